@@ -1,0 +1,152 @@
+using Tightcold.Jobs.Circuit;
+using Tightcold.Jobs.Fields;
+using Tightcold.Jobs.Journals;
+using Tightcold.Quantities;
+
+namespace Tightcold.Jobs.Entries;
+
+/// <summary>What may enter a journal: the schema, the clock, names that exist, masses that can be, and the refusal
+/// of what can hurt. What is merely unlikely passes; findings speak of it.</summary>
+public static class EntryRules
+{
+    /// <summary>Two devices' clocks may differ by this much; more is a clock that runs wrong.</summary>
+    public static readonly TimeSpan ClockTolerance = TimeSpan.FromMinutes(10);
+
+    /// <summary>A can is never warmed past 52 °C (125 °F): label text of small cans, common practice; there R-134a
+    /// and R-1234yf stand at about 13.9 and 13.7 bar absolute.</summary>
+    public const double HighestBathKelvins = 273.15 + 52;
+
+    /// <summary>Above 20 bar (290 psig) no nitrogen test of a vehicle low side is sound; usual tests are 10 to 14
+    /// bar, common practice; the plate of the vehicle rules.</summary>
+    public const double HighestTestPa = 2.0e6;
+
+    /// <param name="record">The job as it stands.</param>
+    /// <param name="entry">The entry that wants in.</param>
+    /// <param name="barometer">Air pressure of the place, or null when neither barometer nor altitude is known.</param>
+    public static IReadOnlyList<InputProblem> Check(JobRecord record, Entry entry, AbsolutePressure? barometer)
+    {
+        if (EntryKinds.Find(entry.Kind) is not { } schema)
+            return [InputProblem.Of("kind", entry.Kind, $"known kinds are {string.Join(", ", EntryKinds.All.Select(known => known.Name))}")];
+        var problems = new List<InputProblem>(schema.Check(entry.Fields));
+        problems.AddRange(CheckClock(record, entry));
+        problems.AddRange(CheckCorrection(record, entry));
+        if (problems.Count > 0) return problems;
+        problems.AddRange(CheckNames(record, entry, schema));
+        problems.AddRange(CheckVacuumFloor(entry, schema, barometer));
+        problems.AddRange(CheckMasses(record, entry));
+        problems.AddRange(Refuse(record, entry));
+        return problems;
+    }
+
+    private static IEnumerable<InputProblem> CheckClock(JobRecord record, Entry entry)
+    {
+        if (entry.ObservedAt > entry.WrittenAt + ClockTolerance)
+            yield return InputProblem.Of("observed-at", Stamp(entry.ObservedAt), $"an observation cannot lie after its writing ({Stamp(entry.WrittenAt)})");
+        if (record.Journal.LastWritten is { } last && entry.WrittenAt < last - ClockTolerance)
+            yield return InputProblem.Of("written-at", Stamp(entry.WrittenAt),
+                $"the last entry was written at {Stamp(last)}, so this clock went backwards; set it right first (nothing recorded is lost)");
+    }
+
+    private static IEnumerable<InputProblem> CheckCorrection(JobRecord record, Entry entry)
+    {
+        if (entry.Supersedes is { } old)
+        {
+            if (record.Journal.Find(old) is null)
+                yield return InputProblem.Of("supersedes", old.ToString(), $"no entry of this job has that id");
+            if (string.IsNullOrWhiteSpace(entry.Reason))
+                yield return InputProblem.Of("reason", "", $"a correction needs a few words why");
+        }
+        else if (entry.Kind == EntryKinds.Struck)
+        {
+            yield return InputProblem.Of("supersedes", "", $"which entry is struck is needed here");
+        }
+    }
+
+    private static IEnumerable<InputProblem> CheckNames(JobRecord record, Entry entry, Schema schema)
+    {
+        foreach (var field in schema.Fields)
+        {
+            if (entry.Fields.Text(field.Name) is not { } name) continue;
+            if (field.Type is FieldType.Spot)
+            {
+                var spots = CircuitMap.Spots(record.Car);
+                if (!spots.Contains(name, StringComparer.OrdinalIgnoreCase))
+                    yield return InputProblem.Of(field.Name, name, $"spots of this car are {string.Join(", ", spots)}");
+            }
+            else if (field.Type is FieldType.Container && record.KitAt(entry.ObservedAt).Find(name) is null)
+            {
+                var known = record.KitAt(entry.ObservedAt).Containers;
+                yield return InputProblem.Of(field.Name, name, known.Length == 0
+                    ? (Phrase.Handler)$"the kit holds no can or cylinder yet; enter it in the kit first"
+                    : $"the kit holds {string.Join(", ", known.Select(container => container.Name))}");
+            }
+        }
+    }
+
+    /// <summary>No gauge can read more vacuum than the surrounding air has pressure (2 kPa left for the gauge).</summary>
+    private static IEnumerable<InputProblem> CheckVacuumFloor(Entry entry, Schema schema, AbsolutePressure? barometer)
+    {
+        var air = barometer?.Pascals ?? 108_400;
+        foreach (var field in schema.Fields)
+        {
+            if (field.Type is FieldType.Quantity { Kind: QuantityKind.GaugePressure }
+                && entry.Fields[field.Name] is FieldValue.Quantity typed && typed.Value.Si < -air - 2000)
+            {
+                yield return InputProblem.Of(field.Name, typed.AsTyped,
+                    $"that is below perfect vacuum; where the air has {AbsolutePressure.FromPascals(air)}, {GaugePressure.FromPascals(-air)} is the lowest there can be");
+            }
+        }
+    }
+
+    private static IEnumerable<InputProblem> CheckMasses(JobRecord record, Entry entry)
+    {
+        if (entry.Fields.Text("container") is not { } name || record.KitAt(entry.ObservedAt).Find(name) is not { } container) yield break;
+        foreach (var field in new[] { "gross", "gross-before", "gross-after" })
+        {
+            if (entry.Fields[field] is FieldValue.Quantity typed && container.Tare is { } tare && typed.Value.Si < tare.Kilograms - 1e-9)
+                yield return InputProblem.Of(field, typed.AsTyped, $"{container.Name} cannot weigh less than its tare, {tare}");
+        }
+        if (entry.Kind == EntryKinds.Recovery && entry.Fields.Si("gross-after") < entry.Fields.Si("gross-before"))
+            yield return InputProblem.Of("gross-after", Typed(entry, "gross-after"), $"a cylinder cannot get lighter while refrigerant goes in; {Typed(entry, "gross-before")} stood before");
+    }
+
+    private static IEnumerable<InputProblem> Refuse(JobRecord record, Entry entry)
+    {
+        var fields = entry.Fields;
+        switch (entry.Kind)
+        {
+            case EntryKinds.PressureTest when fields.Text("gas") is "oxygen" or "compressed air" or "acetylene":
+                yield return InputProblem.Of("gas", fields.Text("gas")!,
+                    $"only dry nitrogen (or nitrogen with at most 5 % hydrogen) through a regulator with relief; oil explodes with oxygen, and refrigerant mixed with pressed air can burn");
+                break;
+            case EntryKinds.PressureTest when fields.Si("pressure") > HighestTestPa:
+                yield return InputProblem.Of("pressure", Typed(entry, "pressure"),
+                    $"more than {GaugePressure.FromPascals(HighestTestPa)} can burst low-side parts; the vehicle maker's figure rules");
+                break;
+            case EntryKinds.ContainerMoved:
+                if (fields.Si("bath-temperature") > HighestBathKelvins)
+                    yield return InputProblem.Of("bath-temperature", Typed(entry, "bath-temperature"),
+                        $"a can may burst above {Temperature.FromKelvins(HighestBathKelvins)}; warm water below that only, never a flame");
+                if (fields.Text("action") == "opened" && fields.Text("side") == "high side")
+                    yield return InputProblem.Of("side", "high side",
+                        $"a can is never opened to the high side: the system would drive its pressure back into the can and burst it; use the low side");
+                if (fields.Text("action") is "connected" or "opened" && record.KitAt(entry.ObservedAt).Find(fields.Text("container")!) is { IsRecovery: false } source
+                    && source.Refrigerant != record.Car.Refrigerant)
+                    yield return InputProblem.Of("container", source.Name,
+                        $"it holds {source.Refrigerant} and this car is labelled {record.Car.Refrigerant}; refrigerants are never mixed");
+                break;
+            case EntryKinds.Recovery when record.KitAt(entry.ObservedAt).Find(fields.Text("container")!) is { } cylinder:
+                if (!cylinder.IsRecovery)
+                    yield return InputProblem.Of("container", cylinder.Name, $"a disposable can or cylinder is never refilled; use a refillable recovery cylinder within its test date");
+                else if (cylinder.Refrigerant != record.Car.Refrigerant && cylinder.Refrigerant != "mixed or unknown")
+                    yield return InputProblem.Of("container", cylinder.Name, $"it is for {cylinder.Refrigerant} and this car is labelled {record.Car.Refrigerant}; refrigerants are never mixed");
+                break;
+            default:
+                break;
+        }
+    }
+
+    private static string Typed(Entry entry, string field) => entry.Fields[field] is FieldValue.Quantity quantity ? quantity.AsTyped : "";
+
+    private static string Stamp(DateTimeOffset moment) => moment.ToString("yyyy-MM-dd HH:mm", System.Globalization.CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,33 @@
+using Tightcold.Jobs.Cars;
+using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Kits;
+
+namespace Tightcold.Jobs.Journals;
+
+/// <summary>Where cars, kits, jobs and entries are kept. What has been acknowledged (a task that completed) is on
+/// disk and survives a kill. Entries are only ever added; adding the same entry twice changes nothing.</summary>
+public interface IJobStore
+{
+    Task<IReadOnlyList<Car>> CarsAsync(CancellationToken cancellation);
+    Task<Car?> CarAsync(Guid id, CancellationToken cancellation);
+
+    /// <summary>Adds the car or replaces its label data.</summary>
+    Task SaveCarAsync(Car car, CancellationToken cancellation);
+
+    Task<IReadOnlyList<Kit>> KitsAsync(CancellationToken cancellation);
+    Task AddKitAsync(Kit kit, CancellationToken cancellation);
+
+    /// <summary>All jobs, newest first.</summary>
+    Task<IReadOnlyList<Job>> JobsAsync(CancellationToken cancellation);
+    Task<JobRecord?> RecordAsync(int number, CancellationToken cancellation);
+
+    /// <summary>Adds the job under the next free number, which is returned with it.</summary>
+    Task<Job> AddJobAsync(Job job, CancellationToken cancellation);
+
+    /// <summary>Adds entries to a job, all or none; ids that are there already are passed over.</summary>
+    Task AddEntriesAsync(Guid jobId, IReadOnlyCollection<Entry> entries, CancellationToken cancellation);
+
+    /// <summary>Adds a whole record from elsewhere: car, kits, job and entries, all or none. A job that is there
+    /// already gets the union of entries.</summary>
+    Task<Job> MergeAsync(JobRecord record, CancellationToken cancellation);
+}

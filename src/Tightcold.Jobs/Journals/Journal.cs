@@ -1,0 +1,79 @@
+using System.Collections.Immutable;
+using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
+
+namespace Tightcold.Jobs.Journals;
+
+/// <summary>The entries of a job. The order of writing does not matter: entries are ordered by the time of
+/// observing, equal times by id. What is superseded stays visible and influences nothing.</summary>
+public sealed class Journal
+{
+    public static readonly Journal Empty = new([]);
+
+    private readonly ImmutableDictionary<Guid, Entry> byId;
+    private readonly ImmutableHashSet<Guid> struck;
+
+    private Journal(IEnumerable<Entry> entries)
+    {
+        All = [.. entries.OrderBy(entry => entry.ObservedAt.UtcTicks).ThenBy(entry => entry.Id)];
+        byId = All.ToImmutableDictionary(entry => entry.Id);
+        struck = FindStruck();
+        Standing = [.. All.Where(entry => !struck.Contains(entry.Id) && entry.Kind != EntryKinds.Struck)];
+    }
+
+    /// <summary>Everything ever written, in the order of observing.</summary>
+    public ImmutableArray<Entry> All { get; }
+
+    /// <summary>What counts: not superseded, not a mere strike.</summary>
+    public ImmutableArray<Entry> Standing { get; }
+
+    public Entry? Find(Guid id) => byId.GetValueOrDefault(id);
+    public bool IsStruck(Guid id) => struck.Contains(id);
+    public IEnumerable<Entry> OfKind(string kind) => Standing.Where(entry => entry.Kind == kind);
+    public Entry? Last(string kind) => Standing.LastOrDefault(entry => entry.Kind == kind);
+
+    /// <summary>The latest moment at which something was written, or null for an empty journal.</summary>
+    public DateTimeOffset? LastWritten => All.Length == 0 ? null : All.Max(entry => entry.WrittenAt);
+
+    /// <summary>Builds a journal, or says why these entries are none: an id twice with different content, a
+    /// circle of corrections.</summary>
+    public static (Journal? Journal, IReadOnlyList<InputProblem> Problems) Create(IEnumerable<Entry> entries)
+    {
+        var problems = new List<InputProblem>();
+        var unique = new Dictionary<Guid, Entry>();
+        foreach (var entry in entries)
+        {
+            if (!unique.TryAdd(entry.Id, entry) && unique[entry.Id] != entry)
+                problems.Add(InputProblem.Of("id", entry.Id.ToString(), $"two different entries carry this id; each needs its own"));
+        }
+        foreach (var entry in unique.Values)
+            if (IsInCircle(entry, unique))
+                problems.Add(InputProblem.Of("supersedes", entry.Id.ToString(), $"corrections may not run in a circle"));
+        return problems.Count > 0 ? (null, problems) : (new Journal(unique.Values), problems);
+    }
+
+    /// <summary>Union with another device's entries: no loss, no doubling.</summary>
+    public (Journal? Journal, IReadOnlyList<InputProblem> Problems) Union(IEnumerable<Entry> others) => Create(All.Concat(others));
+
+    private static bool IsInCircle(Entry start, Dictionary<Guid, Entry> entries)
+    {
+        var steps = 0;
+        for (var next = start.Supersedes; next is { } id && entries.TryGetValue(id, out var entry); next = entry.Supersedes)
+            if (id == start.Id || ++steps > entries.Count) return true;
+        return false;
+    }
+
+    /// <summary>Struck is every entry that another one supersedes. Where two devices corrected the same entry,
+    /// the correction written last wins (equal times: the larger id) and the other one is struck too.</summary>
+    private ImmutableHashSet<Guid> FindStruck()
+    {
+        var result = ImmutableHashSet.CreateBuilder<Guid>();
+        foreach (var rivals in All.Where(entry => entry.Supersedes is { } id && byId.ContainsKey(id)).GroupBy(entry => entry.Supersedes!.Value))
+        {
+            result.Add(rivals.Key);
+            foreach (var loser in rivals.OrderByDescending(entry => entry.WrittenAt.UtcTicks).ThenByDescending(entry => entry.Id).Skip(1))
+                result.Add(loser.Id);
+        }
+        return result.ToImmutable();
+    }
+}

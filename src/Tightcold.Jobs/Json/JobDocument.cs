@@ -1,0 +1,190 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using Tightcold.Jobs.Cars;
+using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
+using Tightcold.Jobs.Journals;
+using Tightcold.Jobs.Kits;
+
+namespace Tightcold.Jobs.Json;
+
+/// <summary>A whole job as one JSON file: format <c>tightcold-job</c>, described in docs/job-file.md. Reading
+/// refuses what it does not understand and names the path of the field.</summary>
+public static class JobDocument
+{
+    public const string Format = "tightcold-job";
+    public const int Version = 1;
+
+    private static readonly JsonSerializerOptions Indented = new()
+    {
+        WriteIndented = true,
+        NewLine = "\n",
+        Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
+
+    public static string Write(JobRecord record) => new JsonObject
+    {
+        ["format"] = Format,
+        ["version"] = Version,
+        ["car"] = new JsonObject { ["id"] = record.Car.Id.ToString(), ["fields"] = FieldBagJson.Write(record.Car.Fields) },
+        ["kits"] = new JsonArray([.. record.Kits.Select(WriteKit)]),
+        ["job"] = new JsonObject
+        {
+            ["id"] = record.Job.Id.ToString(),
+            ["number"] = record.Job.Number,
+            ["complaint"] = record.Job.Complaint,
+            ["opened-at"] = Stamp(record.Job.OpenedAt),
+            ["seed"] = record.Job.Seed,
+        },
+        ["entries"] = new JsonArray([.. record.Journal.All.Select(WriteEntry)]),
+    }.ToJsonString(Indented) + "\n";
+
+    public static JsonNode WriteEntry(Entry entry)
+    {
+        var node = new JsonObject
+        {
+            ["id"] = entry.Id.ToString(),
+            ["kind"] = entry.Kind,
+            ["observed-at"] = Stamp(entry.ObservedAt),
+            ["written-at"] = Stamp(entry.WrittenAt),
+            ["who"] = entry.Who,
+            ["fields"] = FieldBagJson.Write(entry.Fields),
+        };
+        if (entry.Supersedes is { } old) node["supersedes"] = old.ToString();
+        if (entry.Reason is { } reason) node["reason"] = reason;
+        return node;
+    }
+
+    public static JsonNode WriteKit(Kit kit) => new JsonObject
+    {
+        ["id"] = kit.Id.ToString(),
+        ["from"] = Stamp(kit.From),
+        ["fields"] = FieldBagJson.Write(kit.Fields),
+        ["containers"] = new JsonArray([.. kit.Containers.Select(container => FieldBagJson.Write(container.Fields))]),
+    };
+
+    /// <summary>The job, or every reason why this text is none.</summary>
+    public static (JobRecord? Record, IReadOnlyList<InputProblem> Problems) Read(string text)
+    {
+        var problems = new List<InputProblem>();
+        using var document = Parse(text, problems);
+        if (document is null) return (null, problems);
+        var root = new JsonReaderAt(document.RootElement, "$");
+        if (!root.IsObject(problems)) return (null, problems);
+        if (root.Text("format", problems) is { } format && format != Format)
+            problems.Add(InputProblem.Of("$.format", format, $"“{Format}” is needed"));
+        if (root.Whole("version", problems) is { } version && version != Version)
+            problems.Add(InputProblem.Of("$.version", version.ToString(System.Globalization.CultureInfo.InvariantCulture), version > Version
+                ? (Tightcold.Quantities.Phrase.Handler)$"this file was written by a newer Tightcold; this one reads version {Version}; nothing was changed here"
+                : $"version {Version} is needed"));
+        if (problems.Count > 0) return (null, problems);
+
+        root.OnlyProperties(problems, "format", "version", "car", "kits", "job", "entries");
+        var car = ReadCar(root.Child("car", problems), problems);
+        var kits = root.Items("kits", problems).Select(item => ReadKit(item, problems)).ToImmutableArray();
+        var job = ReadJob(root.Child("job", problems), car, problems);
+        var entries = root.Items("entries", problems).Select(item => ReadEntry(item, problems)).ToImmutableArray();
+        if (problems.Count > 0 || car is null || job is null) return (null, problems);
+        var (journal, journalProblems) = Journal.Create(entries.OfType<Entry>());
+        problems.AddRange(journalProblems.Select(problem => problem with { Field = "$.entries: " + problem.Field }));
+        return journal is null ? (null, problems) : (new JobRecord(car, [.. kits.OfType<Kit>()], job, journal), problems);
+    }
+
+    /// <summary>One entry as JSON text, as written by <see cref="WriteEntry"/>.</summary>
+    public static (Entry? Entry, IReadOnlyList<InputProblem> Problems) ReadEntry(string text)
+    {
+        var problems = new List<InputProblem>();
+        using var document = Parse(text, problems);
+        var entry = document is null ? null : ReadEntry(new JsonReaderAt(document.RootElement, "$"), problems);
+        return problems.Count > 0 ? (null, problems) : (entry, problems);
+    }
+
+    /// <summary>One bag of fields as JSON text, as stored.</summary>
+    public static (FieldBag? Bag, IReadOnlyList<InputProblem> Problems) ReadFields(string text, Schema schema)
+    {
+        var problems = new List<InputProblem>();
+        using var document = Parse(text, problems);
+        var bag = document is null ? null : FieldBagJson.Read(new JsonReaderAt(document.RootElement, "$"), schema, problems);
+        return problems.Count > 0 ? (null, problems) : (bag, problems);
+    }
+
+    private static JsonDocument? Parse(string text, List<InputProblem> problems)
+    {
+        try
+        {
+            return JsonDocument.Parse(text, new JsonDocumentOptions { MaxDepth = 32 });
+        }
+        catch (JsonException trouble)
+        {
+            var place = $"line {trouble.LineNumber + 1}, byte {trouble.BytePositionInLine + 1}";
+            problems.Add(InputProblem.Of("file", place, $"the JSON is broken or cut short there; nothing was imported"));
+            return null;
+        }
+    }
+
+    private static Car? ReadCar(JsonReaderAt? at, List<InputProblem> problems)
+    {
+        if (at is not { } here || !here.IsObject(problems)) return null;
+        here.OnlyProperties(problems, "id", "fields");
+        var id = here.Id("id", problems);
+        var fields = here.Child("fields", problems) is { } bag ? FieldBagJson.Read(bag, Car.Schema, problems) : null;
+        return id is { } carId && fields is not null ? new Car(carId, fields) : null;
+    }
+
+    private static Kit? ReadKit(JsonReaderAt at, List<InputProblem> problems)
+    {
+        if (!at.IsObject(problems)) return null;
+        at.OnlyProperties(problems, "id", "from", "fields", "containers");
+        var id = at.Id("id", problems);
+        var from = at.Time("from", problems);
+        var fields = at.Child("fields", problems) is { } bag ? FieldBagJson.Read(bag, Kit.Schema, problems) : null;
+        var containers = ImmutableArray.CreateBuilder<Container>();
+        foreach (var item in at.Items("containers", problems))
+        {
+            var known = problems.Count;
+            var container = new Container(FieldBagJson.Read(item, Container.Schema, problems));
+            if (problems.Count == known)
+                problems.AddRange(container.Check().Select(problem => problem with { Field = $"{item.Path}: {problem.Field}" }));
+            containers.Add(container);
+        }
+        return id is { } kitId && from is { } moment && fields is not null ? new Kit(kitId, moment, fields, containers.ToImmutable()) : null;
+    }
+
+    private static Job? ReadJob(JsonReaderAt? at, Car? car, List<InputProblem> problems)
+    {
+        if (at is not { } here || !here.IsObject(problems)) return null;
+        here.OnlyProperties(problems, "id", "number", "complaint", "opened-at", "seed");
+        var id = here.Id("id", problems);
+        var number = here.Whole("number", problems);
+        var complaint = here.Text("complaint", problems);
+        var opened = here.Time("opened-at", problems);
+        var seed = here.Whole("seed", problems);
+        return id is { } jobId && number is { } n && complaint is not null && opened is { } moment && seed is { } s && car is not null
+            ? new Job(jobId, car.Id, n, complaint, moment, s) : null;
+    }
+
+    private static Entry? ReadEntry(JsonReaderAt at, List<InputProblem> problems)
+    {
+        if (!at.IsObject(problems)) return null;
+        at.OnlyProperties(problems, "id", "kind", "observed-at", "written-at", "who", "fields", "supersedes", "reason");
+        var id = at.Id("id", problems);
+        var kind = at.Text("kind", problems);
+        var observed = at.Time("observed-at", problems);
+        var written = at.Time("written-at", problems);
+        var who = at.Text("who", problems);
+        var supersedes = at.Has("supersedes") ? at.Id("supersedes", problems) : null;
+        var reason = at.OptionalText("reason", problems);
+        if (kind is null) return null;
+        if (EntryKinds.Find(kind) is not { } schema)
+        {
+            problems.Add(InputProblem.Of($"{at.Path}.kind", kind, $"this kind of entry is not known here"));
+            return null;
+        }
+        var fields = at.Child("fields", problems) is { } bag ? FieldBagJson.Read(bag, schema, problems) : null;
+        return id is { } entryId && observed is { } seen && written is { } noted && who is not null && fields is not null
+            ? new Entry(entryId, kind, seen, noted, who, fields, supersedes, reason) : null;
+    }
+
+    private static string Stamp(DateTimeOffset moment) => moment.ToString("yyyy-MM-dd'T'HH:mm:ss.FFFFFFFzzz", System.Globalization.CultureInfo.InvariantCulture);
+}

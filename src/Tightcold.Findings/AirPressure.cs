@@ -1,4 +1,3 @@
-using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
 using Tightcold.Properties;
 using Tightcold.Quantities;

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Tightcold.Jobs.Fields;
 using Tightcold.Quantities;
 
 namespace Tightcold.App.Units;
@@ -23,6 +24,15 @@ public sealed class ReaderUnits(UnitSystem system, CultureInfo culture) : IMeasu
         var shown = Choose(low.Kind, Math.Max(Math.Abs(low.Si), Math.Abs(high.Si)), Math.Max(low.Si, high.Si));
         var (first, second) = (Number(low.Si, shown), Number(high.Si, shown));
         return first == second ? WithUnit(first, shown) : WithUnit($"{first} to {second}", shown);
+    }
+
+    /// <summary>What the person typed, and behind it the same in this reader's unit where that is another one:
+    /// “68 psig (4.7 bar gauge)”.</summary>
+    public string WithTyped(FieldValue.Quantity quantity)
+    {
+        var shown = Choose(quantity.Value.Kind, Math.Abs(quantity.Value.Si), quantity.Value.Si);
+        var typed = UnitParser.UnitOf(quantity.Value.Kind, quantity.AsTyped);
+        return typed is not null && typed == shown.Symbol ? quantity.AsTyped : $"{quantity.AsTyped} ({Format(quantity.Value)})";
     }
 
     /// <summary>The unit a form starts with.</summary>

@@ -60,6 +60,8 @@ internal sealed class JobCorrect(Surroundings surroundings) : SavingCommand<JobC
     {
         var record = await RecordAsync(settings.Number, cancellation).ConfigureAwait(false);
         var old = FindEntry(record, settings.Entry);
+        if (old.Kind == EntryKinds.Struck)
+            throw new RefusedException("entry", settings.Entry, "a strike has nothing to correct; strike it to take it back");
         var fields = old.Fields.ToDictionary(field => field.Key, field => BagText.Typed(field.Value), StringComparer.Ordinal);
         foreach (var (name, text) in FieldArguments.Read(settings.Fields)) fields[name] = text;
         var at = Moments.Read("at", settings.At, Surroundings.Clock) ?? old.ObservedAt;

@@ -100,6 +100,15 @@ public static class JobDocument
         return problems.Count > 0 ? (null, problems) : (entry, problems);
     }
 
+    /// <summary>One version of the kit as JSON text, as written by <see cref="WriteKit"/>.</summary>
+    public static (Kit? Kit, IReadOnlyList<InputProblem> Problems) ReadKit(string text)
+    {
+        var problems = new List<InputProblem>();
+        using var document = Parse(text, problems);
+        var kit = document is null ? null : ReadKit(new JsonReaderAt(document.RootElement, "$"), problems);
+        return problems.Count > 0 ? (null, problems) : (kit, problems);
+    }
+
     /// <summary>One bag of fields as JSON text, as stored.</summary>
     public static (FieldBag? Bag, IReadOnlyList<InputProblem> Problems) ReadFields(string text, Schema schema)
     {

@@ -1,0 +1,64 @@
+using System.Globalization;
+using Tightcold.App.Units;
+using Tightcold.Jobs.Fields;
+
+namespace Tightcold.App.Desk;
+
+/// <summary>Turns typed text into fields by the schema. Blank means not filled. Reading does not stop at the first
+/// trouble: a person gets all reasons at once.</summary>
+public static class FieldReader
+{
+    public static (FieldBag Bag, IReadOnlyList<InputProblem> Problems) Read(Schema schema, IReadOnlyDictionary<string, string> texts, CultureInfo culture) =>
+        Read(schema, FieldBag.Empty, texts, culture);
+
+    /// <summary>Changes <paramref name="start"/>: a given text replaces the field, a blank one empties it.</summary>
+    public static (FieldBag Bag, IReadOnlyList<InputProblem> Problems) Read(
+        Schema schema, FieldBag start, IReadOnlyDictionary<string, string> texts, CultureInfo culture)
+    {
+        var bag = start;
+        var problems = new List<InputProblem>();
+        foreach (var (name, text) in texts)
+        {
+            if (schema.Find(name) is not { } field)
+            {
+                problems.Add(InputProblem.Of(name, text.Length == 0 ? name : text, schema.Fields.Length == 0
+                    ? (Tightcold.Quantities.Phrase.Handler)$"“{schema.Name}” has no fields"
+                    : $"“{schema.Name}” has no such field; it has {string.Join(", ", schema.Fields.Select(known => known.Name))}"));
+            }
+            else if (string.IsNullOrWhiteSpace(text))
+            {
+                bag = bag.Without(name);
+            }
+            else
+            {
+                var (value, problem) = ReadOne(field, text, culture);
+                if (problem is not null) problems.Add(problem);
+                if (value is not null) bag = bag.With(name, value);
+            }
+        }
+        // Where reading a text failed, "is missing" would be a second complaint about the same thing.
+        problems.AddRange(schema.Check(bag).Where(found => problems.All(known => known.Field != found.Field)).ToList());
+        return (bag, problems);
+    }
+
+    private static (FieldValue? Value, InputProblem? Problem) ReadOne(FieldSpec field, string text, CultureInfo culture)
+    {
+        switch (field.Type)
+        {
+            case FieldType.Quantity:
+                return UnitParser.Parse(field, text, culture);
+            case FieldType.Number:
+                var read = NumberText.Read(text, culture);
+                return read.Value is { } number && read.Rest.Trim().Length == 0
+                    ? (new FieldValue.Number(number), null)
+                    : (null, InputProblem.Of(field.Name, text.Trim(), $"{read.TwoWays ?? "a plain number without a unit is needed here"}"));
+            case FieldType.Choice choice:
+                return (new FieldValue.Text(choice.Words.FirstOrDefault(word => Key(word) == Key(text)) ?? text.Trim()), null);
+            default:
+                return (new FieldValue.Text(text.Trim()), null);
+        }
+    }
+
+    /// <summary>“r134a”, “R-134a” and “uv-lamp”, “UV lamp” are the same choice.</summary>
+    private static string Key(string word) => string.Concat(word.Where(char.IsLetterOrDigit)).ToLowerInvariant();
+}

@@ -1,0 +1,114 @@
+using Tightcold.Jobs.Circuit;
+using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
+using Tightcold.Jobs.Journals;
+using Tightcold.Jobs.Json;
+using Tightcold.Quantities;
+
+namespace Tightcold.App.Desk;
+
+public sealed partial class JobDesk
+{
+    /// <summary>All jobs, newest first.</summary>
+    public async Task<IReadOnlyList<JobSummary>> JobsAsync(CancellationToken cancellation = default)
+    {
+        var result = new List<JobSummary>();
+        foreach (var job in await store.JobsAsync(cancellation).ConfigureAwait(false))
+        {
+            if (await store.RecordAsync(job.Number, cancellation).ConfigureAwait(false) is not { } record) continue;
+            var standing = record.Journal.Standing;
+            result.Add(new(job.Number, job.Id, job.CarId, record.Car.Label, job.Complaint, record.State, record.WaitingFor, job.OpenedAt,
+                standing.Length == 0 ? null : standing[^1].ObservedAt));
+        }
+        return result;
+    }
+
+    public async Task<Outcome<Job>> OpenJobAsync(Guid carId, string complaint, CancellationToken cancellation = default)
+    {
+        if (await store.CarAsync(carId, cancellation).ConfigureAwait(false) is null)
+            return Outcome<Job>.Refused(InputProblem.Of("car", carId.ToString(), $"no car has that id"));
+        var words = complaint.Trim();
+        if (words.Length is 0 or > 400)
+            return Outcome<Job>.Refused(InputProblem.Of("complaint", words.Length == 0 ? "" : words[..40] + "…", $"what is wrong, in 1 to 400 characters, is needed here"));
+        var now = Now;
+        return Outcome<Job>.Of(await store.AddJobAsync(new Job(ids.NextId(now), carId, 0, words, now, ids.NextSeed()), cancellation).ConfigureAwait(false));
+    }
+
+    public Task<JobRecord?> RecordAsync(int number, CancellationToken cancellation = default) => store.RecordAsync(number, cancellation);
+
+    /// <summary>Adds one entry from typed text, or corrects the entry <paramref name="supersedes"/>.</summary>
+    /// <param name="observedAt">When it was seen or done; now unless said otherwise.</param>
+    /// <param name="id">The writer's own id, so that sending again changes nothing; a new one unless given.</param>
+    public async Task<Outcome<Entry>> AddEntryAsync(
+        int jobNumber, string kind, IReadOnlyDictionary<string, string> fields, DateTimeOffset? observedAt, string who,
+        Guid? supersedes = null, string? reason = null, Guid? id = null, CancellationToken cancellation = default)
+    {
+        if (await store.RecordAsync(jobNumber, cancellation).ConfigureAwait(false) is not { } record) return Outcome<Entry>.Refused(NoJob(jobNumber));
+        if (EntryKinds.Find(kind) is not { } schema)
+            return Outcome<Entry>.Refused(InputProblem.Of("kind", kind, $"known kinds are {string.Join(", ", EntryKinds.All.Select(known => known.Name))}"));
+        var (bag, problems) = FieldReader.Read(schema, fields, culture);
+        if (problems.Count > 0) return Outcome<Entry>.Refused(problems);
+        var now = Now;
+        var entry = new Entry(id ?? ids.NextId(now), kind, observedAt ?? now, now, who.Trim(), bag, supersedes, reason?.Trim());
+        return await AddAsync(record, entry, cancellation).ConfigureAwait(false);
+    }
+
+    /// <summary>Adds one entry that was written elsewhere, with its own id and times. The same entry again is
+    /// acknowledged and changes nothing.</summary>
+    public async Task<Outcome<Entry>> AddWrittenAsync(int jobNumber, Entry entry, CancellationToken cancellation = default) =>
+        await store.RecordAsync(jobNumber, cancellation).ConfigureAwait(false) is { } record
+            ? await AddAsync(record, entry, cancellation).ConfigureAwait(false)
+            : Outcome<Entry>.Refused(NoJob(jobNumber));
+
+    /// <summary>Strikes an entry without replacing it; it stays visible and counts no more.</summary>
+    public Task<Outcome<Entry>> StrikeAsync(int jobNumber, Guid entryId, string who, string reason, CancellationToken cancellation = default) =>
+        AddEntryAsync(jobNumber, EntryKinds.Struck, new Dictionary<string, string>(), null, who, entryId, reason, null, cancellation);
+
+    /// <summary>The whole job as text in the documented format.</summary>
+    public static string Export(JobRecord record) => JobDocument.Write(record);
+
+    /// <summary>Takes a whole job from elsewhere, all or nothing; a job that is here already gets the union.</summary>
+    public async Task<Outcome<Job>> ImportAsync(string text, CancellationToken cancellation = default)
+    {
+        var (record, problems) = JobDocument.Read(text);
+        if (record is null || problems.Count > 0) return Outcome<Job>.Refused(problems);
+        var disagreements = TypedText.Check(record);
+        return disagreements.Count > 0 ? Outcome<Job>.Refused(disagreements)
+            : Outcome<Job>.Of(await store.MergeAsync(record, cancellation).ConfigureAwait(false));
+    }
+
+    private async Task<Outcome<Entry>> AddAsync(JobRecord record, Entry written, CancellationToken cancellation)
+    {
+        var entry = written with { Fields = Named(record, written) };
+        if (record.Journal.Find(entry.Id) is { } there)
+        {
+            return there == entry ? Outcome<Entry>.Of(there)
+                : Outcome<Entry>.Refused(InputProblem.Of("id", entry.Id.ToString(), $"another entry of this job carries this id; each needs its own"));
+        }
+        var problems = EntryRules.Check(record, entry, Barometer.At(record, entry.ObservedAt));
+        if (problems.Count > 0) return Outcome<Entry>.Refused(problems);
+        await store.AddEntriesAsync(record.Job.Id, [entry], cancellation).ConfigureAwait(false);
+        return Outcome<Entry>.Of(entry);
+    }
+
+    /// <summary>Spots and containers as the circuit map and the kit spell them, whatever case was typed.</summary>
+    private static FieldBag Named(JobRecord record, Entry entry)
+    {
+        var bag = entry.Fields;
+        foreach (var field in EntryKinds.Find(entry.Kind)?.Fields ?? [])
+        {
+            if (bag.Text(field.Name) is not { } name) continue;
+            var known = field.Type switch
+            {
+                FieldType.Spot => CircuitMap.Spots(record.Car).FirstOrDefault(spot => string.Equals(spot, name, StringComparison.OrdinalIgnoreCase)),
+                FieldType.Container => record.KitAt(entry.ObservedAt).Find(name)?.Name,
+                _ => null,
+            };
+            if (known is not null) bag = bag.With(field.Name, new FieldValue.Text(known));
+        }
+        return bag;
+    }
+
+    private static InputProblem NoJob(int number) =>
+        new("job", number.ToString(System.Globalization.CultureInfo.InvariantCulture), Phrase.Words("no job has that number"));
+}

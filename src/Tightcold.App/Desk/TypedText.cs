@@ -1,0 +1,42 @@
+using System.Globalization;
+using Tightcold.App.Units;
+using Tightcold.Jobs.Fields;
+using Tightcold.Jobs.Journals;
+
+namespace Tightcold.App.Desk;
+
+/// <summary>A file carries each quantity twice, in SI and as typed. Where the typed text can be read, the two must
+/// say the same: otherwise somebody changed one of them, and which one is true cannot be known.</summary>
+internal static class TypedText
+{
+    /// <summary>Room for the last digits of a unit conversion done elsewhere.</summary>
+    private const double Tolerance = 1e-6;
+
+    public static IReadOnlyList<InputProblem> Check(JobRecord record)
+    {
+        var problems = new List<InputProblem>();
+        Check("$.car.fields", record.Car.Fields, problems);
+        for (var i = 0; i < record.Kits.Length; i++)
+        {
+            Check(At("$.kits", i) + ".fields", record.Kits[i].Fields, problems);
+            for (var j = 0; j < record.Kits[i].Containers.Length; j++)
+                Check(At(At("$.kits", i) + ".containers", j), record.Kits[i].Containers[j].Fields, problems);
+        }
+        foreach (var entry in record.Journal.All) Check($"$.entries: {entry.Id}", entry.Fields, problems);
+        return problems;
+    }
+
+    public static void Check(string path, FieldBag bag, List<InputProblem> problems)
+    {
+        foreach (var (name, value) in bag)
+        {
+            if (value is not FieldValue.Quantity quantity) continue;
+            var type = new FieldType.Quantity(quantity.Value.Kind, double.MinValue, double.MaxValue);
+            if (UnitParser.Parse(type, quantity.AsTyped, CultureInfo.InvariantCulture).Value is not { } read) continue;
+            if (Math.Abs(read.Value.Si - quantity.Value.Si) > Tolerance * Math.Max(1e-3, Math.Abs(quantity.Value.Si)))
+                problems.Add(InputProblem.Of($"{path}.{name}", quantity.AsTyped, $"the typed text and the value beside it ({quantity.Value}) say different things"));
+        }
+    }
+
+    private static string At(string path, int index) => string.Create(CultureInfo.InvariantCulture, $"{path}[{index}]");
+}

@@ -1,0 +1,19 @@
+namespace Tightcold.Storage;
+
+/// <summary>Where the data file is: the folder asked for, else TIGHTCOLD_DATA, else the user's data folder.</summary>
+public static class DataFolder
+{
+    public const string Variable = "TIGHTCOLD_DATA";
+    public const string FileName = "tightcold.db";
+
+    public static string Resolve(string? asked)
+    {
+        if (!string.IsNullOrWhiteSpace(asked)) return Path.GetFullPath(asked);
+        if (Environment.GetEnvironmentVariable(Variable) is { Length: > 0 } variable) return Path.GetFullPath(variable);
+        // LocalApplicationData follows XDG_DATA_HOME on Linux and its own habit elsewhere.
+        var home = Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData, Environment.SpecialFolderOption.DoNotVerify);
+        return Path.Combine(home.Length > 0 ? home : Path.GetFullPath("."), "tightcold");
+    }
+
+    public static string DataFile(string folder) => Path.Combine(folder, FileName);
+}

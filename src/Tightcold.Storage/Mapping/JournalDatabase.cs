@@ -1,0 +1,67 @@
+using Microsoft.EntityFrameworkCore;
+
+namespace Tightcold.Storage.Mapping;
+
+/// <summary>The tables. Entries and kits are only ever added.</summary>
+internal sealed class JournalDatabase(DbContextOptions<JournalDatabase> options) : DbContext(options)
+{
+    public DbSet<CarRow> Cars => Set<CarRow>();
+    public DbSet<KitRow> Kits => Set<KitRow>();
+    public DbSet<JobRow> Jobs => Set<JobRow>();
+    public DbSet<JobKitRow> JobKits => Set<JobKitRow>();
+    public DbSet<EntryRow> Entries => Set<EntryRow>();
+
+    protected override void OnModelCreating(ModelBuilder modelBuilder)
+    {
+        modelBuilder.Entity<CarRow>(row =>
+        {
+            row.ToTable("cars").HasKey(car => car.Id);
+            row.Property(car => car.Id).HasColumnName("id").ValueGeneratedNever();
+            row.Property(car => car.FieldsJson).HasColumnName("fields_json");
+        });
+        modelBuilder.Entity<KitRow>(row =>
+        {
+            row.ToTable("kits").HasKey(kit => kit.Id);
+            row.Property(kit => kit.Id).HasColumnName("id").ValueGeneratedNever();
+            row.Property(kit => kit.FromTime).HasColumnName("from_time");
+            row.Property(kit => kit.BodyJson).HasColumnName("body_json");
+        });
+        modelBuilder.Entity<JobRow>(row =>
+        {
+            row.ToTable("jobs").HasKey(job => job.Id);
+            row.Property(job => job.Id).HasColumnName("id").ValueGeneratedNever();
+            row.Property(job => job.CarId).HasColumnName("car_id");
+            row.Property(job => job.Number).HasColumnName("number");
+            row.Property(job => job.Complaint).HasColumnName("complaint");
+            row.Property(job => job.OpenedAt).HasColumnName("opened_at");
+            row.Property(job => job.Seed).HasColumnName("seed");
+            row.Property(job => job.KitsSince).HasColumnName("kits_since");
+            row.HasIndex(job => job.Number).IsUnique();
+            row.HasOne<CarRow>().WithMany().HasForeignKey(job => job.CarId).OnDelete(DeleteBehavior.Restrict);
+        });
+        modelBuilder.Entity<JobKitRow>(row =>
+        {
+            row.ToTable("job_kits").HasKey(kit => new { kit.JobId, kit.KitId });
+            row.Property(kit => kit.JobId).HasColumnName("job_id");
+            row.Property(kit => kit.KitId).HasColumnName("kit_id");
+            row.Property(kit => kit.BodyJson).HasColumnName("body_json");
+            row.HasOne<JobRow>().WithMany().HasForeignKey(kit => kit.JobId).OnDelete(DeleteBehavior.Restrict);
+        });
+        modelBuilder.Entity<EntryRow>(row =>
+        {
+            row.ToTable("entries").HasKey(entry => entry.Id);
+            row.Property(entry => entry.Id).HasColumnName("id").ValueGeneratedNever();
+            row.Property(entry => entry.JobId).HasColumnName("job_id");
+            row.Property(entry => entry.Kind).HasColumnName("kind");
+            row.Property(entry => entry.ObservedAt).HasColumnName("observed_at");
+            row.Property(entry => entry.WrittenAt).HasColumnName("written_at");
+            row.Property(entry => entry.Who).HasColumnName("who");
+            // No foreign key: a correction may arrive before what it corrects, from another device.
+            row.Property(entry => entry.Supersedes).HasColumnName("supersedes");
+            row.Property(entry => entry.Reason).HasColumnName("reason");
+            row.Property(entry => entry.FieldsJson).HasColumnName("fields_json");
+            row.HasIndex(entry => entry.JobId);
+            row.HasOne<JobRow>().WithMany().HasForeignKey(entry => entry.JobId).OnDelete(DeleteBehavior.Restrict);
+        });
+    }
+}

@@ -1,0 +1,15 @@
+namespace Tightcold.Storage.Tests;
+
+/// <summary>A data folder of one test.</summary>
+public sealed class TemporaryFolder : IDisposable
+{
+    public string Path { get; } = Directory.CreateTempSubdirectory("tightcold-test-").FullName;
+
+    public string File(string name) => System.IO.Path.Combine(Path, name);
+
+    public void Dispose()
+    {
+        Microsoft.Data.Sqlite.SqliteConnection.ClearAllPools();
+        Directory.Delete(Path, recursive: true);
+    }
+}

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using Tightcold.App.Units;
 using Tightcold.Jobs.Fields;
 using Tightcold.Quantities;
-using Tightcold.Web.Words;
 
 namespace Tightcold.Web.Forms;
 

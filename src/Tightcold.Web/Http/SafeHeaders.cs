@@ -1,5 +1,4 @@
 using Microsoft.AspNetCore.Builder;
-using Microsoft.AspNetCore.Http;
 using Tightcold.Web.Styles;
 
 namespace Tightcold.Web.Http;

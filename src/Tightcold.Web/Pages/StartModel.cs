@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Tightcold.App.Desk;
 using Tightcold.Findings;
 using Tightcold.Jobs.Cars;
@@ -16,15 +17,16 @@ public sealed record StartModel(
 
     public sealed record OpenJob(JobRecord Record, Step Step, Phrase? Verdict, IReadOnlyList<RunningClocks.Clock> Clocks, DateTimeOffset? Last);
 
-    public static async Task<StartModel> OfAsync(JobDesk desk, CancellationToken cancellation)
+    public static async Task<StartModel> OfAsync(JobDesk desk, Func<JobRecord, ImmutableArray<Finding>> look, CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(desk);
+        ArgumentNullException.ThrowIfNull(look);
         var jobs = await desk.JobsAsync(cancellation).ConfigureAwait(false);
         var open = new List<OpenJob>();
         foreach (var job in jobs.Where(job => job.State == "open").Take(Shown))
         {
             if (await desk.RecordAsync(job.Number, cancellation).ConfigureAwait(false) is not { } record) continue;
-            var findings = Walk.Of(record);
+            var findings = look(record);
             var step = Walk.Current(findings);
             open.Add(new(record, step, findings.FirstOrDefault(finding => finding.Step == step)?.Verdict, RunningClocks.Of(record), job.LastEntryAt));
         }

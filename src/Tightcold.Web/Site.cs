@@ -34,7 +34,7 @@ public static class Site
             kestrel.Limits.MaxRequestBodySize = LargestRequestBytes;
         });
         AddServices(builder.Services, options, store);
-        if (options.Log is { } log) builder.Logging.AddProvider(new PlainLog(log)).SetMinimumLevel(LogLevel.Warning);
+        if (options.Log is { } log) builder.Logging.AddProvider(new PlainLog(log)).SetMinimumLevel(LogLevel.Error);
 
         var site = builder.Build();
         site.UseSafeHeaders();

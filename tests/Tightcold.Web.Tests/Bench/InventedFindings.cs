@@ -3,6 +3,7 @@ using Tightcold.Findings;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
 using Tightcold.Quantities;
+using Tightcold.Web.Words;
 
 namespace Tightcold.Web.Tests.Bench;
 
@@ -16,7 +17,7 @@ public static class InventedFindings
         [.. Enum.GetValues<Step>().Select(step => step <= last ? Answer(record, step) : Nothing(step))];
 
     private static Finding Nothing(Step step) =>
-        new(step, step.ToString(), Certainty.NothingYet, Judgement.Open, Phrase.Words("Nothing written down for this step yet."))
+        new(step, StepWords.Title(step), Certainty.NothingYet, Judgement.Open, Phrase.Words("Nothing written down for this step yet."))
         {
             Missing = [Phrase.Words("a first reading")],
         };
@@ -100,5 +101,5 @@ public static class InventedFindings
         };
     }
 
-    private static Finding Good(Step step, Phrase verdict) => new(step, step.ToString(), Certainty.Stands, Judgement.Good, verdict);
+    private static Finding Good(Step step, Phrase verdict) => new(step, StepWords.Title(step), Certainty.Stands, Judgement.Good, verdict);
 }

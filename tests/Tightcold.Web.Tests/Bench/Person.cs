@@ -92,6 +92,13 @@ public sealed class Person(IBrowserContext context, IPage page, List<string> str
 
     public async Task<string> SeesAsync() => await page.Locator("main").InnerTextAsync();
 
+    /// <summary>Fails with everything that is on the page, so that a miss can be understood.</summary>
+    public async Task SeesAsync(string words)
+    {
+        var seen = await SeesAsync();
+        Assert.True(seen.Contains(words, StringComparison.Ordinal), $"“{words}” is not on {page.Url}:\n{seen}");
+    }
+
     public async Task<bool> ScrollsSidewaysAsync() =>
         await page.EvaluateAsync<bool>("document.documentElement.scrollWidth > document.documentElement.clientWidth + 1");
 

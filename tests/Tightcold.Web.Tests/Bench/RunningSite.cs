@@ -22,7 +22,7 @@ public sealed class RunningSite : IAsyncDisposable
     {
         DataFolder = dataFolder;
         this.findings = findings;
-        Clock = new FakeTimeProvider(Noon);
+        Clock = new FakeTimeProvider(Noon.ToUniversalTime());
         Clock.SetLocalTimeZone(TimeZoneInfo.CreateCustomTimeZone("workshop", Noon.Offset, "workshop", "workshop"));
         site = Build();
     }

@@ -1,0 +1,52 @@
+using System.Collections.Immutable;
+using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Journals;
+using Tightcold.Quantities;
+using static Tightcold.Findings.Evidence;
+
+namespace Tightcold.Findings.Steps;
+
+/// <summary>Pressure decay with nitrogen, compared at one temperature: p/T of an ideal gas.</summary>
+internal sealed record NitrogenTest(double ChangePa, double SigmaPa, double Seconds, double StartPa, ImmutableArray<Guid> Entries)
+{
+    /// <summary>The gas in the pipes follows the air no closer than this, K, one standard deviation; assumed.</summary>
+    private const double GasTemperatureSigmaK = 0.3;
+
+    public static NitrogenTest? Of(JobRecord record)
+    {
+        var tests = record.Journal.OfKind(EntryKinds.PressureTest).ToArray();
+        if (tests.Length < 2) return null;
+        Entry first = tests[^2], last = tests[^1];
+        // The whole run of readings on the last filling: walk back while the pressure does not jump up.
+        for (var i = tests.Length - 2; i > 0 && tests[i - 1].Fields.Si("pressure") >= tests[i].Fields.Si("pressure") - 20e3; i--) first = tests[i - 1];
+        var seconds = (last.ObservedAt - first.ObservedAt).TotalSeconds;
+        if (!(seconds > 0)) return null;
+        var kit = record.KitAt(last.ObservedAt);
+        var air = AirPressure.At(record, last.ObservedAt).Pascals;
+        double p1 = first.Fields.Si("pressure")!.Value + air, p2 = last.Fields.Si("pressure")!.Value + air;
+        double t1 = first.Fields.Si("gas-temperature")!.Value, t2 = last.Fields.Si("gas-temperature")!.Value;
+        // Decay is read on one gauge: its fixed error cancels, the smallest step and the temperature stay.
+        var step = kit.Fields.Si("high-gauge-step") ?? kit.HighGaugePlusMinusPa / 2;
+        var sigma = Math.Sqrt(2 * step * step / 12 + 2 * Math.Pow(p1 * GasTemperatureSigmaK / t1, 2));
+        return new(p2 * t1 / t2 - p1, sigma, seconds, p1 - air, [first.Id, last.Id]);
+    }
+
+    public bool Falls => ChangePa < -3 * SigmaPa;
+
+    public Phrase Sentence => Falls
+        ? Phrase.Of($"Nitrogen at {Gauge(StartPa)} fell by {Difference(-ChangePa)} in {Measure.Seconds(Seconds)} at one temperature: it leaks.")
+        : Phrase.Of($"Nitrogen at {Gauge(StartPa)} changed by {Difference(ChangePa)} ± {Difference(SigmasInPlusMinus * SigmaPa)} in {Measure.Seconds(Seconds)} at one temperature: no fall that this gauge can see.");
+
+    public ImmutableArray<Estimate> Estimates =>
+        [Estimate.Normal("nitrogen-change", "Nitrogen, change at one temperature", QuantityKind.PressureDifference, ChangePa, SigmaPa)];
+
+    public Finding AlonePhrase(string title, ImmutableArray<Phrase> cautions) =>
+        new(Step.Hold, title, Certainty.Weak, Falls ? Judgement.Bad : Judgement.CannotTell, Sentence)
+        {
+            Estimates = Estimates,
+            RestsOn = Entries,
+            Missing = [Phrase.Words("a vacuum hold afterwards: nitrogen proves tight, not dry"), Phrase.Words("soap on every joint while under pressure: short decay tests see gross leaks only")],
+            Cautions = cautions,
+            Next = [new(Phrase.Words("Let the nitrogen out, pull down and hold"), Phrase.Words("whether it is dry"), 75, EntryKinds.VacuumReading)],
+        };
+}

@@ -1,0 +1,49 @@
+using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Journals;
+using Tightcold.Procedures.Vacuum;
+using static Tightcold.Findings.Evidence;
+
+namespace Tightcold.Findings;
+
+/// <summary>Vacuum entries in absolute terms, whichever gauge they were read on.</summary>
+internal static class VacuumReadings
+{
+    /// <summary>Share of the reading that an absolute gauge may be off: 10 to 15 %; common practice.</summary>
+    private const double GaugeShare = 0.12;
+
+    public sealed record Row(Entry Entry, VacuumReading Reading, bool OnDial, bool Isolated);
+
+    /// <summary>All vacuum readings since the pump was last started, in the order of observing.</summary>
+    public static Row[] SincePumpStart(JobRecord record)
+    {
+        var start = record.Journal.OfKind(EntryKinds.Pump).LastOrDefault(entry => entry.Fields.Text("action") == "started")?.ObservedAt ?? DateTimeOffset.MinValue;
+        var entries = record.Journal.OfKind(EntryKinds.VacuumReading).Where(entry => entry.ObservedAt >= start).ToArray();
+        return [.. entries.Select(entry => Interpret(record, entry, entries[0].ObservedAt)).OfType<Row>()];
+    }
+
+    private static Row? Interpret(JobRecord record, Entry entry, DateTimeOffset zero)
+    {
+        var kit = record.KitAt(entry.ObservedAt);
+        var seconds = (entry.ObservedAt - zero).TotalSeconds;
+        var temperature = entry.Fields.Si("part-temperature") ?? entry.Fields.Si("ambient-temperature");
+        var isolated = entry.Fields.Text("pump-valve") == "shut";
+        if (entry.Fields.Si("absolute-pressure") is { } absolute)
+        {
+            var plusMinus = entry.Fields.PlusMinusSi("absolute-pressure") ?? (kit.HasAbsoluteVacuumGauge ? kit.VacuumGaugePlusMinusPa : 7);
+            var step = kit.HasAbsoluteVacuumGauge ? kit.VacuumGaugeStepPa : 1.3;
+            var sigma = Math.Max(plusMinus / SigmasInPlusMinus, GaugeShare / SigmasInPlusMinus * absolute);
+            // The share is one gauge's fixed slope: it mostly cancels between its own readings; 2 % scatter is left.
+            return new(entry, new(seconds, absolute, sigma, Math.Sqrt(step * step / 12 + Math.Pow(0.02 * absolute, 2)), temperature), false, isolated);
+        }
+        if (entry.Fields.Si("dial") is { } dial)
+        {
+            var air = AirPressure.At(record, entry.ObservedAt);
+            var plusMinus = entry.Fields.PlusMinusSi("dial") ?? (kit.HasAbsoluteVacuumGauge ? 1700 : kit.VacuumGaugePlusMinusPa);
+            var step = kit.HasAbsoluteVacuumGauge ? 1700 : kit.VacuumGaugeStepPa;
+            var pressure = Math.Max(0, dial - kit.LowGaugeZeroPa + air.Pascals);
+            var sigma = Math.Sqrt(Math.Pow(plusMinus / SigmasInPlusMinus, 2) + air.SigmaPa * air.SigmaPa);
+            return new(entry, new(seconds, pressure, sigma, Math.Max(step, 300) / Math.Sqrt(12), temperature), true, isolated);
+        }
+        return null;
+    }
+}

@@ -1,0 +1,9 @@
+namespace Tightcold.Procedures.Charging;
+
+/// <summary>One container in a charge plan.</summary>
+/// <param name="Container">Which.</param>
+/// <param name="DrawKg">How much leaves it.</param>
+/// <param name="StopGrossKg">Close the valve when the scale shows this; null when it was not weighed.</param>
+/// <param name="LeftKg">What stays inside.</param>
+/// <param name="Emptied">Drawn down to its heel, or stopped before.</param>
+public readonly record struct ChargeStep(string Container, double DrawKg, double? StopGrossKg, double LeftKg, bool Emptied);

@@ -1,0 +1,88 @@
+using System.Runtime.CompilerServices;
+using Tightcold.Properties.Helmholtz;
+
+namespace Tightcold.Properties.Flashes;
+
+/// <summary>The state of a closed, rigid, insulated volume: from density and internal energy.</summary>
+/// <remarks>At fixed density u rises with temperature (cv is positive, inside the dome too): one bracketed root.</remarks>
+internal sealed class DensityEnergyFlash(TemperatureFlash temperatureFlash)
+{
+    private const int MaxIterations = 200;
+
+    public FlashResult At(double densityKgPerM3, double internalEnergyJPerKg)
+    {
+        var fluid = temperatureFlash.Fluid;
+        if (!double.IsFinite(internalEnergyJPerKg))
+            throw new FluidRangeException(fluid.Name, "internalEnergyJPerKg", internalEnergyJPerKg, "a finite number");
+        double low = fluid.MinTemperatureK, high = HighestTemperature(densityKgPerM3);
+        var atLow = temperatureFlash.AtTemperatureDensity(low, densityKgPerM3);
+        var atHigh = temperatureFlash.AtTemperatureDensity(high, densityKgPerM3);
+        if (!atLow.Found || !atHigh.Found)
+            return FlashResult.Stalled(1, "the state at an end of the temperature range did not settle");
+        double uLow = atLow.State.InternalEnergyJPerKg, uHigh = atHigh.State.InternalEnergyJPerKg;
+        var slack = 1e-9 * (uHigh - uLow);
+        if (internalEnergyJPerKg < uLow - slack || internalEnergyJPerKg > uHigh + slack)
+            throw new FluidRangeException(fluid.Name, "internalEnergyJPerKg", internalEnergyJPerKg, TemperatureFlash.Range(uLow, uHigh, "J/kg at this density"));
+
+        var temperature = low + ((high - low) * Math.Clamp((internalEnergyJPerKg - uLow) / (uHigh - uLow), 0, 1));
+        var residual = double.PositiveInfinity;
+        for (var i = 0; i < MaxIterations; i++)
+        {
+            var result = temperatureFlash.AtTemperatureDensity(temperature, densityKgPerM3);
+            if (!result.Found)
+                return result;
+            var excess = result.State.InternalEnergyJPerKg - internalEnergyJPerKg;
+            if (excess > 0)
+                high = temperature;
+            else
+                low = temperature;
+            var slope = result.State.Phase == FluidPhase.TwoPhase ? TwoPhaseCv(result.State) : result.State.CvJPerKgK ?? 0;
+            var next = slope > 0 ? temperature - (excess / slope) : double.NaN;
+            residual = Math.Abs(next - temperature) / temperature;
+            if (residual < 1e-14 || high - low < 4e-16 * high)
+                return FlashResult.Of(result.State, i + 1, residual);
+            temperature = next > low && next < high ? next : 0.5 * (low + high);
+        }
+
+        return FlashResult.Stalled(residual, "the bracketed search in temperature did not close");
+    }
+
+    /// <summary>A liquid of fixed density passes the pressure limit long before the temperature limit.</summary>
+    [SkipLocalsInit]
+    private double HighestTemperature(double densityKgPerM3)
+    {
+        var fluid = temperatureFlash.Fluid;
+        Span<double> work = stackalloc double[ResidualPart.MaxWork];
+        double low = fluid.MinTemperatureK, high = fluid.MaxTemperatureK;
+        var delta = densityKgPerM3 / fluid.Equation.ReducingDensityKgPerM3;
+        if (!(PressureAt(high, delta, work) > fluid.MaxPressurePa))
+            return high;
+        for (var i = 0; i < 60 && high - low > 1e-12 * high; i++)
+        {
+            var middle = 0.5 * (low + high);
+            if (PressureAt(middle, delta, work) > fluid.MaxPressurePa)
+                high = middle;
+            else
+                low = middle;
+        }
+
+        return low;
+    }
+
+    private double PressureAt(double temperatureK, double delta, Span<double> work)
+    {
+        var isotherm = new Isotherm(temperatureFlash.Fluid.Equation, temperatureK, caloric: false, work);
+        return isotherm.PressurePa(delta, isotherm.Density(delta));
+    }
+
+    // du/dT at constant density inside the dome, by a small difference along the exact line.
+    private double TwoPhaseCv(in FluidState state)
+    {
+        var step = 1e-4 * state.TemperatureK;
+        var lower = Math.Max(state.TemperatureK - step, temperatureFlash.Fluid.MinTemperatureK);
+        if (lower >= state.TemperatureK)
+            return 0;
+        var other = temperatureFlash.AtTemperatureDensity(lower, state.DensityKgPerM3);
+        return other.Found ? (state.InternalEnergyJPerKg - other.State.InternalEnergyJPerKg) / (state.TemperatureK - lower) : 0;
+    }
+}

@@ -1,0 +1,35 @@
+namespace Tightcold.Properties.MoistAir;
+
+/// <summary>The temperature at which air of given water content would be saturated.</summary>
+internal static class DewPoint
+{
+    private const int MaxIterations = 60;
+
+    /// <summary>Dew or frost point, K; null below the lowest temperature of the formulation.</summary>
+    public static double? At(double psi, double pressurePa)
+    {
+        if (psi <= HumidAirFormulation.SaturatedMoleFraction(HumidAirFormulation.MinTemperatureK, pressurePa))
+            return null;
+        // Newton in ln(psi) over 1/T with the slope of the vapour pressure alone: the enhancement factor hardly moves.
+        var target = Math.Log(psi);
+        var temperature = WaterVapour.SaturationTemperatureK(psi * pressurePa);
+        for (var i = 0; i < MaxIterations; i++)
+        {
+            var value = Math.Log(HumidAirFormulation.SaturatedMoleFraction(temperature, pressurePa));
+            var step = 1e-5 * temperature;
+            // The slope is taken on the side of the triple point that the temperature is on.
+            var other = temperature >= HumidAirFormulation.IcePointK ? temperature + step : temperature - step;
+            var slope = (Math.Log(HumidAirFormulation.VapourPressurePa(other)) - Math.Log(HumidAirFormulation.VapourPressurePa(temperature))) / (other - temperature);
+            var change = (target - value) / slope;
+            var next = Math.Max(temperature + change, HumidAirFormulation.MinTemperatureK);
+            // At the triple point liquid and ice meet in a corner; halve steps that keep crossing it.
+            if (i > 10)
+                next = 0.5 * (next + temperature);
+            if (Math.Abs(next - temperature) < 1e-11)
+                return next;
+            temperature = next;
+        }
+
+        return temperature;
+    }
+}

@@ -1,0 +1,59 @@
+using Tightcold.Properties.MoistAir;
+
+namespace Tightcold.Properties;
+
+/// <summary>
+/// Vapour pressure of pure water: over liquid by the IAPWS-95 equation, over ice by IAPWS R14-08(2011).
+/// The two meet at the triple point within 4e-6 (611.6548 Pa of the equation against 611.657 Pa).
+/// </summary>
+public static class WaterVapour
+{
+    private const double MinTemperatureK = 50;
+
+    private static readonly Fluid Water = FluidCatalog.Get("Water");
+
+    /// <summary>Vapour pressure, Pa: over liquid from 273.16 K to the critical point, over ice from 50 K.</summary>
+    /// <param name="temperatureK">Temperature, 50 K to 647.096 K.</param>
+    /// <exception cref="FluidRangeException">Outside that range or not a number.</exception>
+    public static double SaturationPressurePa(double temperatureK)
+    {
+        if (!(temperatureK >= MinTemperatureK && temperatureK <= Water.CriticalTemperatureK))
+            throw new FluidRangeException("Water", nameof(temperatureK), temperatureK, "50 to 647.096 K (below 273.16 K over ice)");
+        return temperatureK >= Water.MinTemperatureK
+            ? Water.SaturationAtTemperature(temperatureK).PressurePa
+            : IceEquation.SublimationPressurePa(temperatureK);
+    }
+
+    /// <summary>Temperature, K, at which water or (below 611.65 Pa) ice has the given vapour pressure.</summary>
+    /// <param name="pressurePa">Absolute pressure, 1e-39 Pa (ice at 50 K is 1.9e-40 Pa) to the critical pressure.</param>
+    /// <exception cref="FluidRangeException">Outside that range or not a number.</exception>
+    public static double SaturationTemperatureK(double pressurePa)
+    {
+        const double MinPressurePa = 1e-39;
+        if (!(pressurePa >= MinPressurePa && pressurePa <= Water.CriticalPressurePa))
+            throw new FluidRangeException("Water", nameof(pressurePa), pressurePa, "1e-39 Pa to the critical pressure, 22.064 MPa");
+        var tripleIce = IceEquation.SublimationPressurePa(Water.MinTemperatureK);
+        var tripleLiquid = Water.Saturation!.MinPressurePa;
+        if (pressurePa > tripleLiquid)
+            return Water.SaturationAtPressure(pressurePa).TemperatureK;
+        // Between the two formulations' triple pressures lies the triple point.
+        if (pressurePa >= Math.Min(tripleIce, tripleLiquid))
+            return Water.MinTemperatureK;
+
+        // ln p is nearly straight in 1/T: Newton in 1/T with a difference slope.
+        var target = Math.Log(pressurePa);
+        var inverse = 1 / Water.MinTemperatureK;
+        for (var i = 0; i < 60; i++)
+        {
+            var value = Math.Log(IceEquation.SublimationPressurePa(1 / inverse));
+            var step = 1e-6 * inverse;
+            var slope = (Math.Log(IceEquation.SublimationPressurePa(1 / (inverse + step))) - value) / step;
+            var change = (target - value) / slope;
+            inverse = Math.Min(inverse + change, 1 / MinTemperatureK);
+            if (Math.Abs(change) < 1e-14 * inverse)
+                break;
+        }
+
+        return Math.Min(1 / inverse, Water.MinTemperatureK);
+    }
+}

@@ -23,6 +23,7 @@ public sealed class ReaderUnits(UnitSystem system, CultureInfo culture) : IMeasu
         // A vacuum scale cannot show what lies above the surrounding air, so a range across zero stays on one scale.
         var shown = Choose(low.Kind, Math.Max(Math.Abs(low.Si), Math.Abs(high.Si)), Math.Max(low.Si, high.Si));
         var (first, second) = (Number(low.Si, shown), Number(high.Si, shown));
+        if (shown.Symbol == "inHg vacuum") (first, second) = (second, first); // that scale counts downwards
         return first == second ? WithUnit(first, shown) : WithUnit($"{first} to {second}", shown);
     }
 
@@ -95,6 +96,7 @@ public sealed class ReaderUnits(UnitSystem system, CultureInfo culture) : IMeasu
         (QuantityKind.Mass, "oz") => size < 10 ? 2 : 1,
         (QuantityKind.Mass, _) => 2,
         (QuantityKind.Altitude or QuantityKind.RotationalSpeed, _) => 0,
+        (QuantityKind.Vacuum or QuantityKind.PressureDifference, "micron" or "Pa") => size < 10 ? 1 : 0,
         (QuantityKind.Ratio or QuantityKind.RelativeHumidity, _) => size < 10 ? 1 : 0,
         (QuantityKind.Duration, "s") => size < 10 ? 1 : 0,
         (QuantityKind.Duration, "min") => size < 10 ? 1 : 0,

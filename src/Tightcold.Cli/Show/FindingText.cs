@@ -20,7 +20,7 @@ internal static class FindingText
         if (!finding.Why.IsEmpty) Page.Line(console, "  " + finding.Why.Render(units));
         foreach (var estimate in finding.Estimates) Page.Line(console, "  " + Numbers(estimate, units));
         if (finding.Table is { } table) Show(console, table, units);
-        if (finding.RestsOn.Length > 0) Page.Line(console, "  rests on: " + string.Join("; ", finding.RestsOn.Select(id => Source(id, record))));
+        if (finding.RestsOn.Length > 0) Page.Line(console, "  rests on: " + Sources(finding, record));
         foreach (var assumption in finding.Assumptions) Page.Line(console, $"  assumed: {assumption.What.Render(units)} ({assumption.Matters.Render(units)})");
         foreach (var missing in finding.Missing) Page.Line(console, "  missing: " + missing.Render(units));
         foreach (var caution in finding.Cautions) console.Write(new Text("  caution: " + caution.Render(units) + "\n", new Style(decoration: Decoration.Bold)));
@@ -67,6 +67,7 @@ internal static class FindingText
         var level = (estimate.Level * 100).ToString("0", CultureInfo.InvariantCulture) + " %";
         var value = (estimate.Median, estimate.Low, estimate.High) switch
         {
+            ({ } median, { } low, { } high) when low == high => $"{One(median)} (no spread given)",
             ({ } median, { } low, { } high) => $"{One(median)} ({units.Format(new(estimate.Kind, low), new(estimate.Kind, high))}, {level})",
             (null, { } low, { } high) => $"{units.Format(new(estimate.Kind, low), new(estimate.Kind, high))} ({level})",
             (_, { } low, null) => $"at least {One(low)} ({level})",
@@ -99,8 +100,9 @@ internal static class FindingText
         _ => "open",
     } + (finding.Certainty == Certainty.Weak ? ", weak" : "");
 
-    private static string Source(Guid id, JobRecord record) =>
-        record.Journal.Find(id) is { } entry ? $"{entry.Schema.Label} {Moments.Show(entry.ObservedAt)} [{Ids.Short(id)}]" : Ids.Short(id);
+    private static string Sources(Finding finding, JobRecord record) => string.Join("; ", finding.RestsOn
+        .GroupBy(id => record.Journal.Find(id)?.Schema.Label ?? "entry")
+        .Select(group => $"{group.Key} [{string.Join(", ", group.Select(Ids.Short))}]"));
 
     private static JsonArray List<T>(IEnumerable<T> items, Func<T, JsonNode?> node) => new([.. items.Select(node)]);
 

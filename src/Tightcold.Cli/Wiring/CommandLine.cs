@@ -85,9 +85,12 @@ public static class CommandLine
                     .WithExample("job", "correct", "1", "3f9a21", "\"low-side=86 psig\"", "--reason", "\"digits swapped\"");
                 job.AddCommand<JobStrike>("strike").WithDescription("Strike an entry without replacing it.").WithExample("job", "strike", "1", "3f9a21", "--reason", "\"wrong car\"");
                 job.AddCommand<JobFindings>("findings").WithDescription("What the journal says, step by step.").WithExample("job", "findings", "1");
+                job.AddCommand<JobPrint>("print").WithDescription("Write the job card as one HTML page.").WithExample("job", "print", "1", "--to", "card.html");
                 job.AddCommand<JobExport>("export").WithDescription("Write the whole job as JSON.").WithExample("job", "export", "1", "--to", "job-1.json");
                 job.AddCommand<JobImport>("import").WithDescription("Take in a job from a JSON file.").WithExample("job", "import", "job-1.json");
             });
+            config.AddCommand<Serve>("serve").WithDescription("Run the site on this machine alone.").WithExample("serve", "--port", "5217");
+            config.AddCommand<Demo>("demo").WithDescription("Play an invented job, print every finding and write its card.").WithExample("demo");
         });
         return app;
     }

@@ -14,7 +14,8 @@ public static class CommandLine
         var machine = args.Contains("--json", StringComparer.Ordinal);
         try
         {
-            return await App(surroundings).RunAsync(args, cancellation).ConfigureAwait(false);
+            // The parser takes a lone hyphen for an option without a name; people mean standard input.
+            return await App(surroundings).RunAsync(args.Select(word => word == "-" ? Surroundings.StandardInput : word), cancellation).ConfigureAwait(false);
         }
         catch (RefusedException refused)
         {

@@ -1,0 +1,41 @@
+using System.Globalization;
+using Tightcold.Quantities;
+
+namespace Tightcold.Web.Words;
+
+/// <summary>An estimate as a large number and its spread; a bound says that it is one.</summary>
+public static class EstimateWords
+{
+    public static string Big(Estimate estimate, IMeasureFormat units) => estimate switch
+    {
+        { Median: { } median } => "about " + units.Format(new Measure(estimate.Kind, median)),
+        { Low: { } low, High: null } => "at least " + units.Format(new Measure(estimate.Kind, low)),
+        { Low: null, High: { } high } => "at most " + units.Format(new Measure(estimate.Kind, high)),
+        { Low: { } low, High: { } high } => units.Format(new Measure(estimate.Kind, low), new Measure(estimate.Kind, high)),
+        _ => "not known",
+    };
+
+    /// <summary>The interval with how sure it is, and where the number comes from.</summary>
+    public static string Spread(Estimate estimate, IMeasureFormat units)
+    {
+        var origin = Origin(estimate.Origin);
+        var sure = estimate.Level.ToString("0 %", CultureInfo.InvariantCulture);
+        return estimate is { Median: not null, Low: { } low, High: { } high }
+            ? $"{units.Format(new Measure(estimate.Kind, low), new Measure(estimate.Kind, high))}, {sure} sure, {origin}"
+            : $"{sure} sure, {origin}";
+    }
+
+    public static string Origin(EstimateOrigin origin) => origin switch
+    {
+        EstimateOrigin.Measured => "measured",
+        EstimateOrigin.Computed => "computed from readings",
+        EstimateOrigin.Modelled => "from a model",
+        _ => "assumed",
+    };
+
+    /// <summary>Which side of the circuit a number belongs to, as a class name, or null.</summary>
+    public static string? Side(string key) =>
+        key.Contains("low-side", StringComparison.Ordinal) || key.Contains("suction", StringComparison.Ordinal) ? "low-side"
+        : key.Contains("high-side", StringComparison.Ordinal) || key.Contains("discharge", StringComparison.Ordinal) ? "high-side"
+        : null;
+}

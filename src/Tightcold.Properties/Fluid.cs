@@ -19,6 +19,7 @@ public sealed class Fluid
     private readonly TemperatureFlash _byTemperature;
     private readonly PressureFlash _byPressure;
     private readonly DensityEnergyFlash _byEnergy;
+    private readonly Lazy<FastFluid> _fast;
 
     internal Fluid(FluidDefinition definition)
     {
@@ -27,6 +28,7 @@ public sealed class Fluid
         _byTemperature = new TemperatureFlash(definition, _saturation);
         _byPressure = new PressureFlash(_byTemperature);
         _byEnergy = new DensityEnergyFlash(_byTemperature);
+        _fast = new Lazy<FastFluid>(() => new FastFluid(this));
     }
 
     /// <summary>Name as in <see cref="FluidCatalog.Names"/>, for example "R134a".</summary>
@@ -69,6 +71,9 @@ public sealed class Fluid
 
     /// <summary>False for dry air, a mixture that has no single saturation line.</summary>
     public bool HasSaturation => _saturation is not null;
+
+    /// <summary>The tabled version of this fluid, made at the first call.</summary>
+    public FastFluid Fast => _fast.Value;
 
     internal FluidDefinition Definition => _definition;
 

@@ -33,6 +33,8 @@ internal sealed record FluidDefinition
 
     public required double MaxPressurePa { get; init; }
 
+    public required TableRange TableRange { get; init; }
+
     public required string ReferenceState { get; init; }
 
     public required HelmholtzEquation Equation { get; init; }

@@ -53,6 +53,7 @@ internal static class FluidFileReader
             MinTemperatureK = pseudoPure ? reducingTemperature : Number(validity, "temperature_min_k"),
             MaxTemperatureK = Number(validity, "temperature_max_k"),
             MaxPressurePa = Number(validity, "pressure_max_pa"),
+            TableRange = ReadTableRange(root.GetProperty("table_range")),
             ReferenceState = Text(reference, "convention"),
             Equation = equation,
             SaturationPressure = ReadAncillary(ancillaries, "pressure", 1),
@@ -69,6 +70,12 @@ internal static class FluidFileReader
 
     internal static string Text(JsonElement element, string name) =>
         element.GetProperty(name).GetString() ?? throw new FormatException($"Fluid file: '{name}' is empty.");
+
+    private static TableRange ReadTableRange(JsonElement entry) => new(
+        Number(entry, "temperature_min_k"),
+        Number(entry, "temperature_max_k"),
+        Number(entry, "pressure_min_pa"),
+        Number(entry, "pressure_max_pa"));
 
     private static SourceReference ReadSource(JsonProperty property)
     {

@@ -7,7 +7,7 @@ namespace Tightcold.Properties;
 /// <summary>
 /// The fast layer of a fluid: its reference equation tabled over the range vehicles live in, correct on both sides of
 /// the saturation line. Against the reference layer T, density, h and s deviate by at most 1e-6 (relative), inside the
-/// critical region (see docs/physics/properties.md) by at most 1e-4; within half a percent of the critical pressure
+/// critical region (see docs/physics/properties.md) by at most 1e-4; within a thousandth of the critical pressure
 /// the reference equations answer themselves, at their speed. Immutable, thread-safe, allocation-free.
 /// </summary>
 public sealed class FastFluid

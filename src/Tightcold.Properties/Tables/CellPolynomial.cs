@@ -4,8 +4,10 @@ using System.Runtime.Intrinsics;
 namespace Tightcold.Properties.Tables;
 
 /// <summary>
-/// Evaluation of degree-5 polynomials in one and two variables, four quantities at a time in the lanes of a vector.
-/// Layout: power of the first variable, power of the second, lane.
+/// Evaluation of degree-5 polynomials in one and two variables, several quantities at a time in the lanes of a vector.
+/// Layout: power of the first variable, power of the second, lane; four lanes in one variable, three in two (the
+/// fourth lane then computes on whatever follows and is not looked at: a patch a quarter smaller is a quarter less
+/// to fetch, and fetching is what the evaluation waits for).
 /// </summary>
 internal static class CellPolynomial
 {
@@ -14,8 +16,13 @@ internal static class CellPolynomial
     /// <summary>Doubles of a polynomial in one variable.</summary>
     public const int LineLength = Lobatto.Count * Lanes;
 
+    public const int PatchLanes = 3;
+
+    /// <summary>Doubles of one row, a power of the first variable, of a polynomial in two variables.</summary>
+    public const int RowLength = Lobatto.Count * PatchLanes;
+
     /// <summary>Doubles of a polynomial in two variables.</summary>
-    public const int PatchLength = Lobatto.Count * LineLength;
+    public const int PatchLength = Lobatto.Count * RowLength;
 
     /// <summary>Value at x, a local coordinate in [-1, 1].</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
@@ -52,12 +59,13 @@ internal static class CellPolynomial
     public static Vector256<double> Patch(ref double c, double x, double y)
     {
         var v = Vector256.Create(x);
-        var r5 = Line(ref Unsafe.Add(ref c, 5 * LineLength), y);
-        var r4 = Line(ref Unsafe.Add(ref c, 4 * LineLength), y);
-        var r3 = Line(ref Unsafe.Add(ref c, 3 * LineLength), y);
-        var r2 = Line(ref Unsafe.Add(ref c, 2 * LineLength), y);
-        var r1 = Line(ref Unsafe.Add(ref c, LineLength), y);
-        var r0 = Line(ref c, y);
+        var w = Vector256.Create(y);
+        var r5 = Row(ref Unsafe.Add(ref c, 5 * RowLength), w);
+        var r4 = Row(ref Unsafe.Add(ref c, 4 * RowLength), w);
+        var r3 = Row(ref Unsafe.Add(ref c, 3 * RowLength), w);
+        var r2 = Row(ref Unsafe.Add(ref c, 2 * RowLength), w);
+        var r1 = Row(ref Unsafe.Add(ref c, RowLength), w);
+        var r0 = Row(ref c, w);
         var value = Vector256.FusedMultiplyAdd(r5, v, r4);
         value = Vector256.FusedMultiplyAdd(value, v, r3);
         value = Vector256.FusedMultiplyAdd(value, v, r2);
@@ -71,19 +79,46 @@ internal static class CellPolynomial
     {
         var v = Vector256.Create(x);
         var w = Vector256.Create(y);
-        var value = Line(ref Unsafe.Add(ref c, 5 * LineLength), w, out var cross);
+        var value = Row(ref Unsafe.Add(ref c, 5 * RowLength), w, out var cross);
         var slope = value;
         for (var i = 4; i >= 1; i--)
         {
-            var row = Line(ref Unsafe.Add(ref c, i * LineLength), w, out var rowSlope);
+            var row = Row(ref Unsafe.Add(ref c, i * RowLength), w, out var rowSlope);
             value = Vector256.FusedMultiplyAdd(value, v, row);
             slope = Vector256.FusedMultiplyAdd(slope, v, value);
             cross = Vector256.FusedMultiplyAdd(cross, v, rowSlope);
         }
 
-        var last = Line(ref c, w, out var lastSlope);
+        var last = Row(ref c, w, out var lastSlope);
         byX = slope;
         byY = Vector256.FusedMultiplyAdd(cross, v, lastSlope);
         return Vector256.FusedMultiplyAdd(value, v, last);
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static Vector256<double> Row(ref double c, Vector256<double> v)
+    {
+        var value = Vector256.LoadUnsafe(ref c, 15);
+        value = Vector256.FusedMultiplyAdd(value, v, Vector256.LoadUnsafe(ref c, 12));
+        value = Vector256.FusedMultiplyAdd(value, v, Vector256.LoadUnsafe(ref c, 9));
+        value = Vector256.FusedMultiplyAdd(value, v, Vector256.LoadUnsafe(ref c, 6));
+        value = Vector256.FusedMultiplyAdd(value, v, Vector256.LoadUnsafe(ref c, 3));
+        return Vector256.FusedMultiplyAdd(value, v, Vector256.LoadUnsafe(ref c, 0));
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static Vector256<double> Row(ref double c, Vector256<double> v, out Vector256<double> derivative)
+    {
+        var value = Vector256.LoadUnsafe(ref c, 15);
+        var slope = value;
+        value = Vector256.FusedMultiplyAdd(value, v, Vector256.LoadUnsafe(ref c, 12));
+        slope = Vector256.FusedMultiplyAdd(slope, v, value);
+        value = Vector256.FusedMultiplyAdd(value, v, Vector256.LoadUnsafe(ref c, 9));
+        slope = Vector256.FusedMultiplyAdd(slope, v, value);
+        value = Vector256.FusedMultiplyAdd(value, v, Vector256.LoadUnsafe(ref c, 6));
+        slope = Vector256.FusedMultiplyAdd(slope, v, value);
+        value = Vector256.FusedMultiplyAdd(value, v, Vector256.LoadUnsafe(ref c, 3));
+        derivative = Vector256.FusedMultiplyAdd(slope, v, value);
+        return Vector256.FusedMultiplyAdd(value, v, Vector256.LoadUnsafe(ref c, 0));
     }
 }

@@ -8,7 +8,9 @@ namespace Tightcold.Properties.Tables;
 internal sealed class IsobarSolver(Fluid fluid)
 {
     private const int MaxIterations = 30;
-    private const double LastStep = 1e-9;
+
+    // The tables aim at 1e-7; a step this small leaves an error of its square.
+    private const double LastStep = 1e-6;
 
     private readonly HelmholtzEquation _equation = fluid.Definition.Equation;
 
@@ -55,10 +57,9 @@ internal sealed class IsobarSolver(Fluid fluid)
         return At(temperature, critical.Delta);
     }
 
-    /// <summary>From a neighbour on the same isobar to the state whose coordinate is <paramref name="target"/>.</summary>
-    public PointProperties Step(in PointProperties neighbour, double pressurePa, TableInput input, double target)
+    /// <summary>From a guess near the same isobar to the state whose coordinate is <paramref name="target"/>.</summary>
+    public PointProperties Step(double temperature, double delta, double pressurePa, TableInput input, double target)
     {
-        double temperature = neighbour.TemperatureK, delta = neighbour.Delta;
         if (input == TableInput.Temperature)
             temperature = target;
         var previous = double.PositiveInfinity;
@@ -91,7 +92,7 @@ internal sealed class IsobarSolver(Fluid fluid)
                 break;
             temperature += stepT;
             delta *= Math.Exp(stepLog);
-            if (size < LastStep || (size < 1e-7 && size >= previous))
+            if (size < LastStep || (size < 1e-5 && size >= previous))
                 return At(temperature, delta);
             previous = size;
         }

@@ -49,7 +49,8 @@ internal sealed class PropertyTable
                 length += side;
         }
 
-        _patches = new double[length];
+        // One more than the patches: the last row's vector load reaches one past it.
+        _patches = new double[length + 1];
         for (var cell = 0; cell < _axis.Count; cell++)
         {
             if (_regimes[cell] != PressureRegime.Critical)
@@ -136,7 +137,7 @@ internal sealed class PropertyTable
         var smallest = GradedCells.Smallest(depth);
         var cells = GradedCells.Count(depth);
         var nodes = (cells * (Lobatto.Count - 1)) + 1;
-        var samples = new double[Lobatto.Count, nodes, 3];
+        var samples = new double[Lobatto.Count, nodes, CellPolynomial.PatchLanes];
         for (var i = 0; i < Lobatto.Count; i++)
         {
             var pressure = _axis.At(cell, Lobatto.Points[i]);
@@ -144,14 +145,21 @@ internal sealed class PropertyTable
             var edge = liquid ? ends.LiquidEdge : ends.GasEdge;
             double zEdge = Coordinate(edge), zOuter = Coordinate(liquid ? ends.LiquidOuter : ends.GasOuter);
             var point = edge;
+            var track = new NodeTrack();
             for (var node = 0; node < nodes; node++)
             {
-                if (node > 0)
+                var z = zEdge + ((NodeAt(depth, node) - smallest) / (1 - smallest) * (zOuter - zEdge));
+                if (node == nodes - 1)
                 {
-                    var share = (NodeAt(depth, node) - smallest) / (1 - smallest);
-                    point = node == nodes - 1 ? (liquid ? ends.LiquidOuter : ends.GasOuter)
-                        : geometry.Solver.Step(point, pressure, _input, zEdge + (share * (zOuter - zEdge)));
+                    point = liquid ? ends.LiquidOuter : ends.GasOuter;
                 }
+                else if (node > 0)
+                {
+                    var (temperature, delta) = track.Predict(z);
+                    point = geometry.Solver.Step(temperature, delta, pressure, _input, z);
+                }
+
+                track.Add(z, point.TemperatureK, point.Delta);
 
                 samples[i, node, 0] = _input == TableInput.Temperature ? point.EnthalpyJPerKg : point.TemperatureK;
                 samples[i, node, 1] = liquid ? 1 / point.DensityKgPerM3 : pressure / point.DensityKgPerM3;
@@ -165,7 +173,7 @@ internal sealed class PropertyTable
         for (var c = 0; c < cells; c++)
         {
             var patch = _patches.AsSpan(start + (c * CellPolynomial.PatchLength), CellPolynomial.PatchLength);
-            for (var lane = 0; lane < 3; lane++)
+            for (var lane = 0; lane < CellPolynomial.PatchLanes; lane++)
             {
                 for (var i = 0; i < Lobatto.Count; i++)
                 {
@@ -182,7 +190,7 @@ internal sealed class PropertyTable
                         values[i] = half[i, j];
                     Lobatto.Coefficients(values, coefficients);
                     for (var i = 0; i < Lobatto.Count; i++)
-                        patch[(i * CellPolynomial.LineLength) + (j * CellPolynomial.Lanes) + lane] = coefficients[i];
+                        patch[(i * CellPolynomial.RowLength) + (j * CellPolynomial.PatchLanes) + lane] = coefficients[i];
                 }
             }
         }

@@ -9,10 +9,10 @@ namespace Tightcold.Properties.Tables;
 internal sealed class TableGeometry
 {
     /// <summary>Within this share of the critical pressure the reference equations answer instead of tables.</summary>
-    public const double CriticalBand = 0.005;
+    public const double CriticalBand = 0.001;
 
     // Below half the critical pressure: so many cells for each doubling. Above: so many for each halving of the distance.
-    private const int CellsPerDoubling = 4;
+    private const int CellsPerDoubling = 3;
     private const int CellsPerHalving = 2;
 
     // The liquid is tabled this much below the lowest temperature served, so that it has a width where the tables begin.
@@ -78,7 +78,7 @@ internal sealed class TableGeometry
         // The nearest singularity of an isobar, the spinodal, draws in with the square root of the distance in h and s,
         // with its 3/2 power in T.
         var halvings = Math.Log2(1 / distance);
-        return input == TableInput.Temperature ? (int)Math.Ceiling(2.5 + (1.5 * halvings)) : (int)Math.Ceiling(2.5 + (0.5 * halvings));
+        return input == TableInput.Temperature ? (int)Math.Ceiling(2 + (1.5 * halvings)) : (int)Math.Ceiling(1.5 + (0.5 * halvings));
     }
 
     private double[] Limits()

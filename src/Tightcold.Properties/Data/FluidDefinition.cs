@@ -1,4 +1,5 @@
 using Tightcold.Properties.Helmholtz;
+using Tightcold.Properties.Transport;
 
 namespace Tightcold.Properties.Data;
 
@@ -44,6 +45,12 @@ internal sealed record FluidDefinition
     public Ancillary? LiquidDensity { get; init; }
 
     public Ancillary? VapourDensity { get; init; }
+
+    public SurfaceTension? SurfaceTension { get; init; }
+
+    public ViscosityModel? Viscosity { get; init; }
+
+    public ConductivityModel? Conductivity { get; init; }
 
     public required IReadOnlyList<SourceReference> Sources { get; init; }
 }

@@ -36,6 +36,8 @@ internal static class FluidFileReader
         var ancillaries = root.GetProperty("ancillaries");
         var pseudoPure = root.GetProperty("pseudo_pure").GetBoolean();
         var name = Text(root, "name");
+        var transport = new TransportReader(root, equation, molarMass, gasConstant, Number(critical, "temperature_k"), Number(critical, "density_mol_per_m3"));
+        var viscosity = transport.Viscosity();
         return new FluidDefinition
         {
             Name = name,
@@ -59,6 +61,9 @@ internal static class FluidFileReader
             SaturationPressure = ReadAncillary(ancillaries, "pressure", 1),
             LiquidDensity = ReadAncillary(ancillaries, "liquid_density", molarMass),
             VapourDensity = ReadAncillary(ancillaries, "vapour_density", molarMass),
+            SurfaceTension = transport.SurfaceTension(),
+            Viscosity = viscosity,
+            Conductivity = transport.Conductivity(viscosity),
             Sources = [.. root.GetProperty("sources").EnumerateObject().Select(ReadSource)],
         };
     }

@@ -54,6 +54,8 @@ internal static class HoldFinding
         if (volume.Assumption is { } assumed) assumptions.Add(assumed);
         assumptions.Add(new(Phrase.Of($"The same hole would work at {Absolute(limits.SystemPa)} with refrigerant as it does at vacuum with air"),
             Phrase.Words("between a choked opening and a fine channel the answer differs about twentyfold: that is the width of the range")));
+        assumptions.Add(new(Phrase.Words("A vacuum opens a leak as pressure does"),
+            Phrase.Words("lip seals and some cracks close under vacuum: only pressure from inside shows those")));
         var missing = new List<Phrase>();
         if (!rise.TemperatureKnown) missing.Add(Phrase.Words("the temperature at each reading: a warming car looks like a leak"));
         if (onDial) missing.Add(Phrase.Words("an absolute (micron) gauge: a dial sees only gross leaks"));
@@ -108,7 +110,7 @@ internal static class HoldFinding
             return (Certainty.Weak, Judgement.CannotTell, Phrase.Of($"It held {minutes} on a dial gauge, which shows gross leaks only: anything below {range} would not have been seen."), why);
         var open = leaks.Count(state => !state.Clear);
         var verdict = Phrase.Of($"Tight and dry: held {minutes} and ended at {Vacuum(endPa)}. A leak of more than {range} as refrigerant would have shown; a slower one only soap, detector or time can show.");
-        return open == 0 || open == leaks.Length
+        return open == 0
             ? (Certainty.Stands, Judgement.Good, verdict, why)
             : (Certainty.Weak, Judgement.Good, verdict, why.Then(Phrase.Of($"{LeakFinding.Count(open, "spot is", "spots are")} not yet clear in the leak search.")));
     }

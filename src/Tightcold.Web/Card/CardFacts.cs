@@ -32,6 +32,7 @@ public sealed class CardFacts
         Cold = findings.LastOrDefault(finding => finding.Step == Step.ProveCold);
         Steps = [.. findings.Where(finding => finding.Step is not Step.Ledger)];
         Ledger = [.. findings.Where(finding => finding.Step is Step.Ledger)];
+        Spots = Grouped(findings.LastOrDefault(finding => finding.Step == Step.LeakSearch)?.Table, units);
         Missing = [.. findings.SelectMany(finding => finding.Missing).Distinct()];
         Assumptions = [.. findings.SelectMany(finding => finding.Assumptions).Distinct()];
         Cautions = [.. findings.SelectMany(finding => finding.Cautions).Distinct()];
@@ -52,8 +53,19 @@ public sealed class CardFacts
     public Finding? Cold { get; }
     public ImmutableArray<Finding> Steps { get; }
     public ImmutableArray<Finding> Ledger { get; }
+
+    /// <summary>Spots by what was found there, the rarest outcome first: a leak stands above what is clear.</summary>
+    public ImmutableArray<(string Outcome, string Spots)> Spots { get; }
     public ImmutableArray<Phrase> Missing { get; }
     public ImmutableArray<Assumption> Assumptions { get; }
     public ImmutableArray<Phrase> Cautions { get; }
     public ImmutableArray<NextAction> Next { get; }
+
+    private static ImmutableArray<(string, string)> Grouped(FindingTable? table, IMeasureFormat units) => table is null ? [] :
+    [
+        .. table.Rows.Where(row => row.Length > 1)
+            .GroupBy(row => string.Join(", ", row.Skip(1).Select(cell => cell.Render(units)).Where(cell => cell.Length > 0)))
+            .OrderBy(group => group.Count())
+            .Select(group => (group.Key, string.Join(", ", group.Select(row => row[0].Render(units))))),
+    ];
 }

@@ -25,6 +25,20 @@ public static class EstimateWords
             : $"{sure} sure, {origin}";
     }
 
+    /// <summary>As <see cref="Spread"/> but without what the card's foot says once for all: 90 % sure, computed.</summary>
+    public static string ShortSpread(Estimate estimate, IMeasureFormat units)
+    {
+        var parts = new List<string>();
+        if (estimate is { Median: not null, Low: { } low, High: { } high } && low < high)
+            parts.Add(units.Format(new Measure(estimate.Kind, low), new Measure(estimate.Kind, high)));
+        if (Math.Abs(estimate.Level - CardLevel) > 1e-9) parts.Add(estimate.Level.ToString("0 %", CultureInfo.InvariantCulture) + " sure");
+        if (estimate.Origin != EstimateOrigin.Computed) parts.Add(Origin(estimate.Origin));
+        return string.Join(", ", parts);
+    }
+
+    /// <summary>The level that the card does not repeat.</summary>
+    private const double CardLevel = 0.90;
+
     public static string Origin(EstimateOrigin origin) => origin switch
     {
         EstimateOrigin.Measured => "measured",

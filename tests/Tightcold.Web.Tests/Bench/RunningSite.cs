@@ -3,9 +3,11 @@ using System.Net;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Time.Testing;
+using Tightcold.App.Demo;
 using Tightcold.App.Desk;
 using Tightcold.Findings;
 using Tightcold.Jobs.Journals;
+using Tightcold.Storage;
 
 namespace Tightcold.Web.Tests.Bench;
 
@@ -18,12 +20,12 @@ public sealed class RunningSite : IAsyncDisposable
     private readonly Func<JobRecord, ImmutableArray<Finding>>? findings;
     private WebApplication site;
 
-    private RunningSite(string dataFolder, Func<JobRecord, ImmutableArray<Finding>>? findings)
+    private RunningSite(string dataFolder, DateTimeOffset now, Func<JobRecord, ImmutableArray<Finding>>? findings)
     {
         DataFolder = dataFolder;
         this.findings = findings;
-        Clock = new FakeTimeProvider(Noon.ToUniversalTime());
-        Clock.SetLocalTimeZone(TimeZoneInfo.CreateCustomTimeZone("workshop", Noon.Offset, "workshop", "workshop"));
+        Clock = new FakeTimeProvider(now.ToUniversalTime());
+        Clock.SetLocalTimeZone(TimeZoneInfo.CreateCustomTimeZone("workshop", now.Offset, "workshop", "workshop"));
         site = Build();
     }
 
@@ -35,7 +37,17 @@ public sealed class RunningSite : IAsyncDisposable
 
     public static async Task<RunningSite> StartAsync(Func<JobRecord, ImmutableArray<Finding>>? findings = null)
     {
-        var running = new RunningSite(Directory.CreateTempSubdirectory("tightcold-web-").FullName, findings);
+        var running = new RunningSite(Directory.CreateTempSubdirectory("tightcold-web-").FullName, Noon, findings);
+        await running.site.StartAsync(TestContext.Current.CancellationToken);
+        return running;
+    }
+
+    /// <summary>The site with the demo's job in it, in the afternoon of that day, with the real findings.</summary>
+    public static async Task<RunningSite> WithDemoAsync()
+    {
+        var folder = Directory.CreateTempSubdirectory("tightcold-web-").FullName;
+        await DemoScenario.PlayAsync(await JobStore.OpenAsync(folder, TestContext.Current.CancellationToken), null, TestContext.Current.CancellationToken);
+        var running = new RunningSite(folder, DemoScenario.Start.AddHours(9), null);
         await running.site.StartAsync(TestContext.Current.CancellationToken);
         return running;
     }

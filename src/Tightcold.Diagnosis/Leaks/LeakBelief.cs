@@ -16,7 +16,7 @@ public sealed class LeakBelief
         Spots = [.. spots.Select((spot, j) => Belief(spot, j))];
         Total = LeakQuantiles.Of(Weighted(particles.TotalBefore));
         Remaining = LeakQuantiles.Of(Weighted(particles.TotalAfter));
-        AnotherRemains = Share(i => AnyUnfound(i));
+        AnotherRemains = Share(AnyUnfound);
         ExplainedByFound = LeakQuantiles.Of(Weighted([.. Enumerable.Range(0, particles.Count).Select(FoundShare)]));
     }
 
@@ -71,6 +71,14 @@ public sealed class LeakBelief
         }
         return (leaking, seeping);
     }
+
+    /// <summary>Probability that a spot leaks now which is not marked as found in <paramref name="known"/>.</summary>
+    public double RemainsBesides(IReadOnlyList<LeakSpot> known) => Share(i =>
+    {
+        for (var j = 0; j < grids.Length; j++)
+            if (particles.LeaksAfter[i * grids.Length + j] && !(j < known.Count && known[j].Found)) return true;
+        return false;
+    });
 
     private SpotBelief Belief(LeakSpot spot, int j)
     {

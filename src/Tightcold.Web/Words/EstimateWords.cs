@@ -25,7 +25,7 @@ public static class EstimateWords
         var sure = estimate.Level.ToString("0 %", CultureInfo.InvariantCulture);
         if (estimate is { Median: not null } && estimate.Low == estimate.High) return origin;
         return estimate is { Median: not null, Low: { } low, High: { } high }
-            ? $"{units.Format(new Measure(estimate.Kind, low), new Measure(estimate.Kind, high))}, {sure} sure, {origin}"
+            ? $"{Whole(units.Format(new Measure(estimate.Kind, low), new Measure(estimate.Kind, high)))}, {sure} sure, {origin}"
             : $"{sure} sure, {origin}";
     }
 
@@ -34,11 +34,14 @@ public static class EstimateWords
     {
         var parts = new List<string>();
         if (estimate is { Median: not null, Low: { } low, High: { } high } && low < high)
-            parts.Add(units.Format(new Measure(estimate.Kind, low), new Measure(estimate.Kind, high)));
+            parts.Add(Whole(units.Format(new Measure(estimate.Kind, low), new Measure(estimate.Kind, high))));
         if (Math.Abs(estimate.Level - CardLevel) > 1e-9) parts.Add(estimate.Level.ToString("0 %", CultureInfo.InvariantCulture) + " sure");
         if (estimate.Origin != EstimateOrigin.Computed) parts.Add(Origin(estimate.Origin));
         return string.Join(", ", parts);
     }
+
+    /// <summary>A range that no line break tears apart.</summary>
+    private static string Whole(string range) => range.Replace(' ', '\u00a0');
 
     /// <summary>The level that the card does not repeat.</summary>
     private const double CardLevel = 0.90;

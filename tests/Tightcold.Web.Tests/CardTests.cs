@@ -34,7 +34,7 @@ public sealed partial class CardTests
             foreach (var finding in findings)
             {
                 Assert.Contains(finding.Verdict.Render(units), text, StringComparison.Ordinal);
-                Assert.All(finding.Estimates, estimate => Assert.Contains(EstimateWords.Big(estimate, units), text, StringComparison.Ordinal));
+                Assert.All(finding.Estimates, estimate => Assert.Contains(EstimateWords.Big(estimate, units).Replace('\u00a0', ' '), text, StringComparison.Ordinal));
                 Assert.All(finding.Cautions, caution => Assert.Contains(caution.Render(units), text, StringComparison.Ordinal));
                 Assert.All(finding.Missing, missing => Assert.Contains(missing.Render(units), text, StringComparison.Ordinal));
                 Assert.All(finding.Assumptions, assumption => Assert.Contains(assumption.What.Render(units), text, StringComparison.Ordinal));

@@ -9,14 +9,18 @@ public static class EstimateWords
     private static readonly string[] LowSide = ["low-", "suction-", "superheat"];
     private static readonly string[] HighSide = ["high-", "liquid-line", "discharge-", "subcooling"];
 
-    public static string Big(Estimate estimate, IMeasureFormat units) => estimate switch
+    public static string Big(Estimate estimate, IMeasureFormat units)
     {
-        { Median: { } median } => "about " + units.Format(new Measure(estimate.Kind, median)),
-        { Low: { } low, High: null } => "at least " + units.Format(new Measure(estimate.Kind, low)),
-        { Low: null, High: { } high } => "at most " + units.Format(new Measure(estimate.Kind, high)),
-        { Low: { } low, High: { } high } => units.Format(new Measure(estimate.Kind, low), new Measure(estimate.Kind, high)),
-        _ => "not known",
-    };
+        string One(double si) => Whole(units.Format(new Measure(estimate.Kind, si)));
+        return estimate switch
+        {
+            { Median: { } median } => "about " + One(median),
+            { Low: { } low, High: null } => "at least " + One(low),
+            { Low: null, High: { } high } => "at most " + One(high),
+            { Low: { } low, High: { } high } => Whole(units.Format(new Measure(estimate.Kind, low), new Measure(estimate.Kind, high))),
+            _ => "not known",
+        };
+    }
 
     /// <summary>The interval with how sure it is, and where the number comes from.</summary>
     public static string Spread(Estimate estimate, IMeasureFormat units)
@@ -40,7 +44,7 @@ public static class EstimateWords
         return string.Join(", ", parts);
     }
 
-    /// <summary>A range that no line break tears apart.</summary>
+    /// <summary>A number and its unit, or a range, that no line break tears apart.</summary>
     private static string Whole(string range) => range.Replace(' ', '\u00a0');
 
     /// <summary>The level that the card does not repeat.</summary>

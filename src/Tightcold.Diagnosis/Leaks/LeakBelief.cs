@@ -7,6 +7,7 @@ public sealed class LeakBelief
 {
     private readonly SpotGrid[] grids;
     private readonly LeakParticles particles;
+    private readonly Lazy<LeakQuantiles> explained;
 
     internal LeakBelief(LeakCase leakCase, ImmutableArray<LeakSpot> spots, SpotGrid[] grids, LeakParticles particles)
     {
@@ -17,7 +18,7 @@ public sealed class LeakBelief
         Total = LeakQuantiles.Of(Weighted(particles.TotalBefore));
         Remaining = LeakQuantiles.Of(Weighted(particles.TotalAfter));
         AnotherRemains = Share(AnyUnfound);
-        ExplainedByFound = LeakQuantiles.Of(Weighted([.. Enumerable.Range(0, particles.Count).Select(FoundShare)]));
+        explained = new(() => LeakQuantiles.Of(Weighted([.. Enumerable.Range(0, particles.Count).Select(FoundShare)])));
     }
 
     public LeakCase Case { get; }
@@ -35,7 +36,7 @@ public sealed class LeakBelief
     public double AnotherRemains { get; }
 
     /// <summary>Share of the whole rate that the found and mended spots explain.</summary>
-    public LeakQuantiles ExplainedByFound { get; }
+    public LeakQuantiles ExplainedByFound => explained.Value;
 
     /// <summary>Effective number of pictures behind these figures; below about 50 the odds are rough.</summary>
     public double Effective => 1 / particles.Weights.Sum(weight => weight * weight);

@@ -42,38 +42,41 @@ public static class LeakDetection
     /// <param name="residue">Oil or dye lies there for another reason: a relief device that opened once.</param>
     public static double Likelihood(in LeakTest test, LeakComponent component, double rateKgPerS, LeakSetting setting, bool residue = false)
     {
-        var (seen, falseAlarm) = Seen(test, component, rateKgPerS, setting);
         if (residue && test.Kind is LeakTestKind.UvLamp or LeakTestKind.OilTrace) return ByResidue(test.Outcome);
-        var clear = (1 - falseAlarm) * seen * ClearShare(test, component, rateKgPerS, setting) + falseAlarm * FalseClearShare;
+        var (nothing, trace, clear) = Outcomes(test, component, rateKgPerS, setting);
+        return test.Outcome switch { LeakTestOutcome.Nothing => nothing, LeakTestOutcome.Trace => trace, _ => clear };
+    }
+
+    /// <summary>Probabilities of nothing, a trace and a clear find; they sum to 1.</summary>
+    public static (double Nothing, double Trace, double Clear) Outcomes(in LeakTest test, LeakComponent component, double rateKgPerS, LeakSetting setting)
+    {
+        var habit = Of(test.Kind, component);
+        var felt = Felt(test, habit, rateKgPerS, setting);
+        var falseAlarm = FalseAlarm(test, habit);
+        var seen = SeenOf(test, habit, felt);
         var any = falseAlarm + (1 - falseAlarm) * seen;
-        return test.Outcome switch
-        {
-            LeakTestOutcome.Nothing => 1 - any,
-            LeakTestOutcome.Trace => Math.Max(1e-6, any - clear),
-            _ => clear,
-        };
+        var clearShare = felt > 0 ? 1 / (1 + Math.Pow(ClearFactor * habit.HalfSeenKgPerS / felt, habit.Steepness)) : 0;
+        var clear = (1 - falseAlarm) * seen * clearShare + falseAlarm * FalseClearShare;
+        return (1 - any, any - clear, clear);
     }
 
     private static double ByResidue(LeakTestOutcome outcome) => outcome switch { LeakTestOutcome.Nothing => 0.1, LeakTestOutcome.Trace => 0.4, _ => 0.5 };
-
-    private static double ClearShare(in LeakTest test, LeakComponent component, double rate, LeakSetting setting)
-    {
-        var habit = Of(test.Kind, component);
-        var felt = Felt(test, habit, rate, setting);
-        return 1 / (1 + Math.Pow(ClearFactor * habit.HalfSeenKgPerS / Math.Max(felt, 1e-30), habit.Steepness));
-    }
 
     /// <summary>Probability that a leak of this rate shows at all, and that something shows without one.</summary>
     public static (double Seen, double FalseAlarm) Seen(in LeakTest test, LeakComponent component, double rateKgPerS, LeakSetting setting)
     {
         var habit = Of(test.Kind, component);
-        var falseAlarm = habit.FalseAlarm;
-        if (test.Kind is LeakTestKind.UvLamp or LeakTestKind.DrainDye && test.OldDye) falseAlarm = 0.2;
-        var felt = Felt(test, habit, rateKgPerS, setting);
-        if (!(felt > 0)) return (0, falseAlarm);
+        return (SeenOf(test, habit, Felt(test, habit, rateKgPerS, setting)), FalseAlarm(test, habit));
+    }
+
+    private static double FalseAlarm(in LeakTest test, Habit habit) =>
+        test.Kind is LeakTestKind.UvLamp or LeakTestKind.DrainDye && test.OldDye ? 0.2 : habit.FalseAlarm;
+
+    private static double SeenOf(in LeakTest test, Habit habit, double felt)
+    {
+        if (!(felt > 0)) return 0;
         var seen = habit.Reach / (1 + Math.Pow(habit.HalfSeenKgPerS / felt, habit.Steepness));
-        if (test.Seconds is { } seconds) seen *= 1 - Math.Exp(-seconds / habit.SettleSeconds);
-        return (seen, falseAlarm);
+        return test.Seconds is { } seconds ? seen * (1 - Math.Exp(-seconds / habit.SettleSeconds)) : seen;
     }
 
     /// <summary>The rate as this test feels it: pressure, wind, whether dye was ever there, nitrogen instead of refrigerant.</summary>

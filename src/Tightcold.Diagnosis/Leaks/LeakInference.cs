@@ -9,7 +9,7 @@ namespace Tightcold.Diagnosis.Leaks;
 /// </summary>
 public static class LeakInference
 {
-    private const int ParticlesPerCount = 700;
+    private const int ParticlesPerCount = 500;
 
     /// <summary>Always considered, however unlikely by the tests: the losses may demand them.</summary>
     private const int AlwaysUpTo = 3;

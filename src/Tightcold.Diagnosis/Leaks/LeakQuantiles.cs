@@ -6,14 +6,17 @@ public readonly record struct LeakQuantiles(double P05, double P25, double P50, 
     /// <summary>Weighted quantiles; all 0 when nothing carries weight.</summary>
     public static LeakQuantiles Of(IEnumerable<(double Value, double Weight)> samples)
     {
-        var sorted = samples.Where(sample => sample.Weight > 0).OrderBy(sample => sample.Value).ToArray();
-        var total = sorted.Sum(sample => sample.Weight);
+        var kept = samples.Where(sample => sample.Weight > 0).ToArray();
+        var values = Array.ConvertAll(kept, sample => sample.Value);
+        var weights = Array.ConvertAll(kept, sample => sample.Weight);
+        Array.Sort(values, weights);
+        var total = weights.Sum();
         if (!(total > 0)) return default;
         double At(double share)
         {
             var reached = 0.0;
-            foreach (var (value, weight) in sorted) if ((reached += weight) >= share * total) return value;
-            return sorted[^1].Value;
+            for (var i = 0; i < values.Length; i++) if ((reached += weights[i]) >= share * total) return values[i];
+            return values[^1];
         }
         return new(At(0.05), At(0.25), At(0.5), At(0.75), At(0.95));
     }

@@ -24,22 +24,26 @@ public sealed record NextCheck(string Spot, LeakTestKind Kind, double Minutes, d
 
     private static NextCheck Weigh(LeakSpot spot, LeakTest test, double[] leaking, double[] seeping, LeakSetting setting)
     {
-        double pLeak = leaking.Sum(), pSeep = seeping.Sum(), bits = 0, positive = 0;
+        double pLeak = leaking.Sum(), pSeep = seeping.Sum(), bits = 0;
+        Span<double> joint = stackalloc double[3], other = stackalloc double[3];
+        for (var r = 0; r < SpotGrid.Count; r++)
+        {
+            if (leaking[r] + seeping[r] <= 0) continue;
+            var (nothing, trace, clear) = LeakDetection.Outcomes(test, spot.Component, SpotGrid.Rates[r], setting);
+            joint[0] += leaking[r] * nothing;
+            joint[1] += leaking[r] * trace;
+            joint[2] += leaking[r] * clear;
+            other[0] += seeping[r] * nothing;
+            other[1] += seeping[r] * trace;
+            other[2] += seeping[r] * clear;
+        }
         for (var o = 0; o < 3; o++)
         {
-            double joint = 0, other = 0;
-            for (var r = 0; r < SpotGrid.Count; r++)
-            {
-                if (leaking[r] + seeping[r] <= 0) continue;
-                var likelihood = LeakDetection.Likelihood(test with { Outcome = (LeakTestOutcome)o }, spot.Component, SpotGrid.Rates[r], setting);
-                joint += leaking[r] * likelihood;
-                other += seeping[r] * likelihood;
-            }
-            var outcome = joint + other;
-            if (joint > 0 && pLeak > 0) bits += joint * Math.Log2(joint / (outcome * pLeak));
-            if (other > 0 && pSeep > 0) bits += other * Math.Log2(other / (outcome * pSeep));
-            if (o > 0) positive += outcome;
+            var outcome = joint[o] + other[o];
+            if (joint[o] > 0) bits += joint[o] * Math.Log2(joint[o] / (outcome * pLeak));
+            if (other[o] > 0) bits += other[o] * Math.Log2(other[o] / (outcome * pSeep));
         }
+        var positive = joint[1] + joint[2] + other[1] + other[2];
         var repeated = spot.Tests.Any(done => done.Kind == test.Kind && (spot.MendedAt is null || done.Time > spot.MendedAt));
         var minutes = LeakDetection.Minutes(test.Kind);
         return new(spot.Name, test.Kind, minutes, positive, Math.Max(0, bits) * (repeated ? SpotGrid.RepeatWorth : 1) / minutes);

@@ -26,6 +26,18 @@ public static class EvacuationModel
     /// <summary>The far half's share of the volume when pulling on one side.</summary>
     private const double FarShare = 0.5;
 
+    private const int FirstK = 230, LastK = 375;
+
+    /// <summary>ln of water's vapour pressure at whole kelvins: between them straight in T, within 0.02 %.</summary>
+    private static readonly double[] LogSaturation = [.. Enumerable.Range(FirstK, LastK - FirstK + 1).Select(kelvin => Math.Log(WaterVapour.SaturationPressurePa(kelvin)))];
+
+    private static double Saturation(double kelvins)
+    {
+        var place = Math.Clamp(kelvins, FirstK, LastK - 1.001) - FirstK;
+        var k = (int)place;
+        return Math.Exp(LogSaturation[k] + (place - k) * (LogSaturation[k + 1] - LogSaturation[k]));
+    }
+
     /// <param name="at">Times wanted, rising, seconds.</param>
     /// <param name="oilFactor">Multiplies the gas from the oil.</param>
     /// <param name="coreResistance">How much a valve core chokes.</param>
@@ -40,7 +52,7 @@ public static class EvacuationModel
         {
             while (time < at[i])
             {
-                var step = Math.Min(at[i] - time, time < 30 ? 0.1 : time < 300 ? 0.5 : 2);
+                var step = Math.Min(at[i] - time, time < 20 ? 0.2 : water > 0 ? 1 : time < 300 ? 1 : time < 1800 ? 5 : 20);
                 var gas = oilFactor * OilGasPaM3PerM3 * setup.OilM3 / OilFadeSeconds * Math.Exp(-time / OilFadeSeconds);
                 var (vapour, leaves, cooled) = Water(setup, setup.BothSides ? near : far, water, wetK, step);
                 water -= leaves;
@@ -75,9 +87,9 @@ public static class EvacuationModel
     /// <summary>Vapour given off (Pa·m³/s), water that leaves in the step (kg), and the wet spot's temperature after it.</summary>
     private static (double Vapour, double LeavesKg, double WetK) Water(EvacuationSetup setup, double pressurePa, double waterKg, double wetK, double step)
     {
-        if (!(waterKg > 0)) return (0, 0, setup.PartTemperatureK);
+        if (!(waterKg > 1e-9)) return (0, waterKg, setup.PartTemperatureK);
         var heat = WetSpotWPerK * (setup.PartTemperatureK - wetK);
-        var saturation = WaterVapour.SaturationPressurePa(Math.Max(wetK, 230));
+        var saturation = Saturation(wetK);
         // Boiling while the pressure is below saturation: as fast as the pump takes it, and the wet spot cools until
         // the heat that comes in carries it.
         var taken = pressurePa < saturation

@@ -10,6 +10,8 @@ namespace Tightcold.Cli.Commands;
 /// <summary>How the pump-down should go with this pump, these hoses and this weather, and how it went.</summary>
 internal sealed class Evacuate(Surroundings surroundings) : DeskCommand<EvacuateSettings>(surroundings)
 {
+    private static readonly int[] ToldMinutes = [1, 2, 5, 10, 15, 20, 30, 45, 60, 90, 120];
+
     protected override async Task<int> RunAsync(EvacuateSettings settings, CancellationToken cancellation)
     {
         var record = await RecordAsync(settings.Number, cancellation).ConfigureAwait(false);
@@ -20,7 +22,7 @@ internal sealed class Evacuate(Surroundings surroundings) : DeskCommand<Evacuate
         {
             FindingText.Show(Out, finding, record, Units);
             var table = Page.Table("after", "expected (90 %)");
-            foreach (var minutes in new[] { 1, 2, 5, 10, 15, 20, 30, 45, 60, 90, 120 })
+            foreach (var minutes in ToldMinutes)
             {
                 var (low, _, high) = view.Forecast.At(minutes * 60);
                 table.Row(Units.Format(Measure.Seconds(minutes * 60)), Units.Format(new(QuantityKind.Vacuum, low), new(QuantityKind.Vacuum, high)));

@@ -39,6 +39,9 @@ public sealed record HoldView(
             readings.Min(reading => reading.TemperatureK) ?? ambientK, systemPa, least, most);
     }
 
+    /// <summary>The leak that stays unseen, as air: the floor, or what gas from the oil and changing heat could hide.</summary>
+    public double UnseenPaM3PerS => Odds.AnyLeak >= 0.05 ? Math.Max(Odds.FloorPaM3PerS, Odds.LeakHighPaM3PerS) : Odds.FloorPaM3PerS;
+
     public double SpanSeconds => Readings[^1].SecondsSinceStart - Readings[0].SecondsSinceStart;
 
     /// <summary>Refrigerant that a hole with this air inflow loses at rest, between the two laws of flow, kg/s.</summary>

@@ -54,7 +54,7 @@ public sealed record LeakLosses(ImmutableArray<LossObservation> Observations, do
             var seconds = Math.Max(86400, (record.Job.OpenedAt - before.Journal.Standing[^1].ObservedAt).TotalSeconds);
             var topped = entries.Where(entry => entry.Fields.Number("months-ago") * Month < seconds).Sum(entry => entry.Fields.Si("mass") ?? 0);
             return new(balance.SystemKg, Math.Sqrt(balance.SystemVarianceKg2 + 1e-4), topped, seconds, 0.02,
-                Phrase.Of($"Job {before.Job.Number} left {Kilograms(balance.SystemKg)} in, {Measure.Seconds(seconds)} ago"));
+                Phrase.Of($"Job {before.Job.Number} left {Kilograms(balance.SystemKg)} in, {(int)Math.Round(seconds / Month)} months ago"));
         }
         if (since is { } months)
         {
@@ -63,10 +63,10 @@ public sealed record LeakLosses(ImmutableArray<LossObservation> Observations, do
             var spread = Math.Sqrt(0.15 * 0.15 + Math.Pow(0.7 / Math.Max(0.5, months), 2));
             var topped = entries.Where(entry => entry.Fields.Text("filled") == "topped up" && entry != entries[0]).Sum(entry => entry.Fields.Si("mass") ?? 0.15);
             return full is null
-                ? new(0.75 * labelKg, 0.2 * labelKg, topped, seconds, spread, Phrase.Of($"A top-up {Measure.Seconds(seconds)} ago, to an unknown charge"))
-                : new(labelKg, full.Fields.Text("filled") == "full, by weight" ? WeighedSigmaKg : FeltSigmaKg, topped, seconds, spread, Phrase.Of($"Filled {Measure.Seconds(seconds)} ago"));
+                ? new(0.75 * labelKg, 0.2 * labelKg, topped, seconds, spread, Phrase.Of($"A top-up {(int)months} months ago, to an unknown charge"))
+                : new(labelKg, full.Fields.Text("filled") == "full, by weight" ? WeighedSigmaKg : FeltSigmaKg, topped, seconds, spread, Phrase.Of($"Filled {(int)months} months ago"));
         }
-        return new(labelKg, FeltSigmaKg, 0, UnknownSeconds, UnknownSpread, Phrase.Of($"Nobody wrote down since when: some {Measure.Seconds(UnknownSeconds)} are assumed, give or take a factor of two"));
+        return new(labelKg, FeltSigmaKg, 0, UnknownSeconds, UnknownSpread, Phrase.Of($"Nobody wrote down since when: some 24 months are assumed, give or take a factor of two"));
     }
 
     /// <summary>What was left: weighed when recovered, else from the standing pressure.</summary>

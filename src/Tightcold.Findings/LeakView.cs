@@ -4,6 +4,7 @@ using Tightcold.Findings.Steps;
 using Tightcold.Jobs.Cars;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
+using Tightcold.Procedures.Vacuum;
 using static Tightcold.Findings.Evidence;
 
 namespace Tightcold.Findings;
@@ -14,10 +15,13 @@ public sealed record LeakView(
     LeakBelief Belief, ImmutableArray<NextCheck> Next, LeakForecast Forecast, LeakLosses Losses, double ChargeKg, double SufferingKg, DateTimeOffset AsOf)
 {
     /// <param name="earlier">Earlier jobs of the same car: the charge each one left behind, and when.</param>
-    public static LeakView Of(JobRecord record, ImmutableArray<JobRecord> earlier = default)
+    public static LeakView Of(JobRecord record, ImmutableArray<JobRecord> earlier = default) => Of(record, earlier, HoldView.Of(record));
+
+    /// <param name="hold">The job's hold, where it was read already.</param>
+    internal static LeakView Of(JobRecord record, ImmutableArray<JobRecord> earlier, HoldView? hold)
     {
         var losses = LeakLosses.Of(record, earlier.IsDefault ? [] : earlier);
-        var belief = LeakInference.Of(new([.. Spots(record)], losses.Observations, Setting(record), (ulong)(uint)record.Job.Seed));
+        var belief = LeakInference.Of(new([.. Spots(record)], losses.Observations, Setting(record), (ulong)(uint)record.Job.Seed) { Hold = Held(record, hold) });
         var label = record.Car.LabelCharge?.Kilograms ?? 0.55;
         var charge = MassBalance.Of(record) is { SystemKnown: true, DrawnKg: > 0 } balance ? balance.SystemKg : label;
         var suffering = label * LeakForecast.SufferingShare(record.Car.Device == Car.OrificeTube);
@@ -29,6 +33,19 @@ public sealed record LeakView(
     {
         var fluid = FluidOf(record.Car);
         return LeakSetting.Usual with { RestPressurePa = fluid.SaturationAtTemperature(HoldView.ReferenceSystemK).PressurePa, MolarMassKgPerMol = fluid.MolarMassKgPerMol };
+    }
+
+    /// <summary>The hold as evidence: a leak that it showed, or the largest that it leaves possible.</summary>
+    private static HoldObservation? Held(JobRecord record, HoldView? hold)
+    {
+        if (hold is null || !hold.Odds.Fits) return null;
+        var seen = hold.Odds.LeakSeen * (1 - hold.Odds.HoseShare) > 0.7;
+        if (!seen && hold.Odds.LeakSeen > 0.3) return null;
+        double Air(double throughput) => LeakEquivalent.AirKgPerS(throughput, hold.PartTemperatureK);
+        var first = record.Journal.Find(hold.Entries[0])!.ObservedAt;
+        var after = !record.Journal.Standing.Any(entry => entry.Kind is EntryKinds.PartChanged or EntryKinds.SealChanged && entry.ObservedAt > first);
+        return new(Air(seen ? hold.Odds.LeakMedianPaM3PerS : hold.UnseenPaM3PerS),
+            seen ? Math.Log(hold.Odds.LeakHighPaM3PerS / hold.Odds.LeakLowPaM3PerS) / (2 * Quantities.Estimate.Z90) : 0, seen, hold.LeastPerAir, hold.MostPerAir, after);
     }
 
     private static IEnumerable<LeakSpot> Spots(JobRecord record)

@@ -19,6 +19,8 @@ internal sealed partial class TypedCommands : IDisposable
         var words = Word().Matches(line.Split("  #")[0]).Select(word => word.Value.Replace("\"", "", StringComparison.Ordinal)).Skip(1).ToList();
         // Files named in a document go to the test's folder.
         words = [.. words.Select(word => word.EndsWith(".html", StringComparison.Ordinal) || word.EndsWith(".json", StringComparison.Ordinal) ? Path.Combine(Folder, word) : word)];
+        // Examples that are read lie in the tree.
+        words = [.. words.Select(word => word.EndsWith(".csv", StringComparison.Ordinal) ? Path.Combine(House.Root, word) : word)];
         if (words[0] == "demo" && !words.Contains("--to")) words.AddRange(["--to", Path.Combine(Folder, "tightcold-demo.html")]);
         if (words[0] != "cli") words.AddRange(["--data", Folder]);
         using var console = new TestConsole().Width(4000);

@@ -60,7 +60,7 @@ internal sealed class Leaks(Surroundings surroundings) : DeskCommand<LeaksSettin
         foreach (var check in view.Next)
             Page.Line(Out, string.Create(CultureInfo.InvariantCulture, $"check next: {check.Spot} by {LeakView.NameOf(check.Kind)}, {check.Minutes:0} min, {1000 * check.BitsPerMinute:0.0} millibits a minute"));
         var time = view.Forecast.Seconds;
-        Page.Line(Out, $"until it cools badly: {Units.Format(Measure.Seconds(time.P05), Measure.Seconds(time.P95))} (90 %), median {Units.Format(Measure.Seconds(time.P50))}; next check by {view.AsOf.AddSeconds(view.Forecast.NextCheckSeconds).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}");
+        Page.Line(Out, $"until it cools badly: {Months(time.P05)} to {Months(time.P95)} months (90 %), median {Months(time.P50)}; next check by {view.AsOf.AddSeconds(view.Forecast.NextCheckSeconds).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}");
         Page.Line(Out, "");
         var costs = Page.Table("way forward", "cost, median", "90 %", "mean", "refills", "stays cold", "escapes");
         foreach (var way in ways)
@@ -70,6 +70,8 @@ internal sealed class Leaks(Surroundings surroundings) : DeskCommand<LeaksSettin
         Page.Line(Out, "Topping up a system that is known to leak is not lawful everywhere: check local rules.");
         if (settings.RefrigerantPrice is null || settings.WorkshopPrice is null) Page.Line(Out, "Prices not given are placeholders: give yours with --refrigerant-price, --part-price, --opening-price, --workshop-price, --hour-worth.");
     }
+
+    private static string Months(double seconds) => (seconds / (LeakForecast.Year / 12)).ToString("0", CultureInfo.InvariantCulture);
 
     private static string Money(double amount) => amount.ToString("0", CultureInfo.InvariantCulture);
 

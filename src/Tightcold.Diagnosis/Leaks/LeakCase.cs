@@ -5,6 +5,9 @@ namespace Tightcold.Diagnosis.Leaks;
 /// <summary>All that is known of a car's leaks.</summary>
 public sealed record LeakCase(ImmutableArray<LeakSpot> Spots, ImmutableArray<LossObservation> Losses, LeakSetting Setting, ulong Seed)
 {
+    /// <summary>The last vacuum hold, or null.</summary>
+    public HoldObservation? Hold { get; init; }
+
     /// <summary>Name of the place that nobody listed.</summary>
     public const string Elsewhere = "a place not on the map";
 

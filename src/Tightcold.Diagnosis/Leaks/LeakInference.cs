@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Tightcold.Numerics.Sampling;
 
 namespace Tightcold.Diagnosis.Leaks;
@@ -29,7 +28,7 @@ public static class LeakInference
             for (var i = 0; i < ParticlesPerCount; i++, at++)
             {
                 Draw(grids, suffix, k, particles, at, chance);
-                particles.Weights[at] = Math.Log(suffix[0, k]) + Losses(leakCase.Losses, particles.TotalBefore[at], particles.TotalAfter[at]);
+                particles.Weights[at] = Math.Log(suffix[0, k]) + Losses(leakCase, particles.TotalBefore[at], particles.TotalAfter[at]);
             }
         Normalise(particles.Weights);
         return new LeakBelief(leakCase, spots, grids, particles);
@@ -79,10 +78,10 @@ public static class LeakInference
         particles.TotalAfter[at] = after;
     }
 
-    private static double Losses(ImmutableArray<LossObservation> losses, double before, double after)
+    private static double Losses(LeakCase leakCase, double before, double after)
     {
-        var log = 0.0;
-        foreach (var loss in losses) log += loss.LogLikelihood(loss.AfterRepair ? after : before);
+        var log = leakCase.Hold is { } hold ? hold.LogLikelihood(hold.AfterRepair ? after : before) : 0;
+        foreach (var loss in leakCase.Losses) log += loss.LogLikelihood(loss.AfterRepair ? after : before);
         return log;
     }
 

@@ -17,14 +17,15 @@ internal static class HoldFinding
     /// oil looks like a small leak.</summary>
     private const double Tight = 0.75;
 
-    public static Finding Of(JobRecord record)
+    /// <param name="held">The hold; null when there is none yet.</param>
+    public static Finding Of(JobRecord record, HoldView? held)
     {
         ImmutableArray<Phrase> cautions =
         [
             Phrase.Words("A nitrogen test goes through a regulator with relief, slowly, below the vehicle's rated pressure. Never oxygen, never shop air."),
         ];
         var nitrogen = NitrogenTest.Of(record);
-        if (HoldView.Of(record) is not { } view)
+        if (held is not { } view)
         {
             if (nitrogen is not null) return nitrogen.AlonePhrase(Title, cautions);
             var single = VacuumReadings.SincePumpStart(record).Where(row => row.Isolated).ToArray();
@@ -53,11 +54,11 @@ internal static class HoldFinding
     private static ImmutableArray<Estimate> Estimates(HoldView view)
     {
         var odds = view.Odds;
-        var (least, most) = view.AsRefrigerant(odds.FloorPaM3PerS);
+        var (least, most) = view.AsRefrigerant(view.UnseenPaM3PerS);
         var largest = view.AsRefrigerant(odds.LeakHighPaM3PerS);
         var estimates = ImmutableArray.CreateBuilder<Estimate>();
-        estimates.Add(Estimate.Between("unseen-leak", "Smallest leak this hold would have shown, as refrigerant", QuantityKind.LeakRate, Math.Sqrt(least * most), least, most));
-        estimates.Add(Estimate.Between("hold-floor", "The same as air drawn in", QuantityKind.GasThroughput, odds.FloorPaM3PerS, odds.FloorPaM3PerS * 0.8, odds.FloorPaM3PerS * 1.25));
+        estimates.Add(Estimate.Between("unseen-leak", "Leak this hold could not have seen, as refrigerant", QuantityKind.LeakRate, Math.Sqrt(least * most), least, most));
+        estimates.Add(Estimate.Between("hold-floor", "Smallest air inflow it shows in a still system", QuantityKind.GasThroughput, odds.FloorPaM3PerS, odds.FloorPaM3PerS * 0.8, odds.FloorPaM3PerS * 1.25));
         if (odds.AnyLeak > 0.02)
         {
             estimates.Add(Estimate.Between("leak-inflow", "Air drawn in, if it leaks", QuantityKind.GasThroughput, odds.LeakMedianPaM3PerS, odds.LeakLowPaM3PerS, odds.LeakHighPaM3PerS));
@@ -111,7 +112,7 @@ internal static class HoldFinding
             return (Certainty.Weak, Judgement.Bad, Phrase.Of($"{string.Join(", ", leaks.Where(state => state.Leaking).Select(state => state.Spot))} leaked and is not mended: whatever this hold shows, a vacuum pulls some leaks shut."), why);
         if (odds.Wet >= 0.7)
             return (Certainty.Weak, Judgement.Bad, Phrase.Of($"Not dry ({Odds(odds.Wet)}): water is still boiling off inside (it could reach {Vacuum(odds.WaterPa)} at {At(view.PartTemperatureK)}). Pump on."), why);
-        var floor = view.AsRefrigerant(odds.FloorPaM3PerS);
+        var floor = view.AsRefrigerant(view.UnseenPaM3PerS);
         var range = (GramsPerYear(floor.LeastKgPerS), GramsPerYear(floor.MostKgPerS));
         if (view.OnDial)
             return (Certainty.Weak, Judgement.CannotTell, Phrase.Of($"It held {minutes} on a dial gauge, which shows gross leaks only: anything below {range} would not have been seen."), why);

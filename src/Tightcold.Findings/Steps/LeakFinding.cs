@@ -63,10 +63,8 @@ internal static class LeakFinding
         };
     }
 
-    public static Finding Of(JobRecord record) => Of(record, LeakView.Of(record));
-
     /// <param name="view">The belief, which may know earlier jobs of the car.</param>
-    internal static Finding Of(JobRecord record, LeakView view)
+    public static Finding Of(JobRecord record, LeakView view)
     {
         var states = States(record);
         var leaking = states.Where(state => state.Leaking).ToArray();

@@ -36,7 +36,7 @@ internal static class LeakWords
         var another = Math.Clamp(belief.AnotherRemains, 0.01, 0.99);
         estimates.Add(Estimate.Between("another-remains", "Odds that another leak remains unfound", QuantityKind.Ratio, another, another, another, EstimateOrigin.Modelled));
         var times = view.Forecast.Seconds;
-        estimates.Add(Estimate.Between("time-to-warm", "Until the charge is too low to cool well, if filled and left as it is", QuantityKind.Duration, times.P50, times.P05, times.P95, EstimateOrigin.Modelled));
+        estimates.Add(Estimate.Between("months-to-warm", "Months until the charge is too low to cool well, if filled and left as it is", QuantityKind.Number, Months(times.P50), Months(times.P05), Months(times.P95), EstimateOrigin.Modelled));
         if (view.Losses.LostKg is { } lost and > 0)
         {
             var sigma = view.Losses.SigmaKg;
@@ -46,6 +46,8 @@ internal static class LeakWords
         }
         return estimates.ToImmutable();
     }
+
+    private static double Months(double seconds) => seconds / (LeakForecast.Year / 12);
 
     private static Estimate Rate(string key, string name, LeakQuantiles rate) =>
         Estimate.Between(key, name, QuantityKind.LeakRate, rate.P50, rate.P05, rate.P95, EstimateOrigin.Modelled);

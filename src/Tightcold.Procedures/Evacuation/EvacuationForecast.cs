@@ -8,7 +8,7 @@ namespace Tightcold.Procedures.Evacuation;
 /// <param name="LowPa">5 % of the plays lie below.</param>
 /// <param name="MedianPa">Half.</param>
 /// <param name="HighPa">95 % lie below.</param>
-/// <param name="EnoughSeconds">Half of the plays are deep and without water by then; null when not within the longest time.</param>
+/// <param name="EnoughSeconds">Half of the plays are without water by then, and a hold begun then would settle below the target; null when not within the longest time.</param>
 /// <param name="SureSeconds">Nineteen in twenty are.</param>
 /// <param name="TargetPa">Pressure that counts as deep enough here.</param>
 public sealed record EvacuationForecast(
@@ -31,7 +31,7 @@ public sealed record EvacuationForecast(
             // Stratified, so that a few plays cover the spread evenly.
             var water = setup.WaterKg * Math.Exp(setup.WaterSpread * Spread(i, chance));
             plays[i] = EvacuationModel.Run(setup, times, water, Math.Exp(0.5 * chance.Normal()), chance.Between(3, 6));
-            var at = Array.FindIndex(plays[i], point => point.PressurePa <= target && point.WaterKg < 1e-6);
+            var at = Array.FindIndex(plays[i], point => point.WouldSettlePa <= target && point.WaterKg < 1e-6);
             enough[i] = at < 0 ? double.PositiveInfinity : times[at];
         }
         Array.Sort(enough);

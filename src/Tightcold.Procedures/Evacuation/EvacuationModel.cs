@@ -61,7 +61,8 @@ public static class EvacuationModel
                 if (!setup.BothSides) (near, far) = Even(near, nearVolume, far + vapour * step / farVolume, farVolume, step);
                 time += step;
             }
-            result[i] = new(at[i], setup.BothSides ? near : far, Math.Max(0, water));
+            var toCome = oilFactor * OilGasPaM3PerM3 * setup.OilM3 * Math.Exp(-time / OilFadeSeconds) / setup.VolumeM3;
+            result[i] = new(at[i], setup.BothSides ? near : far, Math.Max(0, water), toCome);
         }
         return result;
     }

@@ -24,6 +24,8 @@ internal static class SaturationLookup
     {
         var curve = flash.Saturation!;
         var temperature = curve.EstimateTemperature(pressurePa);
+        if (curve.IsSeries(temperature))
+            return TryAtTemperature(flash, temperature, out liquid, out vapour, out _, out residual);
         residual = double.PositiveInfinity;
         var previous = residual;
         for (var i = 0; i < MaxIterations; i++)

@@ -66,6 +66,9 @@ internal sealed class SaturationCurve
         return solved;
     }
 
+    /// <summary>True so near the critical point that the series are the answer.</summary>
+    public bool IsSeries(double temperatureK) => XOf(temperatureK) < NearestX;
+
     /// <summary>Approximate saturation at a temperature up to the critical one.</summary>
     public SaturationEstimate Estimate(double temperatureK)
     {

@@ -35,7 +35,7 @@ public sealed class CardFacts
         Missing = [.. findings.SelectMany(finding => finding.Missing).Distinct()];
         Assumptions = [.. findings.SelectMany(finding => finding.Assumptions).Distinct()];
         Cautions = [.. findings.SelectMany(finding => finding.Cautions).Distinct()];
-        var now = Walk.Current(findings);
+        var now = Walk.Current(record, findings);
         Next = [.. findings.Where(finding => finding.Step == now).SelectMany(finding => finding.Next).Take(3)];
     }
 

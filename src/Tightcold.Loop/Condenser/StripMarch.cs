@@ -46,7 +46,7 @@ internal struct StripMarch
     private double Desuperheat(in SaturationRow row, double flow, double airK, double rest, double volumeM3)
     {
         var x = row.SuperheatAtEnthalpy(Enthalpy);
-        var cp = x > 1e-9 ? (Enthalpy - row.VapourEnthalpy) / x : row.H1;
+        var cp = x > 1e-9 ? (Enthalpy - row.VapourEnthalpy) / x : row.VapourCp;
         var rate = VapourG / (flow * cp);
         var inlet = row.TemperatureK + x - airK;
         var dew = row.TemperatureK - airK;

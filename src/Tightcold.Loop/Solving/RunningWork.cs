@@ -11,6 +11,9 @@ internal sealed class RunningWork
 {
     private readonly LoopConditions _conditions;
     private readonly LoopFaults _faults;
+    // A condenser with this much of its face under liquid at the cut-out has no room left to condense.
+    private const double LiquidFullShare = 0.6;
+
     private LoopCase _case;
     private SolveTrace _trace;
 
@@ -38,8 +41,7 @@ internal sealed class RunningWork
         var endK = point.CondensingK;
         if (_trace.End == SolveEnd.NoRoomForCharge)
         {
-            regimes |= LoopRegimes.LiquidFull;
-            endK = _case.Table.SaturationTemperatureK(_case.Table.MaxPressurePa);
+            endK = _case.Table.SaturationTemperatureK(Math.Exp(LoopBox.Of(_case).MaxLogDischarge));
         }
 
         var readings = ReadingMaker.Of(_case, _conditions, _faults, point);
@@ -56,6 +58,8 @@ internal sealed class RunningWork
             if (_trace.End == SolveEnd.NoRoomForCharge)
             {
                 unplaced = _case.ChargeKg - held.ChargeKg;
+                if (held.LiquidShare > LiquidFullShare)
+                    regimes |= LoopRegimes.LiquidFull;
                 point = held;
             }
         }

@@ -28,10 +28,13 @@ internal sealed class RunningWork
     {
         var off = SwitchedOff.Weight(_case, _conditions, _faults);
         var standing = SwitchedOff.Readings(_case, _conditions, _faults);
+        var air = SwitchedOff.AirWeight(_case, _conditions, _faults);
+        if (air >= 1)
+            return Make(LoopState.MostlyAir, LoopRegimes.MostlyAir, standing, default, null, default);
         if (off >= 1)
             return Make(LoopState.Off, LoopRegimes.Off, standing, default, null, default);
 
-        var start = near is null || near.State is LoopState.Off or LoopState.NotClosed ? (LoopPoint?)null : near.Point;
+        var start = near is null || near.State is LoopState.Off or LoopState.MostlyAir or LoopState.NotClosed ? (LoopPoint?)null : near.Point;
         var point = LoopSolver.Solve(_case, start, ref _trace);
         if (_trace.End is SolveEnd.NotClosed or SolveEnd.ChargeTooSmall)
             return Make(LoopState.NotClosed, LoopRegimes.None, null, Balance.Of(_case, point), Why(point), point);
@@ -67,8 +70,10 @@ internal sealed class RunningWork
         readings = LowSwitch.Apply(_case, _conditions, _faults, point, readings, ref regimes);
         if (_faults.MoistureIce > 0)
             readings = WithIce(point, readings, ref regimes);
-        readings = LoopReadings.Mix(readings, standing, off);
+        readings = LoopReadings.Mix(readings, standing, 1 - ((1 - off) * (1 - air)));
         regimes |= RegimeNames.Of(_case, point, readings, off);
+        if (air > 0.5)
+            regimes |= LoopRegimes.MostlyAir;
         return Make(RegimeNames.Foremost(regimes), regimes, readings, Balance.Of(_case, point, unplaced), null, point);
     }
 

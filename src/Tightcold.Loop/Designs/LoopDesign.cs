@@ -18,7 +18,7 @@ public sealed record LoopDesign
     public double LabelChargeKg { get; init; } = 0.60;
 
     /// <summary>Swept volume of a turn at full stroke, m3.</summary>
-    public double DisplacementM3 { get; init; } = 165e-6;
+    public double DisplacementM3 { get; init; } = 155e-6;
 
     /// <summary>Compressor turns for one of the engine; not used by an electric one.</summary>
     public double PulleyRatio { get; init; } = 1.3;
@@ -102,7 +102,7 @@ public sealed record LoopDesign
 
     public double ValveMaxOpening { get; init; } = 1.4;
 
-    public double TubeDiameterM { get; init; } = 1.45e-3;
+    public double TubeDiameterM { get; init; } = 1.60e-3;
 
     public double TubeLengthM { get; init; } = 38.3e-3;
 
@@ -128,7 +128,7 @@ public sealed record LoopDesign
 
     public double DischargeDrop { get; init; } = 1.6e9;
 
-    public double LiquidDrop { get; init; } = 1.5e10;
+    public double LiquidDrop { get; init; } = 6e9;
 
     /// <summary>Warming of the suction line, W/K to the air of the engine bay.</summary>
     public double SuctionLineUa { get; init; } = 3;
@@ -155,10 +155,10 @@ public sealed record LoopDesign
     /// <summary>Fin thermostat: off and on, K at the coldest fin.</summary>
     public double FinOffK { get; init; } = 274.65;
 
-    public double FinOnK { get; init; } = 277.65;
+    public double FinOnK { get; init; } = 278.65;
 
     /// <summary>Heat capacity of the evaporator core, J/K.</summary>
-    public double CoreHeatCapacity { get; init; } = 2500;
+    public double CoreHeatCapacity { get; init; } = 4000;
 
     /// <summary>Heat capacity of the condenser, J/K.</summary>
     public double CondenserHeatCapacity { get; init; } = 3500;

@@ -23,10 +23,10 @@ internal static class LoopSolver
 
         trace.Rung = 1;
         if (trace.Last.IsFinite && Restored(c, box, ref point, ref trace))
-            return point;
+            return trace.End == SolveEnd.NoRoomForCharge ? OrBelow(c, box, point, ref trace) : point;
         trace.Rung = 2;
         if (LeavesAtTop(c, box, suction, h1, ref point, ref trace))
-            return point;
+            return OrBelow(c, box, point, ref trace);
         for (var attempt = 1; attempt < Starts.Count; attempt++)
         {
             Starts.Get(c, box, attempt, out suction, out discharge, out h1);
@@ -38,6 +38,17 @@ internal static class LoopSolver
             return point;
         trace.Rung = 3;
         return BracketedCharge.Solve(c, box, ref trace);
+    }
+
+    /// <summary>The held charge need not grow with pressure everywhere: before "no room" is believed, the cold end is tried.</summary>
+    private static LoopPoint OrBelow(in LoopCase c, in LoopBox box, in LoopPoint top, ref SolveTrace trace)
+    {
+        Starts.Get(c, box, 1, out var suction, out var discharge, out var h1);
+        var point = default(LoopPoint);
+        if (!NewtonRun.FromCold(c, box, suction, discharge, h1, ref point, ref trace))
+            return top;
+        trace.End = SolveEnd.Converged;
+        return point;
     }
 
     /// <summary>Flow and energy balanced at a given discharge pressure, charge left open.</summary>

@@ -52,7 +52,9 @@ internal static class Evidence
     public static Measure Kelvins(double kelvins) => Measure.Kelvins(kelvins);
     public static Measure At(double kelvins) => Measure.AbsoluteTemperature(kelvins);
     public static Measure Kilograms(double kilograms) => Measure.Kilograms(Math.Abs(kilograms) < 5e-7 ? 0 : kilograms);
-    public static Measure Odds(double odds) => Measure.Ratio(odds);
+    /// <summary>Odds for a person: never nought and never certain.</summary>
+    public static Measure Odds(double odds) => Measure.Ratio(Math.Clamp(odds, 0.01, 0.99));
+    public static Measure Share(double share) => Measure.Ratio(share);
     public static Measure Gauge(double pascals) => new(QuantityKind.GaugePressure, pascals);
     public static Measure Absolute(double pascals) => new(QuantityKind.AbsolutePressure, pascals);
     public static Measure Vacuum(double pascals) => new(QuantityKind.Vacuum, Math.Max(0, pascals));

@@ -14,11 +14,19 @@ public static class Walk
         WeighInFinding.Of(record), ColdFinding.Of(record), LedgerFinding.Of(record),
     ];
 
-    /// <summary>The step that matters now: the first one whose finding is still open or bad after the last done one.</summary>
+    /// <summary>The step that matters now: the one after the last that has entries, or that one itself while it is
+    /// not done.</summary>
     public static Step Current(ImmutableArray<Finding> findings)
     {
-        var last = findings.LastOrDefault(finding => finding.Certainty != Certainty.NothingYet);
+        var last = findings.LastOrDefault(finding => finding.RestsOn.Length > 0);
         if (last is null) return Step.ComplaintAndWeather;
-        return last.Judgement == Judgement.Good && last.Step != Step.Ledger ? last.Step + 1 : last.Step;
+        var staysOpen = last.Step switch
+        {
+            // A found leak leads on to recovery; a search without one goes on.
+            Step.LeakSearch => last.Judgement is Judgement.CannotTell or Judgement.Open,
+            Step.PumpDown or Step.Hold or Step.WeighIn or Step.ProveCold => last.Judgement != Judgement.Good,
+            _ => false,
+        };
+        return staysOpen ? last.Step : last.Step + 1;
     }
 }

@@ -1,7 +1,9 @@
 using System.Globalization;
+using System.Runtime.CompilerServices;
 using Tightcold.Numerics;
 using Tightcold.Properties.Data;
 using Tightcold.Properties.Flashes;
+using Tightcold.Properties.Helmholtz;
 using Tightcold.Properties.Saturation;
 
 namespace Tightcold.Properties;
@@ -19,6 +21,7 @@ public sealed class Fluid
     private readonly TemperatureFlash _byTemperature;
     private readonly PressureFlash _byPressure;
     private readonly DensityEnergyFlash _byEnergy;
+    private readonly Lazy<FastFluid> _fast;
 
     internal Fluid(FluidDefinition definition)
     {
@@ -27,6 +30,7 @@ public sealed class Fluid
         _byTemperature = new TemperatureFlash(definition, _saturation);
         _byPressure = new PressureFlash(_byTemperature);
         _byEnergy = new DensityEnergyFlash(_byTemperature);
+        _fast = new Lazy<FastFluid>(() => new FastFluid(this));
     }
 
     /// <summary>Name as in <see cref="FluidCatalog.Names"/>, for example "R134a".</summary>
@@ -34,6 +38,9 @@ public sealed class Fluid
 
     /// <summary>Name as people write it, for example "R-134a".</summary>
     public string DisplayName => _definition.DisplayName;
+
+    /// <summary>Chemical name.</summary>
+    public string ChemicalName => _definition.ChemicalName;
 
     /// <summary>Key of the equation of state in docs/sources.bib: the fluid's name alone does not name the equation.</summary>
     public string EquationKey => _definition.EquationKey;
@@ -69,6 +76,9 @@ public sealed class Fluid
 
     /// <summary>False for dry air, a mixture that has no single saturation line.</summary>
     public bool HasSaturation => _saturation is not null;
+
+    /// <summary>The tabled version of this fluid, made at the first call.</summary>
+    public FastFluid Fast => _fast.Value;
 
     internal FluidDefinition Definition => _definition;
 
@@ -132,11 +142,75 @@ public sealed class Fluid
     public Solved<FluidState> TryAtPressureEntropy(double pressurePa, double entropyJPerKgK) =>
         AsSolved(_byPressure.AtPressureCaloric(pressurePa, entropyJPerKgK, CaloricInput.Entropy));
 
+    /// <summary>Viscosity and thermal conductivity of a single phase at temperature and density; nulls inside the dome.</summary>
+    /// <exception cref="FluidRangeException">Outside the equation's range or not a number.</exception>
+    public TransportState TransportAtTemperatureDensity(double temperatureK, double densityKgPerM3)
+    {
+        var state = AtTemperatureDensity(temperatureK, densityKgPerM3);
+        return state.Phase == FluidPhase.TwoPhase && state.Quality is > 0 and < 1 ? default : TransportUnchecked(temperatureK, densityKgPerM3);
+    }
+
+    /// <summary>Viscosity and thermal conductivity of a state made by this fluid; nulls strictly inside the dome.</summary>
+    public TransportState Transport(in FluidState state) =>
+        state.Quality is > 0 and < 1 ? default : TransportUnchecked(state.TemperatureK, state.DensityKgPerM3);
+
+    /// <summary>
+    /// All properties at temperature and density of a phase already known, for example from the fast layer: one
+    /// evaluation of the equation, without asking whether the phase is the stable one.
+    /// </summary>
+    /// <param name="temperatureK">Temperature, K, in the equation's range.</param>
+    /// <param name="densityKgPerM3">Density, kg/m3, above zero.</param>
+    /// <param name="phase">The phase to report.</param>
+    /// <param name="transport">Viscosity and conductivity of the same state.</param>
+    /// <exception cref="FluidRangeException">Outside that range or not a number.</exception>
+    [SkipLocalsInit]
+    public FluidState AtTemperatureDensityOfPhase(double temperatureK, double densityKgPerM3, FluidPhase phase, out TransportState transport)
+    {
+        _byTemperature.CheckTemperature(temperatureK);
+        _byTemperature.CheckDensity(densityKgPerM3);
+        Span<double> work = stackalloc double[ResidualPart.MaxWork];
+        var equation = _definition.Equation;
+        var point = new Isotherm(equation, temperatureK, caloric: true, work).Point(densityKgPerM3 / equation.ReducingDensityKgPerM3);
+        transport = TransportOf(point);
+        return StateMaker.SinglePhase(point, point.PressurePa, phase);
+    }
+
+    /// <summary>Surface tension of liquid against vapour, N/m; null where no correlation is held.</summary>
+    /// <exception cref="FluidRangeException">Outside the saturation line or not a number.</exception>
+    public double? SurfaceTensionNPerM(double temperatureK)
+    {
+        _byTemperature.SaturationOrThrow();
+        _byTemperature.CheckSaturationTemperature(temperatureK);
+        return _definition.SurfaceTension?.Evaluate(temperatureK);
+    }
+
+    /// <summary>Transport of a state known to be one phase.</summary>
+    [SkipLocalsInit]
+    internal TransportState TransportUnchecked(double temperatureK, double densityKgPerM3)
+    {
+        Span<double> work = stackalloc double[ResidualPart.MaxWork];
+        var equation = _definition.Equation;
+        var point = new Isotherm(equation, temperatureK, caloric: true, work).Point(densityKgPerM3 / equation.ReducingDensityKgPerM3);
+        return TransportOf(point);
+    }
+
+    internal TransportState TransportOf(in PointProperties point)
+    {
+        if (_definition.Viscosity is null || !(point.Stiffness > 0))
+            return default;
+        var viscosity = _definition.Viscosity.Evaluate(point);
+        var conductivity = _definition.Conductivity?.Evaluate(point, viscosity) ?? double.NaN;
+        return new TransportState(Proper(viscosity), Proper(conductivity));
+    }
+
+    // A correlation far outside its data can lose its meaning; then it has no value here.
+    private static double? Proper(double value) => value > 0 && double.IsFinite(value) ? value : null;
+
     private static Solved<FluidState> AsSolved(in FlashResult result) => result.Found
         ? new Solved<FluidState>.Converged(result.State, result.Iterations, result.Residual)
         : new Solved<FluidState>.Stalled(result.Iterations, result.Residual, result.Reason);
 
-    private static SaturationState MakeSaturation(in Helmholtz.PointProperties liquid, in Helmholtz.PointProperties vapour, double pressurePa) => new()
+    private static SaturationState MakeSaturation(in PointProperties liquid, in PointProperties vapour, double pressurePa) => new()
     {
         TemperatureK = liquid.TemperatureK,
         PressurePa = pressurePa,

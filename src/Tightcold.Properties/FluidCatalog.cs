@@ -46,6 +46,11 @@ public static class FluidCatalog
         return fluid is not null;
     }
 
+    /// <summary>The fast layer of the fluid of that name; made at the first call and kept.</summary>
+    /// <param name="name">Name as for <see cref="Get"/>.</param>
+    /// <exception cref="ArgumentException">No such fluid.</exception>
+    public static FastFluid GetFast(string name) => Get(name).Fast;
+
     private static string Normalise(string name) =>
         string.Concat(name.Where(char.IsAsciiLetterOrDigit)).ToUpperInvariant();
 

@@ -45,6 +45,9 @@ public sealed class JobStore : IJobStore
         return store;
     }
 
+    /// <summary>Lets go of all data files that no task uses at the moment, so that they can be moved or deleted.</summary>
+    public static void Release() => SqliteConnection.ClearAllPools();
+
     public Task<IReadOnlyList<Car>> CarsAsync(CancellationToken cancellation) => Guarded<IReadOnlyList<Car>>(async database =>
         [.. (await database.Cars.AsNoTracking().ToListAsync(cancellation).ConfigureAwait(false)).Select(RowText.Car).OrderBy(car => car.Label, StringComparer.Ordinal).ThenBy(car => car.Id)]);
 

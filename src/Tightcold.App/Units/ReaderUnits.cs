@@ -1,4 +1,5 @@
 using System.Globalization;
+using Tightcold.Jobs.Fields;
 using Tightcold.Quantities;
 
 namespace Tightcold.App.Units;
@@ -22,7 +23,17 @@ public sealed class ReaderUnits(UnitSystem system, CultureInfo culture) : IMeasu
         // A vacuum scale cannot show what lies above the surrounding air, so a range across zero stays on one scale.
         var shown = Choose(low.Kind, Math.Max(Math.Abs(low.Si), Math.Abs(high.Si)), Math.Max(low.Si, high.Si));
         var (first, second) = (Number(low.Si, shown), Number(high.Si, shown));
+        if (shown.Symbol == "inHg vacuum") (first, second) = (second, first); // that scale counts downwards
         return first == second ? WithUnit(first, shown) : WithUnit($"{first} to {second}", shown);
+    }
+
+    /// <summary>What the person typed, and behind it the same in this reader's unit where that is another one:
+    /// “68 psig (4.7 bar gauge)”.</summary>
+    public string WithTyped(FieldValue.Quantity quantity)
+    {
+        var shown = Choose(quantity.Value.Kind, Math.Abs(quantity.Value.Si), quantity.Value.Si);
+        var typed = UnitParser.UnitOf(quantity.Value.Kind, quantity.AsTyped);
+        return typed is not null && typed == shown.Symbol ? quantity.AsTyped : $"{quantity.AsTyped} ({Format(quantity.Value)})";
     }
 
     /// <summary>The unit a form starts with.</summary>
@@ -85,6 +96,7 @@ public sealed class ReaderUnits(UnitSystem system, CultureInfo culture) : IMeasu
         (QuantityKind.Mass, "oz") => size < 10 ? 2 : 1,
         (QuantityKind.Mass, _) => 2,
         (QuantityKind.Altitude or QuantityKind.RotationalSpeed, _) => 0,
+        (QuantityKind.Vacuum or QuantityKind.PressureDifference, "micron" or "Pa") => size < 10 ? 1 : 0,
         (QuantityKind.Ratio or QuantityKind.RelativeHumidity, _) => size < 10 ? 1 : 0,
         (QuantityKind.Duration, "s") => size < 10 ? 1 : 0,
         (QuantityKind.Duration, "min") => size < 10 ? 1 : 0,

@@ -26,6 +26,10 @@ public static class UnitParser
             ? Parse(field.Name, type.Kind, text, culture)
             : throw new ArgumentException("this field holds no quantity", nameof(field));
 
+    /// <summary>Symbol of the unit in a typed text, or null where that is not plain to see.</summary>
+    internal static string? UnitOf(QuantityKind kind, string typed) =>
+        UnitTable.Find(kind, NumberText.Read(typed.Split('±', '+')[0], CultureInfo.InvariantCulture).Rest)?.Symbol;
+
     private static (FieldValue.Quantity?, InputProblem?) Parse(string field, QuantityKind kind, string text, CultureInfo culture)
     {
         var typed = text.Trim();

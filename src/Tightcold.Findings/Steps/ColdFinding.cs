@@ -74,7 +74,7 @@ internal static class ColdFinding
         if (humidity is null)
         {
             missing.Add(Phrase.Words("humidity: from dry to damp air the vent differs by several degrees"));
-            assumptions.Add(new(Phrase.Of($"Relative humidity {Odds(0.5)}"), Phrase.Of($"dry or damp air moves the band by up to {Kelvins(6)}")));
+            assumptions.Add(new(Phrase.Of($"Relative humidity {Share(0.5)}"), Phrase.Of($"dry or damp air moves the band by up to {Kelvins(6)}")));
         }
         var outside = HumidAir.FromRelativeHumidity(ambientK, humidity ?? 0.5, air.Pascals);
         var recirculated = entry.Fields.Text("air-source") == "recirculated";

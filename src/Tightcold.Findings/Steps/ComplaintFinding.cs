@@ -9,7 +9,7 @@ internal static class ComplaintFinding
 {
     public static Finding Of(JobRecord record)
     {
-        var weather = record.Journal.Last(EntryKinds.Weather);
+        var weather = record.Journal.OfKind(EntryKinds.Weather).FirstOrDefault();
         if (weather is null)
         {
             return new(Step.ComplaintAndWeather, "Complaint and weather", Certainty.Weak, Judgement.Open, Phrase.Of($"“{record.Job.Complaint}”."))

@@ -14,6 +14,10 @@ internal static class HoldFinding
     private const string Title = "Proven tight";
     private const double ReferenceSystemK = 298.15;
 
+    /// <summary>1000 micron (133 Pa): a hold that ends below it, flat, counts as tight and dry. Source: the trade's
+    /// deep-vacuum practice (holds at 500 to 1000 micron: tight and dry; levels at 1000 to 2000: tight but wet).</summary>
+    private const double TightAndDryPa = 133.3;
+
     public static Finding Of(JobRecord record)
     {
         ImmutableArray<Phrase> cautions =
@@ -50,6 +54,8 @@ internal static class HoldFinding
         if (volume.Assumption is { } assumed) assumptions.Add(assumed);
         assumptions.Add(new(Phrase.Of($"The same hole would work at {Absolute(limits.SystemPa)} with refrigerant as it does at vacuum with air"),
             Phrase.Words("between a choked opening and a fine channel the answer differs about twentyfold: that is the width of the range")));
+        assumptions.Add(new(Phrase.Words("A vacuum opens a leak as pressure does"),
+            Phrase.Words("lip seals and some cracks close under vacuum: only pressure from inside shows those")));
         var missing = new List<Phrase>();
         if (!rise.TemperatureKnown) missing.Add(Phrase.Words("the temperature at each reading: a warming car looks like a leak"));
         if (onDial) missing.Add(Phrase.Words("an absolute (micron) gauge: a dial sees only gross leaks"));
@@ -70,12 +76,12 @@ internal static class HoldFinding
     internal readonly record struct LeakLimits(double LeastKgPerS, double MostKgPerS, double SystemPa, double AirKgPerS);
 
     /// <summary>Refrigerant lost by a hole that this hold could just have seen: three standard deviations of the
-    /// slope, as air, then turned into refrigerant by either law of flow.</summary>
+    /// slope on top of what is seen, as air, then turned into refrigerant by either law of flow.</summary>
     private static LeakLimits Limits(JobRecord record, RiseTest rise, double volumeM3, double temperatureK)
     {
         var fluid = FluidOf(record.Car);
         var systemPa = fluid.SaturationAtTemperature(ReferenceSystemK).PressurePa;
-        var airKgPerS = LeakEquivalent.AirKgPerS(Math.Max(0, rise.SlopePaPerS) * volumeM3 + 3 * rise.SlopeSigmaPaPerS * volumeM3, temperatureK);
+        var airKgPerS = LeakEquivalent.AirKgPerS(rise.LargestSteadyPaPerS * volumeM3, temperatureK);
         var (least, most) = LeakEquivalent.RefrigerantPerAir(fluid.MolarMassKgPerMol, systemPa, 101_325);
         return new(airKgPerS * least, airKgPerS * most, systemPa, airKgPerS);
     }
@@ -84,31 +90,29 @@ internal static class HoldFinding
     {
         var minutes = Measure.Seconds(readings[^1].SecondsSinceStart - readings[0].SecondsSinceStart);
         var range = (GramsPerYear(limits.LeastKgPerS), GramsPerYear(limits.MostKgPerS));
-        var significant = rise.SlopePaPerS > 3 * rise.SlopeSigmaPaPerS;
-        var bends = significant && readings.Length >= 4 && rise.LateSlopePaPerS < 0.4 * rise.EarlySlopePaPerS;
         var waterPa = WaterVapour.SaturationPressurePa(partK);
-        var why = Phrase.Of($"From {Vacuum(readings[0].PressurePa)} to {Vacuum(readings[^1].PressurePa)} in {minutes}, brought to one temperature.");
-        if (significant && !bends)
+        var endPa = readings[^1].PressurePa;
+        var why = Phrase.Of($"From {Vacuum(readings[0].PressurePa)} to {Vacuum(endPa)} in {minutes}, brought to one temperature.");
+        if (rise.IsRising && !rise.LevelsOff)
         {
-            // Slow and low enough that gas coming out of the oil explains it: common practice accepts up to about
-            // 1000 micron (133 Pa) after a hold from a deep start, and says so as an assumption, not a proof.
-            var small = readings[^1].PressurePa < 133;
-            return small
-                ? (Certainty.Weak, Judgement.CannotTell, Phrase.Of($"Rises a little and stays under {Vacuum(133)}: gas from the oil or a small leak; no leak above {range} as refrigerant."), why)
-                : (Certainty.Stands, Judgement.Bad, Phrase.Of($"It leaks: the pressure rises steadily, as from a hole that would lose up to {range} of refrigerant."), why);
+            return endPa < TightAndDryPa
+                ? (Certainty.Weak, Judgement.CannotTell, Phrase.Of($"Rises steadily, though still under {Vacuum(TightAndDryPa)}: gas from the oil or a small leak, of {range} as refrigerant at the most."), why)
+                : (Certainty.Stands, Judgement.Bad, Phrase.Of($"It leaks: the pressure rises steadily, as from a hole that would lose {range} of refrigerant at the most."), why);
         }
-        if (bends)
-        {
-            return readings[^1].PressurePa > 0.15 * waterPa
-                ? (Certainty.Weak, Judgement.Bad, Phrase.Of($"Levels off near {Vacuum(readings[^1].PressurePa)}: water is still boiling off inside (it could reach {Vacuum(waterPa)} at {At(partK)}). Pump on."), why)
-                : (Certainty.Weak, Judgement.CannotTell, Phrase.Of($"Rises and levels off at {Vacuum(readings[^1].PressurePa)}: gas out of the oil; no leak above {range} as refrigerant."), why);
-        }
+        if (rise.LevelsOff && endPa > 0.15 * waterPa)
+            return (Certainty.Weak, Judgement.Bad, Phrase.Of($"Levels off near {Vacuum(endPa)}: water is still boiling off inside (it could reach {Vacuum(waterPa)} at {At(partK)}). Pump on."), why);
+        if (rise.LevelsOff && endPa > TightAndDryPa)
+            return (Certainty.Weak, Judgement.CannotTell, Phrase.Of($"Levels off at {Vacuum(endPa)}, above the {Vacuum(TightAndDryPa)} that counts as dry: gas from the oil, or the last of the water. Pump on and hold again."), why);
         var leaks = LeakFinding.States(record);
         if (leaks.Any(state => state.Leaking))
             return (Certainty.Weak, Judgement.Bad, Phrase.Of($"It held, yet {string.Join(", ", leaks.Where(state => state.Leaking).Select(state => state.Spot))} leaked and is not mended: a vacuum pulls some leaks shut."), why);
         if (onDial)
             return (Certainty.Weak, Judgement.CannotTell, Phrase.Of($"It held {minutes} on a dial gauge, which shows gross leaks only: anything below {range} would not have been seen."), why);
-        return (Certainty.Stands, Judgement.Good, Phrase.Of($"Held {minutes}: no leak above {range} as refrigerant. A slower one only soap, detector or time can show."), why);
+        var open = leaks.Count(state => !state.Clear);
+        var verdict = Phrase.Of($"Tight and dry: held {minutes} and ended at {Vacuum(endPa)}. A leak of more than {range} as refrigerant would have shown; a slower one only soap, detector or time can show.");
+        return open == 0
+            ? (Certainty.Stands, Judgement.Good, verdict, why)
+            : (Certainty.Weak, Judgement.Good, verdict, why.Then(Phrase.Of($"{LeakFinding.Count(open, "spot is", "spots are")} not yet clear in the leak search.")));
     }
 
     private static ImmutableArray<NextAction> Next(Judgement judgement)

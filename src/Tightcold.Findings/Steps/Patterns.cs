@@ -10,7 +10,7 @@ internal sealed record Pattern(Phrase Meaning, ImmutableArray<NextAction> Next);
 
 internal static class Patterns
 {
-    private static readonly NextAction Lines = new(Phrase.Words("Clamp the thermometer on suction and liquid line"),
+    internal static readonly NextAction Lines = new(Phrase.Words("Clamp the thermometer on suction and liquid line"),
         Phrase.Words("superheat and subcooling: too little charge, a restriction or a weak compressor"), 5, EntryKinds.RunningReading);
     private static readonly NextAction Fan = new(Phrase.Words("Blow a shop fan at the condenser and read again"),
         Phrase.Words("if the high side falls well, the condenser lacks air"), 4, EntryKinds.RunningReading);

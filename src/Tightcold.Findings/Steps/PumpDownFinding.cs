@@ -78,7 +78,7 @@ internal static class PumpDownFinding
             return (Certainty.Weak, Judgement.CannotTell, Phrase.Of($"{Vacuum(last.Reading.PressurePa)} reached; without a temperature nobody knows whether water boils."), Phrase.Empty);
         var waterPa = WaterVapour.SaturationPressurePa(partK);
         var odds = Normal.Cumulative((waterPa - last.Reading.PressurePa) / last.Reading.SigmaPa);
-        var why = Phrase.Of($"Water at {At(partK)} boils below {Vacuum(waterPa)}; the gauge stands at {Vacuum(last.Reading.PressurePa)} ± {Difference(SigmasInPlusMinus * last.Reading.SigmaPa)}.");
+        var why = Phrase.Of($"Water at {At(partK)} boils below {Vacuum(waterPa)}; the gauge stands at {Vacuum(last.Reading.PressurePa)} ± {Vacuum(SigmasInPlusMinus * last.Reading.SigmaPa)}.");
         if (odds >= 0.95)
             return (Certainty.Stands, Judgement.Good, Phrase.Of($"Deep enough: water must boil out of parts at {At(partK)}. How dry it got only the hold can show."), why);
         if (odds <= 0.05)

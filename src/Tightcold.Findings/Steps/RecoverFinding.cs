@@ -56,7 +56,7 @@ internal static class RecoverFinding
         var label = record.Car.LabelCharge?.Kilograms;
         return new(Step.Recover, Title, missing.Count == 0 ? Certainty.Stands : Certainty.Weak, overfilled ? Judgement.Bad : Judgement.Good,
             label is { } full
-                ? Phrase.Of($"{Kilograms(balance.RecoveredKg)} recovered, {Odds(balance.RecoveredKg / full)} of the label charge.")
+                ? Phrase.Of($"{Kilograms(balance.RecoveredKg)} recovered, {Share(balance.RecoveredKg / full)} of the label charge.")
                 : Phrase.Of($"{Kilograms(balance.RecoveredKg)} recovered."))
         {
             Estimates = [.. estimates],

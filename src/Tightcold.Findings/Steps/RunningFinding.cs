@@ -49,13 +49,30 @@ internal static class RunningFinding
         var (certainty, judgement, verdict, why, next) = Judge(record.Car, ambient, low, high, missing);
         return new(Step.RunningPressures, Title, certainty, judgement, verdict)
         {
-            Why = why,
+            Why = why.Then(LinesSay(estimates)),
             Estimates = [.. estimates],
             RestsOn = record.WeatherAt(entry.ObservedAt) is { } weather ? [weather.Id, entry.Id] : [entry.Id],
             Assumptions = air.Assumption is { } assumed ? [assumed] : [],
             Missing = [.. missing],
             Cautions = Cautions,
-            Next = next,
+            Next = [.. next.Where(action => !(action == Patterns.Lines && estimates.Any(estimate => estimate.Key == "superheat") && estimates.Any(estimate => estimate.Key == "subcooling")))],
+        };
+    }
+
+    /// <summary>What superheat and subcooling add. Healthy: superheat 3 to 8 K with an expansion valve, subcooling
+    /// 5 to 12 K; common practice. Judged by the whole interval, so a poor clamp says nothing.</summary>
+    private static Phrase LinesSay(List<Estimate> estimates)
+    {
+        var superheat = estimates.Find(estimate => estimate.Key == "superheat");
+        var subcooling = estimates.Find(estimate => estimate.Key == "subcooling");
+        if (superheat is null || subcooling is null) return Phrase.Empty;
+        return (superheat, subcooling) switch
+        {
+            ({ Low: > 8 }, { High: < 5 }) => Phrase.Words("Superheat is high and hardly any liquid stands before the valve: the coil starves for want of refrigerant."),
+            ({ Low: > 8 }, { Low: > 5 }) => Phrase.Words("Superheat is high though liquid stands before the valve: a restriction holds it back."),
+            ({ High: < 3 }, _) => Phrase.Words("Hardly any superheat: liquid comes back to the compressor, as with a valve stuck open or too little air over the coil."),
+            (_, { Low: > 12 }) => Phrase.Words("Much liquid stands in the condenser: too much refrigerant, or a restriction after it."),
+            _ => Phrase.Words("Superheat and subcooling show nothing out of the ordinary, within what a clamp can tell."),
         };
     }
 

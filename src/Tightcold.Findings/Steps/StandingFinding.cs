@@ -76,7 +76,7 @@ internal static class StandingFinding
             var estimate = Estimate.Normal("mass-left", "Refrigerant left", QuantityKind.Mass, mass.MeanKg, mass.SigmaKg, floor: 0);
             estimates.Add(estimate);
             var share = label is { } full
-                ? Phrase.Of($", {(Odds(estimate.Low!.Value / full), Odds(estimate.High!.Value / full))} of the label charge")
+                ? Phrase.Of($", {(Share(estimate.Low!.Value / full), Share(estimate.High!.Value / full))} of the label charge")
                 : Phrase.Empty;
             return (Judgement.Bad, Phrase.Of($"Vapour only: about {Kilograms(mass.MeanKg)} left ({(Kilograms(estimate.Low!.Value), Kilograms(estimate.High!.Value))}){share}."),
                 Phrase.Of($"The pressure stands well below {Absolute(saturationPa)}, where liquid would hold it at {At(reading.TemperatureK)}. {Kilograms(mass.InVapourKg)} of it is vapour in the pipes, about {Kilograms(mass.InOilKg)} is dissolved in the oil."));

@@ -17,8 +17,8 @@ public sealed class Journal
     {
         All = [.. entries.OrderBy(entry => entry.ObservedAt.UtcTicks).ThenBy(entry => entry.Id)];
         byId = All.ToImmutableDictionary(entry => entry.Id);
-        struck = FindStruck();
-        Standing = [.. All.Where(entry => !struck.Contains(entry.Id) && entry.Kind != EntryKinds.Struck)];
+        (var standing, struck) = Resolve();
+        Standing = [.. All.Where(entry => standing.Contains(entry.Id))];
     }
 
     /// <summary>Everything ever written, in the order of observing.</summary>
@@ -63,17 +63,28 @@ public sealed class Journal
         return false;
     }
 
-    /// <summary>Struck is every entry that another one supersedes. Where two devices corrected the same entry,
-    /// the correction written last wins (equal times: the larger id) and the other one is struck too.</summary>
-    private ImmutableHashSet<Guid> FindStruck()
+    /// <summary>Entries that correct each other form a tree, of which at most one counts. Of several corrections of
+    /// one entry the one written last holds (equal times: the larger id). A strike makes its entry as if it had never
+    /// been written: a struck reading counts no more, a struck correction gives way to what it corrected, and a
+    /// struck strike is taken back.</summary>
+    private (HashSet<Guid> Standing, ImmutableHashSet<Guid> Struck) Resolve()
     {
-        var result = ImmutableHashSet.CreateBuilder<Guid>();
-        foreach (var rivals in All.Where(entry => entry.Supersedes is { } id && byId.ContainsKey(id)).GroupBy(entry => entry.Supersedes!.Value))
+        var corrections = All.Where(entry => entry.Supersedes is { } id && byId.ContainsKey(id)).ToLookup(entry => entry.Supersedes!.Value);
+        var fromRoots = All.Where(entry => entry.Supersedes is not { } id || !byId.ContainsKey(id)).ToList();
+        var roots = fromRoots.Count;
+        for (var i = 0; i < fromRoots.Count; i++) fromRoots.AddRange(corrections[fromRoots[i].Id]);
+
+        // What stands in the place of an entry; nothing when it is as if never written.
+        var inPlace = new Dictionary<Guid, Entry?>();
+        for (var i = fromRoots.Count - 1; i >= 0; i--)
         {
-            result.Add(rivals.Key);
-            foreach (var loser in rivals.OrderByDescending(entry => entry.WrittenAt.UtcTicks).ThenByDescending(entry => entry.Id).Skip(1))
-                result.Add(loser.Id);
+            var entry = fromRoots[i];
+            var last = corrections[entry.Id].OrderByDescending(rival => rival.WrittenAt.UtcTicks).ThenByDescending(rival => rival.Id)
+                .Select(rival => inPlace[rival.Id]).FirstOrDefault(rival => rival is not null);
+            inPlace[entry.Id] = last is null ? entry : last.Kind == EntryKinds.Struck ? null : last;
         }
-        return result.ToImmutable();
+        var standing = fromRoots.Take(roots).Select(root => inPlace[root.Id]).OfType<Entry>()
+            .Where(entry => entry.Kind != EntryKinds.Struck).Select(entry => entry.Id).ToHashSet();
+        return (standing, [.. All.Where(entry => entry.Kind == EntryKinds.Struck ? inPlace[entry.Id] is null : !standing.Contains(entry.Id)).Select(entry => entry.Id)]);
     }
 }

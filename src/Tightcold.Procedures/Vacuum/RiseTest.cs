@@ -5,9 +5,10 @@ namespace Tightcold.Procedures.Vacuum;
 /// <param name="SlopeSigmaPaPerS">Its standard deviation from the gauge's scatter and an unknown drift.</param>
 /// <param name="EarlySlopePaPerS">Slope of the first half, NaN-free: equals the whole when fewer than four readings.</param>
 /// <param name="LateSlopePaPerS">Slope of the second half.</param>
+/// <param name="LateSlopeSigmaPaPerS">Its standard deviation.</param>
 /// <param name="TemperatureKnown">Whether every reading carried its temperature.</param>
 public readonly record struct RiseTest(
-    double SlopePaPerS, double SlopeSigmaPaPerS, double EarlySlopePaPerS, double LateSlopePaPerS, bool TemperatureKnown)
+    double SlopePaPerS, double SlopeSigmaPaPerS, double EarlySlopePaPerS, double LateSlopePaPerS, double LateSlopeSigmaPaPerS, bool TemperatureKnown)
 {
     /// <summary>Without temperatures the parts may have warmed or cooled by this much over the hold, K; assumed.</summary>
     public const double UnknownDriftK = 3;
@@ -30,11 +31,25 @@ public readonly record struct RiseTest(
             corrected[i] = readings[i].PressurePa * (known ? readings[0].TemperatureK!.Value / readings[i].TemperatureK!.Value : 1);
 
         var (slope, sigma) = Fit(readings, corrected, 0, readings.Length);
-        if (!known) sigma = Math.Sqrt(sigma * sigma + Math.Pow(readings[0].PressurePa * UnknownDriftK / 300 / span, 2));
-        if (readings.Length < 4) return new(slope, sigma, slope, slope, known);
+        var drift = known ? 0 : readings[0].PressurePa * UnknownDriftK / 300 / span;
+        sigma = Math.Sqrt(sigma * sigma + drift * drift);
+        if (readings.Length < 4) return new(slope, sigma, slope, slope, sigma, known);
         var half = readings.Length / 2;
-        return new(slope, sigma, Fit(readings, corrected, 0, half + 1).Slope, Fit(readings, corrected, half, readings.Length - half).Slope, known);
+        var (late, lateSigma) = Fit(readings, corrected, half, readings.Length - half);
+        return new(slope, sigma, Fit(readings, corrected, 0, half + 1).Slope, late, Math.Sqrt(lateSigma * lateSigma + drift * drift), known);
     }
+
+    /// <summary>A rise that is there, and bends: the second half is much flatter than the first.</summary>
+    public bool LevelsOff => IsRising && LateSlopePaPerS < 0.4 * EarlySlopePaPerS;
+
+    /// <summary>More than three standard deviations above no rise at all.</summary>
+    public bool IsRising => SlopePaPerS > 3 * SlopeSigmaPaPerS;
+
+    /// <summary>The steepest steady rise that these readings leave possible, Pa/s: what is seen and three standard
+    /// deviations. Where the rise levels off only its flat end can be a leak, for a leak does not tire.</summary>
+    public double LargestSteadyPaPerS => LevelsOff
+        ? Math.Max(0, LateSlopePaPerS) + 3 * LateSlopeSigmaPaPerS
+        : Math.Max(0, SlopePaPerS) + 3 * SlopeSigmaPaPerS;
 
     /// <summary>Straight line by least squares with equal weights; the slope's variance is σ²/Σ(t − t̄)².</summary>
     private static (double Slope, double Sigma) Fit(ReadOnlySpan<VacuumReading> readings, double[] pressures, int from, int count)

@@ -1,4 +1,5 @@
 using Tightcold.Properties.Helmholtz;
+using Tightcold.Properties.Transport;
 
 namespace Tightcold.Properties.Data;
 
@@ -33,6 +34,8 @@ internal sealed record FluidDefinition
 
     public required double MaxPressurePa { get; init; }
 
+    public required TableRange TableRange { get; init; }
+
     public required string ReferenceState { get; init; }
 
     public required HelmholtzEquation Equation { get; init; }
@@ -42,6 +45,12 @@ internal sealed record FluidDefinition
     public Ancillary? LiquidDensity { get; init; }
 
     public Ancillary? VapourDensity { get; init; }
+
+    public SurfaceTension? SurfaceTension { get; init; }
+
+    public ViscosityModel? Viscosity { get; init; }
+
+    public ConductivityModel? Conductivity { get; init; }
 
     public required IReadOnlyList<SourceReference> Sources { get; init; }
 }

@@ -36,6 +36,8 @@ internal static class FluidFileReader
         var ancillaries = root.GetProperty("ancillaries");
         var pseudoPure = root.GetProperty("pseudo_pure").GetBoolean();
         var name = Text(root, "name");
+        var transport = new TransportReader(root, equation, molarMass, gasConstant, Number(critical, "temperature_k"), Number(critical, "density_mol_per_m3"));
+        var viscosity = transport.Viscosity();
         return new FluidDefinition
         {
             Name = name,
@@ -53,11 +55,15 @@ internal static class FluidFileReader
             MinTemperatureK = pseudoPure ? reducingTemperature : Number(validity, "temperature_min_k"),
             MaxTemperatureK = Number(validity, "temperature_max_k"),
             MaxPressurePa = Number(validity, "pressure_max_pa"),
+            TableRange = ReadTableRange(root.GetProperty("table_range")),
             ReferenceState = Text(reference, "convention"),
             Equation = equation,
             SaturationPressure = ReadAncillary(ancillaries, "pressure", 1),
             LiquidDensity = ReadAncillary(ancillaries, "liquid_density", molarMass),
             VapourDensity = ReadAncillary(ancillaries, "vapour_density", molarMass),
+            SurfaceTension = transport.SurfaceTension(),
+            Viscosity = viscosity,
+            Conductivity = transport.Conductivity(viscosity),
             Sources = [.. root.GetProperty("sources").EnumerateObject().Select(ReadSource)],
         };
     }
@@ -69,6 +75,12 @@ internal static class FluidFileReader
 
     internal static string Text(JsonElement element, string name) =>
         element.GetProperty(name).GetString() ?? throw new FormatException($"Fluid file: '{name}' is empty.");
+
+    private static TableRange ReadTableRange(JsonElement entry) => new(
+        Number(entry, "temperature_min_k"),
+        Number(entry, "temperature_max_k"),
+        Number(entry, "pressure_min_pa"),
+        Number(entry, "pressure_max_pa"));
 
     private static SourceReference ReadSource(JsonProperty property)
     {

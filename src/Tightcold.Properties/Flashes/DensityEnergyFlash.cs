@@ -26,6 +26,7 @@ internal sealed class DensityEnergyFlash(TemperatureFlash temperatureFlash)
 
         var temperature = low + ((high - low) * Math.Clamp((internalEnergyJPerKg - uLow) / (uHigh - uLow), 0, 1));
         var residual = double.PositiveInfinity;
+        var width = high - low;
         for (var i = 0; i < MaxIterations; i++)
         {
             var result = temperatureFlash.AtTemperatureDensity(temperature, densityKgPerM3);
@@ -41,7 +42,11 @@ internal sealed class DensityEnergyFlash(TemperatureFlash temperatureFlash)
             residual = Math.Abs(next - temperature) / temperature;
             if (residual < 1e-14 || high - low < 4e-16 * high)
                 return FlashResult.Of(result.State, i + 1, residual);
-            temperature = next > low && next < high ? next : 0.5 * (low + high);
+            // Near the critical point Newton can walk to and fro round the bend: every third step must halve the bracket.
+            var slow = i % 3 == 2 && high - low > 0.5 * width;
+            temperature = next > low && next < high && !slow ? next : 0.5 * (low + high);
+            if (i % 3 == 2)
+                width = high - low;
         }
 
         return FlashResult.Stalled(residual, "the bracketed search in temperature did not close");

@@ -152,6 +152,7 @@ internal sealed class PressureFlash(TemperatureFlash temperatureFlash)
 
         var temperature = low + ((high - low) * Math.Clamp((value - first) / (last - first), 0, 1));
         var residual = double.PositiveInfinity;
+        var width = high - low;
         for (var i = 0; i < MaxBracketed; i++)
         {
             if (!TryAt(pressurePa, temperature, out var point, out var phase))
@@ -167,7 +168,11 @@ internal sealed class PressureFlash(TemperatureFlash temperatureFlash)
             residual = Math.Abs(next - temperature) / temperature;
             if (residual < 1e-14 || high - low < 4e-16 * high)
                 return FlashResult.Of(StateMaker.SinglePhase(point, pressurePa, phase), i + 1, residual);
-            temperature = next > low && next < high ? next : 0.5 * (low + high);
+            // Near the critical point Newton can walk to and fro round the bend: every third step must halve the bracket.
+            var slow = i % 3 == 2 && high - low > 0.5 * width;
+            temperature = next > low && next < high && !slow ? next : 0.5 * (low + high);
+            if (i % 3 == 2)
+                width = high - low;
         }
 
         return FlashResult.Stalled(residual, "the bracketed search in temperature did not close");

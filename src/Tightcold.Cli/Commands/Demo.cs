@@ -1,0 +1,58 @@
+using System.Globalization;
+using System.Text.Json.Nodes;
+using Spectre.Console;
+using Tightcold.App.Demo;
+using Tightcold.Cli.Show;
+using Tightcold.Cli.Wiring;
+using Tightcold.Findings;
+using Tightcold.Jobs.Journals;
+using Tightcold.Storage;
+
+namespace Tightcold.Cli.Commands;
+
+/// <summary>Plays the invented job through the desk and the database, prints every finding and writes the card. It is
+/// played beside the person's own data and taken in as a job from elsewhere, so that its kit never becomes theirs.</summary>
+internal sealed class Demo(Surroundings surroundings) : DeskCommand<DemoSettings>(surroundings)
+{
+    protected override async Task<int> RunAsync(DemoSettings settings, CancellationToken cancellation)
+    {
+        var job = await TakeInAsync(settings.Json, cancellation).ConfigureAwait(false);
+        var record = await RecordAsync(job.Number, cancellation).ConfigureAwait(false);
+        var findings = Walk.Of(record);
+        var path = settings.To ?? "tightcold-demo.html";
+        await JobPrint.WriteAsync(record, path, Units, Surroundings.Clock, cancellation).ConfigureAwait(false);
+        return Answer(settings,
+            () => new JsonObject { ["job"] = job.Number, ["card"] = path, ["findings"] = new JsonArray([.. findings.Select(finding => (JsonNode)FindingText.Machine(finding, Units))]) },
+            () =>
+            {
+                Page.Heading(Out, $"Job {job.Number}, {record.Car.Label}: {record.Job.Complaint}");
+                Page.Line(Out, "");
+                foreach (var finding in findings) FindingText.Show(Out, finding, record, Units);
+                Page.Line(Out, $"The job card is {path}. See the job in a browser with: tightcold serve");
+            });
+    }
+
+    private async Task<Job> TakeInAsync(bool quiet, CancellationToken cancellation)
+    {
+        var stage = Directory.CreateTempSubdirectory("tightcold-demo-");
+        try
+        {
+            var beside = await JobStore.OpenAsync(stage.FullName, cancellation).ConfigureAwait(false);
+            var number = await PlayAsync(beside, quiet, cancellation).ConfigureAwait(false);
+            var played = await beside.RecordAsync(number, cancellation).ConfigureAwait(false) ?? throw new InvalidOperationException("the demo job is not there");
+            return await Store.MergeAsync(played, cancellation).ConfigureAwait(false);
+        }
+        finally
+        {
+            JobStore.Release();
+            stage.Delete(recursive: true);
+        }
+    }
+
+    private async Task<int> PlayAsync(JobStore beside, bool quiet, CancellationToken cancellation)
+    {
+        if (quiet || !Out.Profile.Capabilities.Interactive) return await DemoScenario.PlayAsync(beside, null, cancellation).ConfigureAwait(false);
+        return await Out.Status().StartAsync("Writing the demo job", async status => await DemoScenario.PlayAsync(beside,
+            (done, all) => status.Status(string.Create(CultureInfo.InvariantCulture, $"Writing the demo job: entry {done} of {all}")), cancellation).ConfigureAwait(false)).ConfigureAwait(false);
+    }
+}

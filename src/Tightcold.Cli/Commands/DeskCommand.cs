@@ -1,0 +1,64 @@
+using System.Globalization;
+using System.Text.Json.Nodes;
+using Spectre.Console;
+using Spectre.Console.Cli;
+using Tightcold.App.Desk;
+using Tightcold.App.Units;
+using Tightcold.Cli.Show;
+using Tightcold.Cli.Wiring;
+using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Journals;
+using Tightcold.Storage;
+
+namespace Tightcold.Cli.Commands;
+
+/// <summary>A command that works at the desk: opens the data file, runs, and says what it did.</summary>
+internal abstract class DeskCommand<TSettings>(Surroundings surroundings) : AsyncCommand<TSettings> where TSettings : DeskSettings
+{
+    protected Surroundings Surroundings { get; } = surroundings;
+    protected IAnsiConsole Out => Surroundings.Out;
+    protected JobStore Store { get; private set; } = null!;
+    protected JobDesk Desk { get; private set; } = null!;
+    protected ReaderUnits Units { get; private set; } = null!;
+
+    public sealed override async Task<int> ExecuteAsync(CommandContext context, TSettings settings, CancellationToken cancellationToken)
+    {
+        var folder = DataFolder.Resolve(settings.Data);
+        Units = new ReaderUnits(Remembered.Units(folder, settings.Units), CultureInfo.InvariantCulture);
+        Store = await JobStore.OpenAsync(folder, cancellationToken).ConfigureAwait(false);
+        Desk = new JobDesk(Store, Surroundings.Clock, Surroundings.Ids);
+        try
+        {
+            return await RunAsync(settings, cancellationToken).ConfigureAwait(false);
+        }
+        catch (RefusedException refused)
+        {
+            return Problems.Show(refused.Problems, settings.Json, Surroundings, Units);
+        }
+    }
+
+    protected abstract Task<int> RunAsync(TSettings settings, CancellationToken cancellation);
+
+    protected async Task<JobRecord> RecordAsync(int number, CancellationToken cancellation) =>
+        await Desk.RecordAsync(number, cancellation).ConfigureAwait(false)
+        ?? throw new RefusedException("job", number.ToString(CultureInfo.InvariantCulture), "no job has that number; see tightcold job list");
+
+    /// <summary>Answers with <paramref name="machine"/> or with lines for a person.</summary>
+    protected int Answer(TSettings settings, Func<JsonNode> machine, Action person)
+    {
+        if (settings.Json) Page.Machine(Out, machine());
+        else person();
+        return ExitCode.Done;
+    }
+
+    protected async Task<string> WhoAsync(string? asked, CancellationToken cancellation) =>
+        asked ?? (await Desk.KitAsync(cancellation).ConfigureAwait(false)).Fields.Text("owner") ?? "me";
+
+    /// <summary>An entry by its id, or by the last digits of it as the lists show them.</summary>
+    protected static Entry FindEntry(JobRecord record, string typed)
+    {
+        var found = record.Journal.All.Where(entry => Ids.Fits(entry.Id, typed)).ToList();
+        return found.Count == 1 ? found[0]
+            : throw new RefusedException("entry", typed, found.Count == 0 ? "no entry of this job has that id; see tightcold job show" : "more than one entry ends so; give more digits");
+    }
+}

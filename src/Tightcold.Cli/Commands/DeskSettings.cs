@@ -1,0 +1,20 @@
+using System.ComponentModel;
+using Spectre.Console.Cli;
+
+namespace Tightcold.Cli.Commands;
+
+/// <summary>What every command takes.</summary>
+internal class DeskSettings : CommandSettings
+{
+    [CommandOption("--data <FOLDER>")]
+    [Description("Folder of the data file; else TIGHTCOLD_DATA, else your data folder.")]
+    public string? Data { get; init; }
+
+    [CommandOption("--json")]
+    [Description("Answer as JSON for machines.")]
+    public bool Json { get; init; }
+
+    [CommandOption("--units <SYSTEM>")]
+    [Description("metric or us: how numbers are shown; remembered.")]
+    public string? Units { get; init; }
+}

@@ -1,0 +1,25 @@
+using System.ComponentModel;
+using Spectre.Console.Cli;
+
+namespace Tightcold.Cli.Commands;
+
+internal sealed class JobPrintSettings : JobSettings
+{
+    [CommandOption("--to|--output <FILE>")]
+    [Description("File to write; job-NUMBER.html in this folder unless given.")]
+    public string? To { get; init; }
+}
+
+internal sealed class DemoSettings : DeskSettings
+{
+    [CommandOption("--to|--output <FILE>")]
+    [Description("Where the card goes; tightcold-demo.html in this folder unless given.")]
+    public string? To { get; init; }
+}
+
+internal sealed class ServeSettings : DeskSettings
+{
+    [CommandOption("--port <PORT>")]
+    [Description("Port on this machine; 5217 unless given, 0 for any free one.")]
+    public int Port { get; init; } = 5217;
+}

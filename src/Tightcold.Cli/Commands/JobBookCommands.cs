@@ -1,0 +1,147 @@
+using System.Globalization;
+using System.Text.Json.Nodes;
+using Tightcold.App.Desk;
+using Tightcold.App.Units;
+using Tightcold.Cli.Show;
+using Tightcold.Cli.Wiring;
+using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
+using Tightcold.Jobs.Json;
+using Tightcold.Quantities;
+
+namespace Tightcold.Cli.Commands;
+
+internal sealed class JobNew(Surroundings surroundings) : DeskCommand<JobNewSettings>(surroundings)
+{
+    protected override async Task<int> RunAsync(JobNewSettings settings, CancellationToken cancellation)
+    {
+        var car = await Cars.FindAsync(Desk, settings.Car, cancellation).ConfigureAwait(false);
+        var job = (await Desk.OpenJobAsync(car.Id, settings.Complaint, cancellation).ConfigureAwait(false)).Value();
+        return Answer(settings,
+            () => new JsonObject { ["job"] = new JsonObject { ["number"] = job.Number, ["id"] = job.Id.ToString(), ["car-id"] = car.Id.ToString(), ["complaint"] = job.Complaint } },
+            () => Page.Line(Out, $"Job {job.Number} opened for {car.Label}: {job.Complaint}"));
+    }
+}
+
+internal sealed class JobList(Surroundings surroundings) : DeskCommand<DeskSettings>(surroundings)
+{
+    protected override async Task<int> RunAsync(DeskSettings settings, CancellationToken cancellation)
+    {
+        var jobs = await Desk.JobsAsync(cancellation).ConfigureAwait(false);
+        return Answer(settings, () => new JsonObject { ["jobs"] = new JsonArray([.. jobs.Select(Machine)]) }, () =>
+        {
+            if (jobs.Count == 0)
+            {
+                Page.Line(Out, "No job yet. Open one: tightcold job new \"blue estate\" \"blows warm\"");
+                return;
+            }
+            var table = Page.Table("job", "car", "complaint", "state", "last entry");
+            foreach (var job in jobs)
+            {
+                table.Row(job.Number.ToString(CultureInfo.InvariantCulture), job.CarLabel, job.Complaint,
+                    job.WaitingFor is { } waiting ? $"{job.State} for {waiting}" : job.State, job.LastEntryAt is { } last ? Moments.Show(last) : "none");
+            }
+            Out.Write(table);
+        });
+    }
+
+    private static JsonNode Machine(JobSummary job) => new JsonObject
+    {
+        ["number"] = job.Number, ["id"] = job.Id.ToString(), ["car-id"] = job.CarId.ToString(), ["car"] = job.CarLabel, ["complaint"] = job.Complaint,
+        ["state"] = job.State, ["waiting-for"] = job.WaitingFor,
+        ["opened-at"] = job.OpenedAt.ToString("O", CultureInfo.InvariantCulture), ["last-entry-at"] = job.LastEntryAt?.ToString("O", CultureInfo.InvariantCulture),
+    };
+}
+
+internal sealed class JobShow(Surroundings surroundings) : DeskCommand<JobSettings>(surroundings)
+{
+    protected override async Task<int> RunAsync(JobSettings settings, CancellationToken cancellation)
+    {
+        var record = await RecordAsync(settings.Number, cancellation).ConfigureAwait(false);
+        return Answer(settings, () => JsonNode.Parse(JobDesk.Export(record))!, () =>
+        {
+            Page.Heading(Out, $"Job {record.Job.Number}, {record.Car.Label}: {record.Job.Complaint}");
+            Page.Line(Out, $"opened {Moments.Show(record.Job.OpenedAt)}, {record.State}{(record.WaitingFor is { } waiting ? " for " + waiting : "")}");
+            foreach (var entry in record.Journal.All)
+            {
+                var fields = BagText.OneLine(entry.Schema, entry.Fields, Units);
+                var struck = record.Journal.IsStruck(entry.Id) ? " (struck, counts no more)" : "";
+                var reason = entry.Supersedes is { } old ? $" (instead of [{Ids.Short(old)}]: {entry.Reason})" : "";
+                Page.Line(Out, $"[{Ids.Short(entry.Id)}] {Moments.Show(entry.ObservedAt)} {entry.Kind}: {fields}{reason}{struck}");
+            }
+        });
+    }
+}
+
+internal sealed class JobFindings(Surroundings surroundings) : DeskCommand<JobSettings>(surroundings)
+{
+    protected override async Task<int> RunAsync(JobSettings settings, CancellationToken cancellation)
+    {
+        var record = await RecordAsync(settings.Number, cancellation).ConfigureAwait(false);
+        var findings = Findings.Walk.Of(record);
+        return Answer(settings,
+            () => new JsonObject { ["job"] = record.Job.Number, ["findings"] = new JsonArray([.. findings.Select(finding => (JsonNode)FindingText.Machine(finding, Units))]) },
+            () =>
+            {
+                foreach (var finding in findings) FindingText.Show(Out, finding, record, Units);
+            });
+    }
+}
+
+internal sealed class JobKinds(Surroundings surroundings) : DeskCommand<JobKindsSettings>(surroundings)
+{
+    protected override Task<int> RunAsync(JobKindsSettings settings, CancellationToken cancellation)
+    {
+        if (settings.Kind is { } asked && EntryKinds.Find(asked) is null)
+            throw new RefusedException("kind", asked, "known kinds are " + string.Join(", ", EntryKinds.All.Select(known => known.Name)));
+        var schemas = EntryKinds.All.Where(schema => settings.Kind is null || schema.Name == settings.Kind).ToList();
+        return Task.FromResult(Answer(settings, () => new JsonObject { ["kinds"] = new JsonArray([.. schemas.Select(Machine)]) }, () =>
+        {
+            foreach (var schema in schemas)
+            {
+                Page.Heading(Out, $"{schema.Name}: {schema.Label}");
+                foreach (var field in schema.Fields)
+                    Page.Line(Out, $"  {field.Name}{(field.Required ? " (needed)" : "")}: {field.Label}; {Takes(field.Type)}{(field.Hint is { } hint ? $" ({hint})" : "")}");
+            }
+        }));
+    }
+
+    private static JsonNode Machine(Schema schema) => new JsonObject
+    {
+        ["kind"] = schema.Name, ["label"] = schema.Label,
+        ["fields"] = new JsonArray([.. schema.Fields.Select(field => (JsonNode)Machine(field))]),
+    };
+
+    private static JsonObject Machine(FieldSpec field)
+    {
+        var node = new JsonObject { ["name"] = field.Name, ["label"] = field.Label, ["needed"] = field.Required, ["takes"] = TypeWord(field.Type) };
+        switch (field.Type)
+        {
+            case FieldType.Quantity quantity:
+                (node["unit"], node["least"], node["most"]) = (SiUnit.Of(quantity.Kind), quantity.MinSi, quantity.MaxSi);
+                break;
+            case FieldType.Number number:
+                (node["least"], node["most"]) = (number.Min, number.Max);
+                break;
+            case FieldType.Choice choice:
+                node["words"] = new JsonArray([.. choice.Words.Select(word => (JsonNode)word)]);
+                break;
+            default:
+                break;
+        }
+        return node;
+    }
+
+    private static string TypeWord(FieldType type) => type.GetType().Name.ToLowerInvariant();
+
+    private string Takes(FieldType type) => type switch
+    {
+        FieldType.Quantity quantity => $"{Units.Format(new Measure(quantity.Kind, quantity.MinSi), new Measure(quantity.Kind, quantity.MaxSi))}; units {string.Join(", ", UnitParser.UnitsFor(quantity.Kind, Units.System))}",
+        FieldType.Number number => string.Create(CultureInfo.InvariantCulture, $"a plain number from {number.Min} to {number.Max}"),
+        FieldType.Choice choice => "one of " + string.Join(", ", choice.Words),
+        FieldType.Spot => "a spot of the car's circuit",
+        FieldType.Container => "a can or cylinder of the kit",
+        FieldType.Text text => string.Create(CultureInfo.InvariantCulture, $"text of at most {text.MaxLength} characters"),
+        _ => "",
+    };
+}

@@ -1,0 +1,107 @@
+using System.ComponentModel;
+using Spectre.Console.Cli;
+
+namespace Tightcold.Cli.Commands;
+
+/// <summary>A command about one job.</summary>
+internal class JobSettings : DeskSettings
+{
+    [CommandArgument(0, "<NUMBER>")]
+    [Description("Number of the job.")]
+    public int Number { get; init; }
+}
+
+internal sealed class JobNewSettings : DeskSettings
+{
+    [CommandArgument(0, "<CAR>")]
+    [Description("The car's name, or the last digits of its id.")]
+    public string Car { get; init; } = "";
+
+    [CommandArgument(1, "<COMPLAINT>")]
+    [Description("What the driver says.")]
+    public string Complaint { get; init; } = "";
+}
+
+internal sealed class JobKindsSettings : DeskSettings
+{
+    [CommandArgument(0, "[KIND]")]
+    [Description("Show the fields of this kind.")]
+    public string? Kind { get; init; }
+}
+
+internal sealed class JobAddSettings : JobSettings
+{
+    [CommandArgument(1, "[KIND]")]
+    [Description("Kind of entry; see tightcold job kinds.")]
+    public string? Kind { get; init; }
+
+    [CommandArgument(2, "[name=value]")]
+    [Description("Fields of the entry, each number with its unit.")]
+    public string[]? Fields { get; init; }
+
+    [CommandOption("--at <TIME>")]
+    [Description("When it was seen or done; now unless given.")]
+    public string? At { get; init; }
+
+    [CommandOption("--who <NAME>")]
+    [Description("Who saw or did it; the kit's owner unless given.")]
+    public string? Who { get; init; }
+
+    [CommandOption("--id <ID>")]
+    [Description("Your own id for the entry; sending it again changes nothing.")]
+    public string? Id { get; init; }
+
+    [CommandOption("--lines <FILE>")]
+    [Description("Read entries as JSON, one a line; - is standard input. Prints “saved ID” once each is on disk.")]
+    public string? Lines { get; init; }
+}
+
+internal sealed class JobCorrectSettings : JobSettings
+{
+    [CommandArgument(1, "<ENTRY>")]
+    [Description("The entry's id, or its last digits.")]
+    public string Entry { get; init; } = "";
+
+    [CommandArgument(2, "[name=value]")]
+    [Description("Fields that were wrong; the others stay.")]
+    public string[]? Fields { get; init; }
+
+    [CommandOption("--reason <WORDS>")]
+    [Description("Why it was wrong.")]
+    public string? Reason { get; init; }
+
+    [CommandOption("--at <TIME>")]
+    [Description("When it was seen; as the old entry says unless given.")]
+    public string? At { get; init; }
+
+    [CommandOption("--who <NAME>")]
+    public string? Who { get; init; }
+}
+
+internal sealed class JobStrikeSettings : JobSettings
+{
+    [CommandArgument(1, "<ENTRY>")]
+    [Description("The entry's id, or its last digits.")]
+    public string Entry { get; init; } = "";
+
+    [CommandOption("--reason <WORDS>")]
+    [Description("Why it is struck.")]
+    public string? Reason { get; init; }
+
+    [CommandOption("--who <NAME>")]
+    public string? Who { get; init; }
+}
+
+internal sealed class JobExportSettings : JobSettings
+{
+    [CommandOption("--to|--output <FILE>")]
+    [Description("File to write; standard output unless given.")]
+    public string? To { get; init; }
+}
+
+internal sealed class JobImportSettings : DeskSettings
+{
+    [CommandArgument(0, "<FILE>")]
+    [Description("File to read; - is standard input.")]
+    public string From { get; init; } = "";
+}

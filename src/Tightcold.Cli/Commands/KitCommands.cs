@@ -1,0 +1,66 @@
+using System.ComponentModel;
+using System.Text.Json.Nodes;
+using Spectre.Console.Cli;
+using Tightcold.Cli.Show;
+using Tightcold.Cli.Wiring;
+using Tightcold.Jobs.Json;
+using Tightcold.Jobs.Kits;
+
+namespace Tightcold.Cli.Commands;
+
+internal sealed class KitSettings : DeskSettings
+{
+    [CommandArgument(0, "[name=value]")]
+    [Description("Fields; an empty value clears one.")]
+    public string[]? Fields { get; init; }
+
+    [CommandOption("--from <TIME>")]
+    [Description("From when on this holds; now unless given.")]
+    public string? From { get; init; }
+}
+
+internal sealed class KitShow(Surroundings surroundings) : DeskCommand<DeskSettings>(surroundings)
+{
+    protected override async Task<int> RunAsync(DeskSettings settings, CancellationToken cancellation) =>
+        KitAnswer.Give(await Desk.KitAsync(cancellation).ConfigureAwait(false), settings.Json, Out, Units);
+}
+
+internal sealed class KitSet(Surroundings surroundings) : DeskCommand<KitSettings>(surroundings)
+{
+    protected override async Task<int> RunAsync(KitSettings settings, CancellationToken cancellation)
+    {
+        var from = Moments.Read("from", settings.From, Surroundings.Clock);
+        var kit = (await Desk.UpdateKitAsync(FieldArguments.Read(settings.Fields), from, cancellation).ConfigureAwait(false)).Value();
+        return KitAnswer.Give(kit, settings.Json, Out, Units);
+    }
+}
+
+internal sealed class KitAddContainer(Surroundings surroundings) : DeskCommand<KitSettings>(surroundings)
+{
+    protected override async Task<int> RunAsync(KitSettings settings, CancellationToken cancellation)
+    {
+        var from = Moments.Read("from", settings.From, Surroundings.Clock);
+        var kit = (await Desk.AddContainerAsync(FieldArguments.Read(settings.Fields), from, cancellation).ConfigureAwait(false)).Value();
+        return KitAnswer.Give(kit, settings.Json, Out, Units);
+    }
+}
+
+/// <summary>The kit as every kit command answers.</summary>
+internal static class KitAnswer
+{
+    public static int Give(Kit kit, bool json, Spectre.Console.IAnsiConsole console, App.Units.ReaderUnits units)
+    {
+        if (json)
+        {
+            Page.Machine(console, new JsonObject { ["kit"] = JobDocument.WriteKit(kit) });
+            return ExitCode.Done;
+        }
+        Page.Heading(console, $"Kit from {Moments.Show(kit.From)}");
+        var lines = BagText.Lines(Kit.Schema, kit.Fields, units).ToList();
+        if (lines.Count == 0) lines.Add("no instrument described yet; common ones are assumed (tightcold kit set)");
+        foreach (var line in lines) Page.Line(console, "  " + line);
+        foreach (var container in kit.Containers)
+            Page.Line(console, $"  {container.Name}: {BagText.OneLine(Jobs.Kits.Container.Schema, container.Fields.Without("name"), units)}");
+        return ExitCode.Done;
+    }
+}

@@ -1,0 +1,111 @@
+using System.Globalization;
+using System.Text.Json.Nodes;
+using Spectre.Console;
+using Tightcold.Cli.Commands;
+using Tightcold.Findings;
+using Tightcold.Jobs.Journals;
+using Tightcold.Jobs.Json;
+using Tightcold.Quantities;
+
+namespace Tightcold.Cli.Show;
+
+/// <summary>A finding on paper: verdict, numbers with their interval, what it rests on, what is missing, what can
+/// hurt, what next.</summary>
+internal static class FindingText
+{
+    public static void Show(IAnsiConsole console, Finding finding, JobRecord record, IMeasureFormat units)
+    {
+        Page.Heading(console, $"{finding.Title}: {Word(finding)}");
+        Page.Line(console, "  " + finding.Verdict.Render(units));
+        if (!finding.Why.IsEmpty) Page.Line(console, "  " + finding.Why.Render(units));
+        foreach (var estimate in finding.Estimates) Page.Line(console, "  " + Numbers(estimate, units));
+        if (finding.Table is { } table) Show(console, table, units);
+        if (finding.RestsOn.Length > 0) Page.Line(console, "  rests on: " + Sources(finding, record));
+        foreach (var assumption in finding.Assumptions) Page.Line(console, $"  assumed: {assumption.What.Render(units)} ({assumption.Matters.Render(units)})");
+        foreach (var missing in finding.Missing) Page.Line(console, "  missing: " + missing.Render(units));
+        foreach (var caution in finding.Cautions) console.Write(new Text("  caution: " + caution.Render(units) + "\n", new Style(decoration: Decoration.Bold)));
+        foreach (var next in finding.Next) Page.Line(console, $"  next ({next.Minutes} min): {next.What.Render(units)} ({next.Tells.Render(units)})");
+        Page.Line(console, "");
+    }
+
+    public static JsonObject Machine(Finding finding, IMeasureFormat units)
+    {
+        var node = new JsonObject
+        {
+            ["step"] = Kebab(finding.Step.ToString()),
+            ["title"] = finding.Title,
+            ["certainty"] = Kebab(finding.Certainty.ToString()),
+            ["judgement"] = Kebab(finding.Judgement.ToString()),
+            ["verdict"] = finding.Verdict.Render(units),
+            ["why"] = finding.Why.Render(units),
+            ["estimates"] = List(finding.Estimates, Machine),
+            ["rests-on"] = List(finding.RestsOn, id => JsonValue.Create(id.ToString())),
+            ["assumptions"] = List(finding.Assumptions, assumption => new JsonObject { ["what"] = assumption.What.Render(units), ["matters"] = assumption.Matters.Render(units) }),
+            ["missing"] = List(finding.Missing, missing => JsonValue.Create(missing.Render(units))),
+            ["cautions"] = List(finding.Cautions, caution => JsonValue.Create(caution.Render(units))),
+            ["next"] = List(finding.Next, next => new JsonObject
+            {
+                ["what"] = next.What.Render(units), ["tells"] = next.Tells.Render(units), ["minutes"] = next.Minutes, ["entry-kind"] = next.EntryKind,
+            }),
+        };
+        if (finding.Table is { } table)
+        {
+            node["table"] = new JsonObject
+            {
+                ["caption"] = table.Caption,
+                ["columns"] = List(table.Columns, column => JsonValue.Create(column)),
+                ["rows"] = List(table.Rows, row => List(row, cell => JsonValue.Create(cell.Render(units)))),
+            };
+        }
+        return node;
+    }
+
+    /// <summary>“340 g (300 to 380 g, 90 %)”, “at least 300 g (95 %)”.</summary>
+    internal static string Numbers(Estimate estimate, IMeasureFormat units)
+    {
+        string One(double si) => units.Format(new Measure(estimate.Kind, si));
+        var level = (estimate.Level * 100).ToString("0", CultureInfo.InvariantCulture) + " %";
+        var value = (estimate.Median, estimate.Low, estimate.High) switch
+        {
+            ({ } median, { } low, { } high) when low == high => $"{One(median)} (no spread given)",
+            ({ } median, { } low, { } high) => $"{One(median)} ({units.Format(new(estimate.Kind, low), new(estimate.Kind, high))}, {level})",
+            (null, { } low, { } high) => $"{units.Format(new(estimate.Kind, low), new(estimate.Kind, high))} ({level})",
+            (_, { } low, null) => $"at least {One(low)} ({level})",
+            (_, null, { } high) => $"at most {One(high)} ({level})",
+            _ => "unknown",
+        };
+        return $"{estimate.Name}: {value}, {estimate.Origin.ToString().ToLowerInvariant()}";
+    }
+
+    private static JsonObject Machine(Estimate estimate) => new()
+    {
+        ["key"] = estimate.Key, ["name"] = estimate.Name, ["unit"] = SiUnit.Of(estimate.Kind), ["median"] = estimate.Median, ["low"] = estimate.Low,
+        ["high"] = estimate.High, ["level"] = estimate.Level, ["origin"] = Kebab(estimate.Origin.ToString()),
+    };
+
+    private static void Show(IAnsiConsole console, FindingTable table, IMeasureFormat units)
+    {
+        var shown = Page.Table([.. table.Columns]);
+        foreach (var row in table.Rows) shown.Row([.. row.Select(cell => cell.Render(units))]);
+        Page.Line(console, "  " + table.Caption);
+        console.Write(new Padder(shown).Padding(2, 0, 0, 0));
+    }
+
+    private static string Word(Finding finding) => (finding.Certainty, finding.Judgement) switch
+    {
+        (Certainty.NothingYet, _) => "nothing yet",
+        (_, Judgement.Good) => "good",
+        (_, Judgement.Bad) => "not good",
+        (_, Judgement.CannotTell) => "cannot tell",
+        _ => "open",
+    } + (finding.Certainty == Certainty.Weak ? ", weak" : "");
+
+    private static string Sources(Finding finding, JobRecord record) => string.Join("; ", finding.RestsOn
+        .GroupBy(id => record.Journal.Find(id)?.Schema.Label ?? "entry")
+        .Select(group => $"{group.Key} [{string.Join(", ", group.Select(Ids.Short))}]"));
+
+    private static JsonArray List<T>(IEnumerable<T> items, Func<T, JsonNode?> node) => new([.. items.Select(node)]);
+
+    private static string Kebab(string name) =>
+        string.Concat(name.Select((letter, index) => char.IsUpper(letter) && index > 0 ? "-" + char.ToLowerInvariant(letter) : char.ToLowerInvariant(letter).ToString()));
+}

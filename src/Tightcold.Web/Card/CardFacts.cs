@@ -1,0 +1,72 @@
+using System.Collections.Immutable;
+using Tightcold.Findings;
+using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
+using Tightcold.Jobs.Journals;
+using Tightcold.Quantities;
+using Tightcold.Web.Words;
+
+namespace Tightcold.Web.Card;
+
+/// <summary>What the card says about a job, gathered from the record and its findings; a pure function of both.</summary>
+public sealed class CardFacts
+{
+    private static readonly ImmutableArray<string> DoneKinds =
+    [
+        EntryKinds.Recovery, EntryKinds.PartChanged, EntryKinds.SealChanged, EntryKinds.OilMoved, EntryKinds.Cost, EntryKinds.Note,
+    ];
+
+    private static readonly ImmutableArray<string> CarFields =
+        ["model-year", "refrigerant", "label-charge", "label-tolerance", "compressor", "device", "evaporators", "oil-type", "oil-amount"];
+
+    public CardFacts(JobRecord record, ImmutableArray<Finding> findings, IMeasureFormat units)
+    {
+        Record = record;
+        Findings = findings;
+        Car = [.. EntryWords.Values(Jobs.Cars.Car.Schema, record.Car.Fields, units).Where(pair => CarFields.Contains(pair.Field.Name))];
+        var weather = record.Journal.OfKind(EntryKinds.Weather).LastOrDefault();
+        Weather = weather is null ? [] : [.. EntryWords.Values(weather.Schema, weather.Fields, units)];
+        Done = [.. record.Journal.Standing.Where(entry => DoneKinds.Contains(entry.Kind))];
+        Tight = findings.LastOrDefault(finding => finding.Step == Step.Hold);
+        Cold = findings.LastOrDefault(finding => finding.Step == Step.ProveCold);
+        Steps = [.. findings.Where(finding => finding.Step is not (Step.Ledger or Step.Hold or Step.ProveCold))];
+        Ledger = [.. findings.Where(finding => finding.Step is Step.Ledger)];
+        Spots = Grouped(findings.LastOrDefault(finding => finding.Step == Step.LeakSearch)?.Table, units);
+        Missing = [.. findings.SelectMany(finding => finding.Missing).Distinct()];
+        Assumptions = [.. findings.SelectMany(finding => finding.Assumptions).Distinct()];
+        Cautions = [.. findings.SelectMany(finding => finding.Cautions).Distinct()];
+        var now = Walk.Current(findings);
+        Next = [.. findings.Where(finding => finding.Step == now).SelectMany(finding => finding.Next).Take(3)];
+    }
+
+    public JobRecord Record { get; }
+    public ImmutableArray<Finding> Findings { get; }
+    public ImmutableArray<(FieldSpec Field, string Value)> Car { get; }
+    public ImmutableArray<(FieldSpec Field, string Value)> Weather { get; }
+
+    /// <summary>Recovery, parts, seals, oil, costs and notes that stand.</summary>
+    public ImmutableArray<Entry> Done { get; }
+
+    /// <summary>The finding that can prove the system tight, and the one that can prove it cold.</summary>
+    public Finding? Tight { get; }
+    public Finding? Cold { get; }
+
+    /// <summary>All findings that do not stand elsewhere on the card: the proofs stand first, the ledger last.</summary>
+    public ImmutableArray<Finding> Steps { get; }
+    public ImmutableArray<Finding> Ledger { get; }
+
+    /// <summary>Spots by what was found there, the rarest outcome first: a leak stands above what is clear.</summary>
+    public ImmutableArray<(string Outcome, string Spots)> Spots { get; }
+    public ImmutableArray<Phrase> Missing { get; }
+    public ImmutableArray<Assumption> Assumptions { get; }
+    public ImmutableArray<Phrase> Cautions { get; }
+    public ImmutableArray<NextAction> Next { get; }
+
+    private static ImmutableArray<(string, string)> Grouped(FindingTable? table, IMeasureFormat units) => table is null ? [] :
+    [
+        .. table.Rows.Where(row => row.Length > 1)
+            .GroupBy(row => string.Join(", ", row.Skip(1).Select(cell => cell.Render(units)).Where(cell => cell.Length > 0)))
+            .OrderBy(group => group.Count())
+            .Select(group => (group.Key, string.Join(", ", group.Select(row => row[0].Render(units))))),
+    ];
+}

@@ -1,0 +1,55 @@
+using System.Collections.Immutable;
+using System.Reflection;
+using Microsoft.AspNetCore.Components;
+using Microsoft.AspNetCore.Components.Web;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging.Abstractions;
+using Tightcold.Findings;
+using Tightcold.Jobs.Journals;
+using Tightcold.Quantities;
+using Tightcold.Web.Words;
+
+namespace Tightcold.Web.Card;
+
+/// <summary>The printable job card: one self-contained HTML page, styles inside, no script, nothing fetched.</summary>
+public static class CardPage
+{
+    /// <summary>Version of the program that made the card, without the build's hash.</summary>
+    public static string ProgramVersion { get; } =
+        (typeof(CardPage).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion ?? "unknown").Split('+')[0];
+
+    /// <param name="record">Car, kit, job and journal.</param>
+    /// <param name="units">The reader's units.</param>
+    /// <param name="printedAt">Stands on the card, in the zone of its own offset.</param>
+    /// <param name="cancellation">Stops between gathering and rendering.</param>
+    public static Task<string> RenderAsync(JobRecord record, IMeasureFormat units, DateTimeOffset printedAt, CancellationToken cancellation) =>
+        RenderAsync(record, Walk.Of(record), units, printedAt, backTo: null, cancellation);
+
+    /// <summary>The card with findings already computed; <paramref name="backTo"/> adds a link that is not printed.</summary>
+    internal static async Task<string> RenderAsync(
+        JobRecord record, ImmutableArray<Finding> findings, IMeasureFormat units, DateTimeOffset printedAt, string? backTo,
+        CancellationToken cancellation)
+    {
+        ArgumentNullException.ThrowIfNull(record);
+        ArgumentNullException.ThrowIfNull(units);
+        cancellation.ThrowIfCancellationRequested();
+        var zone = TimeZoneInfo.CreateCustomTimeZone("card", printedAt.Offset, "card", "card");
+        var parameters = new Dictionary<string, object?>
+        {
+            [nameof(CardSheet.Facts)] = new CardFacts(record, findings, units),
+            [nameof(CardSheet.Reader)] = new Reader(units, zone, printedAt),
+            [nameof(CardSheet.BackTo)] = backTo,
+        };
+        var services = new ServiceCollection().AddLogging().BuildServiceProvider();
+        await using (services.ConfigureAwait(false))
+        {
+            var renderer = new HtmlRenderer(services, NullLoggerFactory.Instance);
+            await using (renderer.ConfigureAwait(false))
+            {
+                return await renderer.Dispatcher.InvokeAsync(async () =>
+                    (await renderer.RenderComponentAsync<CardSheet>(ParameterView.FromDictionary(parameters)).ConfigureAwait(true)).ToHtmlString())
+                    .ConfigureAwait(false);
+            }
+        }
+    }
+}

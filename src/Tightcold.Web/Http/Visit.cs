@@ -1,0 +1,21 @@
+using System.Globalization;
+using Microsoft.AspNetCore.Http;
+using Microsoft.Extensions.DependencyInjection;
+using Tightcold.App.Units;
+using Tightcold.Web.Words;
+
+namespace Tightcold.Web.Http;
+
+/// <summary>One request as the pages see it: the reader, the chosen units, and where to return to.</summary>
+public sealed record Visit(Reader Reader, UnitSystem System, string Path)
+{
+    public static Visit Of(HttpContext http)
+    {
+        ArgumentNullException.ThrowIfNull(http);
+        var clock = http.RequestServices.GetRequiredService<TimeProvider>();
+        var system = UnitChoice.Of(http.Request);
+        // The words are English and so is the decimal point; what is typed may carry a comma.
+        var units = new ReaderUnits(system, CultureInfo.InvariantCulture);
+        return new(new Reader(units, clock.LocalTimeZone, clock.GetUtcNow()), system, http.Request.Path + http.Request.QueryString);
+    }
+}

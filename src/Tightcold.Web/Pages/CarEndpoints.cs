@@ -1,0 +1,63 @@
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Routing;
+using Tightcold.App.Desk;
+using Tightcold.Jobs.Cars;
+using Tightcold.Web.Forms;
+using Tightcold.Web.Http;
+
+namespace Tightcold.Web.Pages;
+
+internal static class CarEndpoints
+{
+    public static void MapCars(this IEndpointRouteBuilder site)
+    {
+        site.MapGet(Routes.NewCar, (HttpContext http) => Form(http, null, Typed.Nothing, []));
+        site.MapPost(Routes.NewCar, (HttpContext http, JobDesk desk, CancellationToken cancellation) => SaveAsync(http, desk, null, cancellation));
+        site.MapGet("/cars/{id:guid}", ShowAsync);
+        site.MapGet("/cars/{id:guid}/edit", async (HttpContext http, JobDesk desk, Guid id, CancellationToken cancellation) =>
+            await desk.CarAsync(id, cancellation).ConfigureAwait(false) is { } car
+                ? Form(http, car, Typed.FromFields(Car.Schema, car.Fields), []) : Results.NotFound());
+        site.MapPost("/cars/{id:guid}/edit", async (HttpContext http, JobDesk desk, Guid id, CancellationToken cancellation) =>
+            await desk.CarAsync(id, cancellation).ConfigureAwait(false) is { } car
+                ? await SaveAsync(http, desk, car, cancellation).ConfigureAwait(false) : Results.NotFound());
+        site.MapGet("/cars/{id:guid}/jobs/new", async (HttpContext http, JobDesk desk, Guid id, CancellationToken cancellation) =>
+            await desk.CarAsync(id, cancellation).ConfigureAwait(false) is { } car
+                ? Page.Show<NewJobPage>(http, (nameof(NewJobPage.Car), car)) : Results.NotFound());
+        site.MapPost("/cars/{id:guid}/jobs/new", OpenJobAsync);
+    }
+
+    private static async Task<IResult> ShowAsync(HttpContext http, JobDesk desk, Guid id, CancellationToken cancellation)
+    {
+        if (await desk.CarAsync(id, cancellation).ConfigureAwait(false) is not { } car) return Results.NotFound();
+        var jobs = (await desk.JobsAsync(cancellation).ConfigureAwait(false)).Where(job => job.CarId == id).ToList();
+        return Page.Show<CarPage>(http, (nameof(CarPage.Car), car), (nameof(CarPage.Jobs), jobs));
+    }
+
+    private static async Task<IResult> SaveAsync(HttpContext http, JobDesk desk, Car? car, CancellationToken cancellation)
+    {
+        var typed = Typed.FromPost(Car.Schema, await http.Request.ReadFormAsync(cancellation).ConfigureAwait(false));
+        var texts = typed.Texts(Car.Schema);
+        var outcome = car is null
+            ? await desk.AddCarAsync(texts, cancellation).ConfigureAwait(false)
+            : await desk.UpdateCarAsync(car.Id, texts, cancellation).ConfigureAwait(false);
+        return outcome.Taken ? Page.Go(Routes.Car(outcome.Value.Id)) : Form(http, car, typed, outcome.Problems);
+    }
+
+    private static async Task<IResult> OpenJobAsync(HttpContext http, JobDesk desk, Guid id, CancellationToken cancellation)
+    {
+        if (await desk.CarAsync(id, cancellation).ConfigureAwait(false) is not { } car) return Results.NotFound();
+        var complaint = (await http.Request.ReadFormAsync(cancellation).ConfigureAwait(false))["complaint"].ToString();
+        var outcome = await desk.OpenJobAsync(id, complaint, cancellation).ConfigureAwait(false);
+        return outcome.Taken ? Page.Go(Routes.Job(outcome.Value))
+            : Page.Show<NewJobPage>(http, StatusCodes.Status422UnprocessableEntity, (nameof(NewJobPage.Car), car),
+                (nameof(NewJobPage.Complaint), complaint), (nameof(NewJobPage.Problems), outcome.Problems));
+    }
+
+    private static IResult Form(HttpContext http, Car? car, Typed typed, System.Collections.Immutable.ImmutableArray<Jobs.Fields.InputProblem> problems)
+    {
+        var sheet = new FormSheet(Car.Schema, typed, Visit.Of(http).System) { Problems = problems };
+        return Page.Show<CarFormPage>(http, problems.Length > 0 ? StatusCodes.Status422UnprocessableEntity : StatusCodes.Status200OK,
+            (nameof(CarFormPage.Title), car is null ? "Add a car" : $"Label data of {car.Label}"), (nameof(CarFormPage.Sheet), sheet));
+    }
+}

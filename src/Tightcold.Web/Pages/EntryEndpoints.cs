@@ -1,0 +1,133 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Routing;
+using Tightcold.App.Desk;
+using Tightcold.Jobs.Circuit;
+using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
+using Tightcold.Jobs.Journals;
+using Tightcold.Quantities;
+using Tightcold.Web.Forms;
+using Tightcold.Web.Http;
+using Tightcold.Web.Words;
+
+namespace Tightcold.Web.Pages;
+
+/// <summary>Writing an entry, correcting one, striking one, looking at one.</summary>
+internal static class EntryEndpoints
+{
+    /// <summary>How a browser's date-and-time field writes a moment.</summary>
+    private const string FieldTime = "yyyy-MM-dd'T'HH:mm";
+
+    public static void MapEntries(this IEndpointRouteBuilder site)
+    {
+        var entries = site.MapGroup("/jobs/{number:int}/entries");
+        entries.MapGet("/new/{kind}", async (HttpContext http, JobDesk desk, IIdSource ids, int number, string kind, CancellationToken cancellation) =>
+            await desk.RecordAsync(number, cancellation).ConfigureAwait(false) is { } record && Writable(kind) is { } schema
+                ? Form(http, Blank(http, record, schema, ids)) : Results.NotFound());
+        entries.MapPost("/new/{kind}", async (HttpContext http, JobDesk desk, IIdSource ids, int number, string kind, CancellationToken cancellation) =>
+            await desk.RecordAsync(number, cancellation).ConfigureAwait(false) is { } record && Writable(kind) is { } schema
+                ? await WriteAsync(http, desk, ids, record, schema, null, cancellation).ConfigureAwait(false) : Results.NotFound());
+        entries.MapGet("/{id:guid}", async (HttpContext http, JobDesk desk, int number, Guid id, CancellationToken cancellation) =>
+            await FindAsync(desk, number, id, cancellation).ConfigureAwait(false) is ({ } record, { } entry)
+                ? Page.Show<EntryPage>(http, (nameof(EntryPage.Record), record), (nameof(EntryPage.Entry), entry)) : Results.NotFound());
+        entries.MapGet("/{id:guid}/correct", async (HttpContext http, JobDesk desk, IIdSource ids, int number, Guid id, CancellationToken cancellation) =>
+            await FindAsync(desk, number, id, cancellation).ConfigureAwait(false) is ({ } record, { } entry) && Writable(entry.Kind) is { } schema
+                ? Form(http, Correcting(http, record, schema, entry, ids)) : Results.NotFound());
+        entries.MapPost("/{id:guid}/correct", async (HttpContext http, JobDesk desk, IIdSource ids, int number, Guid id, CancellationToken cancellation) =>
+            await FindAsync(desk, number, id, cancellation).ConfigureAwait(false) is ({ } record, { } entry) && Writable(entry.Kind) is { } schema
+                ? await WriteAsync(http, desk, ids, record, schema, entry, cancellation).ConfigureAwait(false) : Results.NotFound());
+        entries.MapStrikes();
+    }
+
+    internal static async Task<(JobRecord?, Entry?)> FindAsync(JobDesk desk, int number, Guid id, CancellationToken cancellation)
+    {
+        var record = await desk.RecordAsync(number, cancellation).ConfigureAwait(false);
+        return (record, record?.Journal.Find(id));
+    }
+
+    /// <summary>The name that stands in new entries: the kit's owner.</summary>
+    internal static string Who(JobRecord record, string? typed) =>
+        string.IsNullOrWhiteSpace(typed) ? record.Kits.OrderBy(kit => kit.From).LastOrDefault()?.Fields.Text("owner") ?? "" : typed.Trim();
+
+    private static Schema? Writable(string kind) => kind == EntryKinds.Struck ? null : EntryKinds.Find(kind);
+
+    private static async Task<IResult> WriteAsync(
+        HttpContext http, JobDesk desk, IIdSource ids, JobRecord record, Schema schema, Entry? corrects, CancellationToken cancellation)
+    {
+        var form = await http.Request.ReadFormAsync(cancellation).ConfigureAwait(false);
+        var typed = Typed.FromPost(schema, form);
+        var (when, whenProblem) = Moment(form["when"], Visit.Of(http).Reader.Zone);
+        var texts = typed.Texts(schema);
+        var model = new EntryFormModel(
+            record, Sheet(http, record, schema, typed), Guid.TryParse(form["id"], out var id) ? id : ids.NextId(Visit.Of(http).Reader.Now), corrects,
+            form["when"].ToString(), form["who"].ToString(), form["reason"].ToString());
+        if (whenProblem is not null) return Refused(http, model, [whenProblem]);
+        if (record.Journal.Find(model.Id) is { } there)
+        {
+            // The same form sent twice: it is written already. Another content under the same id is the form reached
+            // again by the back button: a new entry.
+            if (there.Kind == schema.Name && FieldReader.Read(schema, texts, CultureInfo.InvariantCulture).Bag.Equals(there.Fields))
+                return Written(record.Job, there);
+            model = model with { Id = ids.NextId(Visit.Of(http).Reader.Now) };
+        }
+        var outcome = await desk.AddEntryAsync(
+            record.Job.Number, schema.Name, texts, when, Who(record, model.Who), corrects?.Id,
+            corrects is null ? null : model.Reason, model.Id, cancellation).ConfigureAwait(false);
+        return outcome.Taken ? Written(record.Job, outcome.Value) : Refused(http, model, outcome.Problems);
+    }
+
+    private static IResult Written(Job job, Entry entry) => Page.Go($"{Routes.Job(job)}?wrote={entry.Id}");
+
+    private static IResult Form(HttpContext http, EntryFormModel model) =>
+        Page.Show<EntryFormPage>(http, (nameof(EntryFormPage.Model), model));
+
+    private static IResult Refused(HttpContext http, EntryFormModel model, IEnumerable<InputProblem> problems) =>
+        Page.Show<EntryFormPage>(http, StatusCodes.Status422UnprocessableEntity,
+            (nameof(EntryFormPage.Model), model with { Sheet = model.Sheet with { Problems = [.. problems] } }));
+
+    private static EntryFormModel Blank(HttpContext http, JobRecord record, Schema schema, IIdSource ids) =>
+        new(record, Sheet(http, record, schema, Typed.Nothing), ids.NextId(Visit.Of(http).Reader.Now), null, "", Who(record, null), "");
+
+    private static EntryFormModel Correcting(HttpContext http, JobRecord record, Schema schema, Entry old, IIdSource ids)
+    {
+        var reader = Visit.Of(http).Reader;
+        return new(record, Sheet(http, record, schema, Typed.FromFields(schema, old.Fields)), ids.NextId(reader.Now), old,
+            reader.Local(old.ObservedAt).ToString(FieldTime, CultureInfo.InvariantCulture), old.Who, "");
+    }
+
+    private static FormSheet Sheet(HttpContext http, JobRecord record, Schema schema, Typed typed)
+    {
+        var visit = Visit.Of(http);
+        return new(schema, typed, visit.System)
+        {
+            Ghosts = LastValues(record, schema),
+            Spots = CircuitMap.Spots(record.Car),
+            Containers = [.. record.KitAt(visit.Reader.Now).Containers.Select(container => container.Name)],
+        };
+    }
+
+    /// <summary>What stood in each field the last time, as typed.</summary>
+    private static ImmutableDictionary<string, string> LastValues(JobRecord record, Schema schema)
+    {
+        var last = ImmutableDictionary.CreateBuilder<string, string>();
+        foreach (var entry in record.Journal.OfKind(schema.Name))
+            foreach (var field in schema.Fields)
+                if (entry.Fields[field.Name] is { } value && field.Type is FieldType.Quantity or FieldType.Number)
+                    last[field.Name] = EntryWords.AsTyped(value);
+        return last.ToImmutable();
+    }
+
+    private static (DateTimeOffset? When, InputProblem? Problem) Moment(string? typed, TimeZoneInfo zone)
+    {
+        if (string.IsNullOrWhiteSpace(typed)) return (null, null);
+        if (!DateTime.TryParse(typed, CultureInfo.InvariantCulture, DateTimeStyles.None, out var local))
+            return (null, new("observed-at", typed, Phrase.Words("a date and a time are needed, or nothing for now")));
+        var plain = DateTime.SpecifyKind(local, DateTimeKind.Unspecified);
+        return zone.IsInvalidTime(plain)
+            ? (null, new("observed-at", typed, Phrase.Words("that hour does not exist here: the clocks were put forward")))
+            : (new DateTimeOffset(plain, zone.GetUtcOffset(plain)), null);
+    }
+}

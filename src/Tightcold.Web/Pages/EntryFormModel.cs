@@ -1,0 +1,11 @@
+using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Journals;
+using Tightcold.Web.Forms;
+
+namespace Tightcold.Web.Pages;
+
+/// <summary>The form of a new entry or of a correction.</summary>
+/// <param name="Id">Made when the form is made, so that sending it twice adds nothing twice.</param>
+/// <param name="Corrects">The entry that this one replaces, or null.</param>
+/// <param name="When">Local date and time as the browser's field has them; blank means now.</param>
+public sealed record EntryFormModel(JobRecord Record, FormSheet Sheet, Guid Id, Entry? Corrects, string When, string Who, string Reason);

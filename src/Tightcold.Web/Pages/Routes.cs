@@ -1,0 +1,32 @@
+using System.Globalization;
+using Tightcold.Findings;
+using Tightcold.Jobs.Journals;
+using Tightcold.Web.Words;
+
+namespace Tightcold.Web.Pages;
+
+/// <summary>The addresses of the site, in one place.</summary>
+public static class Routes
+{
+    public const string Start = "/";
+    public const string Kit = "/kit";
+    public const string NewContainer = "/kit/containers/new";
+    public const string NewCar = "/cars/new";
+    public const string Import = "/import";
+
+    public static string ChangeContainer(string name) => "/kit/containers/" + Uri.EscapeDataString(name);
+    public const string Units = "/units";
+
+    public static string Car(Guid id) => $"/cars/{id}";
+    public static string EditCar(Guid id) => $"/cars/{id}/edit";
+    public static string NewJob(Guid carId) => $"/cars/{carId}/jobs/new";
+    public static string Job(Job job) => string.Create(CultureInfo.InvariantCulture, $"/jobs/{job.Number}");
+    public static string Step(Job job, Step step) => $"{Job(job)}?step={StepWords.Slug(step)}#{StepWords.Slug(step)}";
+    public static string Card(Job job) => Job(job) + "/card";
+    public static string Export(Job job) => Job(job) + "/export";
+    public static string AnyEntry(Job job) => Job(job) + "/entries/new";
+    public static string NewEntry(Job job, string kind) => $"{Job(job)}/entries/new/{kind}";
+    public static string Entry(Job job, Guid id) => $"{Job(job)}/entries/{id}";
+    public static string Correct(Job job, Guid id) => Entry(job, id) + "/correct";
+    public static string Strike(Job job, Guid id) => Entry(job, id) + "/strike";
+}

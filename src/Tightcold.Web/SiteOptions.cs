@@ -1,0 +1,18 @@
+using System.Collections.Immutable;
+using Tightcold.Findings;
+using Tightcold.Jobs.Journals;
+
+namespace Tightcold.Web;
+
+/// <summary>What the site needs to know to run.</summary>
+/// <param name="DataFolder">Holds the data file and the keys that let a form survive a restart.</param>
+/// <param name="Port">On loopback; 0 takes any free one.</param>
+/// <param name="Clock">Now, and the local time zone.</param>
+public sealed record SiteOptions(string DataFolder, int Port, TimeProvider Clock)
+{
+    /// <summary>Where findings come from; tests of the pages put constructed ones here.</summary>
+    internal Func<JobRecord, ImmutableArray<Finding>> Findings { get; init; } = Walk.Of;
+
+    /// <summary>Told of every failure that a person saw as an error page.</summary>
+    public Action<string>? Log { get; init; }
+}

@@ -1,0 +1,36 @@
+using System.Security.Cryptography;
+using System.Text;
+
+namespace Tightcold.Web.Styles;
+
+/// <summary>A style sheet carried inside the program, under an address that changes with its content, so that a
+/// phone keeps it until it really is another one.</summary>
+public sealed class Stylesheet
+{
+    public static readonly Stylesheet Look = Load("look.css");
+    public static readonly Stylesheet Card = Load("card.css");
+
+    private Stylesheet(string name, string text)
+    {
+        Text = text;
+        var hash = SHA256.HashData(Encoding.UTF8.GetBytes(text));
+        Hash = Convert.ToBase64String(hash);
+        Address = $"/{Path.GetFileNameWithoutExtension(name)}.{Convert.ToHexStringLower(hash)[..12]}.css";
+    }
+
+    public string Text { get; }
+
+    /// <summary>SHA-256 of the text in base64, as a content security policy names it.</summary>
+    public string Hash { get; }
+
+    /// <summary>Where the site serves it.</summary>
+    public string Address { get; }
+
+    private static Stylesheet Load(string name)
+    {
+        using var stream = typeof(Stylesheet).Assembly.GetManifestResourceStream("styles/" + name)
+            ?? throw new InvalidOperationException($"the style sheet {name} is not embedded");
+        using var reader = new StreamReader(stream);
+        return new(name, reader.ReadToEnd().ReplaceLineEndings("\n"));
+    }
+}

@@ -1,0 +1,59 @@
+using System.Globalization;
+using Tightcold.Quantities;
+
+namespace Tightcold.Web.Words;
+
+/// <summary>An estimate as a large number and its spread; a bound says that it is one.</summary>
+public static class EstimateWords
+{
+    private static readonly string[] LowSide = ["low-", "suction-", "superheat"];
+    private static readonly string[] HighSide = ["high-", "liquid-line", "discharge-", "subcooling"];
+
+    public static string Big(Estimate estimate, IMeasureFormat units) => estimate switch
+    {
+        { Median: { } median } => "about " + units.Format(new Measure(estimate.Kind, median)),
+        { Low: { } low, High: null } => "at least " + units.Format(new Measure(estimate.Kind, low)),
+        { Low: null, High: { } high } => "at most " + units.Format(new Measure(estimate.Kind, high)),
+        { Low: { } low, High: { } high } => units.Format(new Measure(estimate.Kind, low), new Measure(estimate.Kind, high)),
+        _ => "not known",
+    };
+
+    /// <summary>The interval with how sure it is, and where the number comes from.</summary>
+    public static string Spread(Estimate estimate, IMeasureFormat units)
+    {
+        var origin = Origin(estimate.Origin);
+        var sure = estimate.Level.ToString("0 %", CultureInfo.InvariantCulture);
+        if (estimate is { Median: not null } && estimate.Low == estimate.High) return origin;
+        return estimate is { Median: not null, Low: { } low, High: { } high }
+            ? $"{units.Format(new Measure(estimate.Kind, low), new Measure(estimate.Kind, high))}, {sure} sure, {origin}"
+            : $"{sure} sure, {origin}";
+    }
+
+    /// <summary>As <see cref="Spread"/> but without what the card's foot says once for all: 90 % sure, computed.</summary>
+    public static string ShortSpread(Estimate estimate, IMeasureFormat units)
+    {
+        var parts = new List<string>();
+        if (estimate is { Median: not null, Low: { } low, High: { } high } && low < high)
+            parts.Add(units.Format(new Measure(estimate.Kind, low), new Measure(estimate.Kind, high)));
+        if (Math.Abs(estimate.Level - CardLevel) > 1e-9) parts.Add(estimate.Level.ToString("0 %", CultureInfo.InvariantCulture) + " sure");
+        if (estimate.Origin != EstimateOrigin.Computed) parts.Add(Origin(estimate.Origin));
+        return string.Join(", ", parts);
+    }
+
+    /// <summary>The level that the card does not repeat.</summary>
+    private const double CardLevel = 0.90;
+
+    public static string Origin(EstimateOrigin origin) => origin switch
+    {
+        EstimateOrigin.Measured => "measured",
+        EstimateOrigin.Computed => "computed",
+        EstimateOrigin.Modelled => "from a model",
+        _ => "assumed",
+    };
+
+    /// <summary>Which side of the circuit a number belongs to, as a class name, or null.</summary>
+    public static string? Side(string key) =>
+        LowSide.Any(word => key.StartsWith(word, StringComparison.Ordinal)) ? "low-side"
+        : HighSide.Any(word => key.StartsWith(word, StringComparison.Ordinal)) ? "high-side"
+        : null;
+}

@@ -1,0 +1,44 @@
+using Tightcold.App.Demo;
+using Tightcold.Jobs.Journals;
+using Tightcold.Storage;
+
+namespace Tightcold.Findings.Tests.WholeJobs;
+
+/// <summary>The demo job through the real desk and database: what the findings say against what is true in the
+/// invented car (docs/demo.md).</summary>
+public sealed class DemoJobTests
+{
+    private static async Task<JobRecord> PlayAsync()
+    {
+        var folder = Directory.CreateTempSubdirectory("tightcold-demo-").FullName;
+        var store = await JobStore.OpenAsync(folder, TestContext.Current.CancellationToken);
+        var number = await DemoScenario.PlayAsync(store, null, TestContext.Current.CancellationToken);
+        Assert.Equal(number, await DemoScenario.PlayAsync(store, null, TestContext.Current.CancellationToken));
+        return (await store.RecordAsync(number, TestContext.Current.CancellationToken))!;
+    }
+
+    [Fact]
+    public async Task The_findings_of_the_demo_hold_what_is_true_in_the_invented_car()
+    {
+        var record = await PlayAsync();
+        var findings = Walk.Of(record).ToDictionary(finding => finding.Step);
+        var left = findings[Step.StandingPressure].Estimates.Single(estimate => estimate.Key == "mass-left");
+        Assert.InRange(0.064, left.Low!.Value, left.High!.Value);
+        Assert.Equal(Judgement.Good, findings[Step.Hold].Judgement);
+        Assert.Equal(Judgement.Good, findings[Step.ProveCold].Judgement);
+        Assert.Equal(Judgement.Good, findings[Step.WeighIn].Judgement);
+        Assert.Contains("2 leaks found, mended", findings[Step.LeakSearch].Verdict.ToString(), StringComparison.Ordinal);
+        var inside = findings[Step.WeighIn].Estimates.Single(estimate => estimate.Key == "in-system");
+        Assert.InRange(0.5505, inside.Low!.Value, inside.High!.Value);
+    }
+
+    [Fact]
+    public async Task On_the_morning_of_the_demo_the_gauges_point_to_too_little_refrigerant()
+    {
+        var record = await PlayAsync();
+        var morning = Journal.Create(record.Journal.All.Where(entry => entry.ObservedAt < DemoScenario.Start.AddMinutes(30))).Journal!;
+        var running = Walk.Of(record with { Journal = morning }).Single(finding => finding.Step == Step.RunningPressures);
+        Assert.Equal(Judgement.Bad, running.Judgement);
+        Assert.Contains("too little refrigerant", running.Verdict.ToString(), StringComparison.Ordinal);
+    }
+}

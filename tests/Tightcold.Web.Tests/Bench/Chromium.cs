@@ -1,0 +1,56 @@
+using Microsoft.Playwright;
+
+[assembly: AssemblyFixture(typeof(Tightcold.Web.Tests.Bench.Chromium))]
+
+namespace Tightcold.Web.Tests.Bench;
+
+/// <summary>The distribution's browser, started once for all tests.</summary>
+public sealed class Chromium : IAsyncLifetime
+{
+    private static readonly string[] Places = ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome"];
+
+    private IPlaywright? playwright;
+    private IBrowser? browser;
+
+    public async ValueTask InitializeAsync()
+    {
+        playwright = await Playwright.CreateAsync();
+        browser = await playwright.Chromium.LaunchAsync(new()
+        {
+            ExecutablePath = Places.FirstOrDefault(File.Exists),
+            Args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
+        });
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        if (browser is not null) await browser.DisposeAsync();
+        playwright?.Dispose();
+    }
+
+    /// <summary>A person at a phone (390 px, touch) or a laptop (1280 px). Anything asked from another machine is
+    /// refused and remembered.</summary>
+    public async Task<Person> PersonAsync(RunningSite site, int width, bool scripts = true)
+    {
+        var phone = width < 600;
+        var context = await browser!.NewContextAsync(new()
+        {
+            BaseURL = site.Address.ToString(),
+            ViewportSize = new() { Width = width, Height = phone ? 844 : 800 },
+            DeviceScaleFactor = phone ? 2 : 1,
+            HasTouch = phone,
+            IsMobile = phone,
+            JavaScriptEnabled = scripts,
+            TimezoneId = "America/Denver",
+        });
+        context.SetDefaultTimeout(15_000);
+        var strangers = new List<string>();
+        await context.RouteAsync(url => new Uri(url).Host != "127.0.0.1", route =>
+        {
+            strangers.Add(route.Request.Url);
+            return route.AbortAsync();
+        });
+        var page = await context.NewPageAsync();
+        return new Person(context, page, strangers);
+    }
+}

@@ -1,0 +1,80 @@
+using System.Collections.Immutable;
+using System.Net;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Time.Testing;
+using Tightcold.App.Demo;
+using Tightcold.App.Desk;
+using Tightcold.Findings;
+using Tightcold.Jobs.Journals;
+using Tightcold.Storage;
+
+namespace Tightcold.Web.Tests.Bench;
+
+/// <summary>The real site on a free port of loopback, with its own data folder, which goes with it.</summary>
+public sealed class RunningSite : IAsyncDisposable
+{
+    /// <summary>A summer noon; the site's clock stands unless a test moves it.</summary>
+    public static readonly DateTimeOffset Noon = new(2026, 7, 14, 12, 0, 0, TimeSpan.FromHours(-6));
+
+    private readonly Func<JobRecord, ImmutableArray<Finding>>? findings;
+    private WebApplication site;
+
+    private RunningSite(string dataFolder, DateTimeOffset now, Func<JobRecord, ImmutableArray<Finding>>? findings)
+    {
+        DataFolder = dataFolder;
+        this.findings = findings;
+        Clock = new FakeTimeProvider(now.ToUniversalTime());
+        Clock.SetLocalTimeZone(TimeZoneInfo.CreateCustomTimeZone("workshop", now.Offset, "workshop", "workshop"));
+        site = Build();
+    }
+
+    public string DataFolder { get; }
+    public FakeTimeProvider Clock { get; }
+    public List<string> Failures { get; } = [];
+    public Uri Address => Site.Address(site);
+    public JobDesk Desk => site.Services.GetRequiredService<JobDesk>();
+
+    public static async Task<RunningSite> StartAsync(Func<JobRecord, ImmutableArray<Finding>>? findings = null)
+    {
+        var running = new RunningSite(Directory.CreateTempSubdirectory("tightcold-web-").FullName, Noon, findings);
+        await running.site.StartAsync(TestContext.Current.CancellationToken);
+        return running;
+    }
+
+    /// <summary>The site with the demo's job in it, in the afternoon of that day, with the real findings.</summary>
+    public static async Task<RunningSite> WithDemoAsync()
+    {
+        var folder = Directory.CreateTempSubdirectory("tightcold-web-").FullName;
+        await DemoScenario.PlayAsync(await JobStore.OpenAsync(folder, TestContext.Current.CancellationToken), null, TestContext.Current.CancellationToken);
+        var running = new RunningSite(folder, DemoScenario.Start.AddHours(9), null);
+        await running.site.StartAsync(TestContext.Current.CancellationToken);
+        return running;
+    }
+
+    /// <summary>Stops the program and starts it again on the same data, under the same address.</summary>
+    public async Task RestartAsync()
+    {
+        var port = Address.Port;
+        await site.DisposeAsync();
+        site = Build(port);
+        await site.StartAsync(TestContext.Current.CancellationToken);
+    }
+
+    /// <summary>A client that follows no redirect, keeps cookies, and can name a foreign host.</summary>
+    public HttpClient Client() =>
+        new(new HttpClientHandler { AllowAutoRedirect = false, UseCookies = true, CookieContainer = new CookieContainer(), UseProxy = false }) { BaseAddress = Address };
+
+    public async ValueTask DisposeAsync()
+    {
+        await site.DisposeAsync();
+        Microsoft.Data.Sqlite.SqliteConnection.ClearAllPools();
+        Directory.Delete(DataFolder, recursive: true);
+    }
+
+    private WebApplication Build(int port = 0)
+    {
+        var options = new SiteOptions(DataFolder, port, Clock) { Log = Failures.Add };
+        return Site.Build(findings is null ? options : options with { Findings = findings });
+    }
+}

@@ -1,0 +1,83 @@
+using Tightcold.App.Demo;
+using Tightcold.Jobs.Entries;
+using Tightcold.Web.Tests.Bench;
+using Tightcold.Web.Words;
+
+namespace Tightcold.Web.Tests;
+
+/// <summary>The demo's job with its real findings, as it is seen on a phone and on a laptop.</summary>
+public sealed class DemoJobTests(Chromium chromium)
+{
+    [Theory]
+    [InlineData(390)]
+    [InlineData(1280)]
+    public async Task Every_page_of_the_demo_keeps_the_accessibility_rules_fits_the_screen_and_can_be_hit_with_a_glove(int width)
+    {
+        await using var site = await RunningSite.WithDemoAsync();
+        await using var person = await chromium.PersonAsync(site, width);
+        var record = (await site.Desk.RecordAsync(1, TestContext.Current.CancellationToken))!;
+        var reading = record.Journal.OfKind(EntryKinds.StandingReading).First();
+        var corrected = record.Journal.All.FirstOrDefault(entry => record.Journal.IsStruck(entry.Id)) ?? reading;
+        (string Name, string Path)[] pages =
+        [
+            ("start", "/"), ("car-new", "/cars/new"), ("car", $"/cars/{record.Car.Id}"), ("car-edit", $"/cars/{record.Car.Id}/edit"),
+            ("job-new", $"/cars/{record.Car.Id}/jobs/new"), ("job", "/jobs/1"), ("kinds", "/jobs/1/entries/new"), ("kit", "/kit"),
+            ("container-new", "/kit/containers/new"), ("container", $"/kit/containers/{record.Kit.Containers[0].Name}"), ("import", "/import"),
+            ("entry", $"/jobs/1/entries/{reading.Id}"), ("entry-struck", $"/jobs/1/entries/{corrected.Id}"), ("correct", $"/jobs/1/entries/{reading.Id}/correct"),
+            ("strike", $"/jobs/1/entries/{reading.Id}/strike"), ("card", "/jobs/1/card"), ("missing", "/no-such-page"),
+            // The forms are one layout; the narrow screen is the hard one.
+            .. EntryKinds.All.Where(kind => width < 600 && kind.Name != EntryKinds.Struck).Select(kind => ("form-" + kind.Name, "/jobs/1/entries/new/" + kind.Name)),
+        ];
+        var wrong = new List<string>();
+        foreach (var (name, path) in pages)
+        {
+            await person.OpenAsync(path);
+            wrong.AddRange((await person.RulesBrokenAsync()).Select(rule => $"{name}: {rule}"));
+            wrong.AddRange((await person.TooSmallAsync()).Select(control => $"{name}: too small: {control}"));
+            if (await person.ScrollsSidewaysAsync()) wrong.Add($"{name}: scrolls sideways");
+            if (!name.StartsWith("form-", StringComparison.Ordinal) || name is "form-running-reading" or "form-leak-check" or "form-scale-reading" or "form-container-moved")
+                await person.PictureAsync($"demo-{name}-{width}");
+        }
+        Assert.Empty(wrong);
+        Assert.Empty(site.Failures);
+    }
+
+    [Theory]
+    [InlineData(390)]
+    [InlineData(1280)]
+    public async Task Every_step_of_the_demo_opens_one_entry_is_added_and_corrected_and_the_card_is_printed_on_two_pages_at_most(int width)
+    {
+        await using var site = await RunningSite.WithDemoAsync();
+        await using var person = await chromium.PersonAsync(site, width);
+        await person.OpenAsync("/");
+        await person.SeesAsync(DemoScenario.Complaint);
+        await person.OpenAsync("/jobs/1");
+        foreach (var step in StepWords.All)
+        {
+            var shown = await person.StepAsync(StepWords.Title(step));
+            Assert.True(await shown.Locator(".body .verdict").First.IsVisibleAsync(), $"{step} shows no verdict");
+        }
+        Assert.Empty(await person.RulesBrokenAsync());
+        Assert.False(await person.ScrollsSidewaysAsync());
+        await person.PictureAsync($"demo-job-open-{width}");
+
+        var before = await person.Journal.CountAsync();
+        await person.WriteDownAsync(EntryKinds.VentReading, ("vent-temperature", "8.4 °C"), ("ambient-temperature", "31 °C"), ("relative-humidity", "45 %"), ("air-source", "recirculated"));
+        Assert.Equal(before + 1, await person.Journal.CountAsync());
+        await person.FollowAsync("Not right?");
+        await person.FollowAsync("Correct it");
+        await person.TypeAsync("vent-temperature", "7.4");
+        await person.Page.Locator("#reason").FillAsync("read through the wrong end of the vent");
+        await person.PressAsync("Write the correction");
+        Assert.Equal(before + 2, await person.Journal.CountAsync());
+        await person.SeesAsync("read through the wrong end of the vent");
+
+        await person.OpenAsync("/jobs/1/card");
+        await person.SeesAsync("Proven tight:");
+        await person.SeesAsync("Proven cold:");
+        await person.SeesAsync("Signature");
+        Assert.InRange(await person.PrintAsync($"demo-card-{width}", "A4"), 1, 2);
+        Assert.InRange(await person.PrintAsync($"demo-card-letter-{width}", "Letter"), 1, 2);
+        Assert.Empty(site.Failures);
+    }
+}

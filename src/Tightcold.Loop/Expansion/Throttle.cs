@@ -60,8 +60,8 @@ internal static class Throttle
             flashPa = p;
             var saturated = Subcooled(inlet, 0, p, diameterM, lengthM, criticalK, criticalPa, area);
             var quality = Math.Max(0, -subcooling * inlet.LiquidCp / inlet.Latent);
-            // 0.48: discharge of vapour through a tube of that length, friction included (assumed).
-            var vapour = 0.48 * area * Math.Sqrt(2 * ChokedShare * p / inlet.VolumeAt(Math.Max(enthalpy, inlet.VapourEnthalpy)));
+            // 0.32: discharge of vapour through a tube of that length, friction included (assumed).
+            var vapour = 0.32 * area * Math.Sqrt(2 * ChokedShare * p / inlet.VolumeAt(Math.Max(enthalpy, inlet.VapourEnthalpy)));
             flow = vapour + ((saturated - vapour) * Math.Exp(-Math.Pow(quality / 0.2, 1.3)));
         }
 

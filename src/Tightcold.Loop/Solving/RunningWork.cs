@@ -9,11 +9,11 @@ namespace Tightcold.Loop.Solving;
 /// <summary>One question from solve to named answer: running state, switches, the standing car, and blends between.</summary>
 internal sealed class RunningWork
 {
-    private readonly LoopConditions _conditions;
-    private readonly LoopFaults _faults;
     // A condenser with this much of its face under liquid at the cut-out has no room left to condense.
     private const double LiquidFullShare = 0.6;
 
+    private readonly LoopConditions _conditions;
+    private readonly LoopFaults _faults;
     private LoopCase _case;
     private SolveTrace _trace;
 
@@ -36,38 +36,9 @@ internal sealed class RunningWork
 
         var start = near is null || near.State is LoopState.Off or LoopState.MostlyAir or LoopState.NotClosed ? (LoopPoint?)null : near.Point;
         var point = LoopSolver.Solve(_case, start, ref _trace);
-        if (_trace.End is SolveEnd.NotClosed or SolveEnd.ChargeTooSmall)
-            return Make(LoopState.NotClosed, LoopRegimes.None, null, Balance.Of(_case, point), Why(point), point);
-
         var regimes = LoopRegimes.None;
-        var unplaced = 0.0;
-        var endK = point.CondensingK;
-        if (_trace.End == SolveEnd.NoRoomForCharge)
-        {
-            endK = _case.Table.SaturationTemperatureK(Math.Exp(LoopBox.Of(_case).MaxLogDischarge));
-        }
-
-        var readings = ReadingMaker.Of(_case, _conditions, _faults, point);
-        var high = HighSwitch.Weight(_case, _trace.End == SolveEnd.NoRoomForCharge ? double.PositiveInfinity : point.DischargePa);
-        if (high > 0)
-        {
-            // Behind the switch the circuit runs about its cut-out pressure, wherever it would have ended.
-            var held = point;
-            if (!LoopSolver.TryAtDischarge(_case, HighSwitch.LogDischarge(_case), ref held, ref _trace))
-                return Make(LoopState.NotClosed, regimes, null, Balance.Of(_case, held), "flow and energy do not balance at the high-pressure switch", held);
-            var running = ReadingMaker.Of(_case, _conditions, _faults, held);
-            readings = LoopReadings.Mix(readings, HighSwitch.Readings(_case, _conditions, _faults, running, held, endK), high);
-            regimes |= LoopRegimes.HighSwitchActing;
-            if (_trace.End == SolveEnd.NoRoomForCharge)
-            {
-                unplaced = _case.ChargeKg - held.ChargeKg;
-                if (held.LiquidShare > LiquidFullShare)
-                    regimes |= LoopRegimes.LiquidFull;
-                point = held;
-            }
-        }
-
-        readings = LowSwitch.Apply(_case, _conditions, _faults, point, readings, ref regimes);
+        if (Running(_case, ref point, ref _trace, ref regimes, out var unplaced) is not { } readings)
+            return Make(LoopState.NotClosed, LoopRegimes.None, null, Balance.Of(_case, point), Why(point), point);
         if (_faults.MoistureIce > 0)
             readings = WithIce(point, readings, ref regimes);
         readings = LoopReadings.Mix(readings, standing, 1 - ((1 - off) * (1 - air)));
@@ -75,6 +46,38 @@ internal sealed class RunningWork
         if (air > 0.5)
             regimes |= LoopRegimes.MostlyAir;
         return Make(RegimeNames.Foremost(regimes), regimes, readings, Balance.Of(_case, point, unplaced), null, point);
+    }
+
+    /// <summary>Readings of a solved case with its switches at work; null where the solve did not close.</summary>
+    /// <param name="point">The steady point; behind the high-pressure switch without room for the charge, the point held at it.</param>
+    private LoopReadings? Running(in LoopCase c, ref LoopPoint point, ref SolveTrace trace, ref LoopRegimes regimes, out double unplacedKg)
+    {
+        unplacedKg = 0;
+        if (trace.End is SolveEnd.NotClosed or SolveEnd.ChargeTooSmall)
+            return null;
+        var noRoom = trace.End == SolveEnd.NoRoomForCharge;
+        var readings = ReadingMaker.Of(c, _conditions, _faults, point);
+        var high = HighSwitch.Weight(c, noRoom ? double.PositiveInfinity : point.DischargePa);
+        if (high > 0)
+        {
+            // Behind the switch the circuit runs about its cut-out pressure, wherever it would have ended.
+            var held = point;
+            if (!LoopSolver.TryAtDischarge(c, HighSwitch.LogDischarge(c), ref held, ref trace))
+                return null;
+            var endK = noRoom ? c.Table.SaturationTemperatureK(Math.Exp(LoopBox.Of(c).MaxLogDischarge)) : point.CondensingK;
+            var running = ReadingMaker.Of(c, _conditions, _faults, held);
+            readings = LoopReadings.Mix(readings, HighSwitch.Readings(c, _conditions, _faults, running, held, endK), high);
+            regimes |= LoopRegimes.HighSwitchActing;
+            if (noRoom)
+            {
+                unplacedKg = c.ChargeKg - held.ChargeKg;
+                if (held.LiquidShare > LiquidFullShare)
+                    regimes |= LoopRegimes.LiquidFull;
+                point = held;
+            }
+        }
+
+        return LowSwitch.Apply(c, _conditions, _faults, point, readings, ref regimes);
     }
 
     /// <summary>Half the time the throttle is blocked by ice, the more the colder it would run when clear.</summary>
@@ -89,12 +92,11 @@ internal sealed class RunningWork
         blocked.TubeDiameterM *= Math.Sqrt(open);
         var trace = default(SolveTrace);
         var point = LoopSolver.Solve(blocked, clear, ref trace);
-        _trace.Marches += trace.Marches;
-        if (trace.End != SolveEnd.Converged)
-            return readings;
-        var iced = ReadingMaker.Of(blocked, _conditions, _faults, point);
         var ignored = LoopRegimes.None;
-        iced = LowSwitch.Apply(blocked, _conditions, _faults, point, iced, ref ignored);
+        var running = Running(blocked, ref point, ref trace, ref ignored, out _);
+        _trace.Marches += trace.Marches;
+        if (running is not { } iced)
+            return readings;
         regimes |= LoopRegimes.ThrottleIcing;
         var share = 2 * weight;
         return LoopReadings.Mix(readings, iced, weight) with

@@ -70,18 +70,20 @@ public sealed class TrialQuestions
         return new(model, conditions, model.Design.LabelChargeKg * Between(LoopLimits.MinChargeShare, LoopLimits.MaxChargeShare), faults);
     }
 
+    /// <summary>Inputs that <see cref="Moved"/> can move.</summary>
+    public const int MovableInputs = 15;
+
     /// <summary>The same question with one input, drawn at random, moved by a share of its range; it stays in range.</summary>
-    public TrialQuestion Nudged(TrialQuestion question, double shareOfRange)
+    public TrialQuestion Nudged(TrialQuestion question, double shareOfRange) => Moved(question, _random.Next(MovableInputs), shareOfRange);
+
+    /// <summary>The same question with one input moved by a share of its range, up or down, as far as the range goes.</summary>
+    public static TrialQuestion Moved(TrialQuestion question, int input, double shareOfRange)
     {
         ArgumentNullException.ThrowIfNull(question);
         var (c, f) = (question.Conditions, question.Faults);
-        double To(double value, double least, double most)
-        {
-            var step = shareOfRange * (most - least);
-            return value + step <= most ? value + step : value - step;
-        }
+        double To(double value, double least, double most) => Math.Clamp(value + (shareOfRange * (most - least)), least, most);
 
-        return _random.Next(15) switch
+        return input switch
         {
             0 => question with { Conditions = c with { AmbientK = To(c.AmbientK, LoopLimits.MinAmbientK, LoopLimits.MaxAmbientK) } },
             1 => question with { Conditions = c with { RelativeHumidity = To(c.RelativeHumidity, 0, 1) } },

@@ -12,6 +12,10 @@ internal static class ChargeInventory
     private const double BleedQuality = 0.97;
     private const double BleedBand = 0.06;
 
+    // Hoses swell and liquid yields where liquid stands under pressure: 2 g a bar in an ordinary car (assumed). Without it
+    // an overfull circuit has no steady state between a high pressure and the cut-out.
+    private const double HoseYieldKgPerPa = 2e-8;
+
     public static double Sum(
         in LoopCase c, in SaturationRow suction, in SaturationRow discharge, in SaturationRow evaporator, in SaturationRow inlet,
         in StripMarch strips, double dischargeVolume, double suctionVolume, ref LoopPoint q)
@@ -20,6 +24,7 @@ internal static class ChargeInventory
         var condenser = (strips.LiquidKg * d.HoldupFactor) + strips.VapourKg;
         var lines = (d.SuctionVolumeM3 / suctionVolume) + (d.DischargeVolumeM3 / dischargeVolume) + (d.LiquidLineVolumeM3 / inlet.VolumeAt(q.H4));
         var shell = d.CompressorVolumeM3 * 0.5 * ((1 / suctionVolume) + (1 / dischargeVolume));
+        condenser += HoseYieldKgPerPa * (d.InternalVolumeM3 / 2.6e-3) * q.LiquidShare * Smooth.Max(q.CondenserPa - c.AirSaturationPa, 0, 0.5e5);
         return condenser + Evaporator(c, evaporator, q) + Store(c, suction, inlet, suctionVolume, ref q) + lines + shell + Dissolved(c, suction, q.SuctionK);
     }
 
@@ -42,7 +47,8 @@ internal static class ChargeInventory
         {
             // With no liquid arriving the receiver holds the vapour that flows through it.
             var without = q.LineQuality > 1 ? 1 / inlet.VolumeAt(q.H4) : inlet.VapourDensity;
-            return volume * ((q.StoreLevel * inlet.LiquidDensity) + ((1 - q.StoreLevel) * without));
+            var liquid = inlet.SubcooledDensity(inlet.TemperatureK - q.ValveInletK);
+            return volume * ((q.StoreLevel * liquid) + ((1 - q.StoreLevel) * without));
         }
 
         q.StoreLevel = Smooth.Step((BleedQuality - q.EvaporatorOutQuality) / BleedBand);

@@ -109,6 +109,7 @@ public sealed class RefrigerantTable
         var d = Cubic(ref Unsafe.Add(ref c, 32), t);
         var e = Cubic(ref Unsafe.Add(ref c, 48), t);
         row.PressurePa = pressurePa;
+        row.CriticalK = CriticalTemperatureK;
         row.TemperatureK = a[0];
         row.LiquidEnthalpy = a[1];
         row.VapourEnthalpy = a[2];

@@ -14,6 +14,7 @@ internal struct SaturationRow
     public double LiquidDensity;
     public double VapourVolume;
     public double LiquidCp;
+    public double CriticalK;
 
     // Vapour x kelvin above saturation, with n = x/(x + near) and f = x/(x + far): two scales on which the vapour beside
     // the dome turns into a gas of even heat capacity. h = hv + h1 x + h2 n + h3 f, v = vv (1 + v1 x + v2 n + v3 f),
@@ -80,7 +81,7 @@ internal struct SaturationRow
         : h >= LiquidEnthalpy ? TemperatureK
         : TemperatureK - ((LiquidEnthalpy - h) / LiquidCp);
 
-    /// <summary>Specific volume, m3/kg: vapour, homogeneous mixture or liquid (which contracts by 0.3 % a kelvin).</summary>
+    /// <summary>Specific volume, m3/kg: vapour, homogeneous mixture or liquid.</summary>
     public readonly double VolumeAt(double h)
     {
         if (h >= VapourEnthalpy)
@@ -91,7 +92,18 @@ internal struct SaturationRow
         return (x * VapourVolume) + ((1 - x) / LiquidDensity);
     }
 
-    public readonly double SubcooledDensity(double subcoolingK) => LiquidDensity * (1 + (0.003 * subcoolingK));
+    /// <summary>
+    /// Density of liquid so much colder than saturation: that of saturated liquid at its own temperature, by the ratio of
+    /// Guggenheim's rule (E. A. Guggenheim, J. Chem. Phys. 13, 1945, 253): rho ~ 1 + 7/4 t^(1/3) + 3/4 t, t = 1 - T/Tc.
+    /// </summary>
+    public readonly double SubcooledDensity(double subcoolingK) =>
+        subcoolingK <= 0 ? LiquidDensity : LiquidDensity * Guggenheim(TemperatureK - subcoolingK) / Guggenheim(TemperatureK);
+
+    private readonly double Guggenheim(double temperatureK)
+    {
+        var t = 1 - (temperatureK / CriticalK);
+        return 1 + (1.75 * Math.Cbrt(t)) + (0.75 * t);
+    }
 
     /// <summary>Entropy of vapour or wet vapour of enthalpy <paramref name="h"/>.</summary>
     public readonly double EntropyAt(double h) => h >= VapourEnthalpy

@@ -23,6 +23,7 @@ internal struct LoopCase
 
     public double AirPa;
     public double CondenserAirK;
+    public double AirSaturationPa;
     public double VapourG, CondensingG, LiquidG;
     public double SubcoolShare;
 

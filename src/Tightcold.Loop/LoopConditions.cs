@@ -20,7 +20,7 @@ public sealed record LoopConditions
     public double CondenserFaceMPerS { get; init; } = 2.0;
 
     /// <summary>Warming of that air by what comes back from the hot side, K.</summary>
-    public double ReentryK { get; init; } = 5;
+    public double ReentryK { get; init; } = 7;
 
     /// <summary>Blower setting, share of full.</summary>
     public double BlowerShare { get; init; } = 1;
@@ -39,7 +39,7 @@ public sealed record LoopConditions
 
     /// <summary>
     /// The usual workshop test: doors open, so the cabin is at ambient; full blower, no fan in front of the car but its
-    /// own. Re-entry of hot air falls with engine speed as practice has it.
+    /// own, and some of the hot air behind the condenser coming round again.
     /// </summary>
     /// <param name="ambientK">K.</param>
     /// <param name="relativeHumidity">0 to 1.</param>

@@ -47,7 +47,7 @@ public sealed class ExpectationDay(FieldBag fields)
             {
                 BarometricPa = BarometricPa,
                 // Practice: at idle more hot air comes back from under the bonnet and the fan moves less.
-                ReentryK = rpm < Idle + 100 ? 7 : 5,
+                ReentryK = rpm < Idle + 100 ? 8 : 7,
                 CondenserFaceMPerS = rpm < Idle + 100 ? 1.6 : 2.0,
             };
             return Fields.Text("air") == "recirculation"

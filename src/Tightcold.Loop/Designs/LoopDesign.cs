@@ -102,7 +102,7 @@ public sealed record LoopDesign
 
     public double ValveMaxOpening { get; init; } = 1.4;
 
-    public double TubeDiameterM { get; init; } = 1.60e-3;
+    public double TubeDiameterM { get; init; } = 1.70e-3;
 
     public double TubeLengthM { get; init; } = 38.3e-3;
 

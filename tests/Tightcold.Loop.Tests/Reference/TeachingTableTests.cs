@@ -35,8 +35,9 @@ public sealed class TeachingTableTests
         { Tube, "none", 0.45, null, -1, +1 },
         { Variable, "none", 0.25, null, -1, +1 },
         { Electric, "none", 0.25, null, -1, +1 },
-        { Variable, "none", 1.6, +1, +1, +1 },
-        { Electric, "none", 1.6, +1, +1, +1 },
+        { Valve, "none", 1.9, null, +1, null },
+        { Variable, "none", 1.9, +1, +1, +1 },
+        { Electric, "none", 1.9, +1, +1, +1 },
         { Valve, "air", 1, null, +1, null },
         { Tube, "air", 1, +1, +1, +1 },
         { Variable, "air", 1, null, +1, null },
@@ -76,9 +77,11 @@ public sealed class TeachingTableTests
     /// <summary>What the trade teaches and the model contradicts: taught sign, then the model's.</summary>
     public static TheoryData<string, string, double, string, int, int> Argued => new()
     {
-        // Overcharge by a third of a valve system: low is taught high, the model has it a shade low: subcooled liquid cools more.
+        // Overcharge is taught high and high and warm; short of the high-pressure switch the colder liquid cools more, so low side and vent fall a shade.
         { Valve, "none", 1.6, "low", +1, -1 },
         { Valve, "none", 1.6, "vent", +1, -1 },
+        { Variable, "none", 1.6, "low", +1, -1 },
+        { Electric, "none", 1.6, "low", +1, 0 },
         // A plugged tube is taught low and low; with charge in reserve liquid stacks up in the condenser and the high side rises.
         { Tube, "plugged tube", 1, "high", -1, +1 },
         // A short charge in a cycling system is taught low; the switch holds its mean up, only the swing is fast.
@@ -170,7 +173,7 @@ public sealed class TeachingTableTests
         "stuck at full stroke" => new() { ControlStuckHigh = 1 },
         "blend door" => new() { BlendDoorLeak = 0.2 },
         "switch too high" => new() { SwitchOffsetPa = 0.6e5 },
-        "weak blower" => new() { EvaporatorAirLoss = 0.6 },
+        "weak blower" => new() { EvaporatorAirLoss = 0.7 },
         _ => throw new ArgumentOutOfRangeException(nameof(fault), fault, "no such fault"),
     };
 

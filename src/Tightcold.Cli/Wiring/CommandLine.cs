@@ -1,6 +1,7 @@
 using System.Text.Json.Nodes;
 using Spectre.Console.Cli;
 using Tightcold.Cli.Commands;
+using Tightcold.Cli.Commands.Loop;
 using Tightcold.Cli.Commands.Props;
 using Tightcold.Cli.Show;
 using Tightcold.Storage;
@@ -95,6 +96,8 @@ public static class CommandLine
                 .WithExample("props", "--fluid", "R134a", "--layer", "fast", "--in", "points.csv", "--out", "result.csv");
             config.AddCommand<FluidCommand>("fluid").WithDescription("Print a fluid's saturation table and draw its pressure-enthalpy diagram.")
                 .WithExample("fluid", "R134a", "--svg", "r134a.svg");
+            config.AddCommand<LoopCommand>("loop").WithDescription("What a healthy car, and one with chosen faults, would show at gauges, lines and vents today.")
+                .WithExample("loop", "\"ambient=32 C\"", "\"humidity=50 %\"", "--fault", "low-charge:0.5", "--fault", "condenser-fan");
             config.AddCommand<Serve>("serve").WithDescription("Run the site on this machine alone.").WithExample("serve", "--port", "5217");
             config.AddCommand<Demo>("demo").WithDescription("Play an invented job, print every finding and write its card.").WithExample("demo");
         });

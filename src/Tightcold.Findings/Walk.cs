@@ -7,12 +7,17 @@ namespace Tightcold.Findings;
 /// <summary>All findings of a job, in the order of the trade. The same record gives the same findings, bit for bit.</summary>
 public static class Walk
 {
-    public static ImmutableArray<Finding> Of(JobRecord record) =>
-    [
-        ComplaintFinding.Of(record), StandingFinding.Of(record), RunningFinding.Of(record), LeakFinding.Of(record),
-        RecoverFinding.Of(record), MendFinding.Of(record), PumpDownFinding.Of(record), HoldFinding.Of(record),
-        WeighInFinding.Of(record), ColdFinding.Of(record), LedgerFinding.Of(record),
-    ];
+    public static ImmutableArray<Finding> Of(JobRecord record)
+    {
+        // The hold is evidence for the leak search too: read once.
+        var hold = HoldView.Of(record);
+        return
+        [
+            ComplaintFinding.Of(record), StandingFinding.Of(record), RunningFinding.Of(record), LeakFinding.Of(record, LeakView.Of(record, [], hold)),
+            RecoverFinding.Of(record), MendFinding.Of(record), PumpDownFinding.Of(record), HoldFinding.Of(record, hold),
+            WeighInFinding.Of(record), ColdFinding.Of(record), LedgerFinding.Of(record),
+        ];
+    }
 
     /// <summary>The step that matters now: the one that the latest entry belongs to while it is not done, else the first
     /// step after it that is not done.</summary>

@@ -1,3 +1,4 @@
+using CsCheck;
 using Tightcold.Procedures.Charging;
 using Tightcold.Properties;
 
@@ -46,7 +47,7 @@ public sealed class ChargeConditionTests
     [Fact]
     public void Any_plan_closes_its_masses_and_wastes_no_more_than_any_single_can_plan()
     {
-        CsCheck.Check.Sample(CsCheck.Gen.Select(CsCheck.Gen.Double[0.05, 1.2], CsCheck.Gen.Double[0.02, 0.9].Array[1, 6], CsCheck.Gen.Double[1.5e5, 6e5]), (missing, nets, lowPa) =>
+        Gen.Select(Gen.Double[0.05, 1.2], Gen.Double[0.02, 0.9].Array[1, 6], Gen.Double[1.5e5, 6e5]).Sample((missing, nets, lowPa) =>
         {
             Stock[] stock = [.. nets.Select((net, i) => new Stock($"{i}", net, 0.005, net + 0.1, net * 1.1e-3, i % 2 == 0))];
             var plan = ChargePlan.Make(R134a, missing, stock, 35e-6, new ChargeConditions(298.15, lowPa, false, 0.002, 0.002));

@@ -46,11 +46,9 @@ public sealed record LiveWeighIn(double? TargetKg, double ToleranceKg, MassBalan
         var sigma = Math.Sqrt(balance.SystemVarianceKg2);
         var begun = balance.DrawnKg > 0;
         var toGo = target is { } full ? full - (balance.SystemKnown || begun ? balance.SystemKg : 0) : 0;
-        // What a connected hose holds is counted already; only the next one takes more.
         var connected = balance.Holdings.Values.LastOrDefault(holding => holding.Connected && !holding.Container.IsRecovery);
-        var missing = toGo - (connected is { DrawnKg: > 0 } ? balance.HosesKg : 0);
-        var plan = target is not null && missing > 0
-            ? ChargePlan.Make(FluidOf(record.Car), missing, Stocks(record, balance), balance.HoseVolumeM3, balance.Conditions(connected, now)) : null;
+        var plan = target is not null && toGo > 0
+            ? ChargePlan.Make(FluidOf(record.Car), toGo, Stocks(record, balance), balance.HoseVolumeM3, balance.Conditions(connected, now)) : null;
         var first = plan is { Steps.Length: > 0 } ? plan.Steps[0] : default;
         var container = first.Container ?? connected?.Container.Name;
         var readings = record.Journal.OfKind(EntryKinds.ScaleReading)
@@ -131,5 +129,7 @@ public sealed record LiveWeighIn(double? TargetKg, double ToleranceKg, MassBalan
             .Where(holding => !holding.Container.IsRecovery && holding.Container.Refrigerant == record.Car.Refrigerant && holding.NetKg > 0.005)
             .OrderByDescending(holding => holding.Connected)
             .Select(holding => new Stock(holding.Container.Name, holding.NetKg, holding.NetSigmaKg, holding.GrossKg, balance.InnerVolumeM3(holding.Container),
-                holding.Container.Kind == Jobs.Kits.Container.Cylinder || holding.Container.Fields.Text("self-sealing") == "yes"))];
+                holding.Container.Kind == Jobs.Kits.Container.Cylinder || holding.Container.Fields.Text("self-sealing") == "yes",
+                // What a connected hose holds is counted already.
+                holding is { Connected: true, DrawnKg: > 0 }))];
 }

@@ -46,7 +46,8 @@ public sealed record ChargePlan(ImmutableArray<ChargeStep> Steps, double NeedKg,
         for (var subset = 1; subset < 1 << usable.Length; subset++)
         {
             var members = usable.Where((_, index) => (subset >> index & 1) == 1).ToArray();
-            foreach (var last in members)
+            // Of equal plans the one that keeps the order of the shelf: what is connected goes on.
+            foreach (var last in members.Reverse())
             {
                 var plan = Try(missingKg, [.. members.Where(member => member.Of.Name != last.Of.Name), last], hose, conditions);
                 if (plan is not null && (best is null || Better(plan, best))) best = plan;
@@ -78,7 +79,8 @@ public sealed record ChargePlan(ImmutableArray<ChargeStep> Steps, double NeedKg,
 
     private static ChargePlan? Try(double missingKg, Member[] order, (double LeastKg, double MostKg) hose, ChargeConditions conditions)
     {
-        var (hoses, purges) = (0.5 * (hose.LeastKg + hose.MostKg) * order.Length, conditions.PurgeKg * order.Length);
+        var fills = order.Count(member => !member.Of.HoseFilled);
+        var (hoses, purges) = (0.5 * (hose.LeastKg + hose.MostKg) * fills, conditions.PurgeKg * fills);
         var open = missingKg + hoses + purges;
         var steps = ImmutableArray.CreateBuilder<ChargeStep>();
         double waste = hoses + purges;
@@ -99,7 +101,8 @@ public sealed record ChargePlan(ImmutableArray<ChargeStep> Steps, double NeedKg,
     private static ChargePlan Short(double missingKg, Member[] stock, (double LeastKg, double MostKg) hose, ChargeConditions conditions)
     {
         ImmutableArray<ChargeStep> steps = [.. stock.Select(member => member.Step(member.Of.NetKg - member.HeelKg, true))];
-        var (hoses, purges) = (0.5 * (hose.LeastKg + hose.MostKg) * stock.Length, conditions.PurgeKg * stock.Length);
+        var fills = stock.Count(member => !member.Of.HoseFilled);
+        var (hoses, purges) = (0.5 * (hose.LeastKg + hose.MostKg) * fills, conditions.PurgeKg * fills);
         return new(steps, missingKg + hoses + purges, hoses, hoses + purges + steps.Sum(step => step.LeftKg), missingKg + hoses + purges - steps.Sum(step => step.DrawKg))
         {
             PurgeKg = purges,

@@ -28,7 +28,7 @@ public readonly record struct Tightening(string Joint, double? LowNm, double? Hi
     {
         bool Is(params string[] words) => words.Any(word => spot.Contains(word, StringComparison.OrdinalIgnoreCase));
         if (Is("service valve")) return [All[6], All[7], All[8]];
-        if (Is("expansion valve block", "joint at compressor", "joint at condenser", "receiver", "accumulator")) return [All[4], All[5], All[1]];
+        if (Is("expansion valve block", "joint at compressor", "condenser", "receiver", "accumulator")) return [All[4], All[5], All[1]];
         if (Is("liquid line")) return [All[0], All[4]];
         if (Is("hose", "line", "orifice")) return [All[1], All[2], All[5]];
         return [All[9]];

@@ -51,6 +51,8 @@ public static class Site
         site.MapJobs();
         site.MapEntries();
         site.MapCard();
+        site.MapWeighIn();
+        site.MapBooks();
         return site;
     }
 

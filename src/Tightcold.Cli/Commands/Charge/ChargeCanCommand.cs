@@ -1,11 +1,9 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
 using Spectre.Console;
-using Tightcold.App.Units;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
 using Tightcold.Procedures.Cans;
-using Tightcold.Properties;
 using Tightcold.Quantities;
 using Page = Tightcold.Cli.Show.Page;
 

@@ -1,7 +1,4 @@
-using System.ComponentModel;
-using System.Globalization;
 using System.Text.Json.Nodes;
-using Spectre.Console.Cli;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
 using Tightcold.Findings;

@@ -52,6 +52,8 @@ public static class Site
         site.MapEntries();
         site.MapCard();
         site.MapTimers();
+        site.MapWeighIn();
+        site.MapBooks();
         return site;
     }
 

@@ -16,9 +16,8 @@ internal sealed partial class TypedCommands : IDisposable
 
     public string File(string name) => Path.Combine(Folder, name);
 
-    /// <summary>Commands that open the person's data.</summary>
-    private static readonly string[] KeepsData =
-        ["car", "kit", "job", "demo", "leaks", "evacuate", "hold", "gauge-log", "diagnose", "charge", "cylinder", "oil", "verify", "ledger"];
+    /// <summary>Commands that have nothing to do with the person's data.</summary>
+    private static readonly string[] WithoutData = ["props", "fluid"];
 
     /// <summary>Examples that are read lie in the tree; what is written goes to the test's folder.</summary>
     private string Place(string word) =>
@@ -30,7 +29,7 @@ internal sealed partial class TypedCommands : IDisposable
         // Files named in a document go to the test's folder.
         words = [.. words.Select(word => Path.GetExtension(word) is ".html" or ".json" or ".svg" or ".csv" or ".pdf" ? Place(word) : word)];
         if (words[0] == "demo" && !words.Contains("--to")) words.AddRange(["--to", File("tightcold-demo.html")]);
-        if (KeepsData.Contains(words[0])) words.AddRange(["--data", Folder]);
+        if (!WithoutData.Contains(words[0])) words.AddRange(["--data", Folder]);
         using var console = new TestConsole().Width(4000);
         using var trouble = new TestConsole().Width(4000);
         var code = await CommandLine.RunAsync([.. words], new Surroundings(console, trouble, TextReader.Null, clock, new RandomIds()), TestContext.Current.CancellationToken);

@@ -1,0 +1,111 @@
+using Tightcold.Loop.Cycling;
+using Tightcold.Loop.Designs;
+using Tightcold.Loop.Faults;
+using Tightcold.Loop.Refrigerant;
+using Tightcold.Loop.Results;
+
+namespace Tightcold.Loop.Solving;
+
+/// <summary>One question from solve to named answer: running state, switches, the standing car, and blends between.</summary>
+internal sealed class RunningWork
+{
+    private readonly LoopConditions _conditions;
+    private readonly LoopFaults _faults;
+    private LoopCase _case;
+    private SolveTrace _trace;
+
+    public RunningWork(RefrigerantTable table, LoopDesign design, LoopConditions conditions, double chargeKg, LoopFaults faults)
+    {
+        _conditions = conditions;
+        _faults = faults;
+        _case = LoopCaseBuilder.Build(table, design, conditions, chargeKg, faults);
+    }
+
+    public LoopResult Answer(LoopResult? near)
+    {
+        var off = SwitchedOff.Weight(_case, _conditions, _faults);
+        var standing = SwitchedOff.Readings(_case, _conditions, _faults);
+        if (off >= 1)
+            return Make(LoopState.Off, LoopRegimes.Off, standing, default, null, default);
+
+        var start = near is null || near.State is LoopState.Off or LoopState.NotClosed ? (LoopPoint?)null : near.Point;
+        var point = LoopSolver.Solve(_case, start, ref _trace);
+        if (_trace.End is SolveEnd.NotClosed or SolveEnd.ChargeTooSmall)
+            return Make(LoopState.NotClosed, LoopRegimes.None, null, Balance.Of(_case, point), Why(point), point);
+
+        var regimes = LoopRegimes.None;
+        var unplaced = 0.0;
+        var endK = point.CondensingK;
+        if (_trace.End == SolveEnd.NoRoomForCharge)
+        {
+            regimes |= LoopRegimes.LiquidFull;
+            endK = _case.Table.SaturationTemperatureK(_case.Table.MaxPressurePa);
+        }
+
+        var readings = ReadingMaker.Of(_case, _conditions, _faults, point);
+        var high = HighSwitch.Weight(_case, _trace.End == SolveEnd.NoRoomForCharge ? double.PositiveInfinity : point.DischargePa);
+        if (high > 0)
+        {
+            // Behind the switch the circuit runs about its cut-out pressure, wherever it would have ended.
+            var held = point;
+            if (!LoopSolver.TryAtDischarge(_case, HighSwitch.LogDischarge(_case), ref held, ref _trace))
+                return Make(LoopState.NotClosed, regimes, null, Balance.Of(_case, held), "flow and energy do not balance at the high-pressure switch", held);
+            var running = ReadingMaker.Of(_case, _conditions, _faults, held);
+            readings = LoopReadings.Mix(readings, HighSwitch.Readings(_case, _conditions, _faults, running, held, endK), high);
+            regimes |= LoopRegimes.HighSwitchActing;
+            if (_trace.End == SolveEnd.NoRoomForCharge)
+            {
+                unplaced = _case.ChargeKg - held.ChargeKg;
+                point = held;
+            }
+        }
+
+        readings = LowSwitch.Apply(_case, _conditions, _faults, point, readings, ref regimes);
+        if (_faults.MoistureIce > 0)
+            readings = WithIce(point, readings, ref regimes);
+        readings = LoopReadings.Mix(readings, standing, off);
+        regimes |= RegimeNames.Of(_case, point, readings, off);
+        return Make(RegimeNames.Foremost(regimes), regimes, readings, Balance.Of(_case, point, unplaced), null, point);
+    }
+
+    /// <summary>Half the time the throttle is blocked by ice, the more the colder it would run when clear.</summary>
+    private LoopReadings WithIce(in LoopPoint clear, in LoopReadings readings, ref LoopRegimes regimes)
+    {
+        var weight = 0.5 * Smooth.Step((278.15 - clear.EvaporatingK) / 6);
+        if (weight <= 0)
+            return readings;
+        var blocked = _case;
+        var open = Math.Max(0.01, 1 - _faults.MoistureIce);
+        blocked.ValveAreaM2 *= open;
+        blocked.TubeDiameterM *= Math.Sqrt(open);
+        var trace = default(SolveTrace);
+        var point = LoopSolver.Solve(blocked, clear, ref trace);
+        _trace.Marches += trace.Marches;
+        if (trace.End != SolveEnd.Converged)
+            return readings;
+        var iced = ReadingMaker.Of(blocked, _conditions, _faults, point);
+        var ignored = LoopRegimes.None;
+        iced = LowSwitch.Apply(blocked, _conditions, _faults, point, iced, ref ignored);
+        regimes |= LoopRegimes.ThrottleIcing;
+        var share = 2 * weight;
+        return LoopReadings.Mix(readings, iced, weight) with
+        {
+            LowSideMinPa = readings.LowSideMinPa + (share * (Math.Min(readings.LowSideMinPa, iced.LowSideMinPa) - readings.LowSideMinPa)),
+            LowSideMaxPa = readings.LowSideMaxPa + (share * (Math.Max(readings.LowSideMaxPa, iced.LowSideMaxPa) - readings.LowSideMaxPa)),
+        };
+    }
+
+    private string Why(in LoopPoint p) => _trace.End == SolveEnd.ChargeTooSmall
+        ? "the circuit holds more than this charge even at the lowest pressure of the refrigerant table"
+        : FormattableString.Invariant($"no steady state found: residuals flow {p.FlowResidual:G3}, charge {p.ChargeResidual:G3}, energy {p.EnergyResidual:G3} at {p.SuctionPa:G5} and {p.DischargePa:G5} Pa");
+
+    private LoopResult Make(LoopState state, LoopRegimes regimes, LoopReadings? readings, LoopBalance balance, string? reason, in LoopPoint point)
+    {
+        if (readings is { IsFinite: false })
+            (state, readings, reason) = (LoopState.NotClosed, null, "a reading came out as no number");
+        var report = new SolverReport(_trace.Marches, _trace.Marches * LoopMarch.LookUps, _trace.NewtonSteps, _trace.Rung, reason);
+        return new LoopResult(state, regimes, readings, balance, report, _case.StaticPa + StandingAir(), point);
+    }
+
+    private double StandingAir() => _faults.AirExcessPa * _conditions.AmbientK / 298.15;
+}

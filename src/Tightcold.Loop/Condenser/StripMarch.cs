@@ -46,7 +46,7 @@ internal struct StripMarch
     private double Desuperheat(in SaturationRow row, double flow, double airK, double rest, double volumeM3)
     {
         var x = row.SuperheatAtEnthalpy(Enthalpy);
-        var cp = x > 1e-9 ? (Enthalpy - row.VapourEnthalpy) / x : row.H1;
+        var cp = x > 1e-9 ? (Enthalpy - row.VapourEnthalpy) / x : row.VapourCp;
         var rate = VapourG / (flow * cp);
         var inlet = row.TemperatureK + x - airK;
         var dew = row.TemperatureK - airK;
@@ -54,14 +54,27 @@ internal struct StripMarch
         if (needed >= rest)
         {
             var outlet = Math.Max(0, airK + (inlet * Math.Exp(-rate * rest)) - row.TemperatureK);
-            VapourKg += rest * volumeM3 / row.SuperheatedVolume(0.5 * (x + outlet));
+            HoldVapour(row, x, airK, rate, rest, volumeM3);
             Enthalpy = row.VapourEnthalpy + (cp * outlet);
             return 0;
         }
 
-        VapourKg += needed * volumeM3 / row.SuperheatedVolume(0.5 * x);
+        HoldVapour(row, x, airK, rate, needed, volumeM3);
         Enthalpy = row.VapourEnthalpy;
         return rest - needed;
+    }
+
+    /// <summary>
+    /// Vapour in a share of the face along which it nears the air's temperature exponentially, with 1/rho = (1 + b x)/rho_v:
+    /// the integral itself, so that cutting the face in two changes nothing and condensation sets in without a jump.
+    /// </summary>
+    private void HoldVapour(in SaturationRow row, double inletSuperheat, double airK, double rate, double share, double volumeM3)
+    {
+        var b = inletSuperheat > 1e-6 ? ((row.SuperheatedVolume(inletSuperheat) / row.VapourVolume) - 1) / inletSuperheat : 0.004;
+        var c = Math.Max(1 + (b * (airK - row.TemperatureK)), 0.2);
+        var d = b * (inletSuperheat - (airK - row.TemperatureK));
+        var integral = (share / c) + (Math.Log((c + (d * Math.Exp(-rate * share))) / (c + d)) / (rate * c));
+        VapourKg += volumeM3 * row.VapourDensity * integral;
     }
 
     private double Condense(in SaturationRow row, double flow, double airK, double rest, double volumeM3)

@@ -26,6 +26,13 @@ internal static class SwitchedOff
         return 1 - ((1 - lackOfPressure) * (1 - lackOfTurns));
     }
 
+    /// <summary>
+    /// 1 where the parked circuit's pressure is three fifths air or more, 0 below half: the swept-up air then fills the
+    /// condenser and the laws of this model mean nothing.
+    /// </summary>
+    public static double AirWeight(in LoopCase c, LoopConditions conditions, LoopFaults faults) =>
+        Smooth.Step(((faults.AirExcessPa * conditions.AmbientK / 298.15 / c.StaticPa) - 1) / 0.5);
+
     public static LoopReadings Readings(in LoopCase c, LoopConditions conditions, LoopFaults faults)
     {
         var standing = c.StaticPa + (faults.AirExcessPa * conditions.AmbientK / 298.15);

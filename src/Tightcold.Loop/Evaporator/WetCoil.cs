@@ -61,7 +61,7 @@ internal struct WetCoil
         }
 
         var span = AirInK - row.TemperatureK - start;
-        var x = start + (span * -Math.Exp(-(1 - boilingShare) * AirCapacity * DryEffectiveness / (flow * row.H1))) + span;
+        var x = start + (span * -Math.Exp(-(1 - boilingShare) * AirCapacity * DryEffectiveness / (flow * row.VapourCp))) + span;
         return row.SuperheatedEnthalpy(x);
     }
 

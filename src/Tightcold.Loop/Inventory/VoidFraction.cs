@@ -7,7 +7,7 @@ namespace Tightcold.Loop.Inventory;
 internal static class VoidFraction
 {
     // Below this change of quality the difference of two logarithms loses its digits; the midpoint is then exact enough.
-    private const double SmallChange = 1e-3;
+    private const double SmallChange = 1e-5;
 
     public static double Slip(double vapourDensity, double liquidDensity)
     {

@@ -5,7 +5,6 @@ internal static class BlendedTable
 {
     private const int NodeCount = 193;
     private const int TemperatureColumn = 0;
-    private const int VolumeColumn = 6;
 
     public static RefrigerantTable Make(RefrigerantTable first, RefrigerantTable second, double share)
     {
@@ -25,7 +24,6 @@ internal static class BlendedTable
             var b = second.Columns16(log);
             nodes[i] = [.. a.Zip(b, Mix)];
             nodes[i][TemperatureColumn] = BoilingK(first, second, moleShare, Math.Exp(log), a[TemperatureColumn], b[TemperatureColumn]);
-            nodes[i][VolumeColumn] = Mix(a[VolumeColumn], b[VolumeColumn]);
         }
 
         return new RefrigerantTable(

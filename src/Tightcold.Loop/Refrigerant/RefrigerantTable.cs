@@ -46,7 +46,7 @@ public sealed class RefrigerantTable
     /// <summary>Lowest pressure served, Pa.</summary>
     public double MinPressurePa => Math.Exp(MinLogPressure);
 
-    /// <summary>Highest pressure served, Pa: 97 % of the critical one.</summary>
+    /// <summary>Highest pressure served, Pa: 93 % of the critical one.</summary>
     public double MaxPressurePa => Math.Exp(MaxLogPressure);
 
     internal double MinLogPressure { get; }
@@ -113,16 +113,18 @@ public sealed class RefrigerantTable
         row.LiquidEnthalpy = a[1];
         row.VapourEnthalpy = a[2];
         row.VapourEntropy = a[3];
-        row.LiquidEntropy = b[0];
-        row.LiquidDensity = b[1];
-        row.VapourVolume = b[2] / pressurePa;
-        row.LiquidCp = b[3];
-        row.H1 = d[0];
-        row.H2 = d[1];
-        row.H3 = d[2];
-        row.V1 = d[3];
-        row.V2 = e[0];
-        row.V3 = e[1];
+        row.LiquidDensity = b[0];
+        row.VapourVolume = b[1] / pressurePa;
+        row.LiquidCp = b[2];
+        row.H1 = b[3];
+        row.H2 = d[0];
+        row.H3 = d[1];
+        row.V1 = d[2];
+        row.V2 = d[3];
+        row.V3 = e[0];
+        row.S1 = e[1];
+        row.S2 = e[2];
+        row.S3 = e[3];
     }
 
     /// <summary>The stored columns themselves, for making a table from a table.</summary>

@@ -11,9 +11,9 @@ public static class RefrigerantTables
 {
     private const int NodeCount = 193;
     private const double LowestTemperatureK = 200;
-    private const double HighestShareOfCritical = 0.97;
-    private const double WidestSuperheatK = 90;
-    private const int FitPoints = 12;
+    private const double HighestShareOfCritical = 0.93;
+    private const double WidestSuperheatK = 130;
+    private const int FitPoints = 16;
 
     private static readonly ConcurrentDictionary<string, Lazy<RefrigerantTable>> Made = new(StringComparer.Ordinal);
 
@@ -59,26 +59,29 @@ public static class RefrigerantTables
     {
         var dome = fluid.SaturationAtPressure(pressurePa);
         var widest = Math.Min(WidestSuperheatK, fluid.MaxTemperatureK - dome.TemperatureK - 1);
-        Span<double> x = stackalloc double[FitPoints], h = stackalloc double[FitPoints], v = stackalloc double[FitPoints];
+        Span<double> x = stackalloc double[FitPoints], h = stackalloc double[FitPoints], v = stackalloc double[FitPoints], s = stackalloc double[FitPoints], log = stackalloc double[FitPoints];
         for (var i = 0; i < FitPoints; i++)
         {
             x[i] = widest * (i + 1) * (i + 1) / (FitPoints * FitPoints);
             var state = fluid.AtTemperaturePressure(dome.TemperatureK + x[i], pressurePa);
             h[i] = state.EnthalpyJPerKg - dome.VapourEnthalpyJPerKg;
             v[i] = (dome.VapourDensityKgPerM3 / state.DensityKgPerM3) - 1;
+            s[i] = state.EntropyJPerKgK - dome.VapourEntropyJPerKgK;
+            log[i] = Math.Log(1 + (x[i] / dome.TemperatureK));
         }
 
-        var (h1, h2, h3) = CubicThroughZero.Fit(x, h);
-        var (v1, v2, v3) = CubicThroughZero.Fit(x, v);
+        var (h1, h2, h3) = ThreeTermFit.Fit(x, x, h);
+        var (v1, v2, v3) = ThreeTermFit.Fit(x, x, v);
+        var (s1, s2, s3) = ThreeTermFit.Fit(x, log, s);
         // Mean cp of the liquid over the 10 K below saturation, which is what subcooling takes.
         var liquid = fluid.AtTemperaturePressure(dome.TemperatureK - 10, pressurePa);
         var cp = (dome.LiquidEnthalpyJPerKg - liquid.EnthalpyJPerKg) / 10;
         return
         [
             dome.TemperatureK, dome.LiquidEnthalpyJPerKg, dome.VapourEnthalpyJPerKg, dome.VapourEntropyJPerKgK,
-            dome.LiquidEntropyJPerKgK, dome.LiquidDensityKgPerM3, pressurePa / dome.VapourDensityKgPerM3, cp,
-            h1, h2, h3, v1,
-            v2, v3, 0, 0,
+            dome.LiquidDensityKgPerM3, pressurePa / dome.VapourDensityKgPerM3, cp, h1,
+            h2, h3, v1, v2,
+            v3, s1, s2, s3,
         ];
     }
 }

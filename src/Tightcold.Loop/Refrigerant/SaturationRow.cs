@@ -11,51 +11,64 @@ internal struct SaturationRow
     public double LiquidEnthalpy;
     public double VapourEnthalpy;
     public double VapourEntropy;
-    public double LiquidEntropy;
     public double LiquidDensity;
     public double VapourVolume;
     public double LiquidCp;
 
-    // Vapour x kelvin above saturation: h = hv + h1 x + h2 x2 + h3 x3, v = vv (1 + v1 x + v2 x2 + v3 x3).
-    public double H1, H2, H3, V1, V2, V3;
+    // Vapour x kelvin above saturation, with n = x/(x + near) and f = x/(x + far): two scales on which the vapour beside
+    // the dome turns into a gas of even heat capacity. h = hv + h1 x + h2 n + h3 f, v = vv (1 + v1 x + v2 n + v3 f),
+    // s = sv + s1 ln(1 + x/T) + s2 n + s3 f. Beyond the fitted superheat all three go on as such a gas does.
+    public double H1, H2, H3, V1, V2, V3, S1, S2, S3;
+
+    public const double NearK = 8;
+    public const double FarK = 50;
 
     public readonly double Latent => VapourEnthalpy - LiquidEnthalpy;
 
     public readonly double VapourDensity => 1 / VapourVolume;
 
+    /// <summary>Both phases have the same Gibbs energy, so sl = sv - (hv - hl)/T.</summary>
+    public readonly double LiquidEntropy => VapourEntropy - (Latent / TemperatureK);
+
+    /// <summary>Heat capacity of the vapour at the dome, J/(kg K).</summary>
+    public readonly double VapourCp => H1 + (H2 / NearK) + (H3 / FarK);
+
     /// <summary>Enthalpy of vapour superheated by <paramref name="x"/> kelvin.</summary>
-    public readonly double SuperheatedEnthalpy(double x) => VapourEnthalpy + (x * (H1 + (x * (H2 + (x * H3)))));
+    public readonly double SuperheatedEnthalpy(double x) => VapourEnthalpy + (x * (H1 + (H2 / (x + NearK)) + (H3 / (x + FarK))));
 
     /// <summary>Specific volume of vapour superheated by <paramref name="x"/> kelvin.</summary>
-    public readonly double SuperheatedVolume(double x) => VapourVolume * (1 + (x * (V1 + (x * (V2 + (x * V3))))));
+    public readonly double SuperheatedVolume(double x) => VapourVolume * (1 + (x * (V1 + (V2 / (x + NearK)) + (V3 / (x + FarK)))));
 
-    /// <summary>Entropy of vapour superheated by <paramref name="x"/> kelvin: the integral of cp dT / T of the enthalpy's own polynomial.</summary>
-    public readonly double SuperheatedEntropy(double x)
-    {
-        var t = TemperatureK;
-        var log = H1 - (2 * H2 * t) + (3 * H3 * t * t);
-        return VapourEntropy + (log * Math.Log(1 + (x / t))) + (((2 * H2) - (3 * H3 * t)) * x) + (1.5 * H3 * x * x);
-    }
+    /// <summary>Entropy of vapour superheated by <paramref name="x"/> kelvin.</summary>
+    public readonly double SuperheatedEntropy(double x) =>
+        VapourEntropy + (S1 * Math.Log(1 + (x / TemperatureK))) + (x * ((S2 / (x + NearK)) + (S3 / (x + FarK))));
 
     /// <summary>Superheat, K, of vapour of enthalpy <paramref name="h"/>, not below the dome.</summary>
     public readonly double SuperheatAtEnthalpy(double h)
     {
+        // cp falls with superheat, so Newton from the dome's cp comes to the root from below and never passes it.
         var rise = h - VapourEnthalpy;
-        var x = rise / (H1 + (H2 * rise / H1));
-        x -= ((x * (H1 + (x * (H2 + (x * H3))))) - rise) / (H1 + (x * ((2 * H2) + (3 * x * H3))));
-        x -= ((x * (H1 + (x * (H2 + (x * H3))))) - rise) / (H1 + (x * ((2 * H2) + (3 * x * H3))));
+        double near = H2 * NearK, far = H3 * FarK;
+        var x = rise / VapourCp;
+        for (var i = 0; i < 4; i++)
+        {
+            double n = 1 / (x + NearK), f = 1 / (x + FarK);
+            x -= ((x * (H1 + (H2 * n) + (H3 * f))) - rise) / (H1 + (near * n * n) + (far * f * f));
+        }
+
         return x;
     }
 
     /// <summary>Superheat, K, of vapour of entropy <paramref name="s"/>, not below the dome.</summary>
     public readonly double SuperheatAtEntropy(double s)
     {
-        var t = TemperatureK;
-        var x = (s - VapourEntropy) * t / H1;
-        for (var i = 0; i < 3; i++)
+        double t = TemperatureK, near = S2 * NearK, far = S3 * FarK, rise = s - VapourEntropy;
+        var x = rise / ((S1 / t) + (S2 / NearK) + (S3 / FarK));
+        for (var i = 0; i < 4; i++)
         {
-            var slope = (H1 + (x * ((2 * H2) + (3 * x * H3)))) / (t + x);
-            x -= (SuperheatedEntropy(x) - s) / slope;
+            double n = 1 / (x + NearK), f = 1 / (x + FarK);
+            var value = (S1 * Math.Log(1 + (x / t))) + (x * ((S2 * n) + (S3 * f)));
+            x -= (value - rise) / ((S1 / (t + x)) + (near * n * n) + (far * f * f));
         }
 
         return x;

@@ -44,4 +44,7 @@ public enum LoopRegimes
 
     /// <summary>The compressor does not run.</summary>
     Off = 4096,
+
+    /// <summary>More air than refrigerant.</summary>
+    MostlyAir = 8192,
 }

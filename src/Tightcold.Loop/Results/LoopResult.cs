@@ -35,7 +35,7 @@ public sealed class LoopResult
     public double StaticPa { get; }
 
     /// <summary>The corners of the running cycle in the order of flow; empty where nothing runs or nothing was found.</summary>
-    public ImmutableArray<CyclePoint> Cycle => State is LoopState.Off or LoopState.NotClosed ? [] :
+    public ImmutableArray<CyclePoint> Cycle => State is LoopState.Off or LoopState.MostlyAir or LoopState.NotClosed ? [] :
     [
         new("evaporator outlet", _point.EvaporatorPa, _point.H1, _point.EvaporatorOutK),
         new("compressor inlet", _point.SuctionPa, _point.HSuction, _point.SuctionK),

@@ -27,6 +27,9 @@ public enum LoopState
     /// <summary>The compressor does not turn or is kept off: both sides stand at the pressure of the parked car.</summary>
     Off,
 
+    /// <summary>The circuit holds more air than refrigerant; what a running compressor would do with it is not modelled, and the readings are those of the parked car.</summary>
+    MostlyAir,
+
     /// <summary>No steady state was found; there are no readings, and the report says why.</summary>
     NotClosed,
 }

@@ -35,7 +35,8 @@ internal static class RegimeNames
     public static LoopState Foremost(LoopRegimes r)
     {
         bool Has(LoopRegimes one) => (r & one) != 0;
-        return Has(LoopRegimes.Off) ? LoopState.Off
+        return Has(LoopRegimes.MostlyAir) ? LoopState.MostlyAir
+            : Has(LoopRegimes.Off) ? LoopState.Off
             : Has(LoopRegimes.LiquidFull) ? LoopState.LiquidFull
             : Has(LoopRegimes.HighSwitchActing) ? LoopState.HighPressureCutOut
             : Has(LoopRegimes.LowSwitchCycling | LoopRegimes.FinCycling) ? LoopState.Cycling

@@ -21,6 +21,13 @@ internal static class BracketedCharge
             (a, fa) = Reach(ref f, middle, box.MinLogDischarge, above: false);
         }
 
+        if (double.IsNaN(fa) || double.IsNaN(fb))
+        {
+            trace = f.Trace;
+            trace.End = SolveEnd.NotClosed;
+            return f.Point;
+        }
+
         if (fa > 0 || fb < 0)
         {
             trace = f.Trace;
@@ -45,7 +52,7 @@ internal static class BracketedCharge
         {
             x = above ? Math.Min(x + step, end) : Math.Max(x + step, end);
             var value = f.At(x);
-            if (above ? value >= 0 : value <= 0)
+            if (double.IsNaN(value) || (above ? value >= 0 : value <= 0))
                 return (x, value);
             if (x == end)
                 return (x, value);
@@ -62,8 +69,7 @@ internal static class BracketedCharge
 
         public double At(double x)
         {
-            FlowBalance.TrySolve(Case, Box, x, ref Point, ref Trace);
-            return Point.ChargeResidual;
+            return FlowBalance.TrySolve(Case, Box, x, ref Point, ref Trace) ? Point.ChargeResidual : double.NaN;
         }
     }
 }

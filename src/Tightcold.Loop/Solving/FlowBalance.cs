@@ -10,15 +10,31 @@ internal static class FlowBalance
     private const double LogStep = 1e-6;
     private const double EnthalpyStep = 0.1;
 
+    // What Newton aims at, and what it may stop with when it gets no further.
+    private const double Aimed = 1e-11;
+
+    /// <param name="point">In: a point to start from, or none (all nought). Out: the last point tried.</param>
     public static bool TrySolve(in LoopCase c, in LoopBox box, double logDischarge, ref LoopPoint point, ref SolveTrace trace)
     {
         if (point.H1 != 0 && TryNewton(c, box, logDischarge, ref point, ref trace))
             return true;
-        trace.Rung = Math.Max(trace.Rung, 3);
+        for (var attempt = 0; attempt < Starts.Count; attempt++)
+        {
+            var start = default(LoopPoint);
+            Starts.Get(c, box, attempt, out var suction, out _, out var h1);
+            start.LogSuction = Math.Min(suction, logDischarge - 0.3);
+            start.H1 = h1;
+            if (!TryNewton(c, box, logDischarge, ref start, ref trace))
+                continue;
+            point = start;
+            return true;
+        }
+
+        trace.Rung = 4;
         return TryBrackets(c, box, logDischarge, ref point, ref trace);
     }
 
-    private static bool TryNewton(in LoopCase c, in LoopBox box, double y, ref LoopPoint point, ref SolveTrace trace)
+    public static bool TryNewton(in LoopCase c, in LoopBox box, double y, ref LoopPoint point, ref SolveTrace trace)
     {
         double x = point.LogSuction, h = point.H1;
         LoopMarch.Evaluate(c, x, y, h, out var at);
@@ -28,12 +44,8 @@ internal static class FlowBalance
             var merit = Merit(at);
             if (!double.IsFinite(merit))
                 return false;
-            if (merit <= LoopSolver.Accepted)
-            {
-                point = at;
-                return true;
-            }
-
+            if (merit <= Aimed)
+                break;
             LoopMarch.Evaluate(c, x + LogStep, y, h, out var dx);
             LoopMarch.Evaluate(c, x, y, h + EnthalpyStep, out var dh);
             trace.Marches += 2;
@@ -45,22 +57,32 @@ internal static class FlowBalance
             var lambda = Math.Min(1, Math.Min(0.25 / Math.Abs(sx), 12e3 / Math.Abs(sh)));
             if (double.IsNaN(lambda))
                 return false;
-            var better = false;
-            for (var i = 0; i < 5 && !better; i++)
-            {
-                var nx = Math.Clamp(x + (lambda * sx), box.MinLogSuction, box.MaxLogSuction);
-                LoopMarch.Evaluate(c, nx, y, h + (lambda * sh), out var next);
-                trace.Marches++;
-                if (Merit(next) < merit)
-                {
-                    (x, h, at, better) = (nx, h + (lambda * sh), next, true);
-                }
+            if (!Advance(c, box, y, lambda * sx, lambda * sh, ref x, ref h, ref at, ref trace))
+                break;
+        }
 
-                lambda *= 0.5;
+        if (!(Merit(at) <= LoopSolver.Accepted))
+            return false;
+        point = at;
+        return true;
+    }
+
+    private static bool Advance(in LoopCase c, in LoopBox box, double y, double sx, double sh, ref double x, ref double h, ref LoopPoint at, ref SolveTrace trace)
+    {
+        var merit = Merit(at);
+        var lambda = 1.0;
+        for (var i = 0; i < 5; i++)
+        {
+            var nx = Math.Clamp(x + (lambda * sx), box.MinLogSuction, box.MaxLogSuction);
+            LoopMarch.Evaluate(c, nx, y, h + (lambda * sh), out var next);
+            trace.Marches++;
+            if (Merit(next) < merit)
+            {
+                (x, h, at) = (nx, h + (lambda * sh), next);
+                return true;
             }
 
-            if (!better)
-                return false;
+            lambda *= 0.5;
         }
 
         return false;

@@ -67,8 +67,8 @@ internal static class LoopMarch
         var turns = c.DisplacementM3 * q.Stroke * q.Rpm / 60;
         q.EvaporatorOutK = suction.TemperatureAt(h1);
         // Suction line against the bay: UA over the flow the compressor would draw of dry saturated gas at 70 %.
-        var warming = 1 - Math.Exp(-c.SuctionUa / (turns * suction.VapourDensity * suction.H1));
-        q.HSuction = h1 + (warming * suction.H1 * (c.BayK - q.EvaporatorOutK));
+        var warming = 1 - Math.Exp(-c.SuctionUa / (turns * suction.VapourDensity * suction.VapourCp));
+        q.HSuction = h1 + (warming * suction.VapourCp * (c.BayK - q.EvaporatorOutK));
         q.SuctionK = suction.TemperatureAt(q.HSuction);
         q.SuctionQuality = (q.HSuction - suction.LiquidEnthalpy) / suction.Latent;
 

@@ -1,9 +1,10 @@
 namespace Tightcold.Loop.Solving;
 
 /// <summary>
-/// Seeks the steady state: Newton on all three unknowns from a likely start, then from others, then the charge in a
-/// bracket with Newton for flow and energy inside, then brackets at every level. What none of them closes is reported as
-/// such; a bracket's last point is never handed out as an answer.
+/// Seeks the steady state: Newton on all three unknowns from a likely start; if that gives up, flow and energy are
+/// balanced at the pressure where it stood and Newton goes on from there; then other starts, a walk from another charge,
+/// and last the charge in a bracket with flow and energy balanced inside. What none of them closes is reported as such;
+/// a bracket's last point is never handed out as an answer.
 /// </summary>
 internal static class LoopSolver
 {
@@ -16,15 +17,26 @@ internal static class LoopSolver
         LoopPoint point = default;
         if (start is { } near && NewtonRun.All(c, box, near.LogSuction, near.LogDischarge, near.H1, ref point, ref trace))
             return point;
-        for (var attempt = 0; attempt < Starts.Count; attempt++)
+        Starts.Get(c, box, 0, out var suction, out var discharge, out var h1);
+        if (NewtonRun.FromCold(c, box, suction, discharge, h1, ref point, ref trace))
+            return point;
+
+        trace.Rung = 1;
+        if (trace.Last.IsFinite && Restored(c, box, ref point, ref trace))
+            return point;
+        trace.Rung = 2;
+        if (LeavesAtTop(c, box, suction, h1, ref point, ref trace))
+            return point;
+        for (var attempt = 1; attempt < Starts.Count; attempt++)
         {
-            Starts.Get(c, box, attempt, out var suction, out var discharge, out var h1);
-            if (NewtonRun.All(c, box, suction, discharge, h1, ref point, ref trace))
+            Starts.Get(c, box, attempt, out suction, out discharge, out h1);
+            if (NewtonRun.FromCold(c, box, suction, discharge, h1, ref point, ref trace))
                 return point;
-            trace.Rung = 1;
         }
 
-        trace.Rung = 2;
+        if (ChargeWalk.Solve(c, box, ref point, ref trace))
+            return point;
+        trace.Rung = 3;
         return BracketedCharge.Solve(c, box, ref trace);
     }
 
@@ -33,5 +45,42 @@ internal static class LoopSolver
     {
         var box = LoopBox.Of(c);
         return FlowBalance.TrySolve(c, box, logDischarge, ref point, ref trace);
+    }
+
+    private static bool Restored(in LoopCase c, in LoopBox box, ref LoopPoint point, ref SolveTrace trace)
+    {
+        var at = trace.Last;
+        var top = at.LogDischarge >= box.MaxLogDischarge - 1e-6;
+        if (!FlowBalance.TryNewton(c, box, at.LogDischarge, ref at, ref trace))
+            return false;
+        if (top && at.ChargeResidual < 0)
+        {
+            // Even at the top of the box there is less inside than was filled in: it ends behind the high-pressure switch.
+            point = at;
+            trace.End = SolveEnd.NoRoomForCharge;
+            return true;
+        }
+
+        return NewtonRun.All(c, box, at.LogSuction, at.LogDischarge, at.H1, ref point, ref trace);
+    }
+
+    /// <summary>
+    /// Newton that fails is often drawn to a pressure behind the high-pressure switch. Flow and energy balanced there with
+    /// less than the charge inside is the proof of it.
+    /// </summary>
+    private static bool LeavesAtTop(in LoopCase c, in LoopBox box, double suction, double h1, ref LoopPoint point, ref SolveTrace trace)
+    {
+        point = trace.Last;
+        if (!point.IsFinite || point.H1 == 0 || !FlowBalance.TryNewton(c, box, box.MaxLogDischarge, ref point, ref trace))
+        {
+            point = new LoopPoint { LogSuction = suction, H1 = h1 };
+            if (!FlowBalance.TryNewton(c, box, box.MaxLogDischarge, ref point, ref trace))
+                return false;
+        }
+
+        if (point.ChargeResidual >= 0)
+            return false;
+        trace.End = SolveEnd.NoRoomForCharge;
+        return true;
     }
 }

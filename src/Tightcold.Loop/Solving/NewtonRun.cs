@@ -21,6 +21,7 @@ internal static class NewtonRun
         trace.Marches++;
         for (var step = 0; step < MostSteps; step++)
         {
+            trace.Last = at;
             if (!at.IsFinite)
                 return false;
             if (at.Worst <= LoopSolver.Accepted)
@@ -45,6 +46,43 @@ internal static class NewtonRun
 
         return false;
     }
+
+    /// <summary>
+    /// Newton from a cold start. Where the throttle cannot pass what the compressor draws the flow residual has no slope:
+    /// suction is lowered until it has. Where it passes far more, the high side holds no liquid: discharge is lowered.
+    /// </summary>
+    public static bool FromCold(in LoopCase c, in LoopBox box, double x, double y, double h, ref LoopPoint point, ref SolveTrace trace)
+    {
+        for (var i = 0; i < MostNudges; i++)
+        {
+            LoopMarch.Evaluate(c, x, y, h, out var at);
+            trace.Marches++;
+            if (at.FlowResidual < NothingPasses)
+            {
+                x = Math.Max(x - 0.4, box.MinLogSuction);
+            }
+            else if (at.FlowResidual > FarTooMuch)
+            {
+                var towards = Math.Log(c.Table.SaturationPressurePa(c.CondenserAirK + 0.5));
+                y = Math.Max(0.5 * (y + Math.Min(y, towards)), box.MinLogDischarge);
+            }
+            else
+            {
+                break;
+            }
+
+            c.Table.Row(x, out var row);
+            h = c.Expansion == Designs.ExpansionKind.OrificeTube && at.FlowResidual > 0
+                ? row.LiquidEnthalpy + (0.95 * row.Latent)
+                : row.SuperheatedEnthalpy(Math.Min(6.5 + (8 * i), 0.7 * Math.Max(c.Coil.AirInK - row.TemperatureK, 1)));
+        }
+
+        return All(c, box, x, y, h, ref point, ref trace);
+    }
+
+    private const int MostNudges = 6;
+    private const double NothingPasses = -0.9;
+    private const double FarTooMuch = 1.2;
 
     private static bool Advance(in LoopCase c, in LoopBox box, ref double x, ref double y, ref double h, double sx, double sy, double sh, ref LoopPoint at, ref SolveTrace trace)
     {

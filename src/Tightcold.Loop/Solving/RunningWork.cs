@@ -11,6 +11,9 @@ internal sealed class RunningWork
 {
     private readonly LoopConditions _conditions;
     private readonly LoopFaults _faults;
+    // A condenser with this much of its face under liquid at the cut-out has no room left to condense.
+    private const double LiquidFullShare = 0.6;
+
     private LoopCase _case;
     private SolveTrace _trace;
 
@@ -25,10 +28,13 @@ internal sealed class RunningWork
     {
         var off = SwitchedOff.Weight(_case, _conditions, _faults);
         var standing = SwitchedOff.Readings(_case, _conditions, _faults);
+        var air = SwitchedOff.AirWeight(_case, _conditions, _faults);
+        if (air >= 1)
+            return Make(LoopState.MostlyAir, LoopRegimes.MostlyAir, standing, default, null, default);
         if (off >= 1)
             return Make(LoopState.Off, LoopRegimes.Off, standing, default, null, default);
 
-        var start = near is null || near.State is LoopState.Off or LoopState.NotClosed ? (LoopPoint?)null : near.Point;
+        var start = near is null || near.State is LoopState.Off or LoopState.MostlyAir or LoopState.NotClosed ? (LoopPoint?)null : near.Point;
         var point = LoopSolver.Solve(_case, start, ref _trace);
         if (_trace.End is SolveEnd.NotClosed or SolveEnd.ChargeTooSmall)
             return Make(LoopState.NotClosed, LoopRegimes.None, null, Balance.Of(_case, point), Why(point), point);
@@ -38,8 +44,7 @@ internal sealed class RunningWork
         var endK = point.CondensingK;
         if (_trace.End == SolveEnd.NoRoomForCharge)
         {
-            regimes |= LoopRegimes.LiquidFull;
-            endK = _case.Table.SaturationTemperatureK(_case.Table.MaxPressurePa);
+            endK = _case.Table.SaturationTemperatureK(Math.Exp(LoopBox.Of(_case).MaxLogDischarge));
         }
 
         var readings = ReadingMaker.Of(_case, _conditions, _faults, point);
@@ -56,6 +61,8 @@ internal sealed class RunningWork
             if (_trace.End == SolveEnd.NoRoomForCharge)
             {
                 unplaced = _case.ChargeKg - held.ChargeKg;
+                if (held.LiquidShare > LiquidFullShare)
+                    regimes |= LoopRegimes.LiquidFull;
                 point = held;
             }
         }
@@ -63,8 +70,10 @@ internal sealed class RunningWork
         readings = LowSwitch.Apply(_case, _conditions, _faults, point, readings, ref regimes);
         if (_faults.MoistureIce > 0)
             readings = WithIce(point, readings, ref regimes);
-        readings = LoopReadings.Mix(readings, standing, off);
+        readings = LoopReadings.Mix(readings, standing, 1 - ((1 - off) * (1 - air)));
         regimes |= RegimeNames.Of(_case, point, readings, off);
+        if (air > 0.5)
+            regimes |= LoopRegimes.MostlyAir;
         return Make(RegimeNames.Foremost(regimes), regimes, readings, Balance.Of(_case, point, unplaced), null, point);
     }
 

@@ -39,6 +39,9 @@ public sealed class Fluid
     /// <summary>Name as people write it, for example "R-134a".</summary>
     public string DisplayName => _definition.DisplayName;
 
+    /// <summary>Chemical name.</summary>
+    public string ChemicalName => _definition.ChemicalName;
+
     /// <summary>Key of the equation of state in docs/sources.bib: the fluid's name alone does not name the equation.</summary>
     public string EquationKey => _definition.EquationKey;
 
@@ -145,6 +148,31 @@ public sealed class Fluid
     {
         var state = AtTemperatureDensity(temperatureK, densityKgPerM3);
         return state.Phase == FluidPhase.TwoPhase && state.Quality is > 0 and < 1 ? default : TransportUnchecked(temperatureK, densityKgPerM3);
+    }
+
+    /// <summary>Viscosity and thermal conductivity of a state made by this fluid; nulls strictly inside the dome.</summary>
+    public TransportState Transport(in FluidState state) =>
+        state.Quality is > 0 and < 1 ? default : TransportUnchecked(state.TemperatureK, state.DensityKgPerM3);
+
+    /// <summary>
+    /// All properties at temperature and density of a phase already known, for example from the fast layer: one
+    /// evaluation of the equation, without asking whether the phase is the stable one.
+    /// </summary>
+    /// <param name="temperatureK">Temperature, K, in the equation's range.</param>
+    /// <param name="densityKgPerM3">Density, kg/m3, above zero.</param>
+    /// <param name="phase">The phase to report.</param>
+    /// <param name="transport">Viscosity and conductivity of the same state.</param>
+    /// <exception cref="FluidRangeException">Outside that range or not a number.</exception>
+    [SkipLocalsInit]
+    public FluidState AtTemperatureDensityOfPhase(double temperatureK, double densityKgPerM3, FluidPhase phase, out TransportState transport)
+    {
+        _byTemperature.CheckTemperature(temperatureK);
+        _byTemperature.CheckDensity(densityKgPerM3);
+        Span<double> work = stackalloc double[ResidualPart.MaxWork];
+        var equation = _definition.Equation;
+        var point = new Isotherm(equation, temperatureK, caloric: true, work).Point(densityKgPerM3 / equation.ReducingDensityKgPerM3);
+        transport = TransportOf(point);
+        return StateMaker.SinglePhase(point, point.PressurePa, phase);
     }
 
     /// <summary>Surface tension of liquid against vapour, N/m; null where no correlation is held.</summary>

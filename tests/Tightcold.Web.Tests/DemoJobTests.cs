@@ -25,7 +25,8 @@ public sealed class DemoJobTests(Chromium chromium)
             ("container-new", "/kit/containers/new"), ("container", $"/kit/containers/{record.Kit.Containers[0].Name}"), ("import", "/import"),
             ("entry", $"/jobs/1/entries/{reading.Id}"), ("entry-struck", $"/jobs/1/entries/{corrected.Id}"), ("correct", $"/jobs/1/entries/{reading.Id}/correct"),
             ("strike", $"/jobs/1/entries/{reading.Id}/strike"), ("card", "/jobs/1/card"), ("missing", "/no-such-page"),
-            .. EntryKinds.All.Where(kind => kind.Name != EntryKinds.Struck).Select(kind => ("form-" + kind.Name, "/jobs/1/entries/new/" + kind.Name)),
+            // The forms are one layout; the narrow screen is the hard one.
+            .. EntryKinds.All.Where(kind => width < 600 && kind.Name != EntryKinds.Struck).Select(kind => ("form-" + kind.Name, "/jobs/1/entries/new/" + kind.Name)),
         ];
         var wrong = new List<string>();
         foreach (var (name, path) in pages)

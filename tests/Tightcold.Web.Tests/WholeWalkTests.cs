@@ -134,7 +134,7 @@ public sealed class WholeWalkTests(Chromium chromium)
         await person.OpenJobAsync("Warm");
         await person.WriteDownAsync(EntryKinds.VentReading, ("vent-temperature", "41 °F"), ("ambient-temperature", "88 °F"), ("air-source", "recirculated"));
         await person.OpenFormAsync(EntryKinds.VentReading);
-        Assert.Equal("41 °F", await person.GhostOfAsync("vent-temperature"));
+        Assert.Equal("41", await person.GhostOfAsync("vent-temperature"));
         Assert.Equal("°F", await person.Page.Locator("select[name='u.vent-temperature']").InputValueAsync());
         await person.TypeAsync("vent-temperature", "3");
         await person.Page.Locator("select[name='u.vent-temperature']").SelectOptionAsync("-°C");

@@ -74,6 +74,8 @@ public sealed partial class JobDesk(IJobStore store, TimeProvider clock, IIdSour
         var start = from ?? Now;
         if (old.Id != Guid.Empty && start < old.From)
             return Outcome<Kit>.Refused(InputProblem.Of("from", Stamp(start), $"the kit was last changed at {Stamp(old.From)}; a new version starts after that"));
+        // Two changes within one tick of the clock still have an order.
+        if (old.Id != Guid.Empty && start == old.From) start = start.AddTicks(1);
         var kit = changed with { Id = ids.NextId(Now), From = start };
         await store.AddKitAsync(kit, cancellation).ConfigureAwait(false);
         return Outcome<Kit>.Of(kit);

@@ -5,14 +5,14 @@ namespace Tightcold.Cli.Commands;
 
 internal sealed class JobPrintSettings : JobSettings
 {
-    [CommandOption("--to <FILE>")]
+    [CommandOption("--to|--output <FILE>")]
     [Description("File to write; job-NUMBER.html in this folder unless given.")]
     public string? To { get; init; }
 }
 
 internal sealed class DemoSettings : DeskSettings
 {
-    [CommandOption("--to <FILE>")]
+    [CommandOption("--to|--output <FILE>")]
     [Description("Where the card goes; tightcold-demo.html in this folder unless given.")]
     public string? To { get; init; }
 }

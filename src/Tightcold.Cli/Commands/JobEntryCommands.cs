@@ -36,7 +36,8 @@ internal sealed class JobAdd(Surroundings surroundings) : SavingCommand<JobAddSe
     /// <summary>One line in, one line out: <c>saved ID</c> once the entry is on disk, so that a sender knows what to send again.</summary>
     private async Task<int> LinesAsync(JobAddSettings settings, string from, CancellationToken cancellation)
     {
-        var reader = from == "-" ? Surroundings.In : File.OpenText(from);
+        if (from != Wiring.Surroundings.StandardInput && !File.Exists(from)) throw new RefusedException("lines", from, "there is no such file");
+        var reader = from == Wiring.Surroundings.StandardInput ? Surroundings.In : File.OpenText(from);
         var refused = new List<InputProblem>();
         for (var number = 1; await reader.ReadLineAsync(cancellation).ConfigureAwait(false) is { } line; number++)
         {
@@ -102,8 +103,8 @@ internal sealed class JobImport(Surroundings surroundings) : DeskCommand<JobImpo
 {
     protected override async Task<int> RunAsync(JobImportSettings settings, CancellationToken cancellation)
     {
-        if (settings.From != "-" && !File.Exists(settings.From)) throw new RefusedException("file", settings.From, "there is no such file");
-        var text = settings.From == "-" ? await Surroundings.In.ReadToEndAsync(cancellation).ConfigureAwait(false)
+        if (settings.From != Wiring.Surroundings.StandardInput && !File.Exists(settings.From)) throw new RefusedException("file", settings.From, "there is no such file");
+        var text = settings.From == Wiring.Surroundings.StandardInput ? await Surroundings.In.ReadToEndAsync(cancellation).ConfigureAwait(false)
             : await File.ReadAllTextAsync(settings.From, cancellation).ConfigureAwait(false);
         var job = (await Desk.ImportAsync(text, cancellation).ConfigureAwait(false)).Value();
         return Answer(settings, () => new JsonObject { ["job"] = new JsonObject { ["number"] = job.Number, ["id"] = job.Id.ToString() } },

@@ -94,7 +94,7 @@ internal sealed class JobStrikeSettings : JobSettings
 
 internal sealed class JobExportSettings : JobSettings
 {
-    [CommandOption("--to <FILE>")]
+    [CommandOption("--to|--output <FILE>")]
     [Description("File to write; standard output unless given.")]
     public string? To { get; init; }
 }

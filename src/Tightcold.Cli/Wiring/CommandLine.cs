@@ -1,6 +1,7 @@
 using System.Text.Json.Nodes;
 using Spectre.Console.Cli;
 using Tightcold.Cli.Commands;
+using Tightcold.Cli.Commands.Props;
 using Tightcold.Cli.Show;
 using Tightcold.Storage;
 
@@ -14,7 +15,8 @@ public static class CommandLine
         var machine = args.Contains("--json", StringComparer.Ordinal);
         try
         {
-            return await App(surroundings).RunAsync(args, cancellation).ConfigureAwait(false);
+            // The parser takes a lone hyphen for an option without a name; people mean standard input.
+            return await App(surroundings).RunAsync(args.Select(word => word == "-" ? Surroundings.StandardInput : word), cancellation).ConfigureAwait(false);
         }
         catch (RefusedException refused)
         {
@@ -89,6 +91,10 @@ public static class CommandLine
                 job.AddCommand<JobExport>("export").WithDescription("Write the whole job as JSON.").WithExample("job", "export", "1", "--to", "job-1.json");
                 job.AddCommand<JobImport>("import").WithDescription("Take in a job from a JSON file.").WithExample("job", "import", "job-1.json");
             });
+            config.AddCommand<PropsCommand>("props").WithDescription("Evaluate a CSV of refrigerant states.")
+                .WithExample("props", "--fluid", "R134a", "--layer", "fast", "--in", "points.csv", "--out", "result.csv");
+            config.AddCommand<FluidCommand>("fluid").WithDescription("Print a fluid's saturation table and draw its pressure-enthalpy diagram.")
+                .WithExample("fluid", "R134a", "--svg", "r134a.svg");
             config.AddCommand<Serve>("serve").WithDescription("Run the site on this machine alone.").WithExample("serve", "--port", "5217");
             config.AddCommand<Demo>("demo").WithDescription("Play an invented job, print every finding and write its card.").WithExample("demo");
         });

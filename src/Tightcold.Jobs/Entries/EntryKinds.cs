@@ -111,6 +111,7 @@ public static class EntryKinds
             Of("absolute-pressure", "Absolute gauge", QuantityKind.Vacuum, 0, 110e3, hint: "micron or mbar"),
             Gauge("dial", "Dial gauge", hint: "inHg below the surrounding air"),
             Choice("pump-valve", "Valve to the pump", true, "open", "shut"),
+            Choice("held-part", "What is shut off together", false, "car and hoses", "hoses and gauges alone"),
             Text("measured-at", "Measured at", 60),
             Air("ambient-temperature", "Air around the car"),
             Temperature("part-temperature", "Coldest part")),

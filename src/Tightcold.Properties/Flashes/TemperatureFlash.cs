@@ -52,6 +52,13 @@ internal sealed class TemperatureFlash
             throw new FluidRangeException(_fluid.Name, "pressurePa", pressurePa, Range(MinPressurePa, _fluid.MaxPressurePa, "Pa"));
     }
 
+    public void CheckDensity(double densityKgPerM3)
+    {
+        var most = 8 * _fluid.Equation.ReducingDensityKgPerM3;
+        if (!(densityKgPerM3 >= MinDensityKgPerM3 && densityKgPerM3 <= most))
+            throw new FluidRangeException(_fluid.Name, "densityKgPerM3", densityKgPerM3, Range(MinDensityKgPerM3, most, "kg/m3"));
+    }
+
     public static string Range(double low, double high, string unit) =>
         string.Create(CultureInfo.InvariantCulture, $"{low:G10} to {high:G10} {unit}");
 
@@ -108,8 +115,7 @@ internal sealed class TemperatureFlash
     {
         CheckTemperature(temperatureK);
         var reducing = _fluid.Equation.ReducingDensityKgPerM3;
-        if (!(densityKgPerM3 >= MinDensityKgPerM3 && densityKgPerM3 <= 8 * reducing))
-            throw new FluidRangeException(_fluid.Name, "densityKgPerM3", densityKgPerM3, Range(MinDensityKgPerM3, 8 * reducing, "kg/m3"));
+        CheckDensity(densityKgPerM3);
         Span<double> work = stackalloc double[ResidualPart.MaxWork];
         var isotherm = new Isotherm(_fluid.Equation, temperatureK, caloric: true, work);
         var delta = densityKgPerM3 / reducing;

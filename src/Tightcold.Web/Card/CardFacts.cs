@@ -13,8 +13,7 @@ public sealed class CardFacts
 {
     private static readonly ImmutableArray<string> DoneKinds =
     [
-        EntryKinds.Recovery, EntryKinds.Opened, EntryKinds.PartChanged, EntryKinds.SealChanged, EntryKinds.OilMoved,
-        EntryKinds.Closed, EntryKinds.Cost, EntryKinds.Note,
+        EntryKinds.Recovery, EntryKinds.PartChanged, EntryKinds.SealChanged, EntryKinds.OilMoved, EntryKinds.Cost, EntryKinds.Note,
     ];
 
     private static readonly ImmutableArray<string> CarFields =
@@ -30,7 +29,7 @@ public sealed class CardFacts
         Done = [.. record.Journal.Standing.Where(entry => DoneKinds.Contains(entry.Kind))];
         Tight = findings.LastOrDefault(finding => finding.Step == Step.Hold);
         Cold = findings.LastOrDefault(finding => finding.Step == Step.ProveCold);
-        Steps = [.. findings.Where(finding => finding.Step is not Step.Ledger)];
+        Steps = [.. findings.Where(finding => finding.Step is not (Step.Ledger or Step.Hold or Step.ProveCold))];
         Ledger = [.. findings.Where(finding => finding.Step is Step.Ledger)];
         Spots = Grouped(findings.LastOrDefault(finding => finding.Step == Step.LeakSearch)?.Table, units);
         Missing = [.. findings.SelectMany(finding => finding.Missing).Distinct()];
@@ -51,6 +50,8 @@ public sealed class CardFacts
     /// <summary>The finding that can prove the system tight, and the one that can prove it cold.</summary>
     public Finding? Tight { get; }
     public Finding? Cold { get; }
+
+    /// <summary>All findings that do not stand elsewhere on the card: the proofs stand first, the ledger last.</summary>
     public ImmutableArray<Finding> Steps { get; }
     public ImmutableArray<Finding> Ledger { get; }
 

@@ -12,6 +12,9 @@ public sealed record FormSheet(Schema Schema, Typed Typed, UnitSystem System)
 
     /// <summary>The last value of a field, as typed then; or what is assumed without one.</summary>
     public IReadOnlyDictionary<string, string> Ghosts { get; init; } = ImmutableDictionary<string, string>.Empty;
+
+    /// <summary>What a ghost is: the last time, or assumed.</summary>
+    public string GhostWord { get; init; } = "Last time";
     public IReadOnlyList<string> Spots { get; init; } = [];
     public IReadOnlyList<string> Containers { get; init; } = [];
 
@@ -21,6 +24,12 @@ public sealed record FormSheet(Schema Schema, Typed Typed, UnitSystem System)
 
     /// <summary>Problems of no field in sight: the clock, the correction.</summary>
     public IEnumerable<InputProblem> OtherProblems => Problems.Where(problem => Schema.Find(FieldOf(problem)) is null);
+
+    /// <summary>The number that shines through an empty box, or null.</summary>
+    public string? Ghost(FieldSpec field) => Ghosts.TryGetValue(field.Name, out var last) ? Forms.Typed.Split(field, last).Number : null;
+
+    /// <summary>The same with its unit and what it is, for the line below the box.</summary>
+    public string? GhostHint(FieldSpec field) => Ghosts.TryGetValue(field.Name, out var last) ? $"{GhostWord}: {last}" : null;
 
     /// <summary>What stands in the number box, and the chosen unit: the typed one, else the ghost's, else the reader's usual.</summary>
     public (string Number, string Unit) Amount(FieldSpec field, FieldType.Quantity type)

@@ -23,6 +23,6 @@ internal static class KitGhosts
             ("hose-bore", QuantityKind.Bore, plain.HoseBoreM),
             ("hose-length", QuantityKind.Length, plain.HoseLengthM),
         ];
-        return assumed.ToImmutableDictionary(item => item.Field, item => "assumed " + units.Format(new Measure(item.Kind, item.Si)));
+        return assumed.ToImmutableDictionary(item => item.Field, item => units.Format(new Measure(item.Kind, item.Si)));
     }
 }

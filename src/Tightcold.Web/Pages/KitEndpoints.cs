@@ -45,7 +45,7 @@ internal static class KitEndpoints
     private static IResult Show(HttpContext http, Kit kit, Typed typed, ImmutableArray<InputProblem> problems)
     {
         var visit = Visit.Of(http);
-        var sheet = new FormSheet(Kit.Schema, typed, visit.System) { Problems = problems, Ghosts = KitGhosts.Of(visit.Reader.Units) };
+        var sheet = new FormSheet(Kit.Schema, typed, visit.System) { Problems = problems, Ghosts = KitGhosts.Of(visit.Reader.Units), GhostWord = "Assumed" };
         return Page.Show<KitPage>(http, Status(problems), (nameof(KitPage.Kit), kit), (nameof(KitPage.Sheet), sheet),
             (nameof(KitPage.Kept), http.Request.Query.ContainsKey("kept")));
     }

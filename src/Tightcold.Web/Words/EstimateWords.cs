@@ -6,6 +6,9 @@ namespace Tightcold.Web.Words;
 /// <summary>An estimate as a large number and its spread; a bound says that it is one.</summary>
 public static class EstimateWords
 {
+    private static readonly string[] LowSide = ["low-", "suction-", "superheat"];
+    private static readonly string[] HighSide = ["high-", "liquid-line", "discharge-", "subcooling"];
+
     public static string Big(Estimate estimate, IMeasureFormat units) => estimate switch
     {
         { Median: { } median } => "about " + units.Format(new Measure(estimate.Kind, median)),
@@ -20,6 +23,7 @@ public static class EstimateWords
     {
         var origin = Origin(estimate.Origin);
         var sure = estimate.Level.ToString("0 %", CultureInfo.InvariantCulture);
+        if (estimate is { Median: not null } && estimate.Low == estimate.High) return origin;
         return estimate is { Median: not null, Low: { } low, High: { } high }
             ? $"{units.Format(new Measure(estimate.Kind, low), new Measure(estimate.Kind, high))}, {sure} sure, {origin}"
             : $"{sure} sure, {origin}";
@@ -42,14 +46,14 @@ public static class EstimateWords
     public static string Origin(EstimateOrigin origin) => origin switch
     {
         EstimateOrigin.Measured => "measured",
-        EstimateOrigin.Computed => "computed from readings",
+        EstimateOrigin.Computed => "computed",
         EstimateOrigin.Modelled => "from a model",
         _ => "assumed",
     };
 
     /// <summary>Which side of the circuit a number belongs to, as a class name, or null.</summary>
     public static string? Side(string key) =>
-        key.Contains("low-side", StringComparison.Ordinal) || key.Contains("suction", StringComparison.Ordinal) ? "low-side"
-        : key.Contains("high-side", StringComparison.Ordinal) || key.Contains("discharge", StringComparison.Ordinal) ? "high-side"
+        LowSide.Any(word => key.StartsWith(word, StringComparison.Ordinal)) ? "low-side"
+        : HighSide.Any(word => key.StartsWith(word, StringComparison.Ordinal)) ? "high-side"
         : null;
 }

@@ -1,0 +1,186 @@
+using System.Globalization;
+using System.Security;
+using System.Text;
+using Tightcold.Properties;
+
+namespace Tightcold.App.Diagrams;
+
+/// <summary>
+/// The pressure-enthalpy diagram of a fluid as a small SVG drawn by hand: dome, lines of equal temperature, entropy
+/// and quality, and a cycle if one is given. Light enough for a phone; black on white for the printer; with a title
+/// and description for a screen reader and <see cref="Text"/> for those who want the numbers.
+/// </summary>
+public sealed class PressureEnthalpyDiagram
+{
+    private const double Width = 800;
+    private const double Height = 560;
+    private const double Left = 70;
+    private const double Right = 20;
+    private const double Top = 40;
+    private const double Bottom = 60;
+
+    private readonly Fluid _fluid;
+    private readonly DiagramUnits _units;
+    private readonly IReadOnlyList<CyclePoint> _cycle;
+    private readonly List<DiagramCurve> _curves = [];
+    private readonly double _minPressure;
+    private readonly double _maxPressure;
+    private readonly double _minEnthalpy;
+    private readonly double _maxEnthalpy;
+
+    /// <param name="fluid">The fluid; one with a saturation line makes the usual picture.</param>
+    /// <param name="units">Units of axes and labels.</param>
+    /// <param name="cycle">Corners of a cycle in order; it is closed by the drawing. Empty for none.</param>
+    public PressureEnthalpyDiagram(Fluid fluid, DiagramUnits units, IReadOnlyList<CyclePoint> cycle)
+    {
+        _fluid = fluid;
+        _units = units;
+        _cycle = cycle;
+        var fast = fluid.Fast;
+        _minPressure = Math.Min(cycle.Select(point => 0.8 * point.PressurePa).Append(0.5e5).Min(), fast.MaxPressurePa);
+        _minPressure = Math.Max(_minPressure, fast.MinPressurePa);
+        _maxPressure = Math.Max(cycle.Select(point => 1.1 * point.PressurePa).Append(0).Max(), fast.MaxPressurePa);
+        var lines = new DiagramCurves(fluid, units, _minPressure, _maxPressure);
+        if (fast.HasSaturation)
+        {
+            _curves.AddRange(lines.Qualities());
+            _curves.AddRange(lines.Isotherms());
+            _curves.AddRange(lines.Isentropes());
+            _curves.Add(lines.Dome());
+        }
+        else
+        {
+            _curves.AddRange(lines.Isotherms());
+        }
+
+        if (cycle.Count > 0)
+            _curves.Add(new DiagramCurve("cycle", "cycle", [.. cycle.Append(cycle[0]).Select(point => (point.EnthalpyJPerKg, point.PressurePa))]));
+        var all = _curves.SelectMany(curve => curve.Points).Select(point => point.EnthalpyJPerKg).ToList();
+        _minEnthalpy = all.Min();
+        _maxEnthalpy = all.Max();
+    }
+
+    /// <summary>The drawing.</summary>
+    public string Svg()
+    {
+        var svg = new StringBuilder();
+        Line(svg, $"<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {Width:0} {Height:0}\" role=\"img\" aria-labelledby=\"ph-title ph-desc\" font-family=\"sans-serif\" font-size=\"12\">");
+        Line(svg, $"<title id=\"ph-title\">Pressure-enthalpy diagram of {Escape(_fluid.DisplayName)}</title>");
+        Line(svg, $"<desc id=\"ph-desc\">{Escape(Description())}</desc>");
+        svg.Append("<style>path{fill:none}.frame{stroke:#000}.grid{stroke:#ddd;stroke-width:.5}.dome{stroke:#000;stroke-width:2}.isotherm{stroke:#b33;stroke-width:.8}.isentrope{stroke:#37a;stroke-width:.8;stroke-dasharray:6 3}.quality{stroke:#888;stroke-width:.6;stroke-dasharray:2 3}.cycle{stroke:#070;stroke-width:3;stroke-linejoin:round}text.isotherm{fill:#b33;stroke:none}text.isentrope{fill:#37a;stroke:none}text.cycle{fill:#070;stroke:none;font-weight:bold}</style>\n");
+        Line(svg, $"<rect x=\"0\" y=\"0\" width=\"{Width:0}\" height=\"{Height:0}\" fill=\"#fff\"/>");
+        Line(svg, $"<text x=\"{Left:0}\" y=\"24\" font-size=\"16\">{Escape(_fluid.DisplayName)}: pressure over enthalpy</text>");
+        Axes(svg);
+        foreach (var curve in _curves)
+            Curve(svg, curve);
+        foreach (var point in _cycle)
+            Corner(svg, point);
+        svg.Append("</svg>\n");
+        return svg.ToString();
+    }
+
+    /// <summary>What the drawing shows, in words and numbers.</summary>
+    public string Text()
+    {
+        var text = new StringBuilder();
+        text.Append(Description()).Append('\n');
+        foreach (var point in _cycle)
+        {
+            var state = _fluid.AtPressureEnthalpy(point.PressurePa, point.EnthalpyJPerKg);
+            var quality = state.Quality is { } x ? Invariant($", {100 * x:0} % vapour") : string.Empty;
+            text.Append(Invariant($"{point.Label}: {_units.PressureFromPa(point.PressurePa):0.00} {_units.Pressure}, {_units.EnthalpyFromJPerKg(point.EnthalpyJPerKg):0.0} {_units.Enthalpy}, {_units.TemperatureFromK(state.TemperatureK):0.0} {_units.Temperature}, {PhaseWord(state.Phase)}{quality}\n"));
+        }
+
+        return text.ToString();
+    }
+
+    private static string PhaseWord(FluidPhase phase) => phase switch
+    {
+        FluidPhase.Liquid => "liquid",
+        FluidPhase.Gas => "gas",
+        FluidPhase.TwoPhase => "liquid and vapour",
+        _ => "supercritical",
+    };
+
+    private static string Escape(string text) => SecurityElement.Escape(text);
+
+    private static string Invariant(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+
+    private static void Line(StringBuilder svg, FormattableString text) => svg.Append(Invariant(text)).Append('\n');
+
+    private string Description()
+    {
+        var range = Invariant($"Pressure {_units.PressureFromPa(_minPressure):0.##} to {_units.PressureFromPa(_maxPressure):0.#} {_units.Pressure} (logarithmic) over enthalpy {_units.EnthalpyFromJPerKg(_minEnthalpy):0} to {_units.EnthalpyFromJPerKg(_maxEnthalpy):0} {_units.Enthalpy} for {_fluid.DisplayName}.");
+        var dome = _fluid.HasSaturation ? Invariant($" The dome of liquid and vapour ends at the critical point, {_units.TemperatureFromK(_fluid.CriticalTemperatureK):0.0} {_units.Temperature} and {_units.PressureFromPa(_fluid.CriticalPressurePa):0.0} {_units.Pressure}.") : string.Empty;
+        var cycle = _cycle.Count > 0 ? Invariant($" A cycle of {_cycle.Count} corners is drawn: {string.Join(", ", _cycle.Select(point => point.Label))}.") : string.Empty;
+        return range + dome + cycle;
+    }
+
+    private double X(double enthalpyJPerKg) => Left + ((Width - Left - Right) * (enthalpyJPerKg - _minEnthalpy) / (_maxEnthalpy - _minEnthalpy));
+
+    private double Y(double pressurePa) => Height - Bottom - ((Height - Top - Bottom) * Math.Log(pressurePa / _minPressure) / Math.Log(_maxPressure / _minPressure));
+
+    private void Axes(StringBuilder svg)
+    {
+        double bottom = Height - Bottom, right = Width - Right;
+        var low = _units.EnthalpyFromJPerKg(_minEnthalpy);
+        var high = _units.EnthalpyFromJPerKg(_maxEnthalpy);
+        var step = NiceStep((high - low) / 8);
+        for (var h = Math.Ceiling(low / step) * step; h <= high; h += step)
+        {
+            var x = Left + ((right - Left) * (h - low) / (high - low));
+            Line(svg, $"<path class=\"grid\" d=\"M{x:0.0} {Top:0}V{bottom:0}\"/><text x=\"{x:0.0}\" y=\"{bottom + 16:0}\" text-anchor=\"middle\">{h:0.#}</text>");
+        }
+
+        foreach (var tick in PressureTicks())
+        {
+            var y = Y(tick / _units.PressureFromPa(1));
+            Line(svg, $"<path class=\"grid\" d=\"M{Left:0} {y:0.0}H{right:0}\"/><text x=\"{Left - 6:0}\" y=\"{y + 4:0.0}\" text-anchor=\"end\">{tick:0.##}</text>");
+        }
+
+        Line(svg, $"<rect class=\"frame\" x=\"{Left:0}\" y=\"{Top:0}\" width=\"{right - Left:0}\" height=\"{bottom - Top:0}\" fill=\"none\"/>");
+        Line(svg, $"<text x=\"{(Left + right) / 2:0}\" y=\"{Height - 20:0}\" text-anchor=\"middle\">enthalpy, {Escape(_units.Enthalpy)}</text>");
+        Line(svg, $"<text x=\"16\" y=\"{(Top + bottom) / 2:0}\" text-anchor=\"middle\" transform=\"rotate(-90 16 {(Top + bottom) / 2:0})\">pressure, {Escape(_units.Pressure)}</text>");
+    }
+
+    private IEnumerable<double> PressureTicks()
+    {
+        double low = _units.PressureFromPa(_minPressure), high = _units.PressureFromPa(_maxPressure);
+        for (var decade = Math.Pow(10, Math.Floor(Math.Log10(low))); decade <= high; decade *= 10)
+        {
+            foreach (var digit in (double[])[1, 2, 5])
+            {
+                if (digit * decade >= low && digit * decade <= high)
+                    yield return digit * decade;
+            }
+        }
+    }
+
+    private static double NiceStep(double rough)
+    {
+        var decade = Math.Pow(10, Math.Floor(Math.Log10(rough)));
+        return (rough / decade) switch { < 1.5 => decade, < 3.5 => 2 * decade, < 7.5 => 5 * decade, _ => 10 * decade };
+    }
+
+    private void Curve(StringBuilder svg, DiagramCurve curve)
+    {
+        svg.Append("<path class=\"").Append(curve.Kind).Append("\" d=\"");
+        var pen = 'M';
+        foreach (var (enthalpy, pressure) in curve.Points)
+        {
+            svg.Append(Invariant($"{pen}{X(enthalpy):0.0} {Y(pressure):0.0}"));
+            pen = 'L';
+        }
+
+        svg.Append("\"/>\n");
+        if (curve.Kind is "isotherm" or "isentrope" && curve.Points.Count > 0)
+        {
+            // Isotherms are named at the foot, isentropes at the top.
+            var (enthalpy, pressure) = curve.Points[^1];
+            Line(svg, $"<text class=\"{curve.Kind}\" font-size=\"9\" x=\"{X(enthalpy):0.0}\" y=\"{Y(pressure) + (curve.Kind == "isotherm" ? -3 : 9):0.0}\" text-anchor=\"end\">{Escape(curve.Label)}</text>");
+        }
+    }
+
+    private void Corner(StringBuilder svg, CyclePoint point) =>
+        Line(svg, $"<circle class=\"cycle\" cx=\"{X(point.EnthalpyJPerKg):0.0}\" cy=\"{Y(point.PressurePa):0.0}\" r=\"4\" fill=\"#070\"/><text class=\"cycle\" x=\"{X(point.EnthalpyJPerKg) + 7:0.0}\" y=\"{Y(point.PressurePa) - 7:0.0}\">{Escape(point.Label)}</text>");
+}

@@ -1,0 +1,99 @@
+using System.Globalization;
+using System.Text.Json.Nodes;
+using Spectre.Console.Cli;
+using Tightcold.App.Diagrams;
+using Tightcold.App.Units;
+using Tightcold.Cli.Show;
+using Tightcold.Cli.Wiring;
+using Tightcold.Properties;
+
+namespace Tightcold.Cli.Commands.Props;
+
+/// <summary>Prints a fluid's saturation table and draws its pressure-enthalpy diagram.</summary>
+internal sealed class FluidCommand(Surroundings surroundings) : AsyncCommand<FluidSettings>
+{
+    public override async Task<int> ExecuteAsync(CommandContext context, FluidSettings settings, CancellationToken cancellationToken)
+    {
+        var fluid = FluidNames.Find(settings.Name);
+        var system = settings.Units switch
+        {
+            null or "metric" => UnitSystem.Metric,
+            "us" => UnitSystem.Us,
+            var other => throw new RefusedException("units", other, "metric or us is allowed"),
+        };
+        var units = DiagramUnits.For(system);
+        var step = settings.Step ?? (system == UnitSystem.Us ? 20 : 10);
+        if (!(step >= 0.1 && step <= 1000))
+            throw new RefusedException("step", step.ToString(CultureInfo.InvariantCulture), "0.1 to 1000 degrees is allowed");
+        var cycle = CycleText.Read(settings.Cycle, units, fluid);
+        if (settings.Svg is not null)
+        {
+            var diagram = new PressureEnthalpyDiagram(fluid, units, cycle);
+            await File.WriteAllTextAsync(settings.Svg, diagram.Svg(), cancellationToken).ConfigureAwait(false);
+            if (!settings.Json)
+                Page.Raw(surroundings.Out, diagram.Text() + $"drawn to {settings.Svg}\n");
+        }
+
+        if (settings.Json)
+            Page.Machine(surroundings.Out, Machine(fluid, units, step, settings.Svg));
+        else
+            Print(fluid, units, step);
+        return ExitCode.Done;
+    }
+
+    private static JsonObject Machine(Fluid fluid, DiagramUnits units, double step, string? svg)
+    {
+        var rows = fluid.Fast.HasSaturation ? SaturationTable.Rows(fluid, units, step) : [];
+        return new JsonObject
+        {
+            ["fluid"] = fluid.Name,
+            ["equation"] = fluid.EquationKey,
+            ["criticalTemperatureK"] = fluid.CriticalTemperatureK,
+            ["criticalPressurePa"] = fluid.CriticalPressurePa,
+            ["saturation"] = new JsonArray([.. rows.Select(row => new JsonObject
+            {
+                ["temperatureK"] = row.TemperatureK,
+                ["pressurePa"] = row.PressurePa,
+                ["liquidDensityKgPerM3"] = row.LiquidDensityKgPerM3,
+                ["vapourDensityKgPerM3"] = row.VapourDensityKgPerM3,
+                ["liquidEnthalpyJPerKg"] = row.LiquidEnthalpyJPerKg,
+                ["vapourEnthalpyJPerKg"] = row.VapourEnthalpyJPerKg,
+                ["liquidEntropyJPerKgK"] = row.LiquidEntropyJPerKgK,
+                ["vapourEntropyJPerKgK"] = row.VapourEntropyJPerKgK,
+            })]),
+            ["svg"] = svg,
+        };
+    }
+
+    private void Print(Fluid fluid, DiagramUnits units, double step)
+    {
+        var equation = fluid.Sources.First(source => source.Part == "equation_of_state");
+        Page.Heading(surroundings.Out, $"{fluid.DisplayName} ({fluid.ChemicalName}), by {equation.Authors}, {equation.Year}");
+        Page.Line(surroundings.Out, fluid.ReferenceState);
+        if (!fluid.Fast.HasSaturation)
+        {
+            Page.Line(surroundings.Out, "No saturation line in the range of vehicles: a gas at every temperature there.");
+            return;
+        }
+
+        var ambient = StandardAtmosphere.PressurePa(0);
+        Page.Line(surroundings.Out, "Saturation; gauge pressures against 1013.25 hPa, sea level.");
+        var table = Page.Table(units.Temperature, units.Pressure, units.GaugePressure, $"liquid {units.Density}", $"vapour {units.Density}", $"liquid {units.Enthalpy}", $"vapour {units.Enthalpy}", $"vapour {units.Entropy}");
+        foreach (var row in SaturationTable.Rows(fluid, units, step))
+        {
+            table.Row(
+                Show(units.TemperatureFromK(row.TemperatureK), "0.##"),
+                Show(units.PressureFromPa(row.PressurePa), "0.000"),
+                Show(units.PressureFromPa(row.PressurePa - ambient), "0.000"),
+                Show(units.DensityFromKgPerM3(row.LiquidDensityKgPerM3), "0.00"),
+                Show(units.DensityFromKgPerM3(row.VapourDensityKgPerM3), "0.000"),
+                Show(units.EnthalpyFromJPerKg(row.LiquidEnthalpyJPerKg), "0.00"),
+                Show(units.EnthalpyFromJPerKg(row.VapourEnthalpyJPerKg), "0.00"),
+                Show(units.EntropyFromJPerKgK(row.VapourEntropyJPerKgK), "0.0000"));
+        }
+
+        surroundings.Out.Write(table);
+    }
+
+    private static string Show(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,20 @@
+namespace Tightcold.Diagnosis.Leaks;
+
+/// <summary>Five points of a belief: 5, 25, 50, 75 and 95 %.</summary>
+public readonly record struct LeakQuantiles(double P05, double P25, double P50, double P75, double P95)
+{
+    /// <summary>Weighted quantiles; all 0 when nothing carries weight.</summary>
+    public static LeakQuantiles Of(IEnumerable<(double Value, double Weight)> samples)
+    {
+        var sorted = samples.Where(sample => sample.Weight > 0).OrderBy(sample => sample.Value).ToArray();
+        var total = sorted.Sum(sample => sample.Weight);
+        if (!(total > 0)) return default;
+        double At(double share)
+        {
+            var reached = 0.0;
+            foreach (var (value, weight) in sorted) if ((reached += weight) >= share * total) return value;
+            return sorted[^1].Value;
+        }
+        return new(At(0.05), At(0.25), At(0.5), At(0.75), At(0.95));
+    }
+}

@@ -1,0 +1,49 @@
+using System.Xml.Linq;
+
+namespace Tightcold.House.Tests;
+
+public sealed class ArrowTests
+{
+    /// <summary>What a room may use; the picture in docs/architecture.md.</summary>
+    private static readonly Dictionary<string, string[]> Allowed = new()
+    {
+        ["Quantities"] = [],
+        ["Numerics"] = [],
+        ["Properties"] = ["Numerics", "Quantities"],
+        ["Loop"] = ["Properties", "Numerics", "Quantities"],
+        ["Diagnosis"] = ["Loop", "Properties", "Numerics", "Quantities"],
+        ["Procedures"] = ["Properties", "Numerics", "Quantities"],
+        ["Jobs"] = ["Quantities"],
+        ["Findings"] = ["Jobs", "Procedures", "Diagnosis", "Properties", "Quantities"],
+        ["Storage"] = ["Jobs", "Quantities"],
+        ["App"] = ["Findings", "Jobs", "Procedures", "Properties", "Loop", "Diagnosis", "Quantities"],
+        ["Web"] = ["App", "Storage"],
+        ["Cli"] = ["App", "Storage", "Web"],
+    };
+
+    private static string Room(string path) => Path.GetFileNameWithoutExtension(path.Replace('\\', '/'))["Tightcold.".Length..];
+
+    [Fact]
+    public void Rooms_use_only_the_rooms_that_the_picture_allows()
+    {
+        var projects = House.Files().Where(file => file.StartsWith("src/", StringComparison.Ordinal) && file.EndsWith(".csproj", StringComparison.Ordinal)).ToList();
+        Assert.True(projects.Count >= 10);
+        foreach (var project in projects)
+        {
+            var used = XDocument.Parse(House.Read(project)).Descendants("ProjectReference").Select(reference => Room(reference.Attribute("Include")!.Value));
+            Assert.All(used, other => Assert.True(Allowed[Room(project)].Contains(other), $"{Room(project)} may not use {other}"));
+        }
+    }
+
+    [Fact]
+    public void Every_project_stands_in_the_solution()
+    {
+        var solution = XDocument.Parse(House.Read("Tightcold.slnx")).Descendants("Project").Select(project => project.Attribute("Path")!.Value).ToHashSet();
+        Assert.All(House.Files().Where(file => file.EndsWith(".csproj", StringComparison.Ordinal)), file => Assert.Contains(file, solution));
+    }
+
+    [Fact]
+    public void Package_versions_stand_in_one_place() =>
+        Assert.All(House.Files().Where(file => file.EndsWith(".csproj", StringComparison.Ordinal)),
+            file => Assert.All(XDocument.Parse(House.Read(file)).Descendants("PackageReference"), package => Assert.Null(package.Attribute("Version"))));
+}

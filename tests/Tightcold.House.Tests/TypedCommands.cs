@@ -1,0 +1,38 @@
+using System.Text.RegularExpressions;
+using Microsoft.Extensions.Time.Testing;
+using Spectre.Console.Testing;
+using Tightcold.App.Desk;
+using Tightcold.Cli.Wiring;
+using Tightcold.Storage;
+
+namespace Tightcold.House.Tests;
+
+/// <summary>Runs a line as a person would type it, on a data folder of its own.</summary>
+internal sealed partial class TypedCommands : IDisposable
+{
+    private readonly FakeTimeProvider clock = new(new DateTimeOffset(2031, 7, 4, 9, 0, 0, TimeSpan.Zero)) { AutoAdvanceAmount = TimeSpan.FromSeconds(1) };
+
+    public string Folder { get; } = Directory.CreateTempSubdirectory("tightcold-test-").FullName;
+
+    public async Task<(int Code, string Said)> RunAsync(string line)
+    {
+        var words = Word().Matches(line.Split("  #")[0]).Select(word => word.Value.Replace("\"", "", StringComparison.Ordinal)).Skip(1).ToList();
+        // Files named in a document go to the test's folder.
+        words = [.. words.Select(word => word.EndsWith(".html", StringComparison.Ordinal) || word.EndsWith(".json", StringComparison.Ordinal) ? Path.Combine(Folder, word) : word)];
+        if (words[0] == "demo" && !words.Contains("--to")) words.AddRange(["--to", Path.Combine(Folder, "tightcold-demo.html")]);
+        if (words[0] != "cli") words.AddRange(["--data", Folder]);
+        using var console = new TestConsole().Width(4000);
+        using var trouble = new TestConsole().Width(4000);
+        var code = await CommandLine.RunAsync([.. words], new Surroundings(console, trouble, TextReader.Null, clock, new RandomIds()), TestContext.Current.CancellationToken);
+        return (code, console.Output + trouble.Output);
+    }
+
+    public void Dispose()
+    {
+        JobStore.Release();
+        Directory.Delete(Folder, recursive: true);
+    }
+
+    [GeneratedRegex("(\"[^\"]*\"|[^\\s\"])+")]
+    private static partial Regex Word();
+}

@@ -16,8 +16,7 @@ public sealed record CarKnowledge(string Refrigerant)
     /// <summary>Internal volume, m3.</summary>
     public double? InternalVolumeM3 { get; init; }
 
-    /// <summary>Relative standard deviation of that volume.</summary>
-    public double InternalVolumeSpread { get; init; } = 0.15;
+    public int Evaporators { get; init; } = 1;
 
     /// <summary>Oil, kg.</summary>
     public double? OilKg { get; init; }

@@ -11,21 +11,25 @@ internal sealed class CarPrior
 {
     private const double OrdinaryLabelKg = 0.60;
     private const double CondenserUaSpread = 0.20;
-    private const double DisplacementSpread = 0.15;
+    private const double DisplacementSpread = 0.12;
     private const double VolumetricSpread = 0.06;
     private const double CoilSpread = 0.15;
     private const double BlowerSpread = 0.15;
-    private const double ThrottleSpread = 0.12;
-    private const double SuperheatSpreadK = 1.5;
+    private const double ThrottleSpread = 0.10;
+    private const double SuperheatSpread = 0.20;
     private const double SuctionSetSpreadPa = 0.15e5;
     private const double ElectricTargetSpreadK = 1.5;
     private const double SwitchSpreadPa = 0.12e5;
     private const double FinSpreadK = 1.0;
     private const double IsentropicSpread = 0.07;
     private const double LineHeatSpread = 0.4;
+    private const double LineDropSpread = 0.2;
+    private const double HoldupSpread = 0.12;
+    private const double StoreSpread = 0.12;
 
-    // Half the cars with a receiver carry it before a subcooling pass (assumed).
-    private const double SubcoolPassShare = 0.22;
+    // Some cars with a fixed compressor also carry the receiver before a subcooling pass (assumed).
+    private const double SubcoolPass = 0.22;
+    private const double OftenWithoutPass = 0.7;
 
     private static readonly (CompressorKind Compressor, ExpansionKind Expansion, double Weight)[] Kinds =
     [
@@ -35,20 +39,17 @@ internal sealed class CarPrior
     ];
 
     private readonly CarKnowledge car;
-    private readonly (CompressorKind Compressor, ExpansionKind Expansion, double To)[] kinds;
-    private readonly LoopDesign middle;
-    private readonly double volumeSpread;
+    private readonly (CompressorKind Compressor, ExpansionKind Expansion, double To, LoopDesign Middle)[] kinds;
 
     public CarPrior(CarKnowledge car)
     {
         this.car = car;
         LabelKg = car.LabelChargeKg ?? OrdinaryLabelKg;
-        middle = Middle(car, LabelKg, out volumeSpread);
         var fitting = Kinds.Where(kind => (car.Compressor is null || car.Compressor == kind.Compressor) && (car.Expansion is null || car.Expansion == kind.Expansion)).ToArray();
         if (fitting.Length == 0) fitting = [(car.Compressor!.Value, car.Expansion!.Value, 1)];
         var sum = fitting.Sum(kind => kind.Weight);
         var to = 0.0;
-        kinds = [.. fitting.Select(kind => (kind.Compressor, kind.Expansion, to += kind.Weight / sum))];
+        kinds = [.. fitting.Select(kind => (kind.Compressor, kind.Expansion, to += kind.Weight / sum, Middle(car, kind.Compressor, kind.Expansion, LabelKg)))];
     }
 
     /// <summary>The label's charge, or that of an ordinary car, kg.</summary>
@@ -56,16 +57,17 @@ internal sealed class CarPrior
 
     public LoopDesign Design(ReadOnlySpan<double> z, IReadOnlyList<Fault> faults)
     {
-        var (compressor, expansion, share) = Kind(z[Coordinate.Kind], faults);
+        var (middle, share) = Kind(z[Coordinate.Kind], faults);
         var ua = Math.Exp(CondenserUaSpread * z[Coordinate.CondenserUa]);
-        var volume = Math.Exp(volumeSpread * z[Coordinate.Volumes]);
+        var hold = Math.Exp(HoldupSpread * z[Coordinate.Volumes]);
+        var store = Math.Exp(StoreSpread * z[Coordinate.Store]);
         var ntu = Math.Exp(CoilSpread * z[Coordinate.CoilNtu]);
         var throttle = Math.Exp(ThrottleSpread * z[Coordinate.ThrottleArea]);
+        var drop = Math.Exp(LineDropSpread * z[Coordinate.LineDrop]);
+        var pass = middle.Expansion == ExpansionKind.ExpansionValve && middle.SubcoolFaceShare == 0 && share > OftenWithoutPass ? SubcoolPass : middle.SubcoolFaceShare;
         return middle with
         {
-            Compressor = compressor,
-            Expansion = expansion,
-            SubcoolFaceShare = expansion == ExpansionKind.ExpansionValve && share > 0.5 ? SubcoolPassShare : 0,
+            SubcoolFaceShare = pass,
             DisplacementM3 = middle.DisplacementM3 * Math.Exp(DisplacementSpread * z[Coordinate.Displacement]),
             VolumetricScale = Math.Exp(VolumetricSpread * z[Coordinate.Volumetric]),
             IsentropicBest = middle.IsentropicBest * Math.Exp(IsentropicSpread * z[Coordinate.Isentropic]),
@@ -76,29 +78,27 @@ internal sealed class CarPrior
             BlowerM3PerS = middle.BlowerM3PerS * Math.Exp(BlowerSpread * z[Coordinate.Blower]),
             ValveAreaM2 = middle.ValveAreaM2 * throttle,
             TubeDiameterM = middle.TubeDiameterM * Math.Sqrt(throttle),
-            StaticSuperheatK = Math.Max(1, middle.StaticSuperheatK + (SuperheatSpreadK * z[Coordinate.ValveSetting])),
+            StaticSuperheatK = middle.StaticSuperheatK * Math.Exp(SuperheatSpread * z[Coordinate.ValveSetting]),
             SuctionSetPa = middle.SuctionSetPa + (SuctionSetSpreadPa * z[Coordinate.Control]),
             ElectricTargetK = middle.ElectricTargetK + (ElectricTargetSpreadK * z[Coordinate.Control]),
             LowSwitchOffPa = middle.LowSwitchOffPa + (SwitchSpreadPa * z[Coordinate.Switches]),
             LowSwitchOnPa = middle.LowSwitchOnPa + (SwitchSpreadPa * z[Coordinate.Switches]),
             FinOffK = middle.FinOffK + (FinSpreadK * z[Coordinate.Switches]),
             FinOnK = middle.FinOnK + (FinSpreadK * z[Coordinate.Switches]),
-            CondenserVolumeM3 = middle.CondenserVolumeM3 * volume,
-            EvaporatorVolumeM3 = middle.EvaporatorVolumeM3 * volume,
-            StoreVolumeM3 = middle.StoreVolumeM3 * volume,
-            SuctionVolumeM3 = middle.SuctionVolumeM3 * volume,
-            DischargeVolumeM3 = middle.DischargeVolumeM3 * volume,
-            LiquidLineVolumeM3 = middle.LiquidLineVolumeM3 * volume,
-            CompressorVolumeM3 = middle.CompressorVolumeM3 * volume,
+            HoldupFactor = middle.HoldupFactor * hold,
+            StoreVolumeM3 = middle.StoreVolumeM3 * store,
             SuctionLineUa = middle.SuctionLineUa * Math.Exp(LineHeatSpread * z[Coordinate.LineHeat]),
+            SuctionDrop = middle.SuctionDrop * drop,
+            DischargeDrop = middle.DischargeDrop * drop,
+            LiquidDrop = middle.LiquidDrop * drop,
         };
     }
 
     /// <summary>An unknown circuit is one of the usual ones, but only one that can have the fault.</summary>
-    private (CompressorKind, ExpansionKind, double Share) Kind(double z, IReadOnlyList<Fault> faults)
+    private (LoopDesign Middle, double Share) Kind(double z, IReadOnlyList<Fault> faults)
     {
         var u = Normal.Cumulative(z);
-        if (kinds.Length == 1) return (kinds[0].Compressor, kinds[0].Expansion, u);
+        if (kinds.Length == 1) return (kinds[0].Middle, u);
         double from = 0, possible = 0;
         foreach (var kind in kinds)
         {
@@ -113,12 +113,12 @@ internal sealed class CarPrior
             var width = kind.To - from;
             from = kind.To;
             if (!Possible(kind.Compressor, kind.Expansion, faults)) continue;
-            if (left <= width) return (kind.Compressor, kind.Expansion, left / width);
+            if (left <= width) return (kind.Middle, left / width);
             left -= width;
         }
 
         var last = kinds.Last(kind => Possible(kind.Compressor, kind.Expansion, faults));
-        return (last.Compressor, last.Expansion, 1);
+        return (last.Middle, 1);
     }
 
     private bool Possible(CompressorKind compressor, ExpansionKind expansion, IReadOnlyList<Fault> faults)
@@ -128,38 +128,22 @@ internal sealed class CarPrior
         return true;
     }
 
-    /// <summary>The middle of the cars with this label: swept volume, exchangers and throttle grow with the root of the
-    /// label's charge, volumes with the charge itself (assumed).</summary>
-    private static LoopDesign Middle(CarKnowledge car, double labelKg, out double volumeSpread)
+    /// <summary>The middle of the cars of a kind with this label; a known internal volume or oil charge rules.</summary>
+    private static LoopDesign Middle(CarKnowledge car, CompressorKind compressor, ExpansionKind expansion, double labelKg)
     {
-        var size = labelKg / OrdinaryLabelKg;
-        var root = Math.Sqrt(size);
-        var plain = new LoopDesign();
-        var volume = car.InternalVolumeM3 is { } known ? known / plain.InternalVolumeM3 : size;
-        volumeSpread = car.InternalVolumeM3 is null ? 0.12 : Math.Min(0.12, car.InternalVolumeSpread);
-        return plain with
+        var design = LoopDesigns.Of(LoopDesigns.SizeOf(labelKg, car.Evaporators), compressor, expansion, car.Refrigerant, labelKg);
+        if (car.OilKg is { } oil) design = design with { OilKg = oil };
+        if (car.InternalVolumeM3 is not { } known) return design;
+        var volume = Math.Clamp(known / design.InternalVolumeM3, 0.6, 1.6);
+        return design with
         {
-            Refrigerant = car.Refrigerant,
-            LabelChargeKg = labelKg,
-            DisplacementM3 = plain.DisplacementM3 * root,
-            CondenserFaceM2 = plain.CondenserFaceM2 * root,
-            CondenserAirUa = plain.CondenserAirUa * root,
-            CondenserRefrigerantUa = plain.CondenserRefrigerantUa * root,
-            BlowerM3PerS = plain.BlowerM3PerS * root,
-            EvaporatorRefrigerantUa = plain.EvaporatorRefrigerantUa * root,
-            ValveAreaM2 = plain.ValveAreaM2 * root,
-            TubeDiameterM = plain.TubeDiameterM * Math.Sqrt(root),
-            CondenserVolumeM3 = plain.CondenserVolumeM3 * volume,
-            EvaporatorVolumeM3 = plain.EvaporatorVolumeM3 * volume,
-            StoreVolumeM3 = plain.StoreVolumeM3 * volume,
-            SuctionVolumeM3 = plain.SuctionVolumeM3 * volume,
-            DischargeVolumeM3 = plain.DischargeVolumeM3 * volume,
-            LiquidLineVolumeM3 = plain.LiquidLineVolumeM3 * volume,
-            CompressorVolumeM3 = plain.CompressorVolumeM3 * volume,
-            OilKg = car.OilKg ?? plain.OilKg * root,
-            SuctionDrop = plain.SuctionDrop / size,
-            DischargeDrop = plain.DischargeDrop / size,
-            LiquidDrop = plain.LiquidDrop / size,
+            CondenserVolumeM3 = design.CondenserVolumeM3 * volume,
+            EvaporatorVolumeM3 = design.EvaporatorVolumeM3 * volume,
+            StoreVolumeM3 = design.StoreVolumeM3 * volume,
+            SuctionVolumeM3 = design.SuctionVolumeM3 * volume,
+            DischargeVolumeM3 = design.DischargeVolumeM3 * volume,
+            LiquidLineVolumeM3 = design.LiquidLineVolumeM3 * volume,
+            CompressorVolumeM3 = design.CompressorVolumeM3 * volume,
         };
     }
 }

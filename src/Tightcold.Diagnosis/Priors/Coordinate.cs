@@ -20,6 +20,8 @@ internal static class Coordinate
 
     /// <summary>Static superheat, or the set point of the capacity control.</summary>
     public const int ValveSetting = 11;
+
+    /// <summary>Liquid held in the exchangers.</summary>
     public const int Volumes = 12;
     public const int Humidity = 13;
     public const int Ambient = 14;
@@ -38,5 +40,8 @@ internal static class Coordinate
     public const int Form = 21;
     public const int Control = 22;
 
-    public const int Count = 23;
+    public const int Store = 23;
+    public const int LineDrop = 24;
+
+    public const int Count = 25;
 }

@@ -11,12 +11,13 @@ namespace Tightcold.Diagnosis.Inference;
 /// </summary>
 public static class Diagnoser
 {
-    // An explanation below these odds after the first points is not refined.
-    private const double WorthRefining = 2e-3;
+    // An explanation that cannot reach these odds any more is not refined.
+    private const double WorthRefining = 0.01;
+    private const int ScreeningRounds = 2;
 
     // Odds above this on fewer effective cars than the least are called uncertain.
-    private const double OddsThatMatter = 0.05;
-    private const double LeastEffective = 30;
+    private const double OddsThatMatter = 0.10;
+    private const double LeastEffective = 25;
 
     /// <param name="evidence">Readings with the car; not empty and with finite numbers.</param>
     /// <param name="effort">How hard to look.</param>
@@ -38,16 +39,24 @@ public static class Diagnoser
         return Summary.Of(new Posterior(runs, simulator, data), contradictions, Uncertain);
     }
 
-    /// <summary>First a batch for everything that may matter, then always where the odds' error is largest.</summary>
+    /// <summary>
+    /// Few prior points may all miss the cars that fit, and then an explanation looks far too unlikely. So whatever could
+    /// still be likely, given how few points speak for it, gets small batches first; then the batches go where the odds'
+    /// error is largest.
+    /// </summary>
     private static void Refine(HypothesisRun[] runs, Effort effort)
     {
         var left = effort.Budget;
-        var order = Odds(runs);
-        for (var h = 0; h < runs.Length && left > 0; h++)
+        for (var round = 0; round < ScreeningRounds; round++)
         {
-            if (runs[h].Hypothesis.IsNoneOfThese || order[h] < WorthRefining) continue;
-            runs[h].Refine(effort.Batch / 2);
-            left -= effort.Batch / 2;
+            var top = runs.Max(run => Math.Log(run.Hypothesis.Prior) + run.LogEvidence);
+            foreach (var run in runs)
+            {
+                if (run.Hypothesis.IsNoneOfThese || left <= 0) continue;
+                if (Math.Log(run.Hypothesis.Prior) + run.LogEvidence + Benefit(run.Particles.Effective) - top < Math.Log(WorthRefining)) continue;
+                run.Refine(effort.Batch / 2);
+                left -= effort.Batch / 2;
+            }
         }
 
         while (left > 0)
@@ -56,10 +65,11 @@ public static class Diagnoser
             var (worst, error) = (-1, effort.OddsError);
             for (var h = 0; h < runs.Length; h++)
             {
+                if (runs[h].Hypothesis.IsNoneOfThese) continue;
                 var own = odds[h] * (1 - odds[h]) * runs[h].RelativeError;
                 if (own > error) (worst, error) = (h, own);
                 // However sure the fault, its charge and severity want a crowd too.
-                if (odds[h] > 0.5 && runs[h].Particles.Effective < 3 * LeastEffective && !runs[h].Hypothesis.IsNoneOfThese && worst < 0) worst = h;
+                if (odds[h] > 0.5 && runs[h].Particles.Effective < 2 * LeastEffective && worst < 0) worst = h;
             }
 
             if (worst < 0) return;
@@ -67,6 +77,9 @@ public static class Diagnoser
             left -= effort.Batch;
         }
     }
+
+    /// <summary>ln of how much too small the evidence may be.</summary>
+    private static double Benefit(double effective) => effective < 3 ? 7 : effective < 6 ? 4 : effective < 12 ? 1.5 : 0.5;
 
     private static bool Uncertain(double odds, double effective) => odds > OddsThatMatter && effective < LeastEffective;
 

@@ -8,10 +8,10 @@ namespace Tightcold.Diagnosis.Inference;
 public readonly record struct Effort(int FirstPoints, int Batch, int Budget, double OddsError)
 {
     /// <summary>A first picture.</summary>
-    public static readonly Effort Quick = new(40, 40, 240, 0.06);
+    public static readonly Effort Quick = new(40, 40, 300, 0.06);
 
     /// <summary>The answer.</summary>
-    public static readonly Effort Full = new(72, 64, 2200, 0.02);
+    public static readonly Effort Full = new(56, 56, 2400, 0.02);
 
     /// <summary>Far more than needed, to check the others against.</summary>
     public static readonly Effort Brute = new(4000, 1000, 12000, 0);

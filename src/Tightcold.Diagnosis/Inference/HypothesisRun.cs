@@ -23,9 +23,10 @@ internal sealed class HypothesisRun(Hypothesis hypothesis, CarSimulator simulato
     /// <summary>ln evidence; for “none of these” the flat one.</summary>
     public double LogEvidence => hypothesis.IsNoneOfThese ? data.LogAnything() : Particles.LogEvidence;
 
-    /// <summary>Relative standard error of the evidence, from the effective number of points.</summary>
+    /// <summary>Relative standard error of the evidence, from the effective number of points; few points know their own
+    /// error badly, so theirs is taken larger.</summary>
     public double RelativeError => hypothesis.IsNoneOfThese ? 0
-        : Particles.Effective < 1 ? 1 : Math.Sqrt(Math.Max(0, (1 / Particles.Effective) - (1.0 / Math.Max(1, Particles.Count))));
+        : Particles.Effective < 1 ? 2 : Math.Sqrt(Math.Max(0, (1 / Particles.Effective) - (1.0 / Math.Max(1, Particles.Count)))) * (1 + (3 / Particles.Effective));
 
     /// <param name="common">Standard normal points shared by all explanations, so that their errors go together.</param>
     public void First(double[] common, int count)

@@ -20,13 +20,13 @@ internal static class ErrorModel
     /// <summary>Standard deviation of the model's error, SI.</summary>
     public static double Discrepancy(Channel channel, double value) => channel switch
     {
-        Channel.LowSide => 0.12e5,
+        Channel.LowSide => 0.14e5,
         Channel.LowSwingTop => 0.3e5,
-        Channel.HighSide => 0.05 * Math.Abs(value),
-        Channel.Vent => 1.5,
-        Channel.SuctionLine => 3,
-        Channel.LiquidLine => 2.5,
-        _ => 8,
+        Channel.HighSide => 0.055 * Math.Abs(value),
+        Channel.Vent => 1.7,
+        Channel.SuctionLine => 3.3,
+        Channel.LiquidLine => 2.8,
+        _ => 9,
     };
 
     /// <summary>Density of a gross error, or of a reading of no known car: even over all that the instrument can show.</summary>

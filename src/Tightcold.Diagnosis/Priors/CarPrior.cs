@@ -20,12 +20,13 @@ internal sealed class CarPrior
     private const double SuctionSetSpreadPa = 0.15e5;
     private const double ElectricTargetSpreadK = 1.5;
     private const double SwitchSpreadPa = 0.12e5;
+    private const double HighSwitchSpreadPa = 1.2e5;
     private const double FinSpreadK = 1.0;
     private const double IsentropicSpread = 0.07;
     private const double LineHeatSpread = 0.4;
     private const double LineDropSpread = 0.2;
-    private const double HoldupSpread = 0.12;
-    private const double StoreSpread = 0.12;
+    private const double HoldupSpread = 0.18;
+    private const double StoreSpread = 0.18;
 
     // Some cars with a fixed compressor also carry the receiver before a subcooling pass (assumed).
     private const double SubcoolPass = 0.22;
@@ -83,6 +84,8 @@ internal sealed class CarPrior
             ElectricTargetK = middle.ElectricTargetK + (ElectricTargetSpreadK * z[Coordinate.Control]),
             LowSwitchOffPa = middle.LowSwitchOffPa + (SwitchSpreadPa * z[Coordinate.Switches]),
             LowSwitchOnPa = middle.LowSwitchOnPa + (SwitchSpreadPa * z[Coordinate.Switches]),
+            HighSwitchOffPa = middle.HighSwitchOffPa + (HighSwitchSpreadPa * z[Coordinate.Switches]),
+            HighSwitchOnPa = middle.HighSwitchOnPa + (HighSwitchSpreadPa * z[Coordinate.Switches]),
             FinOffK = middle.FinOffK + (FinSpreadK * z[Coordinate.Switches]),
             FinOnK = middle.FinOnK + (FinSpreadK * z[Coordinate.Switches]),
             HoldupFactor = middle.HoldupFactor * hold,

@@ -35,7 +35,7 @@ internal sealed class CarSimulator
     {
         var result = car.Model.Solve(ConditionsOf.Of(point, z), car.ChargeKg, car.Faults, near);
         if (result.Readings is null) return null;
-        Predicted.Store(result, row);
+        Predicted.Store(result, row, point.SwingRead);
         return result;
     }
 

@@ -20,12 +20,12 @@ internal static class ErrorModel
     /// <summary>Standard deviation of the model's error, SI.</summary>
     public static double Discrepancy(Channel channel, double value) => channel switch
     {
-        Channel.LowSide => 0.14e5,
+        Channel.LowSide => 0.15e5,
         Channel.LowSwingTop => 0.3e5,
-        Channel.HighSide => 0.055 * Math.Abs(value),
-        Channel.Vent => 1.7,
-        Channel.SuctionLine => 3.3,
-        Channel.LiquidLine => 2.8,
+        Channel.HighSide => 0.06 * Math.Abs(value),
+        Channel.Vent => 1.9,
+        Channel.SuctionLine => 3.6,
+        Channel.LiquidLine => 3,
         _ => 9,
     };
 

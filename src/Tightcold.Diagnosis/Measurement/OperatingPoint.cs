@@ -39,6 +39,9 @@ public sealed record OperatingPoint
 
     public ImmutableArray<Reading> Readings { get; init; } = [];
 
+    /// <summary>Whether both ends of a swinging low side were read.</summary>
+    internal bool SwingRead => Readings.Any(reading => reading.Channel == Channel.LowSwingTop);
+
     /// <summary>Clutch cycles a minute, as counted.</summary>
     public double? CyclesPerMinute { get; init; }
 

@@ -16,10 +16,11 @@ internal static class Predicted
     public const int FinK = 14;
     public const int Width = 15;
 
-    public static void Store(LoopResult result, Span<double> row)
+    /// <param name="swing">Both ends of the low side's swing were read, not where it stands on average.</param>
+    public static void Store(LoopResult result, Span<double> row, bool swing)
     {
         var r = result.Readings!.Value;
-        row[(int)Channel.LowSide] = r.LowSidePa;
+        row[(int)Channel.LowSide] = swing ? r.LowSideMinPa : r.LowSidePa;
         row[(int)Channel.LowSwingTop] = r.LowSideMaxPa;
         row[(int)Channel.HighSide] = r.HighSidePa;
         row[(int)Channel.Vent] = r.VentK;

@@ -10,23 +10,23 @@ namespace Tightcold.Diagnosis.Priors;
 internal sealed class CarPrior
 {
     private const double OrdinaryLabelKg = 0.60;
-    private const double CondenserUaSpread = 0.20;
-    private const double DisplacementSpread = 0.12;
-    private const double VolumetricSpread = 0.06;
-    private const double CoilSpread = 0.15;
-    private const double BlowerSpread = 0.15;
-    private const double ThrottleSpread = 0.10;
-    private const double SuperheatSpread = 0.20;
-    private const double SuctionSetSpreadPa = 0.15e5;
-    private const double ElectricTargetSpreadK = 1.5;
-    private const double SwitchSpreadPa = 0.12e5;
-    private const double HighSwitchSpreadPa = 1.2e5;
-    private const double FinSpreadK = 1.0;
-    private const double IsentropicSpread = 0.07;
-    private const double LineHeatSpread = 0.4;
-    private const double LineDropSpread = 0.2;
-    private const double HoldupSpread = 0.18;
-    private const double StoreSpread = 0.18;
+    private const double CondenserUaSpread = 0.24;
+    private const double DisplacementSpread = 0.16;
+    private const double VolumetricSpread = 0.08;
+    private const double CoilSpread = 0.19;
+    private const double BlowerSpread = 0.19;
+    private const double ThrottleSpread = 0.13;
+    private const double SuperheatSpread = 0.25;
+    private const double SuctionSetSpreadPa = 0.19e5;
+    private const double ElectricTargetSpreadK = 1.9;
+    private const double SwitchSpreadPa = 0.15e5;
+    private const double HighSwitchSpreadPa = 1.4e5;
+    private const double FinSpreadK = 1.25;
+    private const double IsentropicSpread = 0.09;
+    private const double LineHeatSpread = 0.5;
+    private const double LineDropSpread = 0.35;
+    private const double HoldupSpread = 0.22;
+    private const double StoreSpread = 0.22;
 
     // Some cars with a fixed compressor also carry the receiver before a subcooling pass (assumed).
     private const double SubcoolPass = 0.22;

@@ -10,12 +10,12 @@ namespace Tightcold.Diagnosis.Study;
 /// <summary>
 /// Draws invented cars to test the diagnosis on: circuits, weather, instruments and faults at random, by their odds
 /// before any reading. They are made with traits that the diagnosis does not know of (efficiency laws, line drops, sizes
-/// that do not follow the label, spreads half again as wide) and with instruments and model errors of other shapes.
+/// that do not follow the label) and with instruments and model errors of other shapes.
 /// </summary>
 public static class CarLottery
 {
-    // Traits are spread this much wider than the diagnosis assumes.
-    private const double Wider = 1.25;
+    // The weather, the speed and the front end are this much less well known than the diagnosis assumes.
+    private const double Wider = 1.15;
 
     // Cars in a hundred whose trouble is on no list: three faults, or two that are not weighed together.
     private const double OffList = 0.03;
@@ -197,14 +197,25 @@ public static class CarLottery
         private Reading One(Channel channel, double truth, OperatingPoint point, Chance chance)
         {
             var (sigma, step) = Instrument(channel);
-            var model = ErrorModel.Discrepancy(channel, truth);
+            var model = ModelError(channel, truth);
             // Seven tenths of each variance stay the same, as the diagnosis assumes; their shapes are others.
             var value = truth + (sigma * ((0.837 * fixedInstrument[(int)channel]) + (0.548 * chance.Normal())))
-                + (0.8 * model * ((0.837 * fixedModel[(int)channel]) + (0.548 * chance.Normal())));
+                + (model * ((0.837 * fixedModel[(int)channel]) + (0.548 * chance.Normal())));
             if (chance.Uniform() < 0.005) value = channel is Channel.LowSide or Channel.HighSide ? value * (0.5 + chance.Uniform()) : value + (12 * chance.Normal());
             if (channel is Channel.LowSide or Channel.HighSide) value = Math.Max(value, 0.05e5);
             return new(channel, Step(value, step, channel is Channel.LowSide or Channel.HighSide ? point.BarometricPa : 0), sigma, step);
         }
+
+        /// <summary>What no model of a car gets right, one standard deviation.</summary>
+        private static double ModelError(Channel channel, double truth) => channel switch
+        {
+            Channel.LowSide or Channel.LowSwingTop => 0.10e5,
+            Channel.HighSide => 0.04 * truth,
+            Channel.Vent => 1.2,
+            Channel.SuctionLine => 2.4,
+            Channel.LiquidLine => 2,
+            _ => 6.5,
+        };
 
         private (double Sigma, double Step) Instrument(Channel channel) => channel switch
         {

@@ -30,7 +30,9 @@ public sealed class JobStore : IJobStore
         var path = DataFolder.DataFile(folder);
         try
         {
-            Directory.CreateDirectory(folder);
+            // Names and places are the person's own: a new folder is open to nobody else.
+            if (OperatingSystem.IsWindows()) Directory.CreateDirectory(folder);
+            else Directory.CreateDirectory(folder, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
         }
         catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
         {

@@ -4,6 +4,7 @@ using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Http;
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
 using Tightcold.App.Desk;
 using Tightcold.Storage;
@@ -62,6 +63,7 @@ public static class Site
 
     private static void AddServices(IServiceCollection services, SiteOptions options, JobStore store)
     {
+        services.AddSingleton<IHostLifetime, OwnersLifetime>();
         services.AddRoutingCore();
         services.AddRazorComponents();
         services.AddSingleton(options.Clock);

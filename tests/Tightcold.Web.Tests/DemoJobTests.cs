@@ -1,4 +1,5 @@
 using Tightcold.App.Demo;
+using Tightcold.Findings;
 using Tightcold.Jobs.Entries;
 using Tightcold.Web.Tests.Bench;
 using Tightcold.Web.Words;
@@ -40,6 +41,30 @@ public sealed class DemoJobTests(Chromium chromium)
         }
         Assert.Empty(wrong);
         Assert.Empty(site.Failures);
+    }
+
+    [Theory]
+    [InlineData(10, "standing", null)]
+    [InlineData(95, "mend", "Circuit open at liquid line joint at condenser")]
+    [InlineData(215, "pump", "Pump running")]
+    [InlineData(250, "hold", "Holding, valve to the pump shut")]
+    [InlineData(276, "charge", "Valve open on Can A")]
+    public async Task Coming_back_during_the_day_a_person_sees_the_step_that_matters_now_and_what_is_running(int minute, string name, string? clock)
+    {
+        await using var site = await RunningSite.WithDemoUntilAsync(TimeSpan.FromMinutes(minute));
+        var record = (await site.Desk.RecordAsync(1, TestContext.Current.CancellationToken))!;
+        var now = StepWords.Title(Walk.Current(record, Walk.Of(record)));
+        await using var person = await chromium.PersonAsync(site, 390);
+        await person.OpenAsync("/");
+        await person.SeesAsync($"Now: {now}");
+        if (clock is not null) await person.SeesAsync(clock);
+        await person.FollowAsync($"Grey estate with the dented hatch: {DemoScenario.Complaint}", exact: false);
+        Assert.Equal(now, await person.Page.Locator(".walk > li.now h2").First.InnerTextAsync());
+        Assert.True(await person.Page.Locator(".walk > li.now .body").IsVisibleAsync());
+        if (clock is not null) await person.SeesAsync(clock);
+        Assert.Empty(await person.RulesBrokenAsync());
+        Assert.Empty(await person.TooSmallAsync());
+        await person.PictureAsync($"day-{name}-390");
     }
 
     [Theory]

@@ -55,10 +55,14 @@ public sealed partial class JobDesk
 
     /// <summary>Adds one entry that was written elsewhere, with its own id and times. The same entry again is
     /// acknowledged and changes nothing.</summary>
-    public async Task<Outcome<Entry>> AddWrittenAsync(int jobNumber, Entry entry, CancellationToken cancellation = default) =>
-        await store.RecordAsync(jobNumber, cancellation).ConfigureAwait(false) is { } record
+    public async Task<Outcome<Entry>> AddWrittenAsync(int jobNumber, Entry entry, CancellationToken cancellation = default)
+    {
+        var disagreements = TypedText.Check(entry);
+        if (disagreements.Count > 0) return Outcome<Entry>.Refused(disagreements);
+        return await store.RecordAsync(jobNumber, cancellation).ConfigureAwait(false) is { } record
             ? await AddAsync(record, entry, cancellation).ConfigureAwait(false)
             : Outcome<Entry>.Refused(NoJob(jobNumber));
+    }
 
     /// <summary>Strikes an entry without replacing it; it stays visible and counts no more.</summary>
     public Task<Outcome<Entry>> StrikeAsync(int jobNumber, Guid entryId, string who, string reason, CancellationToken cancellation = default) =>
@@ -82,7 +86,8 @@ public sealed partial class JobDesk
         var entry = written with { Fields = Named(record, written) };
         if (record.Journal.Find(entry.Id) is { } there)
         {
-            return there == entry ? Outcome<Entry>.Of(there)
+            // Sent again, perhaps later: what was written down is what counts, not when it was sent.
+            return there == entry with { WrittenAt = there.WrittenAt, ObservedAt = written.ObservedAt == written.WrittenAt ? there.ObservedAt : entry.ObservedAt } ? Outcome<Entry>.Of(there)
                 : Outcome<Entry>.Refused(InputProblem.Of("id", entry.Id.ToString(), $"another entry of this job carries this id; each needs its own"));
         }
         var problems = EntryRules.Check(record, entry, Barometer.At(record, entry.ObservedAt));

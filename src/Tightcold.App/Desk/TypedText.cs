@@ -1,5 +1,6 @@
 using System.Globalization;
 using Tightcold.App.Units;
+using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 
@@ -26,7 +27,14 @@ internal static class TypedText
         return problems;
     }
 
-    public static void Check(string path, FieldBag bag, List<InputProblem> problems)
+    public static IReadOnlyList<InputProblem> Check(Entry entry)
+    {
+        var problems = new List<InputProblem>();
+        Check("$.fields", entry.Fields, problems);
+        return problems;
+    }
+
+    private static void Check(string path, FieldBag bag, List<InputProblem> problems)
     {
         foreach (var (name, value) in bag)
         {

@@ -35,7 +35,7 @@ public sealed class CardFacts
         Missing = [.. findings.SelectMany(finding => finding.Missing).Distinct()];
         Assumptions = [.. findings.SelectMany(finding => finding.Assumptions).Distinct()];
         Cautions = [.. findings.SelectMany(finding => finding.Cautions).Distinct()];
-        var now = Walk.Current(findings);
+        var now = Walk.Current(record, findings);
         Next = [.. findings.Where(finding => finding.Step == now).SelectMany(finding => finding.Next).Take(3)];
     }
 
@@ -55,7 +55,7 @@ public sealed class CardFacts
     public ImmutableArray<Finding> Steps { get; }
     public ImmutableArray<Finding> Ledger { get; }
 
-    /// <summary>Spots by what was found there, the rarest outcome first: a leak stands above what is clear.</summary>
+    /// <summary>Spots by what was found there, where nothing was found last.</summary>
     public ImmutableArray<(string Outcome, string Spots)> Spots { get; }
     public ImmutableArray<Phrase> Missing { get; }
     public ImmutableArray<Assumption> Assumptions { get; }
@@ -66,7 +66,7 @@ public sealed class CardFacts
     [
         .. table.Rows.Where(row => row.Length > 1)
             .GroupBy(row => string.Join(", ", row.Skip(1).Select(cell => cell.Render(units)).Where(cell => cell.Length > 0)))
-            .OrderBy(group => group.Count())
+            .OrderBy(group => group.Key.StartsWith("nothing", StringComparison.Ordinal)).ThenBy(group => group.Count())
             .Select(group => (group.Key, string.Join(", ", group.Select(row => row[0].Render(units))))),
     ];
 }

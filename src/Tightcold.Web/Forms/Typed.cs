@@ -1,4 +1,4 @@
-using System.Collections.Immutable;
+using System.Globalization;
 using System.Text.RegularExpressions;
 using Microsoft.AspNetCore.Http;
 using Tightcold.App.Units;
@@ -72,9 +72,19 @@ public sealed partial class Typed
         if (field.Type is not FieldType.Quantity type) return (asTyped, null);
         var match = NumberThenUnit().Match(asTyped);
         if (!match.Success) return (asTyped, null);
-        var unit = UnitParser.UnitsFor(type.Kind, UnitSystem.Metric)
-            .FirstOrDefault(symbol => string.Equals(symbol, match.Groups["unit"].Value, StringComparison.OrdinalIgnoreCase));
+        var unit = Offered(type, match.Groups["unit"].Value);
         return unit is null ? (asTyped, null) : (match.Groups["number"].Value, unit);
+    }
+
+    /// <summary>The offered unit that means the same as the typed one: “bar” and “bar gauge” of a gauge.</summary>
+    private static string? Offered(FieldType.Quantity type, string typedUnit)
+    {
+        // A reading with its own ± stays whole: the box for the number holds both.
+        if (typedUnit.Contains('±', StringComparison.Ordinal) || typedUnit.Contains("+/-", StringComparison.Ordinal)) return null;
+        var symbols = UnitParser.UnitsFor(type.Kind, UnitSystem.Metric);
+        if (symbols.Contains(typedUnit, StringComparer.OrdinalIgnoreCase)) return symbols.First(symbol => string.Equals(symbol, typedUnit, StringComparison.OrdinalIgnoreCase));
+        double? Size(string unit) => UnitParser.Parse(type, "7 " + unit, CultureInfo.InvariantCulture).Value?.Value.Si;
+        return Size(typedUnit) is { } meant ? symbols.FirstOrDefault(symbol => Size(symbol) == meant) : null;
     }
 
     [GeneratedRegex(@"^\s*(?<number>[-+−]?\s*[\d.,]+)\s*(?<unit>\D.*?)\s*$", RegexOptions.CultureInvariant)]

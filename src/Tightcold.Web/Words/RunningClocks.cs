@@ -16,7 +16,7 @@ public static class RunningClocks
         var journal = record.Journal;
         if (journal.Last(EntryKinds.Pump) is { } pump && pump.Fields.Text("action") == "started")
             clocks.Add(new("Pump running", pump.ObservedAt));
-        if (HoldSince(journal) is { } hold) clocks.Add(new("Holding, pump shut off", hold));
+        if (HoldSince(journal) is { } hold) clocks.Add(new("Holding, valve to the pump shut", hold));
         foreach (var spot in journal.OfKind(EntryKinds.Opened).Select(entry => entry.Fields.Text("spot")).Distinct())
         {
             var opened = journal.OfKind(EntryKinds.Opened).Last(entry => entry.Fields.Text("spot") == spot);

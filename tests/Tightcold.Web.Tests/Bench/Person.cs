@@ -78,7 +78,7 @@ public sealed class Person(IBrowserContext context, IPage page, List<string> str
 
     public async Task PressAsync(string button) => await page.GetByRole(AriaRole.Button, new() { Name = button, Exact = true }).ClickAsync();
 
-    public async Task FollowAsync(string link) => await page.GetByRole(AriaRole.Link, new() { Name = link, Exact = true }).First.ClickAsync();
+    public async Task FollowAsync(string link, bool exact = true) => await page.GetByRole(AriaRole.Link, new() { Name = link, Exact = exact }).First.ClickAsync();
 
     /// <summary>The step as its line says it, opened by a tap when it is closed.</summary>
     public async Task<ILocator> StepAsync(string title)

@@ -52,6 +52,19 @@ public sealed class RunningSite : IAsyncDisposable
         return running;
     }
 
+    /// <summary>The site as it was on the demo's day at a moment: only what had been written down by then.</summary>
+    public static async Task<RunningSite> WithDemoUntilAsync(TimeSpan sinceMorning)
+    {
+        await using var whole = await WithDemoAsync();
+        var record = (await whole.Desk.RecordAsync(1, TestContext.Current.CancellationToken))!;
+        var now = DemoScenario.Start + sinceMorning;
+        var (journal, _) = Journal.Create(record.Journal.All.Where(entry => entry.WrittenAt <= now));
+        var running = new RunningSite(Directory.CreateTempSubdirectory("tightcold-web-").FullName, now, null);
+        Assert.True((await running.Desk.ImportAsync(JobDesk.Export(record with { Journal = journal! }), TestContext.Current.CancellationToken)).Taken);
+        await running.site.StartAsync(TestContext.Current.CancellationToken);
+        return running;
+    }
+
     /// <summary>Stops the program and starts it again on the same data, under the same address.</summary>
     public async Task RestartAsync()
     {

@@ -1,0 +1,124 @@
+using Microsoft.Extensions.Time.Testing;
+using Tightcold.App.Desk;
+using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
+
+namespace Tightcold.App.Tests.Desk;
+
+public sealed class JobDeskTests
+{
+    private readonly FakeTimeProvider clock = new(new DateTimeOffset(2031, 7, 4, 14, 0, 0, TimeSpan.Zero)) { AutoAdvanceAmount = TimeSpan.FromSeconds(1) };
+    private readonly JobDesk desk;
+
+    public JobDeskTests() => desk = new JobDesk(new MemoryStore(), clock, new RandomIds());
+
+    private static CancellationToken Stop => TestContext.Current.CancellationToken;
+
+    private static Dictionary<string, string> Fields(params (string Name, string Text)[] fields) => fields.ToDictionary(field => field.Name, field => field.Text);
+
+    private async Task<int> OpenAsync()
+    {
+        var car = (await desk.AddCarAsync(Fields(("label", "blue estate"), ("refrigerant", "r134a")), Stop)).Value!;
+        await desk.AddContainerAsync(Fields(("name", "Can A"), ("kind", "CAN"), ("refrigerant", "R134A"), ("tare", "97 g")), null, Stop);
+        return (await desk.OpenJobAsync(car.Id, " blows warm ", Stop)).Value!.Number;
+    }
+
+    [Fact]
+    public async Task A_choice_is_taken_however_it_is_spelt_and_kept_as_the_schema_spells_it()
+    {
+        var car = (await desk.AddCarAsync(Fields(("label", "x"), ("refrigerant", "r1234YF"), ("device", "Expansion-Valve")), Stop)).Value!;
+        Assert.Equal("R-1234yf", car.Refrigerant);
+        Assert.Equal("expansion valve", car.Device);
+    }
+
+    [Fact]
+    public async Task All_reasons_come_at_once_and_none_twice()
+    {
+        var outcome = await desk.AddCarAsync(Fields(("refrigerant", "R-12"), ("label-charge", "680"), ("wheels", "4")), Stop);
+        Assert.False(outcome.Taken);
+        Assert.Equal(["label", "label-charge", "refrigerant", "wheels"], outcome.Problems.Select(problem => problem.Field).Order());
+        Assert.Empty(await desk.CarsAsync(Stop));
+    }
+
+    [Fact]
+    public async Task A_blank_field_is_not_filled_and_empties_one_when_changing()
+    {
+        var car = (await desk.AddCarAsync(Fields(("label", "x"), ("refrigerant", "R-134a"), ("label-charge", "680 g"), ("model-year", "  ")), Stop)).Value!;
+        Assert.Null(car.Fields.Number("model-year"));
+        car = (await desk.UpdateCarAsync(car.Id, Fields(("label-charge", ""), ("model-year", "2009")), Stop)).Value!;
+        Assert.Null(car.LabelCharge);
+        Assert.Equal(2009, car.Fields.Number("model-year"));
+        Assert.Equal("x", car.Label);
+    }
+
+    [Fact]
+    public async Task Spots_and_cans_are_kept_as_the_car_and_the_kit_spell_them()
+    {
+        var job = await OpenAsync();
+        var check = await desk.AddEntryAsync(job, EntryKinds.LeakCheck, Fields(("spot", "CONDENSER"), ("test", "soap-bubbles"), ("outcome", "nothing")), null, "Ada", cancellation: Stop);
+        Assert.Equal("condenser", check.Value!.Fields.Text("spot"));
+        var scale = await desk.AddEntryAsync(job, EntryKinds.ScaleReading, Fields(("container", "can a"), ("gross", "300 g")), null, "Ada", cancellation: Stop);
+        Assert.Equal("Can A", scale.Value!.Fields.Text("container"));
+    }
+
+    [Fact]
+    public async Task A_kit_keeps_its_versions_and_the_new_one_starts_later()
+    {
+        await OpenAsync();
+        var first = await desk.KitAsync(Stop);
+        var second = (await desk.UpdateKitAsync(Fields(("altitude", "1600 m")), null, Stop)).Value!;
+        Assert.True(second.From > first.From);
+        Assert.NotEqual(first.Id, second.Id);
+        Assert.Single(second.Containers);
+        Assert.False((await desk.UpdateKitAsync(Fields(("owner", "Ada")), first.From.AddDays(-1), Stop)).Taken);
+    }
+
+    [Fact]
+    public async Task A_can_of_the_same_name_takes_the_place_of_the_old_one()
+    {
+        await OpenAsync();
+        var kit = (await desk.AddContainerAsync(Fields(("name", "CAN A"), ("kind", "can"), ("refrigerant", "R-134a"), ("tare", "98 g")), null, Stop)).Value!;
+        Assert.Equal(0.098, Assert.Single(kit.Containers).Tare!.Value.Kilograms, 9);
+    }
+
+    [Fact]
+    public async Task The_altitude_of_the_place_bounds_the_vacuum_and_a_barometer_read_there_goes_first()
+    {
+        var job = await OpenAsync();
+        Dictionary<string, string> vacuum = Fields(("dial", "27 inHg"), ("pump-valve", "open"));
+        Assert.True((await desk.AddEntryAsync(job, EntryKinds.VacuumReading, vacuum, null, "Ada", cancellation: Stop)).Taken);
+        await desk.UpdateKitAsync(Fields(("altitude", "1600 m")), null, Stop);
+        Assert.Equal("dial", Assert.Single((await desk.AddEntryAsync(job, EntryKinds.VacuumReading, vacuum, null, "Ada", cancellation: Stop)).Problems).Field);
+        await desk.AddEntryAsync(job, EntryKinds.Weather, Fields(("ambient-temperature", "25 C"), ("station-pressure", "1010 hPa")), null, "Ada", cancellation: Stop);
+        Assert.True((await desk.AddEntryAsync(job, EntryKinds.VacuumReading, vacuum, null, "Ada", cancellation: Stop)).Taken);
+    }
+
+    [Fact]
+    public async Task A_list_of_jobs_says_what_each_waits_for()
+    {
+        var job = await OpenAsync();
+        await desk.AddEntryAsync(job, EntryKinds.JobState, Fields(("state", "waiting"), ("waiting-for", "condenser")), null, "Ada", cancellation: Stop);
+        var line = Assert.Single(await desk.JobsAsync(Stop));
+        Assert.Equal(("blue estate", "blows warm", "waiting", "condenser"), (line.CarLabel, line.Complaint, line.State, line.WaitingFor));
+        Assert.NotNull(line.LastEntryAt);
+    }
+
+    [Fact]
+    public async Task An_entry_whose_typed_text_and_value_disagree_is_refused()
+    {
+        var job = await OpenAsync();
+        var entry = (await desk.AddEntryAsync(job, EntryKinds.ScaleReading, Fields(("container", "Can A"), ("gross", "300 g")), null, "Ada", cancellation: Stop)).Value!;
+        var changed = entry with { Id = Guid.NewGuid(), Fields = entry.Fields.With("gross", new FieldValue.Quantity(new(Quantities.QuantityKind.Mass, 0.4), "300 g")) };
+        Assert.Contains("say different things", Assert.Single((await desk.AddWrittenAsync(job, changed, Stop)).Problems).Sentence.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_complaint_of_nothing_or_a_car_that_is_not_there_opens_no_job()
+    {
+        await OpenAsync();
+        var car = Assert.Single(await desk.CarsAsync(Stop));
+        Assert.False((await desk.OpenJobAsync(car.Id, "  ", Stop)).Taken);
+        Assert.False((await desk.OpenJobAsync(Guid.NewGuid(), "blows warm", Stop)).Taken);
+        Assert.Single(await desk.JobsAsync(Stop));
+    }
+}

@@ -1,0 +1,117 @@
+using System.Globalization;
+using System.Net;
+using System.Security.Cryptography;
+using System.Text;
+using System.Text.RegularExpressions;
+using Tightcold.App.Demo;
+using Tightcold.App.Units;
+using Tightcold.Findings;
+using Tightcold.Jobs.Journals;
+using Tightcold.Quantities;
+using Tightcold.Web.Card;
+using Tightcold.Web.Tests.Bench;
+using Tightcold.Web.Words;
+
+namespace Tightcold.Web.Tests;
+
+/// <summary>The job card as a file of its own: what it says, and that it needs nothing else.</summary>
+public sealed partial class CardTests
+{
+    private static CancellationToken Cancellation => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task The_card_says_all_that_the_findings_say_in_the_readers_units()
+    {
+        await using var site = await RunningSite.WithDemoAsync();
+        var record = (await site.Desk.RecordAsync(1, Cancellation))!;
+        foreach (var system in Enum.GetValues<UnitSystem>())
+        {
+            var units = new ReaderUnits(system, CultureInfo.InvariantCulture);
+            var text = Text(await CardPage.RenderAsync(record, units, DemoScenario.Start.AddHours(9), Cancellation));
+            var findings = Walk.Of(record);
+            Assert.Contains(record.Car.Label, text, StringComparison.Ordinal);
+            Assert.Contains(record.Job.Complaint, text, StringComparison.Ordinal);
+            foreach (var finding in findings)
+            {
+                Assert.Contains(finding.Verdict.Render(units), text, StringComparison.Ordinal);
+                Assert.All(finding.Estimates, estimate => Assert.Contains(EstimateWords.Big(estimate, units).Replace('\u00a0', ' '), text, StringComparison.Ordinal));
+                Assert.All(finding.Cautions, caution => Assert.Contains(caution.Render(units), text, StringComparison.Ordinal));
+                Assert.All(finding.Missing, missing => Assert.Contains(missing.Render(units), text, StringComparison.Ordinal));
+                Assert.All(finding.Assumptions, assumption => Assert.Contains(assumption.What.Render(units), text, StringComparison.Ordinal));
+            }
+            Assert.Contains($"Made by Tightcold {CardPage.ProgramVersion} on 18 Jul 2026 16:40", text, StringComparison.Ordinal);
+            Assert.Contains("Signature", text, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public async Task The_card_carries_everything_inside_and_is_the_same_each_time()
+    {
+        await using var site = await RunningSite.WithDemoAsync();
+        var record = (await site.Desk.RecordAsync(1, Cancellation))!;
+        var units = new ReaderUnits(UnitSystem.Metric, CultureInfo.InvariantCulture);
+        var html = await CardPage.RenderAsync(record, units, DemoScenario.Start, Cancellation);
+        Assert.StartsWith("<!DOCTYPE html>", html, StringComparison.Ordinal);
+        Assert.DoesNotMatch("<script|<link|<img|src=|href=|@import|url\\(", html);
+        Assert.Equal(html, await CardPage.RenderAsync(record, units, DemoScenario.Start, Cancellation));
+    }
+
+    [Fact]
+    public async Task The_sites_card_allows_its_own_styles_by_their_hash_and_no_others()
+    {
+        await using var site = await RunningSite.WithDemoAsync();
+        using var client = site.Client();
+        using var answer = await client.GetAsync(new Uri("/jobs/1/card", UriKind.Relative), Cancellation);
+        var style = Style().Match(await answer.Content.ReadAsStringAsync(Cancellation)).Groups[1].Value;
+        var hash = Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(style)));
+        Assert.Contains($"style-src 'sha256-{hash}'", Assert.Single(answer.Headers.GetValues("Content-Security-Policy")), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(Certainty.Stands, Judgement.Good, "yes")]
+    [InlineData(Certainty.Weak, Judgement.Good, "not proven")]
+    [InlineData(Certainty.Stands, Judgement.CannotTell, "not proven")]
+    [InlineData(Certainty.NothingYet, Judgement.Open, "not proven")]
+    [InlineData(Certainty.Stands, Judgement.Bad, "no")]
+    [InlineData(Certainty.Weak, Judgement.Bad, "no")]
+    public void Only_a_good_finding_that_stands_is_a_proof(Certainty certainty, Judgement judgement, string word) =>
+        Assert.Equal(word, JudgementWords.Proof(new Finding(Step.Hold, "Hold", certainty, judgement, Phrase.Words("…"))));
+
+    [Fact]
+    public async Task A_card_of_a_job_without_entries_proves_nothing_and_says_so()
+    {
+        await using var site = await RunningSite.StartAsync();
+        var car = (await site.Desk.AddCarAsync(new Dictionary<string, string> { ["label"] = "Grey estate", ["refrigerant"] = "R-134a" }, Cancellation)).Value!;
+        await site.Desk.OpenJobAsync(car.Id, "Warm", Cancellation);
+        var record = (await site.Desk.RecordAsync(1, Cancellation))!;
+        var text = Text(await CardPage.RenderAsync(record, new ReaderUnits(UnitSystem.Us, CultureInfo.InvariantCulture), RunningSite.Noon, Cancellation));
+        Assert.Contains("Proven tight: not proven", text, StringComparison.Ordinal);
+        Assert.Contains("Proven cold: not proven", text, StringComparison.Ordinal);
+        Assert.Contains("No recovery, part, seal or oil was written down", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_spot_that_leaks_stands_above_those_where_nothing_was_found()
+    {
+        await using var site = await RunningSite.StartAsync();
+        var car = (await site.Desk.AddCarAsync(new Dictionary<string, string> { ["label"] = "Grey estate", ["refrigerant"] = "R-134a" }, Cancellation)).Value!;
+        await site.Desk.OpenJobAsync(car.Id, "Warm", Cancellation);
+        JobRecord record = (await site.Desk.RecordAsync(1, Cancellation))!;
+        var facts = new CardFacts(record, InventedFindings.Of(record, Step.Ledger), SiFormat.Instance);
+        Assert.Equal("condenser", facts.Spots[0].Spots);
+        Assert.Contains("UV lamp, clear leak", facts.Spots[0].Outcome, StringComparison.Ordinal);
+    }
+
+    /// <summary>What a reader sees: without markup and styles, spaces as one.</summary>
+    private static string Text(string html) =>
+        Spaces().Replace(WebUtility.HtmlDecode(Markup().Replace(Style().Replace(html, ""), "")), " ");
+
+    [GeneratedRegex("<style>(.*?)</style>", RegexOptions.Singleline)]
+    private static partial Regex Style();
+
+    [GeneratedRegex("<[^>]+>")]
+    private static partial Regex Markup();
+
+    [GeneratedRegex(@"[\s\u00a0]+")]
+    private static partial Regex Spaces();
+}

@@ -9,8 +9,8 @@ public static class Walk
 {
     public static ImmutableArray<Finding> Of(JobRecord record) =>
     [
-        ComplaintFinding.Of(record), StandingFinding.Of(record), RunningFinding.Of(record), LeakFinding.Of(record),
-        RecoverFinding.Of(record), MendFinding.Of(record), PumpDownFinding.Of(record), HoldFinding.Of(record),
+        ComplaintFinding.Of(record), StandingFinding.Of(record), RunningFinding.Of(record), DiagnosisFinding.Of(record),
+        LeakFinding.Of(record), RecoverFinding.Of(record), MendFinding.Of(record), PumpDownFinding.Of(record), HoldFinding.Of(record),
         WeighInFinding.Of(record), ColdFinding.Of(record), LedgerFinding.Of(record),
     ];
 
@@ -28,7 +28,7 @@ public static class Walk
     /// one goes on; the rest must have come out well.</summary>
     private static bool IsDone(Finding finding) => finding.RestsOn.Length > 0 && finding.Step switch
     {
-        Step.ComplaintAndWeather or Step.StandingPressure or Step.RunningPressures => true,
+        Step.ComplaintAndWeather or Step.StandingPressure or Step.RunningPressures or Step.WhatIsWrong => true,
         Step.LeakSearch => finding.Judgement is Judgement.Good or Judgement.Bad,
         _ => finding.Judgement == Judgement.Good,
     };

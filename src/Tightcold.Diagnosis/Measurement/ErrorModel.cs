@@ -14,19 +14,19 @@ internal static class ErrorModel
     public const double GrossChance = 0.02;
 
     // Share of the variance that all readings of a channel have in common.
-    private const double SharedModel = 0.7;
+    private const double SharedModel = 0.6;
     private const double SharedInstrument = 0.7;
 
     /// <summary>Standard deviation of the model's error, SI.</summary>
     public static double Discrepancy(Channel channel, double value) => channel switch
     {
-        Channel.LowSide => 0.15e5,
-        Channel.LowSwingTop => 0.3e5,
-        Channel.HighSide => 0.06 * Math.Abs(value),
-        Channel.Vent => 1.9,
-        Channel.SuctionLine => 3.6,
-        Channel.LiquidLine => 3,
-        _ => 9,
+        Channel.LowSide => 0.18e5,
+        Channel.LowSwingTop => 0.35e5,
+        Channel.HighSide => 0.07 * Math.Abs(value),
+        Channel.Vent => 2.3,
+        Channel.SuctionLine => 4.2,
+        Channel.LiquidLine => 3.6,
+        _ => 11,
     };
 
     /// <summary>Density of a gross error, or of a reading of no known car: even over all that the instrument can show.</summary>

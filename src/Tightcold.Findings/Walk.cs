@@ -13,7 +13,8 @@ public static class Walk
         var hold = HoldView.Of(record);
         return
         [
-            ComplaintFinding.Of(record), StandingFinding.Of(record), RunningFinding.Of(record), LeakFinding.Of(record, LeakView.Of(record, [], hold)),
+            ComplaintFinding.Of(record), StandingFinding.Of(record), RunningFinding.Of(record), DiagnosisFinding.Of(record),
+            LeakFinding.Of(record, LeakView.Of(record, [], hold)),
             RecoverFinding.Of(record), MendFinding.Of(record), PumpDownFinding.Of(record), HoldFinding.Of(record, hold),
             WeighInFinding.Of(record), ColdFinding.Of(record), LedgerFinding.Of(record),
         ];
@@ -33,7 +34,7 @@ public static class Walk
     /// one goes on; the rest must have come out well.</summary>
     private static bool IsDone(Finding finding) => finding.RestsOn.Length > 0 && finding.Step switch
     {
-        Step.ComplaintAndWeather or Step.StandingPressure or Step.RunningPressures => true,
+        Step.ComplaintAndWeather or Step.StandingPressure or Step.RunningPressures or Step.WhatIsWrong => true,
         Step.LeakSearch => finding.Judgement is Judgement.Good or Judgement.Bad,
         _ => finding.Judgement == Judgement.Good,
     };

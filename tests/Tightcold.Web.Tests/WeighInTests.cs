@@ -62,15 +62,17 @@ public sealed class WeighInTests(Chromium chromium)
         await using var site = await AtTheScaleAsync();
         await using var person = await chromium.PersonAsync(site, 390);
         await person.OpenAsync("/jobs/1/weigh-in");
-        await person.Page.Context.SetOfflineAsync(true);
+        await person.Page.RouteAsync("**/weigh-in", route => route.Request.Method == "POST" ? route.AbortAsync() : route.ContinueAsync());
         await person.Page.Locator("#gross").FillAsync("377");
         await person.PressAsync("Write it down");
         await person.Page.GetByText("waits for the network").WaitForAsync();
         Assert.Equal(1, await ReadingsAsync(site));
-        // The phone drops the page; when it comes back the reading is still there and goes out.
+        // The phone drops the page and brings it back: the reading is still there, and goes out when the network is.
         site.Clock.Advance(TimeSpan.FromMinutes(4));
-        await person.Page.Context.SetOfflineAsync(false);
-        await person.OpenAsync("/jobs/1/weigh-in");
+        await person.Page.ReloadAsync();
+        await person.Page.GetByText("waits for the network").WaitForAsync();
+        await person.Page.UnrouteAllAsync();
+        await person.Page.EvaluateAsync("dispatchEvent(new Event('online'))");
         await person.Page.GetByText("Rate between the last two readings").WaitForAsync();
         Assert.Equal(2, await ReadingsAsync(site));
         await person.OpenAsync("/jobs/1/weigh-in");

@@ -6,6 +6,13 @@ using BenchmarkDotNet.Jobs;
 using BenchmarkDotNet.Loggers;
 using BenchmarkDotNet.Running;
 using BenchmarkDotNet.Toolchains.InProcess.Emit;
+using Tightcold.Bench;
+
+if (args is ["quick"])
+{
+    QuickTable.Write(Console.Out);
+    return;
+}
 
 // In process, so that a run needs neither a second build nor a network; see docs/performance.md for how to read it.
 var config = ManualConfig.CreateEmpty()

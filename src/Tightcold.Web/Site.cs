@@ -51,6 +51,7 @@ public static class Site
         site.MapJobs();
         site.MapEntries();
         site.MapCard();
+        site.MapTimers();
         site.MapWeighIn();
         site.MapBooks();
         return site;

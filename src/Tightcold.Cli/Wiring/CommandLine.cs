@@ -1,6 +1,7 @@
 using System.Text.Json.Nodes;
 using Spectre.Console.Cli;
 using Tightcold.Cli.Commands;
+using Tightcold.Cli.Commands.Loop;
 using Tightcold.Cli.Commands.Charge;
 using Tightcold.Cli.Commands.Props;
 using Tightcold.Cli.Show;
@@ -96,6 +97,20 @@ public static class CommandLine
                 .WithExample("props", "--fluid", "R134a", "--layer", "fast", "--in", "points.csv", "--out", "result.csv");
             config.AddCommand<FluidCommand>("fluid").WithDescription("Print a fluid's saturation table and draw its pressure-enthalpy diagram.")
                 .WithExample("fluid", "R134a", "--svg", "r134a.svg");
+            config.AddCommand<LoopCommand>("loop").WithDescription("What a healthy car, and one with chosen faults, would show at gauges, lines and vents today.")
+                .WithExample("loop", "\"ambient=32 C\"", "\"humidity=50 %\"", "--fault", "low-charge:0.5", "--fault", "condenser-fan");
+            config.AddCommand<Leaks>("leaks").WithDescription("Odds and rates of every spot, what to check next, how long the charge lasts, what each way costs.")
+                .WithExample("leaks", "1").WithExample("leaks", "1", "--refrigerant-price", "60", "--workshop-price", "400", "--years", "3");
+            config.AddCommand<Evacuate>("evacuate").WithDescription("How the pump-down should go with this kit, how it went, how long is enough.").WithExample("evacuate", "1");
+            config.AddCommand<Hold>("hold").WithDescription("What explains the hold, with odds, and what it could not have seen.").WithExample("hold", "1", "--see", "\"10 g/yr\"");
+            config.AddCommand<GaugeLogCommand>("gauge-log").WithDescription("Take a vacuum gauge's CSV log in as readings of a job.")
+                .WithExample("gauge-log", "1", "log.csv", "--time", "Time", "--pressure", "Vacuum", "--unit", "micron", "--hold");
+            config.AddBranch("study", study =>
+            {
+                study.SetDescription("Invented cases with a known truth: are the odds what they say?");
+                study.AddCommand<StudyLeaks>("leaks").WithDescription("Invented leak searches.").WithExample("study", "leaks", "--count", "50");
+                study.AddCommand<StudyHold>("hold").WithDescription("Invented holds.").WithExample("study", "hold", "--count", "50");
+            });
             config.AddBranch("charge", charge =>
             {
                 charge.SetDescription("The charge by weight: the plan of a job, and how a can gives.");

@@ -12,6 +12,7 @@ public static class EntryKinds
     public const string StandingReading = "standing-reading";
     public const string RunningReading = "running-reading";
     public const string LeakCheck = "leak-check";
+    public const string EarlierCharge = "earlier-charge";
     public const string Recovery = "recovery";
     public const string Opened = "opened";
     public const string Closed = "closed";
@@ -72,13 +73,17 @@ public static class EntryKinds
             Text("sound", "Sound", 120)),
         new(LeakCheck, "Leak check",
             Spot("spot", "Spot", required: true),
-            Choice("test", "Test", true, "UV lamp", "electronic detector", "soap bubbles", "cover and wait", "nitrogen and soap", "oil trace", "drain sniff"),
+            Choice("test", "Test", true, "UV lamp", "electronic detector", "soap bubbles", "cover and wait", "nitrogen and soap", "oil trace", "drain sniff", "dye at the drain"),
             Choice("outcome", "Outcome", true, "nothing", "trace", "clear leak"),
             Gauge("system-pressure", "Pressure in the system then"),
             Minutes("time-spent", "Time spent", 24 * 60),
             Text("detector-setting", "Detector setting", 40),
             Choice("wind", "Wind", false, "still", "breeze", "windy"),
             Choice("old-dye", "Old dye glowing", false, "yes", "no")),
+        new(EarlierCharge, "Earlier charge or top-up",
+            Number("months-ago", "How many months ago", 0, 600, required: true, hint: "as well as anybody remembers"),
+            Choice("filled", "Filled", true, "full, by weight", "full, not weighed", "topped up"),
+            Mass("mass", "How much went in", 0.01, 5, hint: "for a top-up")),
         new(Recovery, "Refrigerant recovered",
             Container("container", "Into which cylinder", required: true),
             Mass("gross-before", "Gross before", 0.01, 120, required: true),
@@ -117,6 +122,7 @@ public static class EntryKinds
             Of("absolute-pressure", "Absolute gauge", QuantityKind.Vacuum, 0, 110e3, hint: "micron or mbar"),
             Gauge("dial", "Dial gauge", hint: "inHg below the surrounding air"),
             Choice("pump-valve", "Valve to the pump", true, "open", "shut"),
+            Choice("held-part", "What is shut off together", false, "car and hoses", "hoses and gauges alone"),
             Text("measured-at", "Measured at", 60),
             Air("ambient-temperature", "Air around the car"),
             Temperature("part-temperature", "Coldest part")),

@@ -38,7 +38,7 @@ public sealed class CardFacts
         Readings = BeforeAfter.Of(record, findings, units);
         Costs = BeforeAfter.Costs(record);
         NextCheck = Tightcold.Findings.Books.CarHistory.NextCheck(record, findings.Any(finding => finding is { Step: Step.Hold, Judgement: Judgement.Good }), null);
-        var now = Walk.Current(findings);
+        var now = Walk.Current(record, findings);
         Next = [.. findings.Where(finding => finding.Step == now).SelectMany(finding => finding.Next).Take(3)];
     }
 

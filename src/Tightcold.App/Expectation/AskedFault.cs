@@ -1,0 +1,4 @@
+namespace Tightcold.App.Expectation;
+
+/// <summary>A fault with its severity, 0 to 1.</summary>
+public sealed record AskedFault(NamedFault Fault, double Severity);

@@ -1,0 +1,83 @@
+using System.Collections.Immutable;
+using Tightcold.Jobs.Cars;
+using Tightcold.Loop;
+using Tightcold.Loop.Designs;
+using Tightcold.Loop.Faults;
+using Tightcold.Loop.Results;
+using Tightcold.Quantities;
+
+namespace Tightcold.App.Expectation;
+
+/// <summary>
+/// "What should I see?": from a car, the day and chosen faults to a sheet of readings, each with the 90 % range over what
+/// is not known of the car. Deterministic: the same question gives the same sheet.
+/// </summary>
+public static class WhatToExpect
+{
+    private const int Cars = 60;
+    private const int Seed = 20260704;
+
+    /// <param name="car">A car of the book; null for one described in the question.</param>
+    /// <param name="day">The question.</param>
+    /// <param name="faults">Each inner list is a column of its own beside the healthy one.</param>
+    public static ExpectationSheet For(Car? car, ExpectationDay day, IReadOnlyList<IReadOnlyList<AskedFault>> faults)
+    {
+        ArgumentNullException.ThrowIfNull(day);
+        ArgumentNullException.ThrowIfNull(faults);
+        var (design, guesses) = CarDesign.Of(car, day);
+        var conditions = day.Conditions;
+        var model = new LoopModel(design);
+        var others = Neighbours(design);
+        var columns = faults.Prepend([]).Select(asked => Column(model, others, conditions, day.ChargeKg, asked));
+        return new ExpectationSheet(model, conditions, [.. columns], [.. guesses, .. day.Assumptions()]);
+    }
+
+    /// <summary>Charge and faults of a column, kept within the model's range.</summary>
+    internal static (double ChargeKg, LoopFaults Faults) Combine(LoopDesign design, double? chargeKg, IReadOnlyList<AskedFault> asked)
+    {
+        var charge = chargeKg ?? design.LabelChargeKg;
+        var faults = LoopFaults.None;
+        foreach (var (fault, severity) in asked)
+        {
+            faults = fault.Apply(faults, severity);
+            charge *= fault.ChargeShare?.Invoke(severity) ?? 1;
+        }
+
+        return (Math.Clamp(charge, LoopLimits.MinChargeShare * design.LabelChargeKg, LoopLimits.MaxChargeShare * design.LabelChargeKg), faults);
+    }
+
+    private static ExpectedColumn Column(LoopModel model, ImmutableArray<LoopModel> others, LoopConditions conditions, double? chargeKg, IReadOnlyList<AskedFault> asked)
+    {
+        var (charge, faults) = Combine(model.Design, chargeKg, asked);
+        var answer = model.Solve(conditions, charge, faults);
+        var spread = others.Select(other => other.Solve(conditions, charge, faults)).Select(result => result.Readings).OfType<LoopReadings>().ToList();
+        var key = asked.Count == 0 ? "healthy" : string.Join("+", asked.Select(one => one.Fault.Key));
+        var title = asked.Count == 0 ? "healthy" : string.Join(" and ", asked.Select(one => one.Fault.Name));
+        return new ExpectedColumn(key, title, answer.State, StateWords.Of(answer), Readings(answer, spread, conditions.BarometricPa), answer);
+    }
+
+    private static ImmutableArray<Estimate> Readings(LoopResult answer, List<LoopReadings> spread, double ambientPa)
+    {
+        if (answer.Readings is not { } middle)
+            return [];
+        return [.. ReadingRows.All.Select(row =>
+        {
+            var value = row.Si(middle, ambientPa);
+            var sorted = spread.Select(one => row.Si(one, ambientPa)).Append(value).Order().ToArray();
+            double At(double share) => sorted[(int)Math.Round(share * (sorted.Length - 1))];
+            return Estimate.Between(row.Key, row.Name, row.Kind, value, Math.Min(At(0.05), value), Math.Max(At(0.95), value), EstimateOrigin.Modelled);
+        })];
+    }
+
+    private static ImmutableArray<LoopModel> Neighbours(LoopDesign design)
+    {
+        var random = new Random(Seed);
+        return [.. Enumerable.Range(0, Cars).Select(_ =>
+        {
+            var scores = new double[DesignSpread.All.Length];
+            for (var i = 0; i < scores.Length; i++)
+                scores[i] = Math.Clamp(Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble()), -2.5, 2.5);
+            return new LoopModel(DesignSpread.Apply(design, scores));
+        })];
+    }
+}

@@ -1,0 +1,130 @@
+using Tightcold.Loop.Faults;
+using Tightcold.Loop.Refrigerant;
+using Tightcold.Loop.Solving;
+
+namespace Tightcold.Loop.Designs;
+
+/// <summary>Designs for cars known by their label and size only.</summary>
+public static class LoopDesigns
+{
+    // A label fills the store to about this level on a warm day (practice: half full, for winter and for leaks).
+    private const double LabelLevel = 0.55;
+
+    // A tube system's label leaves about this much liquid in its accumulator.
+    private const double LabelAccumulatorLevel = 0.35;
+
+    /// <summary>A sound car of a class; its label charge is what fills its store to the usual level.</summary>
+    /// <param name="size">How large the car is.</param>
+    /// <param name="compressor">How its compressor is governed.</param>
+    /// <param name="expansion">Valve or tube.</param>
+    /// <param name="refrigerant">Refrigerant of the label.</param>
+    /// <param name="labelChargeKg">Label charge, kg; null if not known. It scales the inner volumes.</param>
+    /// <param name="displacementM3">Displacement, m3 a turn; null if not known.</param>
+    public static LoopDesign Of(
+        SizeClass size, CompressorKind compressor, ExpansionKind expansion, string refrigerant, double? labelChargeKg = null, double? displacementM3 = null)
+    {
+        var table = RefrigerantTables.For(refrigerant);
+        var scale = size switch { SizeClass.Small => 0.75, SizeClass.Medium => 1.0, SizeClass.Large => 1.3, _ => 1.7 };
+        var d = Scaled(new LoopDesign { Refrigerant = table.Name, Compressor = compressor, Expansion = expansion }, scale);
+        d = WithKind(d, scale);
+        d = WithRefrigerant(d);
+        if (displacementM3 is { } known)
+            d = d with { DisplacementM3 = known };
+        return FitToLabel(d, table, labelChargeKg);
+    }
+
+    /// <summary>The class a label charge speaks for, R-134a with one evaporator (practice).</summary>
+    public static SizeClass SizeOf(double labelChargeKg, int evaporators) => evaporators > 1 ? SizeClass.Dual
+        : labelChargeKg < 0.48 ? SizeClass.Small
+        : labelChargeKg < 0.72 ? SizeClass.Medium
+        : SizeClass.Large;
+
+    private static LoopDesign Scaled(LoopDesign d, double scale) => d with
+    {
+        DisplacementM3 = d.DisplacementM3 * (0.4 + (0.6 * scale)),
+        CondenserFaceM2 = d.CondenserFaceM2 * scale,
+        CondenserAirUa = d.CondenserAirUa * scale,
+        CondenserRefrigerantUa = d.CondenserRefrigerantUa * scale,
+        BlowerM3PerS = d.BlowerM3PerS * scale,
+        EvaporatorRefrigerantUa = d.EvaporatorRefrigerantUa * scale,
+        ValveAreaM2 = d.ValveAreaM2 * scale,
+        TubeDiameterM = d.TubeDiameterM * Math.Sqrt(scale),
+        CondenserVolumeM3 = d.CondenserVolumeM3 * scale,
+        EvaporatorVolumeM3 = d.EvaporatorVolumeM3 * scale,
+        StoreVolumeM3 = d.StoreVolumeM3 * scale,
+        SuctionVolumeM3 = d.SuctionVolumeM3 * scale,
+        DischargeVolumeM3 = d.DischargeVolumeM3 * scale,
+        LiquidLineVolumeM3 = d.LiquidLineVolumeM3 * scale,
+        SuctionDrop = d.SuctionDrop / (scale * scale),
+        DischargeDrop = d.DischargeDrop / (scale * scale),
+        LiquidDrop = d.LiquidDrop / (scale * scale),
+        CoreHeatCapacity = d.CoreHeatCapacity * scale,
+        CondenserHeatCapacity = d.CondenserHeatCapacity * scale,
+        OilKg = d.OilKg * scale,
+    };
+
+    private static LoopDesign WithKind(LoopDesign d, double scale)
+    {
+        if (d.Compressor == CompressorKind.Electric)
+            d = d with { DisplacementM3 = 34e-6 * scale, BayRiseK = 10, ShellLossShare = 0.04, VolumetricBase = 0.95, ClearanceShare = 0.02 };
+        // Modern condensers carry the receiver at their side and a subcooling pass behind it.
+        if (d.Compressor is CompressorKind.Variable or CompressorKind.Electric && d.Expansion == ExpansionKind.ExpansionValve)
+            d = d with { SubcoolFaceShare = 0.22 };
+        if (d.Expansion == ExpansionKind.OrificeTube)
+            d = d with { StoreVolumeM3 = 0.70e-3 * scale };
+        return d;
+    }
+
+    private static LoopDesign WithRefrigerant(LoopDesign d) => d.Refrigerant switch
+    {
+        // Same saturation line within 5 % but lighter latent heat: more area; switches follow the critical pressure.
+        "R1234yf" => d with { ValveAreaM2 = d.ValveAreaM2 * 1.2, TubeDiameterM = d.TubeDiameterM * 1.06, HighSwitchOffPa = 27.5e5, HighSwitchOnPa = 20.5e5, SuctionSetPa = 3.2e5, LowSwitchOffPa = 2.8e5, LowSwitchOnPa = 4.3e5 },
+        "R152a" => d with { ValveAreaM2 = d.ValveAreaM2 * 0.75, TubeDiameterM = d.TubeDiameterM * 0.87, HighSwitchOffPa = 27e5, HighSwitchOnPa = 19.5e5, SuctionSetPa = 2.75e5, LowSwitchOffPa = 2.4e5, LowSwitchOnPa = 3.8e5, ChargeSwitchPa = 2.6e5 },
+        _ => d,
+    };
+
+    /// <summary>Scales the inner volumes so that the label charge fills the store to its usual level at 30 °C and 1500 rpm.</summary>
+    private static LoopDesign FitToLabel(LoopDesign d, RefrigerantTable table, double? labelChargeKg)
+    {
+        var held = ChargeAtLevel(d, table);
+        if (labelChargeKg is not { } label)
+            return d with { LabelChargeKg = held };
+        // All but what the oil holds grows with the volumes; twice is enough, the second time for the oil's share.
+        for (var i = 0; i < 3; i++)
+        {
+            var factor = Math.Clamp(label / ChargeAtLevel(d, table), 0.3, 3);
+            d = d with
+            {
+                CondenserVolumeM3 = d.CondenserVolumeM3 * factor,
+                EvaporatorVolumeM3 = d.EvaporatorVolumeM3 * factor,
+                StoreVolumeM3 = d.StoreVolumeM3 * factor,
+                SuctionVolumeM3 = d.SuctionVolumeM3 * factor,
+                DischargeVolumeM3 = d.DischargeVolumeM3 * factor,
+                LiquidLineVolumeM3 = d.LiquidLineVolumeM3 * factor,
+                CompressorVolumeM3 = d.CompressorVolumeM3 * factor,
+            };
+        }
+
+        return d with { LabelChargeKg = label };
+    }
+
+    private static double ChargeAtLevel(LoopDesign d, RefrigerantTable table)
+    {
+        var wanted = d.Expansion == ExpansionKind.ExpansionValve ? LabelLevel : LabelAccumulatorLevel;
+        var conditions = LoopConditions.DoorsOpen(303.15, 0.5);
+        double low = 0.05, high = 4;
+        for (var i = 0; i < 40; i++)
+        {
+            var charge = 0.5 * (low + high);
+            var c = LoopCaseBuilder.Build(table, d, conditions, charge, LoopFaults.None);
+            var trace = default(SolveTrace);
+            var point = LoopSolver.Solve(c, null, ref trace);
+            if (trace.End == SolveEnd.NoRoomForCharge || point.StoreLevel > wanted)
+                high = charge;
+            else
+                low = charge;
+        }
+
+        return 0.5 * (low + high);
+    }
+}

@@ -1,0 +1,117 @@
+namespace Tightcold.Loop.Refrigerant;
+
+/// <summary>
+/// Everything the loop needs to know of a refrigerant at one pressure: both sides of the dome and the shape of the
+/// superheated vapour beside it. SI units; entropies and enthalpies share the fluid's own zero.
+/// </summary>
+internal struct SaturationRow
+{
+    public double PressurePa;
+    public double TemperatureK;
+    public double LiquidEnthalpy;
+    public double VapourEnthalpy;
+    public double VapourEntropy;
+    public double LiquidDensity;
+    public double VapourVolume;
+    public double LiquidCp;
+    public double CriticalK;
+
+    // Vapour x kelvin above saturation, with n = x/(x + near) and f = x/(x + far): two scales on which the vapour beside
+    // the dome turns into a gas of even heat capacity. h = hv + h1 x + h2 n + h3 f, v = vv (1 + v1 x + v2 n + v3 f),
+    // s = sv + s1 ln(1 + x/T) + s2 n + s3 f. Beyond the fitted superheat all three go on as such a gas does.
+    public double H1, H2, H3, V1, V2, V3, S1, S2, S3;
+
+    public const double NearK = 8;
+    public const double FarK = 50;
+
+    public readonly double Latent => VapourEnthalpy - LiquidEnthalpy;
+
+    public readonly double VapourDensity => 1 / VapourVolume;
+
+    /// <summary>Both phases have the same Gibbs energy, so sl = sv - (hv - hl)/T.</summary>
+    public readonly double LiquidEntropy => VapourEntropy - (Latent / TemperatureK);
+
+    /// <summary>Heat capacity of the vapour at the dome, J/(kg K).</summary>
+    public readonly double VapourCp => H1 + (H2 / NearK) + (H3 / FarK);
+
+    /// <summary>Enthalpy of vapour superheated by <paramref name="x"/> kelvin.</summary>
+    public readonly double SuperheatedEnthalpy(double x) => VapourEnthalpy + (x * (H1 + (H2 / (x + NearK)) + (H3 / (x + FarK))));
+
+    /// <summary>Specific volume of vapour superheated by <paramref name="x"/> kelvin.</summary>
+    public readonly double SuperheatedVolume(double x) => VapourVolume * (1 + (x * (V1 + (V2 / (x + NearK)) + (V3 / (x + FarK)))));
+
+    /// <summary>Entropy of vapour superheated by <paramref name="x"/> kelvin.</summary>
+    public readonly double SuperheatedEntropy(double x) =>
+        VapourEntropy + (S1 * Math.Log(1 + (x / TemperatureK))) + (x * ((S2 / (x + NearK)) + (S3 / (x + FarK))));
+
+    /// <summary>Superheat, K, of vapour of enthalpy <paramref name="h"/>, not below the dome.</summary>
+    public readonly double SuperheatAtEnthalpy(double h)
+    {
+        // cp falls with superheat, so Newton from the dome's cp comes to the root from below and never passes it.
+        var rise = h - VapourEnthalpy;
+        double near = H2 * NearK, far = H3 * FarK;
+        var x = rise / VapourCp;
+        for (var i = 0; i < 4; i++)
+        {
+            double n = 1 / (x + NearK), f = 1 / (x + FarK);
+            x -= ((x * (H1 + (H2 * n) + (H3 * f))) - rise) / (H1 + (near * n * n) + (far * f * f));
+        }
+
+        return x;
+    }
+
+    /// <summary>Superheat, K, of vapour of entropy <paramref name="s"/>, not below the dome.</summary>
+    public readonly double SuperheatAtEntropy(double s)
+    {
+        double t = TemperatureK, near = S2 * NearK, far = S3 * FarK, rise = s - VapourEntropy;
+        var x = rise / ((S1 / t) + (S2 / NearK) + (S3 / FarK));
+        for (var i = 0; i < 4; i++)
+        {
+            double n = 1 / (x + NearK), f = 1 / (x + FarK);
+            var value = (S1 * Math.Log(1 + (x / t))) + (x * ((S2 * n) + (S3 * f)));
+            x -= (value - rise) / ((S1 / (t + x)) + (near * n * n) + (far * f * f));
+        }
+
+        return x;
+    }
+
+    /// <summary>Temperature, K, of a state at this pressure: vapour, wet or liquid.</summary>
+    public readonly double TemperatureAt(double h) =>
+        h >= VapourEnthalpy ? TemperatureK + SuperheatAtEnthalpy(h)
+        : h >= LiquidEnthalpy ? TemperatureK
+        : TemperatureK - ((LiquidEnthalpy - h) / LiquidCp);
+
+    /// <summary>Specific volume, m3/kg: vapour, homogeneous mixture or liquid.</summary>
+    public readonly double VolumeAt(double h)
+    {
+        if (h >= VapourEnthalpy)
+            return SuperheatedVolume(SuperheatAtEnthalpy(h));
+        if (h < LiquidEnthalpy)
+            return 1 / SubcooledDensity((LiquidEnthalpy - h) / LiquidCp);
+        var x = (h - LiquidEnthalpy) / Latent;
+        return (x * VapourVolume) + ((1 - x) / LiquidDensity);
+    }
+
+    /// <summary>
+    /// Density of liquid so much colder than saturation: that of saturated liquid at its own temperature, by the ratio of
+    /// Guggenheim's rule (E. A. Guggenheim, J. Chem. Phys. 13, 1945, 253): rho ~ 1 + 7/4 t^(1/3) + 3/4 t, t = 1 - T/Tc.
+    /// </summary>
+    public readonly double SubcooledDensity(double subcoolingK) =>
+        subcoolingK <= 0 ? LiquidDensity : LiquidDensity * Guggenheim(TemperatureK - subcoolingK) / Guggenheim(TemperatureK);
+
+    private readonly double Guggenheim(double temperatureK)
+    {
+        var t = 1 - (temperatureK / CriticalK);
+        return 1 + (1.75 * Math.Cbrt(t)) + (0.75 * t);
+    }
+
+    /// <summary>Entropy of vapour or wet vapour of enthalpy <paramref name="h"/>.</summary>
+    public readonly double EntropyAt(double h) => h >= VapourEnthalpy
+        ? SuperheatedEntropy(SuperheatAtEnthalpy(h))
+        : LiquidEntropy + ((h - LiquidEnthalpy) / Latent * (VapourEntropy - LiquidEntropy));
+
+    /// <summary>Enthalpy of vapour or wet vapour of entropy <paramref name="s"/>.</summary>
+    public readonly double EnthalpyAtEntropy(double s) => s >= VapourEntropy
+        ? SuperheatedEnthalpy(SuperheatAtEntropy(s))
+        : LiquidEnthalpy + ((s - LiquidEntropy) / (VapourEntropy - LiquidEntropy) * Latent);
+}

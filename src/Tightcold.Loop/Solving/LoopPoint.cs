@@ -1,0 +1,26 @@
+namespace Tightcold.Loop.Solving;
+
+/// <summary>All that one walk round the circuit found. SI, absolute pressures, enthalpies of the refrigerant's own zero.</summary>
+internal struct LoopPoint
+{
+    public double LogSuction, LogDischarge, H1;
+
+    public double SuctionPa, EvaporatorPa, CondenserPa, DischargePa, ValveInletPa;
+    public double EvaporatingK, CondensingK;
+    public double EvaporatorOutK, SuctionK, DischargeK, CondenserOutK, ValveInletK;
+    public double HSuction, HDischarge, H3, H4, H1Next;
+    public double HSuctionGasWork;
+    public double Flow, ThrottleFlow;
+    public double Stroke, Rpm, Isentropic, Volumetric;
+    public double SuperheatK, EvaporatorOutQuality, SuctionQuality;
+    public double SubcoolingK, LineQuality;
+    public double BoilingShare, FullDuty;
+    public double ChargeKg, StoreLevel, LiquidShare, HighVapourM3;
+
+    /// <summary>Residuals: throttle against compressor, charge, energy round the loop.</summary>
+    public double FlowResidual, ChargeResidual, EnergyResidual;
+
+    public readonly double Worst => Math.Max(Math.Abs(FlowResidual), Math.Max(Math.Abs(ChargeResidual), Math.Abs(EnergyResidual)));
+
+    public readonly bool IsFinite => double.IsFinite(FlowResidual) && double.IsFinite(ChargeResidual) && double.IsFinite(EnergyResidual);
+}

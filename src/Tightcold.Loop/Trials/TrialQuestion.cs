@@ -1,0 +1,6 @@
+using Tightcold.Loop.Faults;
+
+namespace Tightcold.Loop.Trials;
+
+/// <summary>One randomly drawn question to a model.</summary>
+public sealed record TrialQuestion(LoopModel Model, LoopConditions Conditions, double ChargeKg, LoopFaults Faults);

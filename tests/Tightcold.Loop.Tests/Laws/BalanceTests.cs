@@ -1,0 +1,70 @@
+using Tightcold.Loop.Results;
+using Tightcold.Loop.Trials;
+
+namespace Tightcold.Loop.Tests.Laws;
+
+public sealed class BalanceTests
+{
+    /// <summary>The short form of the soak: `tightcold loop --soak 2000000` is the long one.</summary>
+    [Fact]
+    public void Twenty_thousand_random_questions_close_or_name_their_state()
+    {
+        var questions = new TrialQuestions(20260701);
+        var tally = new TrialTally();
+        for (var i = 0; i < 20_000; i++)
+            tally.Ask(questions.Next());
+        Assert.Equal(0, tally.Broken);
+        Assert.True(tally.WorstClosure <= TrialTally.Closure, $"{tally.WorstClosure}");
+        var notClosed = tally.States.FirstOrDefault(pair => pair.State == LoopState.NotClosed).Count;
+        // Known remainder, named in docs/physics/loop.md; a regression of the solver shows here first.
+        Assert.True(notClosed <= 40, $"{notClosed} of 20000 did not close");
+        Assert.All(Enum.GetValues<LoopState>().Except([LoopState.NotClosed]), state => Assert.Contains(tally.States, pair => pair.State == state && pair.Count > 0));
+    }
+
+    [Fact]
+    public void Heat_rejected_is_cooling_and_work_less_what_the_shell_and_lines_exchange()
+    {
+        var result = new LoopModel(new Loop.Designs.LoopDesign()).Solve(LoopConditions.DoorsOpen(308.15, 0.4));
+        var cycle = result.Cycle;
+        var flow = result.Readings!.Value.FlowKgPerS;
+        var cooling = flow * (cycle[0].EnthalpyJPerKg - cycle[5].EnthalpyJPerKg);
+        var rejected = flow * (cycle[2].EnthalpyJPerKg - cycle[3].EnthalpyJPerKg);
+        Assert.Equal(result.Readings.Value.CoolingW, cooling, 1e-3);
+        Assert.Equal(result.Readings.Value.HeatRejectedW, rejected, 1e-3);
+        // Once round the corners nothing is left over.
+        var round = 0.0;
+        for (var i = 0; i < cycle.Length; i++)
+            round += cycle[(i + 1) % cycle.Length].EnthalpyJPerKg - cycle[i].EnthalpyJPerKg;
+        Assert.Equal(0, round, 1e-6);
+        Assert.True(Math.Abs(result.Balance.Energy) < 1e-6);
+    }
+
+    [Fact]
+    public void A_question_outside_the_stated_range_is_refused_by_name()
+    {
+        var model = new LoopModel(new Loop.Designs.LoopDesign());
+        var refused = Assert.Throws<ArgumentOutOfRangeException>(() => model.Solve(LoopConditions.DoorsOpen(400, 0.4)));
+        Assert.Contains("AmbientK", refused.Message, StringComparison.Ordinal);
+        Assert.Throws<ArgumentOutOfRangeException>(() => model.Solve(LoopConditions.DoorsOpen(300, 0.4) with { EngineRpm = double.NaN }));
+        Assert.Throws<ArgumentOutOfRangeException>(() => model.Solve(LoopConditions.DoorsOpen(300, 0.4), double.PositiveInfinity, Loop.Faults.LoopFaults.None));
+    }
+
+    [Fact]
+    public void The_same_question_has_the_same_answer_and_a_near_start_changes_it_by_less_than_the_tolerance()
+    {
+        var questions = new TrialQuestions(5);
+        var far = 0;
+        for (var i = 0; i < 400; i++)
+        {
+            var q = questions.Next();
+            var first = q.Model.Solve(q.Conditions, q.ChargeKg, q.Faults);
+            Assert.Equal(first.Readings, q.Model.Solve(q.Conditions, q.ChargeKg, q.Faults).Readings);
+            var near = q.Model.Solve(q.Conditions, q.ChargeKg, q.Faults, first);
+            Assert.Equal(first.State, near.State);
+            if (first.Readings is { } a && near.Readings is { } b && Math.Abs(a.HighSidePa - b.HighSidePa) > 50)
+                far++;
+        }
+
+        Assert.Equal(0, far);
+    }
+}

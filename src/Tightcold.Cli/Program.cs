@@ -9,6 +9,11 @@ Console.CancelKeyPress += (_, pressed) =>
     pressed.Cancel = true;
     stop.Cancel();
 };
+using var ended = System.Runtime.InteropServices.PosixSignalRegistration.Create(System.Runtime.InteropServices.PosixSignal.SIGTERM, signal =>
+{
+    signal.Cancel = true;
+    stop.Cancel();
+});
 Console.OutputEncoding = new System.Text.UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
 Console.InputEncoding = Console.OutputEncoding;
 var surroundings = new Surroundings(

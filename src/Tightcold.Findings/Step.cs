@@ -9,6 +9,8 @@ public enum Step
     StandingPressure,
     /// <summary>Pressures with the engine running.</summary>
     RunningPressures,
+    /// <summary>Faults with odds, weighed from all readings.</summary>
+    WhatIsWrong,
     /// <summary>Every joint, by which test, with which outcome.</summary>
     LeakSearch,
     /// <summary>Taking out lawfully what is left.</summary>

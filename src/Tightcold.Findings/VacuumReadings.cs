@@ -1,5 +1,6 @@
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
+using Tightcold.Procedures.Hold;
 using Tightcold.Procedures.Vacuum;
 using static Tightcold.Findings.Evidence;
 
@@ -11,7 +12,17 @@ internal static class VacuumReadings
     /// <summary>Share of the reading that an absolute gauge may be off: 10 to 15 %; common practice.</summary>
     private const double GaugeShare = 0.12;
 
-    public sealed record Row(Entry Entry, VacuumReading Reading, bool OnDial, bool Isolated);
+    /// <summary>People read a dial to about a fifth of its step; assumed.</summary>
+    private const double DialScatterShare = 0.2;
+
+    /// <summary>Scatter of an absolute gauge between its own readings, as a share; common practice.</summary>
+    private const double AbsoluteScatterShare = 0.02;
+
+    public sealed record Row(Entry Entry, VacuumReading Reading, HoldReading Held, bool OnDial, bool Isolated)
+    {
+        /// <summary>Hoses and gauge set shut off from the car.</summary>
+        public bool HosesAlone => Entry.Fields.Text("held-part") == "hoses and gauges alone";
+    }
 
     /// <summary>All vacuum readings since the pump was last started, in the order of observing.</summary>
     public static Row[] SincePumpStart(JobRecord record)
@@ -33,7 +44,9 @@ internal static class VacuumReadings
             var step = kit.HasAbsoluteVacuumGauge ? kit.VacuumGaugeStepPa : 1.3;
             var sigma = Math.Max(plusMinus / SigmasInPlusMinus, GaugeShare / SigmasInPlusMinus * absolute);
             // The share is one gauge's fixed slope: it mostly cancels between its own readings; 2 % scatter is left.
-            return new(entry, new(seconds, absolute, sigma, Math.Sqrt(step * step / 12 + Math.Pow(0.02 * absolute, 2)), temperature), false, isolated);
+            var scatter = Math.Max(0.3 * step, AbsoluteScatterShare * absolute);
+            return new(entry, new(seconds, absolute, sigma, Math.Sqrt(step * step / 12 + scatter * scatter), temperature),
+                new(seconds, absolute, step, scatter, temperature), false, isolated);
         }
         if (entry.Fields.Si("dial") is { } dial)
         {
@@ -42,7 +55,8 @@ internal static class VacuumReadings
             var step = kit.HasAbsoluteVacuumGauge ? 1700 : kit.VacuumGaugeStepPa;
             var pressure = Math.Max(0, dial - kit.LowGaugeZeroPa + air.Pascals);
             var sigma = Math.Sqrt(Math.Pow(plusMinus / SigmasInPlusMinus, 2) + air.SigmaPa * air.SigmaPa);
-            return new(entry, new(seconds, pressure, sigma, Math.Max(step, 300) / Math.Sqrt(12), temperature), true, isolated);
+            return new(entry, new(seconds, pressure, sigma, Math.Max(step, 300) / Math.Sqrt(12), temperature),
+                new(seconds, pressure, Math.Max(step, 300), DialScatterShare * Math.Max(step, 300), temperature), true, isolated);
         }
         return null;
     }

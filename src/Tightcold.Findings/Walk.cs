@@ -7,26 +7,35 @@ namespace Tightcold.Findings;
 /// <summary>All findings of a job, in the order of the trade. The same record gives the same findings, bit for bit.</summary>
 public static class Walk
 {
-    public static ImmutableArray<Finding> Of(JobRecord record) =>
-    [
-        ComplaintFinding.Of(record), StandingFinding.Of(record), RunningFinding.Of(record), LeakFinding.Of(record),
-        RecoverFinding.Of(record), MendFinding.Of(record), PumpDownFinding.Of(record), HoldFinding.Of(record),
-        WeighInFinding.Of(record), ColdFinding.Of(record), LedgerFinding.Of(record),
-    ];
-
-    /// <summary>The step that matters now: the one after the last that has entries, or that one itself while it is
-    /// not done.</summary>
-    public static Step Current(ImmutableArray<Finding> findings)
+    public static ImmutableArray<Finding> Of(JobRecord record)
     {
-        var last = findings.LastOrDefault(finding => finding.RestsOn.Length > 0);
-        if (last is null) return Step.ComplaintAndWeather;
-        var staysOpen = last.Step switch
-        {
-            // A found leak leads on to recovery; a search without one goes on.
-            Step.LeakSearch => last.Judgement is Judgement.CannotTell or Judgement.Open,
-            Step.PumpDown or Step.Hold or Step.WeighIn or Step.ProveCold => last.Judgement != Judgement.Good,
-            _ => false,
-        };
-        return staysOpen ? last.Step : last.Step + 1;
+        // The hold is evidence for the leak search too: read once.
+        var hold = HoldView.Of(record);
+        return
+        [
+            ComplaintFinding.Of(record), StandingFinding.Of(record), RunningFinding.Of(record), DiagnosisFinding.Of(record),
+            LeakFinding.Of(record, LeakView.Of(record, [], hold)),
+            RecoverFinding.Of(record), MendFinding.Of(record), PumpDownFinding.Of(record), HoldFinding.Of(record, hold),
+            WeighInFinding.Of(record), ColdFinding.Of(record), LedgerFinding.Of(record),
+        ];
     }
+
+    /// <summary>The step that matters now: the one that the latest entry belongs to while it is not done, else the first
+    /// step after it that is not done.</summary>
+    public static Step Current(JobRecord record, ImmutableArray<Finding> findings)
+    {
+        var latest = findings.Where(finding => finding.RestsOn.Length > 0)
+            .MaxBy(finding => (finding.RestsOn.Max(id => record.Journal.Find(id)?.ObservedAt.UtcTicks ?? 0), finding.Step));
+        if (latest is null) return Step.ComplaintAndWeather;
+        return findings.Where(finding => finding.Step >= latest.Step).FirstOrDefault(finding => !IsDone(finding))?.Step ?? findings[^1].Step;
+    }
+
+    /// <summary>Some steps are done once their readings are written; a found leak leads on to recovery, a search without
+    /// one goes on; the rest must have come out well.</summary>
+    private static bool IsDone(Finding finding) => finding.RestsOn.Length > 0 && finding.Step switch
+    {
+        Step.ComplaintAndWeather or Step.StandingPressure or Step.RunningPressures or Step.WhatIsWrong => true,
+        Step.LeakSearch => finding.Judgement is Judgement.Good or Judgement.Bad,
+        _ => finding.Judgement == Judgement.Good,
+    };
 }

@@ -151,77 +151,79 @@ public sealed class FastFluid
     /// <summary>State at pressure and enthalpy.</summary>
     /// <exception cref="FluidRangeException">Outside the tables or not a number.</exception>
     public FastState AtPressureEnthalpy(double pressurePa, double enthalpyJPerKg) =>
-        At(_byEnthalpy.Value, TableInput.Enthalpy, pressurePa, enthalpyJPerKg);
+        At<TableInputs.Enthalpy>(_byEnthalpy.Value, pressurePa, enthalpyJPerKg);
 
     /// <summary>State at pressure and enthalpy with first derivatives.</summary>
     /// <exception cref="FluidRangeException">Outside the tables or not a number.</exception>
     public FastState AtPressureEnthalpy(double pressurePa, double enthalpyJPerKg, out FastDerivatives derivatives) =>
-        At(_byEnthalpy.Value, TableInput.Enthalpy, pressurePa, enthalpyJPerKg, out derivatives);
+        At<TableInputs.Enthalpy>(_byEnthalpy.Value, pressurePa, enthalpyJPerKg, out derivatives);
 
     /// <summary>State at pressure and entropy.</summary>
     /// <exception cref="FluidRangeException">Outside the tables or not a number.</exception>
     public FastState AtPressureEntropy(double pressurePa, double entropyJPerKgK) =>
-        At(_byEntropy.Value, TableInput.Entropy, pressurePa, entropyJPerKgK);
+        At<TableInputs.Entropy>(_byEntropy.Value, pressurePa, entropyJPerKgK);
 
     /// <summary>State at pressure and entropy with first derivatives.</summary>
     /// <exception cref="FluidRangeException">Outside the tables or not a number.</exception>
     public FastState AtPressureEntropy(double pressurePa, double entropyJPerKgK, out FastDerivatives derivatives) =>
-        At(_byEntropy.Value, TableInput.Entropy, pressurePa, entropyJPerKgK, out derivatives);
+        At<TableInputs.Entropy>(_byEntropy.Value, pressurePa, entropyJPerKgK, out derivatives);
 
     /// <summary>State at pressure and temperature; exactly on the saturation line the liquid.</summary>
     /// <exception cref="FluidRangeException">Outside the tables or not a number.</exception>
     public FastState AtPressureTemperature(double pressurePa, double temperatureK) =>
-        At(_byTemperature.Value, TableInput.Temperature, pressurePa, temperatureK);
+        At<TableInputs.Temperature>(_byTemperature.Value, pressurePa, temperatureK);
 
     /// <summary>State at pressure and temperature with first derivatives; exactly on the saturation line the liquid.</summary>
     /// <exception cref="FluidRangeException">Outside the tables or not a number.</exception>
     public FastState AtPressureTemperature(double pressurePa, double temperatureK, out FastDerivatives derivatives) =>
-        At(_byTemperature.Value, TableInput.Temperature, pressurePa, temperatureK, out derivatives);
+        At<TableInputs.Temperature>(_byTemperature.Value, pressurePa, temperatureK, out derivatives);
 
     /// <summary>States at many pressures and enthalpies; the spans have equal length.</summary>
     /// <exception cref="ArgumentException">Spans of different length.</exception>
     /// <exception cref="FluidRangeException">A point outside the tables; earlier results are already written.</exception>
     public void AtPressureEnthalpy(ReadOnlySpan<double> pressurePa, ReadOnlySpan<double> enthalpyJPerKg, Span<FastState> results) =>
-        Batch(_byEnthalpy.Value, TableInput.Enthalpy, pressurePa, enthalpyJPerKg, results);
+        Batch<TableInputs.Enthalpy>(_byEnthalpy.Value, pressurePa, enthalpyJPerKg, results);
 
     /// <summary>States at many pressures and entropies; the spans have equal length.</summary>
     /// <inheritdoc cref="AtPressureEnthalpy(ReadOnlySpan{double}, ReadOnlySpan{double}, Span{FastState})"/>
     public void AtPressureEntropy(ReadOnlySpan<double> pressurePa, ReadOnlySpan<double> entropyJPerKgK, Span<FastState> results) =>
-        Batch(_byEntropy.Value, TableInput.Entropy, pressurePa, entropyJPerKgK, results);
+        Batch<TableInputs.Entropy>(_byEntropy.Value, pressurePa, entropyJPerKgK, results);
 
     /// <summary>States at many pressures and temperatures; the spans have equal length.</summary>
     /// <inheritdoc cref="AtPressureEnthalpy(ReadOnlySpan{double}, ReadOnlySpan{double}, Span{FastState})"/>
     public void AtPressureTemperature(ReadOnlySpan<double> pressurePa, ReadOnlySpan<double> temperatureK, Span<FastState> results) =>
-        Batch(_byTemperature.Value, TableInput.Temperature, pressurePa, temperatureK, results);
+        Batch<TableInputs.Temperature>(_byTemperature.Value, pressurePa, temperatureK, results);
 
-    private void Batch(PropertyTable table, TableInput input, ReadOnlySpan<double> pressurePa, ReadOnlySpan<double> z, Span<FastState> results)
+    private void Batch<TInput>(PropertyTable table, ReadOnlySpan<double> pressurePa, ReadOnlySpan<double> z, Span<FastState> results)
+        where TInput : struct, ITableInput
     {
         if (pressurePa.Length != z.Length || pressurePa.Length != results.Length)
             throw new ArgumentException("The spans must have equal length.", nameof(results));
         for (var i = 0; i < results.Length; i++)
-            results[i] = At(table, input, pressurePa[i], z[i]);
+            results[i] = At<TInput>(table, pressurePa[i], z[i]);
     }
 
-    private FastState At(PropertyTable table, TableInput input, double pressurePa, double z)
+    private FastState At<TInput>(PropertyTable table, double pressurePa, double z)
+        where TInput : struct, ITableInput
     {
         if (!(pressurePa >= _minPressurePa && pressurePa <= _maxPressurePa))
             ThrowPressure(pressurePa);
         var cell = _axis.Locate(pressurePa, out var local);
         var regime = _regimes[cell];
         if (regime == PressureRegime.Critical)
-            return FastReference.State(_fluid, input, pressurePa, z);
+            return FastReference.State(_fluid, TInput.Kind, pressurePa, z);
         var boundary = table.Boundary(cell, local);
         double edgeL = boundary.ToScalar(), edgeV = boundary.GetElement(1);
         if (regime == PressureRegime.Subcritical)
         {
-            if (input == TableInput.Temperature)
+            if (TInput.Kind == TableInput.Temperature)
             {
                 if (Math.Abs(z - edgeL) < ExactPhaseMargin * edgeL)
-                    return FastReference.State(_fluid, input, pressurePa, z);
+                    return FastReference.State(_fluid, TInput.Kind, pressurePa, z);
             }
             else if (z > edgeL && z < edgeV)
             {
-                return TwoPhase(input, pressurePa, z, cell, local, (z - edgeL) / (edgeV - edgeL));
+                return TwoPhase<TInput>(pressurePa, z, cell, local, (z - edgeL) / (edgeV - edgeL));
             }
         }
 
@@ -230,32 +232,33 @@ public sealed class FastFluid
         var outer = liquid ? boundary.GetElement(2) : boundary.GetElement(3);
         var share = (z - edge) / (outer - edge);
         if (!(share >= 0 && share <= 1))
-            share = Clamped(share, input, z, regime, boundary);
+            share = Clamped(share, TInput.Kind, z, regime, boundary);
         var lanes = table.Evaluate(cell, local, liquid, share);
         var volume = liquid ? lanes.GetElement(1) : lanes.GetElement(1) / pressurePa;
-        return Make(input, pressurePa, z, lanes.ToScalar(), volume, lanes.GetElement(2), regime, liquid);
+        return Make<TInput>(pressurePa, z, lanes.ToScalar(), volume, lanes.GetElement(2), regime, liquid);
     }
 
-    private FastState At(PropertyTable table, TableInput input, double pressurePa, double z, out FastDerivatives derivatives)
+    private FastState At<TInput>(PropertyTable table, double pressurePa, double z, out FastDerivatives derivatives)
+        where TInput : struct, ITableInput
     {
         if (!(pressurePa >= _minPressurePa && pressurePa <= _maxPressurePa))
             ThrowPressure(pressurePa);
         var cell = _axis.Locate(pressurePa, out var local);
         var regime = _regimes[cell];
         if (regime == PressureRegime.Critical)
-            return FastReference.State(_fluid, input, pressurePa, z, out derivatives);
+            return FastReference.State(_fluid, TInput.Kind, pressurePa, z, out derivatives);
         var boundary = table.Boundary(cell, local, out var boundarySlope);
         double edgeL = boundary.ToScalar(), edgeV = boundary.GetElement(1);
         if (regime == PressureRegime.Subcritical)
         {
-            if (input == TableInput.Temperature)
+            if (TInput.Kind == TableInput.Temperature)
             {
                 if (Math.Abs(z - edgeL) < ExactPhaseMargin * edgeL)
-                    return FastReference.State(_fluid, input, pressurePa, z, out derivatives);
+                    return FastReference.State(_fluid, TInput.Kind, pressurePa, z, out derivatives);
             }
             else if (z > edgeL && z < edgeV)
             {
-                return TwoPhase(input, pressurePa, z, cell, local, (z - edgeL) / (edgeV - edgeL), out derivatives);
+                return TwoPhase<TInput>(pressurePa, z, cell, local, (z - edgeL) / (edgeV - edgeL), out derivatives);
             }
         }
 
@@ -279,7 +282,7 @@ public sealed class FastFluid
         var inverseWidth = 1 / (outer - edge);
         var share = (z - edge) * inverseWidth;
         if (!(share >= 0 && share <= 1))
-            share = Clamped(share, input, z, regime, boundary);
+            share = Clamped(share, TInput.Kind, z, regime, boundary);
         var lanes = table.Evaluate(cell, local, liquid, share, out var byLocal, out var byShare);
 
         // share = (z - edge)/(outer - edge): its slopes in z and, through both ends, in p.
@@ -307,20 +310,21 @@ public sealed class FastFluid
         var first = lanes.ToScalar();
         double firstByP = byPressure.ToScalar(), firstByZ = byZ.ToScalar();
         // T ds = dh - v dp gives what the table need not hold.
-        derivatives = input switch
+        derivatives = TInput.Kind switch
         {
             TableInput.Enthalpy => new FastDerivatives(firstByP, firstByZ, square * volumeByP, square * volumeByZ, 0, 1, -volume / first, 1 / first),
             TableInput.Entropy => new FastDerivatives(firstByP, firstByZ, square * volumeByP, square * volumeByZ, volume, first, 0, 1),
             _ => new FastDerivatives(0, 1, square * volumeByP, square * volumeByZ, firstByP, firstByZ, -volumeByZ, firstByZ / z),
         };
-        return Make(input, pressurePa, z, first, volume, lanes.GetElement(2), regime, liquid);
+        return Make<TInput>(pressurePa, z, first, volume, lanes.GetElement(2), regime, liquid);
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private FastState Make(TableInput input, double pressurePa, double z, double first, double volume, double last, PressureRegime regime, bool liquid)
+    private FastState Make<TInput>(double pressurePa, double z, double first, double volume, double last, PressureRegime regime, bool liquid)
+        where TInput : struct, ITableInput
     {
         var density = 1 / volume;
-        return input switch
+        return TInput.Kind switch
         {
             TableInput.Enthalpy => new FastState(first, pressurePa, density, z, last, null, PhaseOf(regime, liquid, first, pressurePa)),
             TableInput.Entropy => new FastState(first, pressurePa, density, last, z, null, PhaseOf(regime, liquid, first, pressurePa)),
@@ -334,17 +338,19 @@ public sealed class FastFluid
         : regime == PressureRegime.GasOnly && pressurePa < _geometry.CriticalPressurePa ? FluidPhase.Gas
         : _fluid.ByTemperature.SupercriticalPhase(temperatureK, pressurePa);
 
-    private FastState TwoPhase(TableInput input, double pressurePa, double z, int cell, double local, double quality)
+    private FastState TwoPhase<TInput>(double pressurePa, double z, int cell, double local, double quality)
+        where TInput : struct, ITableInput
     {
         var (a, b) = _saturationByPressure!.Evaluate(cell, local);
         double volumeL = 1 / b.GetElement(1), volumeV = 1 / b.GetElement(2);
         var density = 1 / (volumeL + (quality * (volumeV - volumeL)));
-        return input == TableInput.Enthalpy
+        return TInput.Kind == TableInput.Enthalpy
             ? new FastState(a.ToScalar(), pressurePa, density, z, a.GetElement(3) + (quality * (b.ToScalar() - a.GetElement(3))), quality, FluidPhase.TwoPhase)
             : new FastState(a.ToScalar(), pressurePa, density, a.GetElement(1) + (quality * (a.GetElement(2) - a.GetElement(1))), z, quality, FluidPhase.TwoPhase);
     }
 
-    private FastState TwoPhase(TableInput input, double pressurePa, double z, int cell, double local, double quality, out FastDerivatives derivatives)
+    private FastState TwoPhase<TInput>(double pressurePa, double z, int cell, double local, double quality, out FastDerivatives derivatives)
+        where TInput : struct, ITableInput
     {
         var (a, b) = _saturationByPressure!.Evaluate(cell, local, out var slopeA, out var slopeB);
         var scale = _axis.Scale(cell);
@@ -354,7 +360,7 @@ public sealed class FastFluid
         var temperatureByP = slopeA.ToScalar();
         double volumeL = 1 / b.GetElement(1), volumeV = 1 / b.GetElement(2);
         double volumeLByP = -volumeL * volumeL * slopeB.GetElement(1), volumeVByP = -volumeV * volumeV * slopeB.GetElement(2);
-        var enthalpy = input == TableInput.Enthalpy;
+        var enthalpy = TInput.Kind == TableInput.Enthalpy;
         double zL, zV, zLByP, zVByP;
         if (enthalpy)
         {

@@ -7,4 +7,7 @@ public interface IMeasureFormat
 
     /// <summary>A range of one kind, with the unit once.</summary>
     string Format(Measure low, Measure high);
+
+    /// <summary>A value and its range, where the reader's units allow in one and the same unit.</summary>
+    (string Value, string Range) Format(Measure value, Measure low, Measure high) => (Format(value), Format(low, high));
 }

@@ -4,6 +4,7 @@ using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Http;
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
 using Tightcold.App.Desk;
 using Tightcold.Storage;
@@ -50,6 +51,9 @@ public static class Site
         site.MapJobs();
         site.MapEntries();
         site.MapCard();
+        site.MapTimers();
+        site.MapWeighIn();
+        site.MapBooks();
         return site;
     }
 
@@ -62,6 +66,7 @@ public static class Site
 
     private static void AddServices(IServiceCollection services, SiteOptions options, JobStore store)
     {
+        services.AddSingleton<IHostLifetime, OwnersLifetime>();
         services.AddRoutingCore();
         services.AddRazorComponents();
         services.AddSingleton(options.Clock);

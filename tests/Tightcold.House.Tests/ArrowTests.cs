@@ -11,7 +11,7 @@ public sealed class ArrowTests
         ["Numerics"] = [],
         ["Properties"] = ["Numerics", "Quantities"],
         ["Loop"] = ["Properties", "Numerics", "Quantities"],
-        ["Diagnosis"] = ["Loop", "Properties", "Numerics", "Quantities"],
+        ["Diagnosis"] = ["Loop", "Procedures", "Properties", "Numerics", "Quantities"],
         ["Procedures"] = ["Properties", "Numerics", "Quantities"],
         ["Jobs"] = ["Quantities"],
         ["Findings"] = ["Jobs", "Procedures", "Diagnosis", "Properties", "Quantities"],

@@ -34,6 +34,9 @@ public sealed partial class DocumentTests : IDisposable
     [InlineData("docs/commands.md")]
     public async Task The_commands_of_a_document_run_one_after_the_other(string document)
     {
+        // The table of points that the document shows is the one its command reads.
+        if (Fences(House.Read(document)).FirstOrDefault(block => block.StartsWith("pressure_bar,", StringComparison.Ordinal)) is { } points)
+            await File.WriteAllTextAsync(commands.File("points.csv"), points, TestContext.Current.CancellationToken);
         var lines = Fences(House.Read(document)).SelectMany(block => block.Split('\n')).Where(line => line.StartsWith("./tightcold ", StringComparison.Ordinal)).ToList();
         Assert.True(lines.Count >= 5);
         foreach (var line in lines.Where(line => !line.StartsWith("./tightcold serve", StringComparison.Ordinal)))

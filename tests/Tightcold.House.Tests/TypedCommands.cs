@@ -14,13 +14,22 @@ internal sealed partial class TypedCommands : IDisposable
 
     public string Folder { get; } = Directory.CreateTempSubdirectory("tightcold-test-").FullName;
 
+    public string File(string name) => Path.Combine(Folder, name);
+
+    /// <summary>Commands that have nothing to do with the person's data.</summary>
+    private static readonly string[] WithoutData = ["props", "fluid"];
+
+    /// <summary>Examples that are read lie in the tree; what is written goes to the test's folder.</summary>
+    private string Place(string word) =>
+        System.IO.File.Exists(Path.Combine(House.Root, word)) ? Path.Combine(House.Root, word) : File(word);
+
     public async Task<(int Code, string Said)> RunAsync(string line)
     {
         var words = Word().Matches(line.Split("  #")[0]).Select(word => word.Value.Replace("\"", "", StringComparison.Ordinal)).Skip(1).ToList();
         // Files named in a document go to the test's folder.
-        words = [.. words.Select(word => word.EndsWith(".html", StringComparison.Ordinal) || word.EndsWith(".json", StringComparison.Ordinal) ? Path.Combine(Folder, word) : word)];
-        if (words[0] == "demo" && !words.Contains("--to")) words.AddRange(["--to", Path.Combine(Folder, "tightcold-demo.html")]);
-        if (words[0] != "cli") words.AddRange(["--data", Folder]);
+        words = [.. words.Select(word => Path.GetExtension(word) is ".html" or ".json" or ".svg" or ".csv" or ".pdf" ? Place(word) : word)];
+        if (words[0] == "demo" && !words.Contains("--to")) words.AddRange(["--to", File("tightcold-demo.html")]);
+        if (!WithoutData.Contains(words[0])) words.AddRange(["--data", Folder]);
         using var console = new TestConsole().Width(4000);
         using var trouble = new TestConsole().Width(4000);
         var code = await CommandLine.RunAsync([.. words], new Surroundings(console, trouble, TextReader.Null, clock, new RandomIds()), TestContext.Current.CancellationToken);

@@ -52,7 +52,8 @@ public sealed class DemoJobTests(Chromium chromium)
     public async Task Coming_back_during_the_day_a_person_sees_the_step_that_matters_now_and_what_is_running(int minute, string name, string? clock)
     {
         await using var site = await RunningSite.WithDemoUntilAsync(TimeSpan.FromMinutes(minute));
-        var now = StepWords.Title(Walk.Current(Walk.Of((await site.Desk.RecordAsync(1, TestContext.Current.CancellationToken))!)));
+        var record = (await site.Desk.RecordAsync(1, TestContext.Current.CancellationToken))!;
+        var now = StepWords.Title(Walk.Current(record, Walk.Of(record)));
         await using var person = await chromium.PersonAsync(site, 390);
         await person.OpenAsync("/");
         await person.SeesAsync($"Now: {now}");

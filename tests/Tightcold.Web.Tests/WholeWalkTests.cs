@@ -112,6 +112,30 @@ public sealed class WholeWalkTests(Chromium chromium)
     }
 
     [Fact]
+    public async Task A_correction_keeps_the_moment_to_the_second_unless_another_is_typed()
+    {
+        await using var site = await RunningSite.StartAsync();
+        await using var person = await chromium.PersonAsync(site, 390);
+        await person.AddCarAsync("Grey estate", "R-134a");
+        await person.OpenJobAsync("Warm");
+        site.Clock.Advance(TimeSpan.FromSeconds(41));
+        await person.WriteDownAsync(EntryKinds.Note, ("text", "first"));
+        site.Clock.Advance(TimeSpan.FromMinutes(5));
+        foreach (var (text, typed, expected) in new[] { ("second", null, RunningSite.Noon.AddSeconds(41)), ("third", "2026-07-14T11:30", RunningSite.Noon.AddMinutes(-30)) })
+        {
+            await person.FollowAsync("Not right?");
+            await person.FollowAsync("Correct it");
+            await person.TypeAsync("text", text);
+            await person.Page.Locator("#reason").FillAsync("mistyped");
+            if (typed is not null) await person.Page.Locator("#when").FillAsync(typed);
+            await person.PressAsync("Write the correction");
+            var standing = Assert.Single((await site.Desk.RecordAsync(1, TestContext.Current.CancellationToken))!.Journal.Standing);
+            Assert.Equal(text, standing.Fields.Text("text"));
+            Assert.Equal(expected, standing.ObservedAt);
+        }
+    }
+
+    [Fact]
     public async Task A_form_that_was_open_while_the_program_restarted_is_still_taken()
     {
         await using var site = await RunningSite.StartAsync();

@@ -86,7 +86,8 @@ public sealed partial class JobDesk
         var entry = written with { Fields = Named(record, written) };
         if (record.Journal.Find(entry.Id) is { } there)
         {
-            return there == entry ? Outcome<Entry>.Of(there)
+            // Sent again, perhaps later: what was written down is what counts, not when it was sent.
+            return there == entry with { WrittenAt = there.WrittenAt, ObservedAt = written.ObservedAt == written.WrittenAt ? there.ObservedAt : entry.ObservedAt } ? Outcome<Entry>.Of(there)
                 : Outcome<Entry>.Refused(InputProblem.Of("id", entry.Id.ToString(), $"another entry of this job carries this id; each needs its own"));
         }
         var problems = EntryRules.Check(record, entry, Barometer.At(record, entry.ObservedAt));

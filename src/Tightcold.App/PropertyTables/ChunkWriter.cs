@@ -1,5 +1,4 @@
 using System.Buffers;
-using System.Globalization;
 using Tightcold.Properties;
 
 namespace Tightcold.App.PropertyTables;
@@ -7,7 +6,7 @@ namespace Tightcold.App.PropertyTables;
 /// <summary>Writes evaluated rows as text into a pooled buffer.</summary>
 internal sealed class ChunkWriter : IDisposable
 {
-    // Eleven numbers of at most 25 characters, separators and the phase.
+    // Eleven numbers of at most 32 characters, separators and the phase.
     private const int LongestRow = 400;
 
     private char[] _buffer = ArrayPool<char>.Shared.Rent(1 << 16);
@@ -58,9 +57,7 @@ internal sealed class ChunkWriter : IDisposable
 
     private void Number(double value)
     {
-        // The shortest text that reads back as the same number.
-        value.TryFormat(_buffer.AsSpan(_length), out var written, default, CultureInfo.InvariantCulture);
-        _length += written;
+        _length += NumberWriter.Write(value, _buffer.AsSpan(_length));
         _buffer[_length++] = ',';
     }
 

@@ -22,7 +22,19 @@ public sealed class ReaderUnits(UnitSystem system, CultureInfo culture) : IMeasu
     {
         // A vacuum scale cannot show what lies above the surrounding air, so a range across zero stays on one scale.
         var shown = Choose(low.Kind, Math.Max(Math.Abs(low.Si), Math.Abs(high.Si)), Math.Max(low.Si, high.Si));
-        var (first, second) = (Number(low.Si, shown), Number(high.Si, shown));
+        return Range(low.Si, high.Si, shown);
+    }
+
+    /// <summary>A value and its range, both in the one unit that suits the largest of the three.</summary>
+    public (string Value, string Range) Format(Measure value, Measure low, Measure high)
+    {
+        var shown = Choose(value.Kind, Math.Max(Math.Abs(value.Si), Math.Max(Math.Abs(low.Si), Math.Abs(high.Si))), Math.Max(value.Si, Math.Max(low.Si, high.Si)));
+        return (WithUnit(Number(value.Si, shown), shown), Range(low.Si, high.Si, shown));
+    }
+
+    private string Range(double low, double high, Shown shown)
+    {
+        var (first, second) = (Number(low, shown), Number(high, shown));
         if (shown.Symbol == "inHg vacuum") (first, second) = (second, first); // that scale counts downwards
         return first == second ? WithUnit(first, shown) : WithUnit($"{first} to {second}", shown);
     }

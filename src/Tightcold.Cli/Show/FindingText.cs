@@ -68,7 +68,7 @@ internal static class FindingText
         var value = (estimate.Median, estimate.Low, estimate.High) switch
         {
             ({ } median, { } low, { } high) when low == high => $"{One(median)} (no spread given)",
-            ({ } median, { } low, { } high) => $"{One(median)} ({units.Format(new(estimate.Kind, low), new(estimate.Kind, high))}, {level})",
+            ({ } median, { } low, { } high) => Spread(units.Format(new Measure(estimate.Kind, median), new(estimate.Kind, low), new(estimate.Kind, high)), level),
             (null, { } low, { } high) => $"{units.Format(new(estimate.Kind, low), new(estimate.Kind, high))} ({level})",
             (_, { } low, null) => $"at least {One(low)} ({level})",
             (_, null, { } high) => $"at most {One(high)} ({level})",
@@ -76,6 +76,8 @@ internal static class FindingText
         };
         return $"{estimate.Name}: {value}, {estimate.Origin.ToString().ToLowerInvariant()}";
     }
+
+    private static string Spread((string Value, string Range) shown, string level) => $"{shown.Value} ({shown.Range}, {level})";
 
     private static JsonObject Machine(Estimate estimate) => new()
     {

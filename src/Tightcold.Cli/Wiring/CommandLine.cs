@@ -2,6 +2,7 @@ using System.Text.Json.Nodes;
 using Spectre.Console.Cli;
 using Tightcold.Cli.Commands;
 using Tightcold.Cli.Commands.Loop;
+using Tightcold.Cli.Commands.Charge;
 using Tightcold.Cli.Commands.Props;
 using Tightcold.Cli.Show;
 using Tightcold.Storage;
@@ -98,6 +99,29 @@ public static class CommandLine
                 .WithExample("fluid", "R134a", "--svg", "r134a.svg");
             config.AddCommand<LoopCommand>("loop").WithDescription("What a healthy car, and one with chosen faults, would show at gauges, lines and vents today.")
                 .WithExample("loop", "\"ambient=32 C\"", "\"humidity=50 %\"", "--fault", "low-charge:0.5", "--fault", "condenser-fan");
+            config.AddCommand<Leaks>("leaks").WithDescription("Odds and rates of every spot, what to check next, how long the charge lasts, what each way costs.")
+                .WithExample("leaks", "1").WithExample("leaks", "1", "--refrigerant-price", "60", "--workshop-price", "400", "--years", "3");
+            config.AddCommand<Evacuate>("evacuate").WithDescription("How the pump-down should go with this kit, how it went, how long is enough.").WithExample("evacuate", "1");
+            config.AddCommand<Hold>("hold").WithDescription("What explains the hold, with odds, and what it could not have seen.").WithExample("hold", "1", "--see", "\"10 g/yr\"");
+            config.AddCommand<GaugeLogCommand>("gauge-log").WithDescription("Take a vacuum gauge's CSV log in as readings of a job.")
+                .WithExample("gauge-log", "1", "log.csv", "--time", "Time", "--pressure", "Vacuum", "--unit", "micron", "--hold");
+            config.AddBranch("study", study =>
+            {
+                study.SetDescription("Invented cases with a known truth: are the odds what they say?");
+                study.AddCommand<StudyLeaks>("leaks").WithDescription("Invented leak searches.").WithExample("study", "leaks", "--count", "50");
+                study.AddCommand<StudyHold>("hold").WithDescription("Invented holds.").WithExample("study", "hold", "--count", "50");
+            });
+            config.AddBranch("charge", charge =>
+            {
+                charge.SetDescription("The charge by weight: the plan of a job, and how a can gives.");
+                charge.AddCommand<ChargePlanCommand>("plan").WithDescription("Containers, order, scale stops and what stays behind, from here on.").WithExample("charge", "plan", "1");
+                charge.AddCommand<ChargeCanCommand>("can").WithDescription("How a can cools, stalls and empties.").WithExample("charge", "can", "--net", "\"340 g\"", "--air", "\"25 °C\"", "--low-side", "\"2 bar\"");
+            });
+            config.AddCommand<CylinderCommand>("cylinder").WithDescription("How much a recovery cylinder may hold, and the rules.")
+                .WithExample("cylinder", "--refrigerant", "R-134a", "--water-capacity", "\"47.6 lb\"", "--tare", "\"27.5 lb\"");
+            config.AddCommand<OilCommand>("oil").WithDescription("Oil due for parts changed, its type, and tightening.").WithExample("oil", "condenser", "receiver-drier", "--bottle", "\"PAG 46\"");
+            config.AddCommand<VerifyCommand>("verify").WithDescription("Prove a job cold, or try that proof on simulated cars.").WithExample("verify", "1");
+            config.AddCommand<LedgerCommand>("ledger").WithDescription("Refrigerant by container and month, with losses.").WithExample("ledger", "--csv", "ledger.csv");
             config.AddCommand<Serve>("serve").WithDescription("Run the site on this machine alone.").WithExample("serve", "--port", "5217");
             config.AddCommand<Demo>("demo").WithDescription("Play an invented job, print every finding and write its card.").WithExample("demo");
         });

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Tightcold.Diagnosis.Leaks;
 using Tightcold.Jobs.Circuit;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
@@ -12,13 +13,12 @@ internal static class LeakFinding
 {
     private const string Title = "Leak search";
 
-    /// <summary>Below this a detector or soap has little to find; SAE J1628 asks for 340 kPa gauge (50 psig) engine
-    /// off; from memory, page not seen.</summary>
+    /// <summary>SAE J1628 asks for 340 kPa gauge (50 psig) engine off before a detector is trusted; from memory, page
+    /// not seen. What a test could see at less is computed; this is what a person is told to bring it to.</summary>
     public const double LeastTestPa = 340e3;
 
-    /// <summary>Where leaks are found most often, best first; common practice.</summary>
-    private static readonly string[] LikelyFirst =
-        ["condenser", "compressor shaft seal", "low-side service valve", "high-side service valve", "evaporator", "discharge hose", "suction hose"];
+    /// <summary>Odds that another leak remains, up to which a finished search is called good.</summary>
+    private const double LittleRemains = 0.25;
 
     internal sealed record SpotState(string Spot, Entry? Check, Entry? Leak, Entry? Mended, Entry? Retest, Phrase Remark, bool Blind)
     {
@@ -47,22 +47,24 @@ internal static class LeakFinding
     private static (Phrase Remark, bool Blind) Blindness(JobRecord record, Entry check)
     {
         if (check.Fields.Text("outcome") != "nothing") return (Phrase.Empty, false);
-        var test = check.Fields.Text("test");
-        if (test is "electronic detector" or "soap bubbles" or "cover and wait")
+        var blindness = LeakDetection.Blindness(LeakView.TestOf(record, check), LeakComponents.FromName(check.Fields.Text("spot") ?? ""), LeakView.Setting(record));
+        var large = GramsPerYear(LeakDetection.WorthFinding);
+        return blindness switch
         {
-            if (check.Fields.Si("system-pressure") is not { } pressure)
-                return (Phrase.Words("pressure then not written down: may have been blind"), false);
-            if (pressure < LeastTestPa)
-                return (Phrase.Of($"blind: only {Gauge(pressure)} inside, {Gauge(LeastTestPa)} needed"), true);
-        }
-        if (test == "UV lamp" && record.Car.Dyed == false)
-            return (Phrase.Words("blind: this car never had dye"), true);
-        if (test == "electronic detector" && check.Fields.Text("wind") == "windy")
-            return (Phrase.Words("blind: wind carries the trace away"), true);
-        return (Phrase.Empty, false);
+            LeakBlindness.Pressure => (Phrase.Of($"blind: only {Gauge(check.Fields.Si("system-pressure") ?? 0)} inside, {Gauge(LeastTestPa)} needed"), true),
+            LeakBlindness.NeverDyed => (Phrase.Words("blind: this car never had dye"), true),
+            LeakBlindness.Wind => (Phrase.Words("blind: wind carries the trace away"), true),
+            LeakBlindness.TooShort => (Phrase.Words("blind: too short a look"), true),
+            LeakBlindness.OutOfReach => (Phrase.Words("blind: this test does not reach there"), true),
+            LeakBlindness.TooCoarse => (Phrase.Of($"blind: misses a leak of {large} more often than it shows it"), true),
+            _ when check.Fields.Si("system-pressure") is null && check.Fields.Text("test") is not ("UV lamp" or "oil trace" or "dye at the drain")
+                => (Phrase.Words("pressure then not written down: may have been blind"), false),
+            _ => (Phrase.Empty, false),
+        };
     }
 
-    public static Finding Of(JobRecord record)
+    /// <param name="view">The belief, which may know earlier jobs of the car.</param>
+    public static Finding Of(JobRecord record, LeakView view)
     {
         var states = States(record);
         var leaking = states.Where(state => state.Leaking).ToArray();
@@ -71,19 +73,22 @@ internal static class LeakFinding
         var open = states.Where(state => state.Check is null || (state.Blind && !state.Leaking)).ToArray();
         var checkedAny = states.Any(state => state.Check is not null);
         var (judgement, verdict) = Judge(states, leaking, untested, traces, open, checkedAny);
+        var remains = view.Belief.AnotherRemains;
+        if (judgement == Judgement.Good && remains > LittleRemains) judgement = Judgement.CannotTell;
         return new(Step.LeakSearch, Title, !checkedAny ? Certainty.NothingYet : open.Length == 0 ? Certainty.Stands : Certainty.Weak, judgement, verdict)
         {
-            Why = open.Length > 0 && (leaking.Length > 0 || checkedAny)
-                ? Phrase.Of($"One found leak does not mean the only one: {Count(open.Length, "spot has", "spots have")} not been checked by a test that could see.") : Phrase.Empty,
-            RestsOn = [.. states.SelectMany(state => new[] { state.Leak, state.Mended, state.Retest, state.Check }).OfType<Entry>().Select(entry => entry.Id).Distinct()],
+            Why = checkedAny ? LeakWords.Why(view, open.Length) : Phrase.Empty,
+            Estimates = checkedAny || view.Losses.LostKg is not null ? LeakWords.Estimates(record, view) : [],
+            RestsOn = [.. states.SelectMany(state => new[] { state.Leak, state.Mended, state.Retest, state.Check }).OfType<Entry>().Select(entry => entry.Id).Concat(view.Losses.Entries).Distinct()],
+            Assumptions = checkedAny ? LeakWords.Assumptions(view) : [],
             Missing = open.Length == 0 || !checkedAny ? [] : [Phrase.Of($"unchecked: {string.Join(", ", open.Select(state => state.Spot))}")],
             Cautions =
             [
                 Phrase.Words("Never pressurise with oxygen or shop air: oil and oxygen explode. Dry nitrogen through a regulator only."),
                 Phrase.Words("Engine off and cold for hands and lamp near belts and fans; no flame near refrigerant."),
             ],
-            Next = Next(record, leaking, untested, traces, open),
-            Table = checkedAny ? Table(states) : null,
+            Next = Next(view, leaking, untested, traces),
+            Table = checkedAny ? Table(states, view) : null,
         };
     }
 
@@ -99,29 +104,30 @@ internal static class LeakFinding
             : Phrase.Of($"All {states.Length} spots checked; {Count(mended, "leak", "leaks")} found, mended and clear on the second check."));
     }
 
-    private static ImmutableArray<NextAction> Next(JobRecord record, SpotState[] leaking, SpotState[] untested, SpotState[] traces, SpotState[] open)
+    private static ImmutableArray<NextAction> Next(LeakView view, SpotState[] leaking, SpotState[] untested, SpotState[] traces)
     {
         var actions = new List<NextAction>();
-        if (open.Length > 0)
-        {
-            var first = open.OrderBy(state => Array.IndexOf(LikelyFirst, state.Spot) is var rank && rank < 0 ? 99 : rank).Take(3).ToArray();
-            var test = record.Car.Dyed == true ? "UV lamp in the dark, then the detector" : "detector below each joint, slowly";
-            actions.Add(new(Phrase.Of($"Check next: {Names(first)} ({test})"), Phrase.Words("the second leak, which makes the repair come back"), 5 * first.Length, EntryKinds.LeakCheck));
-        }
         if (leaking.Length > 0)
             actions.Add(new(Phrase.Of($"Mend {Names(leaking)} after recovery"), Phrase.Words("nothing more leaks there, once checked again"), 40, EntryKinds.SealChanged));
         if (untested.Length + traces.Length > 0)
             actions.Add(new(Phrase.Of($"Clean and check again: {Names([.. untested, .. traces])}"), Phrase.Words("whether the repair holds"), 5, EntryKinds.LeakCheck));
+        if (view.Belief.AnotherRemains > 0.05) actions.InsertRange(leaking.Length > 0 && actions.Count > 1 ? 1 : 0, LeakWords.Checks(view));
         return [.. actions.Take(3)];
     }
 
-    private static FindingTable Table(ImmutableArray<SpotState> states) => new("Spots of the circuit", ["Spot", "State", "Test", "Remark"],
-        [.. states.Select(state => ImmutableArray.Create(
-            Phrase.Words(state.Spot),
-            Phrase.Words(state.Leaking ? "leaking" : state.MendedUntested ? "mended, not checked again" : state.Mended is not null ? "mended and clear"
-                : state.Check is null ? "not checked" : state.Blind ? "checked blind" : state.Check.Fields.Text("outcome") == "trace" ? "trace" : "nothing found"),
-            Phrase.Words(state.Check?.Fields.Text("test") ?? ""),
-            state.Remark))]);
+    private static FindingTable Table(ImmutableArray<SpotState> states, LeakView view) => new("Spots of the circuit", ["Spot", "State", "Test", "Remark", "Leaks now", "Rate if so"],
+        [.. states.Select(state =>
+        {
+            var belief = view.Belief.Spots.First(spot => spot.Spot.Name == state.Spot);
+            return ImmutableArray.Create(
+                Phrase.Words(state.Spot),
+                Phrase.Words(state.Leaking ? "leaking" : state.MendedUntested ? "mended, not checked again" : state.Mended is not null ? "mended and clear"
+                    : state.Check is null ? "not checked" : state.Blind ? "checked blind" : state.Check.Fields.Text("outcome") == "trace" ? "trace" : "nothing found"),
+                Phrase.Words(state.Check?.Fields.Text("test") ?? ""),
+                LeakWords.Remark(state.Remark, belief),
+                Phrase.Of($"{Odds(belief.Leaking)}"),
+                belief.Leaking > 0.02 || belief.Leaked > 0.5 ? Phrase.Of($"{(GramsPerYear(belief.RateKgPerS.P05), GramsPerYear(belief.RateKgPerS.P95))}") : Phrase.Empty);
+        })]);
 
     private static string Names(IEnumerable<SpotState> states) => string.Join(", ", states.Select(state => state.Spot));
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Tightcold.Jobs.Journals;
+using Tightcold.Procedures.Recovery;
 using Tightcold.Quantities;
 using static Tightcold.Findings.Evidence;
 
@@ -18,7 +19,7 @@ internal static class LedgerFinding
         return new(Step.Ledger, "Refrigerant ledger", balance.CameInKnown ? Certainty.Stands : Certainty.Weak, Judgement.Good,
             Phrase.Of($"Recovered {Kilograms(balance.RecoveredKg)}, drawn from cans {Kilograms(touched.Sum(holding => holding.DrawnKg))}, in the system {Kilograms(balance.SystemKg)}, lost {Kilograms(balance.LostKg)}."))
         {
-            Why = Phrase.Of($"Came in {Kilograms(balance.CameInKg)} ({Kilograms(balance.CameInWithCarKg)} with the car, {Kilograms(balance.CameInContainersKg)} in containers); accounted for {Kilograms(balance.AccountedKg)}."),
+            Why = Phrase.Of($"Came in {Kilograms(balance.CameInKg)} ({Kilograms(balance.CameInWithCarKg)} with the car, {Kilograms(balance.CameInContainersKg)} in containers); accounted for {Kilograms(balance.AccountedKg)}.").Then(Warming(record, balance)),
             Estimates =
             [
                 Estimate.Normal("lost", "Lost to the air (leaks left aside)", QuantityKind.Mass, balance.LostKg, Math.Sqrt(balance.SystemVarianceKg2) + 0.002, floor: 0),
@@ -31,4 +32,6 @@ internal static class LedgerFinding
                     Phrase.Of($"{Kilograms(holding.DrawnKg)}")))]),
         };
     }
+    private static Phrase Warming(JobRecord record, MassBalance balance) => WarmingPotential.Of(record.Car.Refrigerant) is { } potential && balance.LostKg > 5e-5
+        ? Phrase.Of($"What was lost here warms like {Kilograms(balance.LostKg * potential.Fourth)} of carbon dioxide.") : Phrase.Empty;
 }

@@ -23,12 +23,14 @@ internal static class PumpDownFinding
         ];
         var deepest = Estimate.Normal("deepest-dial", "Deepest a dial can show here", QuantityKind.GaugePressure, -air.Pascals, air.SigmaPa);
         var rows = VacuumReadings.SincePumpStart(record).Where(row => !row.Isolated).ToArray();
+        var view = PumpView.Of(record);
         if (rows.Length == 0)
         {
             return new(Step.PumpDown, Title, Certainty.NothingYet, Judgement.Open, Phrase.Of($"Not pulled down yet. A dial can show {Gauge(-air.Pascals)} at the most here."))
             {
-                Estimates = [deepest],
-                Assumptions = air.Assumption is { } guess ? [guess] : [],
+                Why = PumpWords.HowLong(view),
+                Estimates = [deepest, .. PumpWords.Estimates(view)],
+                Assumptions = [.. air.Assumption is { } guess ? [guess] : Array.Empty<Assumption>(), .. view.Assumptions],
                 Cautions = [.. cautions],
                 Next = [new(Phrase.Words("Pull on both sides and read an absolute gauge at the far port, with the temperature of the coldest part"), Phrase.Words("whether water must boil out"), 45, EntryKinds.VacuumReading)],
             };
@@ -50,12 +52,12 @@ internal static class PumpDownFinding
         var (certainty, judgement, verdict, why) = Judge(last, temperature);
         return new(Step.PumpDown, Title, certainty, judgement, verdict)
         {
-            Why = why,
-            Estimates = [.. estimates],
+            Why = why.Then(PumpWords.AgainstExpected(view)).Then(judgement == Judgement.Good ? Phrase.Empty : PumpWords.HowLong(view)),
+            Estimates = [.. estimates, .. PumpWords.Estimates(view)],
             RestsOn = best == last ? [last.Entry.Id] : [best.Entry.Id, last.Entry.Id],
-            Assumptions = last.OnDial && air.Assumption is { } assumed ? [assumed] : [],
+            Assumptions = [.. last.OnDial && air.Assumption is { } assumed ? [assumed] : Array.Empty<Assumption>(), .. view.Assumptions],
             Missing = Missing(last),
-            Cautions = [.. cautions],
+            Cautions = [.. cautions, .. PumpWords.Warnings(view, last.OnDial)],
             Next = judgement == Judgement.Good
                 ? [new(Phrase.Words("Shut the valve to the pump and read the rise, with temperatures"), Phrase.Words("whether it holds: leak, water or tight"), 30, EntryKinds.VacuumReading)]
                 : [new(Phrase.Words("Go on pumping; warm the coldest parts"), Phrase.Words("water leaves faster from warm parts"), 20, EntryKinds.VacuumReading)],

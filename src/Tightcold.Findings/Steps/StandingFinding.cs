@@ -110,7 +110,7 @@ internal static class StandingFinding
             : odds.OtherGas >= Sure ? [weigh] : [warm, weigh];
     }
 
-    private sealed record Interpreted(StandingReading Standing, Phrase Note, ImmutableArray<Assumption> Assumptions, ImmutableArray<Phrase> Missing);
+    internal sealed record Interpreted(StandingReading Standing, Phrase Note, ImmutableArray<Assumption> Assumptions, ImmutableArray<Phrase> Missing);
 
     private static (Guid Id, StandingReading Reading)? EarlierAtOtherTemperature(JobRecord record, Entry last, Interpreted now)
     {
@@ -125,7 +125,7 @@ internal static class StandingFinding
         return null;
     }
 
-    private static Interpreted? Read(JobRecord record, Entry entry)
+    internal static Interpreted? Read(JobRecord record, Entry entry)
     {
         var kit = record.KitAt(entry.ObservedAt);
         var sides = new[] { Gauge(entry, "low-side", kit), Gauge(entry, "high-side", kit) }.OfType<(double Pascals, double SigmaPa)>().ToArray();

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Tightcold.Findings.WeighIn;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
 using Tightcold.Procedures;
@@ -13,9 +14,6 @@ internal static class WeighInFinding
 {
     private const string Title = "Charge by weight";
 
-    /// <summary>Common label tolerances are 15 to 30 g; used when the label gives none.</summary>
-    private const double UsualToleranceKg = 0.020;
-
     private static readonly ImmutableArray<Phrase> Cautions =
     [
         Phrase.Words("Can valve to the low side only, never to the high side; upright can (vapour) while the engine runs: liquid breaks the compressor."),
@@ -25,52 +23,54 @@ internal static class WeighInFinding
 
     public static Finding Of(JobRecord record)
     {
-        if (record.Car.LabelCharge is not { } label)
-        {
-            return new(Step.WeighIn, Title, Certainty.NothingYet, Judgement.CannotTell, Phrase.Words("No target: the label charge is not known."))
-            {
-                Missing = [Phrase.Words("the charge from the plate under the bonnet or the maker's book; guessing it costs cooling or the compressor")],
-                Cautions = Cautions,
-            };
-        }
-        var balance = MassBalance.Of(record);
-        var target = label.Kilograms;
-        var tolerance = record.Car.LabelTolerance?.Kilograms ?? UsualToleranceKg;
-        var begun = balance.DrawnKg > 0;
-        var toGo = target - (balance.SystemKnown || begun ? balance.SystemKg : 0);
-        var sigma = Math.Sqrt(balance.SystemVarianceKg2);
-        var stock = Stocks(record, balance);
-        var plan = toGo > 0 ? ChargePlan.Make(FluidOf(record.Car), toGo, stock, balance.HoseVolumeM3, AirK(record)) : null;
+        var live = LiveWeighIn.Of(record);
+        if (live.TargetKg is not { } target) return WithoutTarget(live);
+        var balance = live.Balance;
         var estimates = new List<Estimate>
         {
-            Estimate.Between("target", "Target from the label", QuantityKind.Mass, target, target - tolerance, target + tolerance, EstimateOrigin.Assumed),
+            Estimate.Between("target", "Target from the label", QuantityKind.Mass, target, target - live.ToleranceKg, target + live.ToleranceKg, EstimateOrigin.Assumed),
         };
-        if (begun) estimates.Add(Estimate.Normal("in-system", "In the system now", QuantityKind.Mass, balance.SystemKg, sigma, floor: 0));
+        if (live.Begun) estimates.Add(Estimate.Normal("in-system", "In the system now", QuantityKind.Mass, balance.SystemKg, live.SigmaKg, floor: 0));
         if (balance.HosesKg > 0) estimates.Add(Estimate.Normal("in-hoses", "In the hoses", QuantityKind.Mass, balance.HosesKg, 0.3 * balance.HosesKg, floor: 0));
-        if (plan is not null) estimates.Add(Estimate.Normal("to-hoses", "Hoses will keep", QuantityKind.Mass, plan.HoseKg, 0.3 * plan.HoseKg, floor: 0));
-        var missing = Missing(record, balance, begun);
-        var (certainty, judgement, verdict) = Judge(balance, target, tolerance, toGo, sigma, begun, plan);
+        if (live.Plan is { } plan)
+        {
+            estimates.Add(Estimate.Normal("to-hoses", "Hoses will keep", QuantityKind.Mass, plan.HoseKg, 0.3 * plan.HoseKg, floor: 0));
+            var end = Math.Sqrt(live.SigmaKg * live.SigmaKg + plan.SigmaKg * plan.SigmaKg);
+            if (plan is { ShortKg: <= 0, Steps.Length: > 0 }) estimates.Add(Estimate.Normal("charge-at-end", "In the system at the end of this plan", QuantityKind.Mass, target, end, EstimateOrigin.Modelled, 0));
+        }
+        var missing = Missing(record, balance, live.Begun);
+        var (certainty, judgement, verdict) = Judge(live, target);
         return new(Step.WeighIn, Title, missing.Length > 0 && certainty == Certainty.Stands ? Certainty.Weak : certainty, judgement, verdict)
         {
-            Why = Why(balance, plan),
+            Why = Why(live),
             Estimates = [.. estimates],
             RestsOn = [.. record.Journal.Standing.Where(entry => entry.Kind is EntryKinds.ScaleReading or EntryKinds.ContainerMoved or EntryKinds.Purge).Select(entry => entry.Id)],
             Assumptions = record.Car.LabelTolerance is null
-                ? [new(Phrase.Of($"Tolerance ± {Kilograms(tolerance)}: the label gives none"), Phrase.Words("small systems ask for less"))] : [],
+                ? [new(Phrase.Of($"Tolerance ± {Kilograms(live.ToleranceKg)}: the label gives none"), Phrase.Words("small systems ask for less"))] : [],
             Missing = missing,
-            Cautions = Cautions,
+            Cautions = [.. live.Warnings, .. Cautions],
             Next = judgement == Judgement.Good
                 ? [new(Phrase.Words("Close the can, let the hose run empty into the system, then prove it cold"), Phrase.Words("whether the repair does what it should"), 15, EntryKinds.VentReading)]
                 : [new(Phrase.Words("Write down the scale reading"), Phrase.Words("grams to go and the next stop"), 1, EntryKinds.ScaleReading)],
-            Table = plan is { Steps.Length: > 0 } && judgement != Judgement.Good ? PlanTable(plan) : null,
+            Table = live.Plan is { Steps.Length: > 0 } ahead && judgement != Judgement.Good ? PlanTable(ahead) : null,
         };
     }
 
-    private static (Certainty, Judgement, Phrase) Judge(MassBalance balance, double target, double tolerance, double toGo, double sigma, bool begun, ChargePlan? plan)
+    private static Finding WithoutTarget(LiveWeighIn live) => new(Step.WeighIn, Title, live.Begun ? Certainty.Weak : Certainty.NothingYet, Judgement.CannotTell,
+        live.Begun ? Phrase.Of($"{Kilograms(live.Balance.SystemKg)} in, and no target: the label charge is not known.") : Phrase.Words("No target: the label charge is not known."))
     {
-        if (!balance.SystemKnown && begun)
+        Missing = [Phrase.Words("the charge from the plate under the bonnet or the maker's book; guessing it costs cooling or the compressor")],
+        Cautions = [.. live.Warnings, .. Cautions],
+        Table = new("Ways without a label, best first", ["Way", "May end off by", "Risk"], [.. WithoutLabel.All.Select(way => ImmutableArray.Create(
+            Phrase.Words(way.Way), way.OffBy is { } off ? Phrase.Of($"± {Share(off)}") : Phrase.Words("the maker's tolerance"), Phrase.Words(way.Risk)))]),
+    };
+
+    private static (Certainty, Judgement, Phrase) Judge(LiveWeighIn live, double target)
+    {
+        var (balance, tolerance, plan) = (live.Balance, live.ToleranceKg, live.Plan);
+        if (!balance.SystemKnown && live.Begun)
             return (Certainty.Weak, Judgement.CannotTell, Phrase.Of($"{Kilograms(balance.DrawnKg)} added to an unknown rest: the charge is not known. Recover, evacuate and weigh in from empty."));
-        if (!begun)
+        if (!live.Begun)
         {
             if (plan is null || plan.Steps.Length == 0)
                 return (Certainty.Weak, Judgement.Open, Phrase.Of($"Target {Kilograms(target)}. No can or cylinder with this refrigerant is in the kit."));
@@ -78,19 +78,20 @@ internal static class WeighInFinding
                 ? (Certainty.Weak, Judgement.Open, Phrase.Of($"Target {Kilograms(target)}: the cans at hand fall {Kilograms(plan.ShortKg)} short."))
                 : (Certainty.Stands, Judgement.Open, Phrase.Of($"Target {Kilograms(target)}: draw {Kilograms(plan.NeedKg)} from {string.Join(", then ", plan.Steps.Select(step => step.Container))}."));
         }
-        var spread = Math.Max(sigma, 1e-4);
+        var spread = Math.Max(live.SigmaKg, 1e-4);
         var within = Normal.Cumulative((target + tolerance - balance.SystemKg) / spread) - Normal.Cumulative((target - tolerance - balance.SystemKg) / spread);
-        var amount = Phrase.Of($"{Kilograms(balance.SystemKg)} ± {Kilograms(SigmasInPlusMinus * sigma)} in the system of {Kilograms(target)}");
+        var amount = Phrase.Of($"{Kilograms(balance.SystemKg)} ± {Kilograms(SigmasInPlusMinus * live.SigmaKg)} in the system of {Kilograms(target)}");
         if (within >= 0.8) return (Certainty.Stands, Judgement.Good, Phrase.Of($"{amount}: within ± {Kilograms(tolerance)} ({Odds(within)} sure)."));
-        if (toGo < -tolerance) return (Certainty.Stands, Judgement.Bad, Phrase.Of($"{amount}: {Kilograms(-toGo)} too much. Recover the surplus; never let it out."));
-        if (toGo > tolerance || within < 0.5) return (Certainty.Stands, Judgement.Open, Phrase.Of($"{amount}: {Kilograms(Math.Max(0, toGo))} to go."));
+        if (live.ToGoKg < -tolerance) return (Certainty.Stands, Judgement.Bad, Phrase.Of($"{amount}: {Kilograms(-live.ToGoKg)} too much. Recover the surplus; never let it out."));
+        if (live.ToGoKg > tolerance || within < 0.5) return (Certainty.Stands, Judgement.Open, Phrase.Of($"{amount}: {Kilograms(Math.Max(0, live.ToGoKg))} to go."));
         return (Certainty.Weak, Judgement.CannotTell, Phrase.Of($"{amount}: {Odds(within)} sure to be within ± {Kilograms(tolerance)}; a better scale would tell."));
     }
 
-    private static Phrase Why(MassBalance balance, ChargePlan? plan)
+    private static Phrase Why(LiveWeighIn live)
     {
-        if (plan is not { Steps.Length: > 0 } || plan.ShortKg > 0) return Phrase.Empty;
-        return Phrase.Of($"Of what leaves the cans, {Kilograms(plan.HoseKg)} stays in the hoses as vapour. {(balance.DrawnKg > 0 ? "From here on: " : "")}{StopText(plan)}");
+        if (live.Plan is not { Steps.Length: > 0 } plan || plan.ShortKg > 0) return Phrase.Empty;
+        var purge = plan.PurgeKg > 0 ? Phrase.Of($", {Kilograms(plan.PurgeKg)} drives the air out of them") : Phrase.Empty;
+        return Phrase.Of($"Of what leaves the cans, {Kilograms(plan.HoseKg)} stays in the hoses{purge}. {(live.Begun ? "From here on: " : "")}{StopText(plan)}");
     }
 
     private static Phrase StopText(ChargePlan plan)
@@ -113,17 +114,10 @@ internal static class WeighInFinding
         var missing = new List<Phrase>();
         foreach (var holding in balance.Holdings.Values.Where(holding => !holding.Container.IsRecovery && holding.DrawnKg > 0 && !holding.Weighed))
             missing.Add(Phrase.Of($"a scale reading of {holding.Container.Name} after use: what a can gave is only guessed without"));
+        foreach (var holding in balance.Holdings.Values.Where(holding => !holding.Container.IsRecovery && !begun && holding.GrossKg is null && holding.Container.Refrigerant == record.Car.Refrigerant))
+            missing.Add(Phrase.Of($"the mass of {holding.Container.Name} on the scale: part used or not, only that tells"));
         if (begun && record.Journal.OfKind(EntryKinds.Purge).FirstOrDefault() is null && !balance.SystemKnown)
             missing.Add(Phrase.Words("how the air was driven out of the hose"));
         return [.. missing];
     }
-
-    private static List<Stock> Stocks(JobRecord record, MassBalance balance) =>
-        [.. balance.Holdings.Values
-            .Where(holding => !holding.Container.IsRecovery && holding.Container.Refrigerant == record.Car.Refrigerant && holding.NetKg > 0.005)
-            .OrderByDescending(holding => holding.Connected)
-            .Select(holding => new Stock(holding.Container.Name, holding.NetKg, holding.NetSigmaKg, holding.GrossKg, balance.InnerVolumeM3(holding.Container),
-                holding.Container.Kind == Jobs.Kits.Container.Cylinder || holding.Container.Fields.Text("self-sealing") == "yes"))];
-
-    private static double AirK(JobRecord record) => record.Journal.Last(EntryKinds.Weather)?.Fields.Si("ambient-temperature") ?? 298.15;
 }

@@ -138,6 +138,8 @@ public static class EntryRules
             case EntryKinds.Recovery when record.KitAt(entry.ObservedAt).Find(fields.Text("container")!) is { } cylinder:
                 if (!cylinder.IsRecovery)
                     yield return InputProblem.Of("container", cylinder.Name, $"a disposable can or cylinder is never refilled; use a refillable recovery cylinder within its test date");
+                else if (fields.Text("identified") == "mixed or unknown" && cylinder.Refrigerant != "mixed or unknown")
+                    yield return InputProblem.Of("container", cylinder.Name, $"it is for {cylinder.Refrigerant}; what is mixed or unknown goes into a cylinder of its own, marked so, and is never mixed into a clean one");
                 else if (cylinder.Refrigerant != record.Car.Refrigerant && cylinder.Refrigerant != "mixed or unknown")
                     yield return InputProblem.Of("container", cylinder.Name, $"it is for {cylinder.Refrigerant} and this car is labelled {record.Car.Refrigerant}; refrigerants are never mixed");
                 break;

@@ -60,6 +60,31 @@ public sealed class ChebyshevSeries
         return new ChebyshevSeries(lower, upper, coefficients);
     }
 
+    /// <summary>
+    /// Coefficients of 1, y, y², … of the same polynomial, y running from -1 to 1 over the interval. Good for series
+    /// that have converged, whose high coefficients are too small for the large numbers this mixes.
+    /// </summary>
+    public double[] ToPowers()
+    {
+        var count = _coefficients.Length;
+        var powers = new double[count];
+        double[] previous = new double[count], current = new double[count];
+        previous[0] = 1;
+        current[1] = 1;
+        powers[0] = _coefficients[0];
+        for (var n = 1; n < count; n++)
+        {
+            for (var k = 0; k < count; k++)
+                powers[k] += _coefficients[n] * current[k];
+            var next = new double[count];
+            for (var k = 0; k < count; k++)
+                next[k] = (k > 0 ? 2 * current[k - 1] : 0) - previous[k];
+            (previous, current) = (current, next);
+        }
+
+        return powers;
+    }
+
     /// <summary>Value of the series; outside the interval it extrapolates.</summary>
     public double Evaluate(double x)
     {

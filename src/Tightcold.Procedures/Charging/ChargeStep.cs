@@ -6,4 +6,7 @@ namespace Tightcold.Procedures.Charging;
 /// <param name="StopGrossKg">Close the valve when the scale shows this; null when it was not weighed.</param>
 /// <param name="LeftKg">What stays inside.</param>
 /// <param name="Emptied">Drawn down to its heel, or stopped before.</param>
-public readonly record struct ChargeStep(string Container, double DrawKg, double? StopGrossKg, double LeftKg, bool Emptied);
+/// <param name="HeelLeastKg">What it cannot give, at the least.</param>
+/// <param name="HeelMostKg">What it cannot give, at the most.</param>
+public readonly record struct ChargeStep(
+    string Container, double DrawKg, double? StopGrossKg, double LeftKg, bool Emptied, double HeelLeastKg, double HeelMostKg);

@@ -35,11 +35,16 @@ internal sealed class PressureFlash(TemperatureFlash temperatureFlash)
         var curve = _flash.Saturation;
         var fluid = _flash.Fluid;
         double low = fluid.MinTemperatureK, high = fluid.MaxTemperatureK;
-        if (curve is null || pressurePa >= curve.Critical.PressurePa)
+        if (curve is null || pressurePa < curve.MinPressurePa)
             return Bracketed(pressurePa, value, input, low, high);
 
-        if (pressurePa < curve.MinPressurePa)
-            return Bracketed(pressurePa, value, input, low, high);
+        if (pressurePa >= curve.Critical.PressurePa)
+        {
+            // One phase along the whole isobar: Newton from the state on the critical isochore.
+            return TryNewton(pressurePa, value, input, IsochoreTemperature(pressurePa), curve.Critical.Delta, low, high, FluidPhase.Supercritical, out var dense)
+                ? dense
+                : Bracketed(pressurePa, value, input, low, high);
+        }
 
         var estimate = curve.EstimateAtPressure(pressurePa);
         var enthalpy = input == CaloricInput.Enthalpy;
@@ -103,7 +108,7 @@ internal sealed class PressureFlash(TemperatureFlash temperatureFlash)
             if (!double.IsFinite(stepT) || !double.IsFinite(stepLog))
                 return false;
             var size = Math.Max(Math.Abs(stepT) / temperature, Math.Abs(stepLog));
-            var limit = phase == FluidPhase.Gas ? 0.5 : 0.1;
+            var limit = phase == FluidPhase.Liquid ? 0.1 : 0.5;
             if (size > limit)
             {
                 stepT *= limit / size;
@@ -118,10 +123,17 @@ internal sealed class PressureFlash(TemperatureFlash temperatureFlash)
                 const double Slack = 1e-9;
                 if (temperature < low * (1 - Slack) || temperature > high * (1 + Slack))
                     return false;
-                if (phase == FluidPhase.Gas ? delta > startDelta * (1 + 1e-6) : delta < _flash.Critical.Delta)
+                var wrongSide = phase switch
+                {
+                    FluidPhase.Gas => delta > startDelta * (1 + 1e-6),
+                    FluidPhase.Liquid => delta < _flash.Critical.Delta,
+                    _ => false,
+                };
+                if (wrongSide)
                     return false;
                 temperature = Math.Clamp(temperature, _flash.Fluid.MinTemperatureK, _flash.Fluid.MaxTemperatureK);
-                result = FlashResult.Of(StateMaker.SinglePhase(Evaluate(temperature, delta), pressurePa, phase), i + 1, size);
+                var found = phase == FluidPhase.Supercritical ? _flash.SupercriticalPhase(temperature, pressurePa) : phase;
+                result = FlashResult.Of(StateMaker.SinglePhase(Evaluate(temperature, delta), pressurePa, found), i + 1, size);
                 return true;
             }
 
@@ -131,6 +143,20 @@ internal sealed class PressureFlash(TemperatureFlash temperatureFlash)
         }
 
         return false;
+    }
+
+    /// <summary>Roughly where the isobar crosses the critical isochore, along which pressure is nearly straight in temperature.</summary>
+    private double IsochoreTemperature(double pressurePa)
+    {
+        var critical = _flash.Critical;
+        var temperature = critical.TemperatureK;
+        for (var i = 0; i < 2; i++)
+        {
+            var point = Evaluate(temperature, critical.Delta);
+            temperature += (pressurePa - point.PressurePa) / point.PressureByTemperature;
+        }
+
+        return Math.Clamp(temperature, critical.TemperatureK, _flash.Fluid.MaxTemperatureK);
     }
 
     /// <summary>At fixed pressure h and s rise with temperature: Newton in T with cp, kept inside a bracket.</summary>

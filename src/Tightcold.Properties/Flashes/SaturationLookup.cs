@@ -13,9 +13,11 @@ internal static class SaturationLookup
     {
         Span<double> work = stackalloc double[ResidualPart.MaxWork];
         var isotherm = new Isotherm(flash.Fluid.Equation, temperatureK, caloric: true, work);
-        var solved = flash.Saturation!.Solve(isotherm, out var deltaL, out var deltaV, out pressurePa, out residual);
+        var solved = flash.Saturation!.Solve(isotherm, out var deltaL, out var deltaV, out residual);
         liquid = isotherm.Point(deltaL);
         vapour = isotherm.Point(deltaV);
+        // The vapour's pressure: the liquid's carries its rounding times its stiffness.
+        pressurePa = vapour.PressurePa;
         return solved;
     }
 
@@ -24,6 +26,8 @@ internal static class SaturationLookup
     {
         var curve = flash.Saturation!;
         var temperature = curve.EstimateTemperature(pressurePa);
+        if (curve.IsSeries(temperature))
+            return TryAtTemperature(flash, temperature, out liquid, out vapour, out _, out residual);
         residual = double.PositiveInfinity;
         var previous = residual;
         for (var i = 0; i < MaxIterations; i++)
@@ -37,7 +41,7 @@ internal static class SaturationLookup
             var step = (pressurePa - pressure) / slope;
             residual = Math.Abs(step) / temperature;
             // A step this small changes nothing that double precision would show in the phases already found.
-            if (residual < 2e-15 || (residual < 1e-11 && residual >= previous))
+            if (residual < 1e-13 || (residual < 1e-11 && residual >= previous))
                 return true;
             previous = residual;
             temperature = Math.Clamp(temperature + step, curve.MinTemperatureK, curve.Critical.TemperatureK);

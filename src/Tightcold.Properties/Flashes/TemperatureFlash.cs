@@ -86,14 +86,19 @@ internal sealed class TemperatureFlash
             return DensitySolver.TrySolve(isotherm, pressurePa, 0, double.PositiveInfinity, ref delta, out residual);
         }
 
-        var estimate = Saturation.Estimate(temperature);
-        double liquid = estimate.LiquidDelta, vapour = estimate.VapourDelta, boundary = estimate.PressurePa;
-        if (Math.Abs((pressurePa / boundary) - 1) < DecisionMargin
-            && !Saturation.Solve(isotherm, out liquid, out vapour, out boundary, out residual))
+        Saturation.Estimate(temperature, out var liquid, out var vapour, out var logBoundary);
+        var boundary = Math.Exp(logBoundary);
+        if (Math.Abs((pressurePa / boundary) - 1) < DecisionMargin)
         {
-            delta = 0;
-            phase = FluidPhase.Liquid;
-            return false;
+            if (!Saturation.Solve(isotherm, out liquid, out vapour, out residual))
+            {
+                delta = 0;
+                phase = FluidPhase.Liquid;
+                return false;
+            }
+
+            // The vapour's pressure: the liquid's carries its rounding times its stiffness.
+            boundary = isotherm.PressurePa(vapour, isotherm.Density(vapour));
         }
 
         if (pressurePa < boundary)
@@ -122,15 +127,16 @@ internal sealed class TemperatureFlash
         var phase = FluidPhase.Gas;
         if (Saturation is not null && temperatureK < Critical.TemperatureK)
         {
-            var estimate = Saturation.Estimate(temperatureK);
-            if (delta > estimate.VapourDelta * (1 - DecisionMargin) && delta < estimate.LiquidDelta * (1 + DecisionMargin))
+            Saturation.Estimate(temperatureK, out var liquid, out var vapour, out _);
+            if (delta > vapour * (1 - DecisionMargin) && delta < liquid * (1 + DecisionMargin))
             {
-                if (!Saturation.Solve(isotherm, out var liquid, out var vapour, out var boundary, out var residual))
+                if (!Saturation.Solve(isotherm, out liquid, out vapour, out var residual))
                     return FlashResult.Stalled(residual, "the saturation iteration did not settle");
                 if (delta >= vapour && delta <= liquid)
                 {
                     var quality = ((1 / delta) - (1 / liquid)) / ((1 / vapour) - (1 / liquid));
-                    return FlashResult.Of(StateMaker.Mix(isotherm.Point(liquid), isotherm.Point(vapour), boundary, quality), 1, residual);
+                    var saturated = isotherm.Point(vapour);
+                    return FlashResult.Of(StateMaker.Mix(isotherm.Point(liquid), saturated, saturated.PressurePa, quality), 1, residual);
                 }
             }
 
@@ -155,9 +161,10 @@ internal sealed class TemperatureFlash
         CheckSaturationTemperature(temperatureK);
         Span<double> work = stackalloc double[ResidualPart.MaxWork];
         var isotherm = new Isotherm(_fluid.Equation, temperatureK, caloric: true, work);
-        if (!curve.Solve(isotherm, out var liquid, out var vapour, out var pressure, out var residual))
+        if (!curve.Solve(isotherm, out var liquid, out var vapour, out var residual))
             return FlashResult.Stalled(residual, "the saturation iteration did not settle");
-        return FlashResult.Of(StateMaker.Mix(isotherm.Point(liquid), isotherm.Point(vapour), pressure, quality), 1, residual);
+        var saturated = isotherm.Point(vapour);
+        return FlashResult.Of(StateMaker.Mix(isotherm.Point(liquid), saturated, saturated.PressurePa, quality), 1, residual);
     }
 
     public void CheckQuality(double quality)

@@ -25,6 +25,9 @@ internal sealed class GaussianTerms
 
     public int WorkLength => _n.Length;
 
+    /// <summary>The number of terms rounded up to whole vectors.</summary>
+    public int Padded => (_n.Length + 3) & ~3;
+
     public int[] D { get; }
 
     public void PrepareTemperature(double tau, double logTau, Span<double> work)
@@ -36,15 +39,25 @@ internal sealed class GaussianTerms
         }
     }
 
-    /// <summary>exp(-eta (delta-epsilon)^2) with the factors of delta d/ddelta and delta^2 d2/ddelta2.</summary>
-    public double DensityFactor(int i, double delta, out double first, out double second)
+    /// <summary>The exponents -eta (delta-epsilon)^2, padded with zeros to whole vectors.</summary>
+    public void FillExponents(double delta, Span<double> exponents)
     {
-        var away = delta - _epsilon[i];
+        for (var i = 0; i < _n.Length; i++)
+        {
+            var away = delta - _epsilon[i];
+            exponents[i] = -_eta[i] * away * away;
+        }
+
+        exponents[_n.Length..Padded].Clear();
+    }
+
+    /// <summary>Factors of delta d/ddelta and delta^2 d2/ddelta2.</summary>
+    public void DensityFactors(int i, double delta, out double first, out double second)
+    {
         var eta = _eta[i];
         var d = D[i];
-        first = d - (2 * eta * delta * away);
+        first = d - (2 * eta * delta * (delta - _epsilon[i]));
         second = (first * first) - d - (2 * eta * delta * delta);
-        return Math.Exp(-eta * away * away);
     }
 
     /// <summary>Factors of tau d/dtau and tau^2 d2/dtau2.</summary>

@@ -21,6 +21,9 @@ internal sealed class ResidualPart
 
     private const int MaxPower = 24;
 
+    // exp(-delta^l) of at most eight groups, then the Gaussians of at most sixteen terms.
+    private const int MaxExponentials = 24;
+
     // A Gaussian whose temperature factor is below this adds nothing that double precision could hold.
     private const double NegligibleCoefficient = 1e-40;
 
@@ -34,9 +37,11 @@ internal sealed class ResidualPart
     private readonly int[] _slotPower;
     private readonly int[] _groupL;
     private readonly int[] _groupStart;
+    private readonly int _exponentials;        // groups with l > 0, padded to whole vectors
+    private readonly int _firstExponential;    // 1 where the first group has l = 0, else 0
     private readonly int _highestPower;
     private readonly GaussianTerms _gaussian;
-    private readonly NonAnalyticTerm[] _nonAnalytic;
+    private readonly NonAnalyticTerms _nonAnalytic;
     private readonly int _slots;
     private readonly int _powersOffset;
 
@@ -63,16 +68,18 @@ internal sealed class ResidualPart
         var groups = slots.Select(slot => slot.L).Distinct().ToList();
         _groupL = [.. groups];
         _groupStart = [.. groups.Select(l => slots.FindIndex(slot => slot.L == l)), _slots];
+        _firstExponential = groups.Count > 0 && groups[0] == 0 ? 1 : 0;
+        _exponentials = (groups.Count - _firstExponential + 3) & ~3;
         _gaussian = new GaussianTerms(gaussian);
-        _nonAnalytic = [.. nonAnalytic];
+        _nonAnalytic = new NonAnalyticTerms(nonAnalytic);
         _highestPower = Math.Max(1, Math.Max(slots.Max(slot => slot.D), Math.Max(groups.Max(), gaussian.Select(term => term.D).DefaultIfEmpty(0).Max())));
         _powersOffset = (3 * _slots) + _gaussian.WorkLength;
-        if (_powersOffset + _exponents.Length > MaxWork || _highestPower >= MaxPower)
+        if (_powersOffset + _exponents.Length > MaxWork || _highestPower >= MaxPower || _exponentials + _gaussian.Padded > MaxExponentials)
             throw new ArgumentException("The equation has more terms or higher powers of density than the work arrays hold.", nameof(powers));
     }
 
     /// <summary>True where the equation has terms that are singular at its critical point.</summary>
-    public bool HasNonAnalyticTerms => _nonAnalytic.Length > 0;
+    public bool HasNonAnalyticTerms => _nonAnalytic.Count > 0;
 
     /// <summary>Folds the temperature dependence into <paramref name="work"/>, of length <see cref="MaxWork"/>.</summary>
     public void PrepareTemperature(double tau, double logTau, bool withDerivatives, Span<double> work)
@@ -124,7 +131,9 @@ internal sealed class ResidualPart
     public DensityValues EvaluateDensity(double delta, double tau, ReadOnlySpan<double> work)
     {
         Span<double> powers = stackalloc double[MaxPower];
+        Span<double> exponentials = stackalloc double[MaxExponentials];
         FillPowers(delta, powers);
+        FillExponentials(delta, powers, exponentials);
         double a = 0, d = 0, dd = 0;
         for (var group = 0; group < _groupL.Length; group++)
         {
@@ -150,7 +159,7 @@ internal sealed class ResidualPart
             }
 
             var deltaL = powers[l];
-            var e = Math.Exp(-deltaL);
+            var e = exponentials[group - _firstExponential];
             var y = l * deltaL;
             a += e * s0;
             d += e * (s1 - (y * s0));
@@ -165,18 +174,18 @@ internal sealed class ResidualPart
                 var c = gaussianWork[i];
                 if (Math.Abs(c) < NegligibleCoefficient)
                     continue;
-                var term = c * powers[_gaussian.D[i]] * _gaussian.DensityFactor(i, delta, out var m, out var mm);
+                var term = c * powers[_gaussian.D[i]] * exponentials[_exponentials + i];
+                _gaussian.DensityFactors(i, delta, out var m, out var mm);
                 a += term;
                 d += m * term;
                 dd += mm * term;
             }
         }
 
-        if (_nonAnalytic.Length > 0)
+        if (_nonAnalytic.Count > 0)
         {
             double unusedT = 0, unusedTt = 0, unusedDt = 0;
-            foreach (var term in _nonAnalytic)
-                term.Add(delta, tau, ref a, ref d, ref dd, ref unusedT, ref unusedTt, ref unusedDt);
+            _nonAnalytic.Add(delta, tau, ref a, ref d, ref dd, ref unusedT, ref unusedTt, ref unusedDt);
         }
 
         return new DensityValues(a, d, dd);
@@ -187,7 +196,9 @@ internal sealed class ResidualPart
     public HelmholtzValues Evaluate(double delta, double tau, ReadOnlySpan<double> work)
     {
         Span<double> powers = stackalloc double[MaxPower];
+        Span<double> exponentials = stackalloc double[MaxExponentials];
         FillPowers(delta, powers);
+        FillExponentials(delta, powers, exponentials);
         double a = 0, d = 0, dd = 0, t = 0, tt = 0, dt = 0;
         for (var group = 0; group < _groupL.Length; group++)
         {
@@ -214,7 +225,7 @@ internal sealed class ResidualPart
             if (l != 0)
             {
                 var deltaL = powers[l];
-                e = Math.Exp(-deltaL);
+                e = exponentials[group - _firstExponential];
                 y = l * deltaL;
             }
 
@@ -234,7 +245,8 @@ internal sealed class ResidualPart
                 var c = gaussianWork[i];
                 if (Math.Abs(c) < NegligibleCoefficient)
                     continue;
-                var term = c * powers[_gaussian.D[i]] * _gaussian.DensityFactor(i, delta, out var m, out var mm);
+                var term = c * powers[_gaussian.D[i]] * exponentials[_exponentials + i];
+                _gaussian.DensityFactors(i, delta, out var m, out var mm);
                 _gaussian.TemperatureFactors(i, tau, out var w, out var ww);
                 a += term;
                 d += m * term;
@@ -245,8 +257,8 @@ internal sealed class ResidualPart
             }
         }
 
-        foreach (var term in _nonAnalytic)
-            term.Add(delta, tau, ref a, ref d, ref dd, ref t, ref tt, ref dt);
+        if (_nonAnalytic.Count > 0)
+            _nonAnalytic.Add(delta, tau, ref a, ref d, ref dd, ref t, ref tt, ref dt);
         return new HelmholtzValues(a, d, dd, t, tt, dt);
     }
 
@@ -259,5 +271,21 @@ internal sealed class ResidualPart
             powers[i] = power;
             power *= delta;
         }
+    }
+
+    /// <summary>exp(-delta^l) of the groups and exp(-eta (delta-epsilon)^2) of the Gaussians, four at a time.</summary>
+    private void FillExponentials(double delta, ReadOnlySpan<double> powers, Span<double> exponentials)
+    {
+        for (var i = 0; i < _exponentials; i++)
+        {
+            var group = i + _firstExponential;
+            exponentials[i] = group < _groupL.Length ? -powers[_groupL[group]] : 0;
+        }
+
+        _gaussian.FillExponents(delta, exponentials[_exponentials..]);
+        ref var first = ref MemoryMarshal.GetReference(exponentials);
+        var count = (nuint)(_exponentials + _gaussian.Padded);
+        for (nuint i = 0; i < count; i += (nuint)Vector256<double>.Count)
+            Vector256.Exp(Vector256.LoadUnsafe(ref first, i)).StoreUnsafe(ref first, i);
     }
 }

@@ -11,7 +11,7 @@ internal static class IceEquation
     private const double TripleTemperatureK = 273.16;
     private const double TriplePressurePa = 611.657;
     private const double NormalPressurePa = 101325;
-    private const double G00 = -0.632020233449497e6;
+    private const double G00 = -0.632020233335886e6;
     private const double G01 = 0.655022213658955;
     private const double G02 = -0.189369929326131e-7;
     private const double G03 = 0.339746123271053e-14;

@@ -1,4 +1,5 @@
 using System.Runtime.CompilerServices;
+using System.Runtime.Intrinsics;
 using Tightcold.Numerics.Interpolation;
 using Tightcold.Properties.Data;
 using Tightcold.Properties.Helmholtz;
@@ -18,6 +19,9 @@ internal sealed class SaturationCurve
     // two phases from Newton's method; there the series, fitted from here on, are continued and are the answer.
     private const double NearestX = 1e-3;
 
+    // The inverse of the pressure series is good to rounding beyond this x.
+    private const double InverseX = 0.03;
+
     // Ancillaries guess well enough below 0.9975 Tc; above, earlier nodes are extrapolated.
     private const double AncillaryX = 0.05;
 
@@ -26,6 +30,7 @@ internal sealed class SaturationCurve
     private readonly HelmholtzEquation _equation;
     private readonly double[] _limits;
     private readonly SaturationSegment[] _segments;
+    private readonly InverseCurve _inverse;
 
     public SaturationCurve(FluidDefinition fluid)
     {
@@ -37,6 +42,7 @@ internal sealed class SaturationCurve
         _segments = new SaturationSegment[_limits.Length - 1];
         Build(fluid);
         MinPressurePa = Estimate(MinTemperatureK).PressurePa;
+        _inverse = new InverseCurve(Math.Log(MinPressurePa), Math.Log(Critical.PressurePa), TemperatureAt);
     }
 
     public CriticalPoint Critical { get; }
@@ -46,25 +52,23 @@ internal sealed class SaturationCurve
     /// <summary>Saturation pressure at the lowest temperature.</summary>
     public double MinPressurePa { get; }
 
-    /// <summary>The densities (reduced) and pressure at a temperature in the valid range; false if the solver does not settle.</summary>
-    public bool Solve(in Isotherm isotherm, out double liquid, out double vapour, out double pressurePa, out double residual)
+    /// <summary>The densities (reduced) at a temperature in the valid range; false if the solver does not settle.</summary>
+    public bool Solve(in Isotherm isotherm, out double liquid, out double vapour, out double residual)
     {
         var x = XOf(isotherm.TemperatureK);
-        var segment = SegmentOf(x);
-        liquid = segment.Liquid.Evaluate(x);
-        vapour = Math.Exp(segment.LogVapour.Evaluate(x));
+        var guess = SegmentOf(x).First(x);
+        liquid = guess.ToScalar();
+        vapour = Math.Exp(guess.GetElement(1));
+        residual = 0;
         if (x < NearestX)
-        {
-            residual = 0;
-            pressurePa = Math.Exp(segment.LogPressure.Evaluate(x));
             return true;
-        }
 
-        var solved = SaturationSolver.TrySolve(isotherm, ref liquid, ref vapour, out residual);
-        // The vapour's pressure: the liquid's carries its rounding times its stiffness.
-        pressurePa = isotherm.PressurePa(vapour, isotherm.Density(vapour));
-        return solved;
+        // Newton squares the relative error, times a factor that grows like 1/x^2 towards the critical point.
+        return SaturationSolver.TrySolve(isotherm, ref liquid, ref vapour, x > 0.1 ? 1e-8 : 1e-10, out residual);
     }
+
+    /// <summary>True so near the critical point that the series are the answer.</summary>
+    public bool IsSeries(double temperatureK) => XOf(temperatureK) < NearestX;
 
     /// <summary>Approximate saturation at a temperature up to the critical one.</summary>
     public SaturationEstimate Estimate(double temperatureK)
@@ -73,15 +77,28 @@ internal sealed class SaturationCurve
         return SegmentOf(x).Estimate(x, temperatureK);
     }
 
-    /// <summary>Approximate saturation at a pressure between the triple point's and the critical one.</summary>
-    public SaturationEstimate EstimateAtPressure(double pressurePa)
+    /// <summary>Approximate reduced densities and ln(p) at a temperature up to the critical one.</summary>
+    public void Estimate(double temperatureK, out double liquid, out double vapour, out double logPressure)
     {
-        var x = XOfPressure(pressurePa);
-        return SegmentOf(x).Estimate(x, TemperatureOf(x));
+        var x = XOf(temperatureK);
+        var value = SegmentOf(x).First(x);
+        liquid = value.ToScalar();
+        vapour = Math.Exp(value.GetElement(1));
+        logPressure = value.GetElement(2);
     }
 
+    /// <summary>Approximate saturation at a pressure between the triple point's and the critical one.</summary>
+    public SaturationEstimate EstimateAtPressure(double pressurePa) => Estimate(EstimateTemperature(pressurePa));
+
     /// <summary>Approximate saturation temperature at a pressure.</summary>
-    public double EstimateTemperature(double pressurePa) => TemperatureOf(XOfPressure(pressurePa));
+    public double EstimateTemperature(double pressurePa)
+    {
+        var logPressure = Math.Log(pressurePa);
+        var temperature = Math.Clamp(_inverse.TemperatureK(logPressure), MinTemperatureK, Critical.TemperatureK);
+        // Next to the critical point the inverse, unlike the series, is not good to the last digit, and there the
+        // series are the answer: solve them.
+        return XOf(temperature) < InverseX ? TemperatureAt(logPressure) : temperature;
+    }
 
     private double XOf(double temperatureK) => Math.Sqrt(Math.Max(0, 1 - (temperatureK / Critical.TemperatureK)));
 
@@ -95,33 +112,21 @@ internal sealed class SaturationCurve
         return _segments[i];
     }
 
-    private double XOfPressure(double pressurePa)
+    /// <summary>The series solved for temperature, slowly but to the last digit.</summary>
+    private double TemperatureAt(double logPressure)
     {
-        // ln p against x^2 is nearly straight in 1/T: start there, then Newton with a difference slope.
-        var target = Math.Log(pressurePa);
-        var logCritical = Math.Log(Critical.PressurePa);
-        if (target >= logCritical)
-            return 0;
-        var maxX = _limits[^1];
-        var logMin = Math.Log(MinPressurePa);
-        var inverse = 1 + ((logCritical - target) / (logCritical - logMin) * ((1 / (1 - (maxX * maxX))) - 1));
-        var square = 1 - (1 / inverse);
-        for (var i = 0; i < 12; i++)
+        double low = 0, high = _limits[^1];
+        // ln p falls with x: bisection to rounding, a few times for each fluid.
+        for (var i = 0; i < 60; i++)
         {
-            // Newton in x^2: ln p is smooth and nearly linear in it.
-            var x = Math.Sqrt(square);
-            const double Step = 1e-4;
-            var other = square > 2 * Step ? square - Step : square + Step;
-            var xOther = Math.Sqrt(other);
-            var value = SegmentOf(x).LogPressure.Evaluate(x);
-            var slope = (SegmentOf(xOther).LogPressure.Evaluate(xOther) - value) / (other - square);
-            var step = (target - value) / slope;
-            square = Math.Clamp(square + step, 0, maxX * maxX);
-            if (Math.Abs(step) < 1e-14)
-                break;
+            var middle = 0.5 * (low + high);
+            if (SegmentOf(middle).First(middle).GetElement(2) > logPressure)
+                low = middle;
+            else
+                high = middle;
         }
 
-        return Math.Sqrt(square);
+        return TemperatureOf(0.5 * (low + high));
     }
 
     [SkipLocalsInit]
@@ -168,8 +173,7 @@ internal sealed class SaturationCurve
                 columns[6][i] = v.EntropyJPerKgK;
             }
 
-            ChebyshevSeries Fit(int column) => ChebyshevSeries.FromNodeValues(_limits[s], _limits[s + 1], columns[column]);
-            _segments[s] = new SaturationSegment(Fit(0), Fit(1), Fit(2), Fit(3), Fit(4), Fit(5), Fit(6));
+            _segments[s] = new SaturationSegment(_limits[s], _limits[s + 1], columns);
         }
     }
 

@@ -10,13 +10,10 @@ internal static class SaturationSolver
 {
     private const int MaxIterations = 40;
 
-    // Newton's method squares the error: after a step this small the next one is below rounding.
-    private const double LastStep = 1e-9;
-
     // Steps that no longer shrink below this size are rounding noise of the equation, not progress.
     private const double NoiseStep = 1e-5;
 
-    /// <summary>Refines the two guesses; false with the last step size where it does not settle on two distinct phases.</summary>
+    /// <summary>Refines the two guesses until a step is below <paramref name="lastStep"/>; false with the last step size where it does not settle on two distinct phases.</summary>
     public static bool TrySolve(in Isotherm isotherm, ref double liquid, ref double vapour, double lastStep, out double residual)
     {
         var previous = double.PositiveInfinity;
@@ -64,8 +61,4 @@ internal static class SaturationSolver
 
         return false;
     }
-
-    /// <inheritdoc cref="TrySolve(in Isotherm, ref double, ref double, double, out double)"/>
-    public static bool TrySolve(in Isotherm isotherm, ref double liquid, ref double vapour, out double residual) =>
-        TrySolve(isotherm, ref liquid, ref vapour, LastStep, out residual);
 }

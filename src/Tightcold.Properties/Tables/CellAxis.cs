@@ -11,8 +11,7 @@ internal sealed class CellAxis
     private const int DirectoryShift = 52 - 5;
 
     private readonly double[] _limits;
-    private readonly double[] _centre;
-    private readonly double[] _inverseHalf;
+    private readonly Cell[] _cells;
     private readonly ushort[] _directory;
     private readonly int _firstKey;
 
@@ -20,8 +19,11 @@ internal sealed class CellAxis
     {
         _limits = limits;
         Count = limits.Length - 1;
-        _centre = [.. Enumerable.Range(0, Count).Select(i => 0.5 * (limits[i] + limits[i + 1]))];
-        _inverseHalf = [.. Enumerable.Range(0, Count).Select(i => 2 / (limits[i + 1] - limits[i]))];
+        // No number lies beyond the last cell.
+        _cells = [.. Enumerable.Range(0, Count).Select(i => new Cell(
+            i == Count - 1 ? double.PositiveInfinity : limits[i + 1],
+            0.5 * (limits[i] + limits[i + 1]),
+            2 / (limits[i + 1] - limits[i])))];
         _firstKey = Key(limits[0]);
         var lastKey = Key(limits[^1]);
         _directory = new ushort[lastKey - _firstKey + 1];
@@ -47,16 +49,17 @@ internal sealed class CellAxis
 
     /// <summary>d(local)/dx of a cell.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public double Scale(int cell) => _inverseHalf[cell];
+    public double Scale(int cell) => _cells[cell].InverseHalf;
 
     /// <summary>The cell of x, which must lie between the outer limits, and the local coordinate in [-1, 1].</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public int Locate(double x, out double local)
     {
         int cell = _directory[Key(x) - _firstKey];
-        while (x >= _limits[cell + 1] && cell < _centre.Length - 1)
-            cell++;
-        local = (x - _centre[cell]) * _inverseHalf[cell];
+        ref readonly var found = ref _cells[cell];
+        while (x >= found.Upper)
+            found = ref _cells[++cell];
+        local = (x - found.Centre) * found.InverseHalf;
         return cell;
     }
 
@@ -65,9 +68,11 @@ internal sealed class CellAxis
     {
         -1 => _limits[cell],
         1 => _limits[cell + 1],
-        _ => _centre[cell] + (local / _inverseHalf[cell]),
+        _ => _cells[cell].Centre + (local / _cells[cell].InverseHalf),
     };
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static int Key(double x) => (int)(BitConverter.DoubleToInt64Bits(x) >> DirectoryShift);
+
+    private readonly record struct Cell(double Upper, double Centre, double InverseHalf);
 }

@@ -12,7 +12,7 @@ internal sealed class TableGeometry
     public const double CriticalBand = 0.001;
 
     // Below half the critical pressure: so many cells for each doubling. Above: so many for each halving of the distance.
-    private const int CellsPerDoubling = 3;
+    private const int CellsPerDoubling = 4;
     private const int CellsPerHalving = 2;
 
     // The liquid is tabled this much below the lowest temperature served, so that it has a width where the tables begin.

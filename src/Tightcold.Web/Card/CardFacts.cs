@@ -35,7 +35,10 @@ public sealed class CardFacts
         Missing = [.. findings.SelectMany(finding => finding.Missing).Distinct()];
         Assumptions = [.. findings.SelectMany(finding => finding.Assumptions).Distinct()];
         Cautions = [.. findings.SelectMany(finding => finding.Cautions).Distinct()];
-        var now = Walk.Current(findings);
+        Readings = BeforeAfter.Of(record, findings, units);
+        Costs = BeforeAfter.Costs(record);
+        NextCheck = Tightcold.Findings.Books.CarHistory.NextCheck(record, findings.Any(finding => finding is { Step: Step.Hold, Judgement: Judgement.Good }), null);
+        var now = Walk.Current(record, findings);
         Next = [.. findings.Where(finding => finding.Step == now).SelectMany(finding => finding.Next).Take(3)];
     }
 
@@ -61,6 +64,13 @@ public sealed class CardFacts
     public ImmutableArray<Assumption> Assumptions { get; }
     public ImmutableArray<Phrase> Cautions { get; }
     public ImmutableArray<NextAction> Next { get; }
+    public BeforeAfter Readings { get; }
+
+    /// <summary>What was written down of money and hours; empty when nothing was. What it saved is the person's own figure.</summary>
+    public string Costs { get; }
+
+    /// <summary>When to look at this car again.</summary>
+    public DateTimeOffset NextCheck { get; }
 
     private static ImmutableArray<(string, string)> Grouped(FindingTable? table, IMeasureFormat units) => table is null ? [] :
     [

@@ -16,7 +16,10 @@ internal static class UnitOptions
         {
             yield return (symbol, symbol);
             if (type.Kind == QuantityKind.Temperature && symbol is "°C" or "°F" && type.MinSi < ZeroFahrenheitKelvins)
-                yield return (Typed.BelowZero + symbol, symbol + " below zero");
+            {
+                // The sign stands first, so that a narrow box still shows it.
+                yield return (Typed.BelowZero + symbol, $"−{symbol} below zero");
+            }
         }
     }
 }

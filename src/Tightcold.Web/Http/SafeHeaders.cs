@@ -4,7 +4,7 @@ using Tightcold.Web.Styles;
 namespace Tightcold.Web.Http;
 
 /// <summary>What a browser may do with our pages: show them with our own style sheet, send forms back to us, and
-/// nothing else. No script runs, nothing is fetched from elsewhere, nobody may frame them.</summary>
+/// nothing else. No script runs but our own file on the weigh-in page, nothing is fetched from elsewhere, nobody may frame them.</summary>
 internal static class SafeHeaders
 {
     private const string Rest = "img-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'";

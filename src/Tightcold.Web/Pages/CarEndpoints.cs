@@ -31,7 +31,8 @@ internal static class CarEndpoints
     {
         if (await desk.CarAsync(id, cancellation).ConfigureAwait(false) is not { } car) return Results.NotFound();
         var jobs = (await desk.JobsAsync(cancellation).ConfigureAwait(false)).Where(job => job.CarId == id).ToList();
-        return Page.Show<CarPage>(http, (nameof(CarPage.Car), car), (nameof(CarPage.Jobs), jobs));
+        var history = Findings.Books.CarHistory.Of(await desk.RecordsAsync(id, cancellation).ConfigureAwait(false));
+        return Page.Show<CarPage>(http, (nameof(CarPage.Car), car), (nameof(CarPage.Jobs), jobs), (nameof(CarPage.History), history));
     }
 
     private static async Task<IResult> SaveAsync(HttpContext http, JobDesk desk, Car? car, CancellationToken cancellation)

@@ -59,7 +59,10 @@ internal static class EntryEndpoints
     {
         var form = await http.Request.ReadFormAsync(cancellation).ConfigureAwait(false);
         var typed = Typed.FromPost(schema, form);
-        var (when, whenProblem) = Moment(form["when"], Visit.Of(http).Reader.Zone);
+        var zone = Visit.Of(http).Reader.Zone;
+        var (when, whenProblem) = Moment(form["when"], zone);
+        // The field shows minutes. Left as it was, the corrected entry keeps its place in the order to the second.
+        if (corrects is not null && form["when"] == FieldText(corrects.ObservedAt, zone)) when = corrects.ObservedAt;
         var texts = typed.Texts(schema);
         var model = new EntryFormModel(
             record, Sheet(http, record, schema, typed), Guid.TryParse(form["id"], out var id) ? id : ids.NextId(Visit.Of(http).Reader.Now), corrects,
@@ -95,7 +98,7 @@ internal static class EntryEndpoints
     {
         var reader = Visit.Of(http).Reader;
         return new(record, Sheet(http, record, schema, Typed.FromFields(schema, old.Fields)), ids.NextId(reader.Now), old,
-            reader.Local(old.ObservedAt).ToString(FieldTime, CultureInfo.InvariantCulture), old.Who, "");
+            FieldText(old.ObservedAt, reader.Zone), old.Who, "");
     }
 
     private static FormSheet Sheet(HttpContext http, JobRecord record, Schema schema, Typed typed)
@@ -119,6 +122,9 @@ internal static class EntryEndpoints
                     last[field.Name] = EntryWords.AsTyped(value);
         return last.ToImmutable();
     }
+
+    private static string FieldText(DateTimeOffset moment, TimeZoneInfo zone) =>
+        TimeZoneInfo.ConvertTime(moment, zone).ToString(FieldTime, CultureInfo.InvariantCulture);
 
     private static (DateTimeOffset? When, InputProblem? Problem) Moment(string? typed, TimeZoneInfo zone)
     {

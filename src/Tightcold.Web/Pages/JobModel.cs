@@ -11,7 +11,7 @@ namespace Tightcold.Web.Pages;
 /// <param name="Asked">A step that a link asked to open; or null.</param>
 public sealed record JobModel(JobRecord Record, ImmutableArray<Finding> Findings, Entry? Wrote, Step? Asked)
 {
-    public Step Now => Walk.Current(Findings);
+    public Step Now => Walk.Current(Record, Findings);
 
     public IReadOnlyList<Finding> Of(Step step) => [.. Findings.Where(finding => finding.Step == step)];
 

@@ -13,6 +13,8 @@ public static class Routes
     public const string NewContainer = "/kit/containers/new";
     public const string NewCar = "/cars/new";
     public const string Import = "/import";
+    public const string Ledger = "/ledger";
+    public const string LedgerCsv = "/ledger.csv";
 
     public static string ChangeContainer(string name) => "/kit/containers/" + Uri.EscapeDataString(name);
     public const string Units = "/units";
@@ -22,7 +24,9 @@ public static class Routes
     public static string NewJob(Guid carId) => $"/cars/{carId}/jobs/new";
     public static string Job(Job job) => string.Create(CultureInfo.InvariantCulture, $"/jobs/{job.Number}");
     public static string Step(Job job, Step step) => $"{Job(job)}?step={StepWords.Slug(step)}#{StepWords.Slug(step)}";
+    public static string WeighIn(Job job) => Job(job) + "/weigh-in";
     public static string Card(Job job) => Job(job) + "/card";
+    public static string Timers(Job job) => Job(job) + "/timers";
     public static string Export(Job job) => Job(job) + "/export";
     public static string AnyEntry(Job job) => Job(job) + "/entries/new";
     public static string NewEntry(Job job, string kind) => $"{Job(job)}/entries/new/{kind}";

@@ -27,7 +27,7 @@ public sealed record StartModel(
         {
             if (await desk.RecordAsync(job.Number, cancellation).ConfigureAwait(false) is not { } record) continue;
             var findings = look(record);
-            var step = Walk.Current(findings);
+            var step = Walk.Current(record, findings);
             open.Add(new(record, step, findings.FirstOrDefault(finding => finding.Step == step)?.Verdict, RunningClocks.Of(record), job.LastEntryAt));
         }
         return new(

@@ -14,6 +14,7 @@ public static class EstimateWords
         string One(double si) => Whole(units.Format(new Measure(estimate.Kind, si)));
         return estimate switch
         {
+            { Median: { } median, Low: { } low, High: { } high } => "about " + Whole(Pair(estimate, median, low, high, units).Value),
             { Median: { } median } => "about " + One(median),
             { Low: { } low, High: null } => "at least " + One(low),
             { Low: null, High: { } high } => "at most " + One(high),
@@ -28,8 +29,8 @@ public static class EstimateWords
         var origin = Origin(estimate.Origin);
         var sure = estimate.Level.ToString("0 %", CultureInfo.InvariantCulture);
         if (estimate is { Median: not null } && estimate.Low == estimate.High) return origin;
-        return estimate is { Median: not null, Low: { } low, High: { } high }
-            ? $"{Whole(units.Format(new Measure(estimate.Kind, low), new Measure(estimate.Kind, high)))}, {sure} sure, {origin}"
+        return estimate is { Median: { } median, Low: { } low, High: { } high }
+            ? $"{Whole(Pair(estimate, median, low, high, units).Range)}, {sure} sure, {origin}"
             : $"{sure} sure, {origin}";
     }
 
@@ -37,12 +38,15 @@ public static class EstimateWords
     public static string ShortSpread(Estimate estimate, IMeasureFormat units)
     {
         var parts = new List<string>();
-        if (estimate is { Median: not null, Low: { } low, High: { } high } && low < high)
-            parts.Add(Whole(units.Format(new Measure(estimate.Kind, low), new Measure(estimate.Kind, high))));
+        if (estimate is { Median: { } median, Low: { } low, High: { } high } && low < high)
+            parts.Add(Whole(Pair(estimate, median, low, high, units).Range));
         if (Math.Abs(estimate.Level - CardLevel) > 1e-9) parts.Add(estimate.Level.ToString("0 %", CultureInfo.InvariantCulture) + " sure");
         if (estimate.Origin != EstimateOrigin.Computed) parts.Add(Origin(estimate.Origin));
         return string.Join(", ", parts);
     }
+
+    private static (string Value, string Range) Pair(Estimate estimate, double median, double low, double high, IMeasureFormat units) =>
+        units.Format(new Measure(estimate.Kind, median), new Measure(estimate.Kind, low), new Measure(estimate.Kind, high));
 
     /// <summary>A number and its unit, or a range, that no line break tears apart.</summary>
     private static string Whole(string range) => range.Replace(' ', '\u00a0');

@@ -52,7 +52,7 @@ public static class StepWords
         Step.ComplaintAndWeather => [EntryKinds.Weather],
         Step.StandingPressure => [EntryKinds.StandingReading],
         Step.RunningPressures => [EntryKinds.RunningReading],
-        Step.LeakSearch => [EntryKinds.LeakCheck],
+        Step.LeakSearch => [EntryKinds.LeakCheck, EntryKinds.EarlierCharge],
         Step.Recover => [EntryKinds.Recovery],
         Step.Mend => [EntryKinds.PartChanged, EntryKinds.SealChanged, EntryKinds.OilMoved, EntryKinds.Opened, EntryKinds.Closed],
         Step.PumpDown => [EntryKinds.Pump, EntryKinds.VacuumReading],

@@ -18,7 +18,7 @@ public sealed class FindingTests
             Assert.False(finding.Verdict.IsEmpty);
             if (finding.Step is not (Step.Ledger or Step.WeighIn)) Assert.NotEmpty(finding.Next);
         }
-        Assert.Equal(Step.ComplaintAndWeather, Walk.Current(Walk.Of(Car().Record())));
+        Assert.Equal(Step.ComplaintAndWeather, Walk.Current(Car().Record(), Walk.Of(Car().Record())));
     }
 
     [Fact]

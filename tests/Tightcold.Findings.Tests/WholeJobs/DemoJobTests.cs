@@ -32,6 +32,21 @@ public sealed class DemoJobTests
         Assert.InRange(0.5505, inside.Low!.Value, inside.High!.Value);
     }
 
+    [Theory]
+    [InlineData(2, Step.StandingPressure)]
+    [InlineData(10, Step.RunningPressures)]
+    [InlineData(45, Step.Recover)]
+    [InlineData(95, Step.Mend)]
+    [InlineData(110, Step.PumpDown)]
+    [InlineData(285, Step.WeighIn)]
+    [InlineData(384, Step.Ledger)]
+    public async Task Coming_back_during_the_day_the_step_that_matters_now_is_named(double minute, Step expected)
+    {
+        var record = await PlayAsync();
+        record = record with { Journal = Journal.Create(record.Journal.All.Where(entry => entry.ObservedAt <= DemoScenario.Start.AddMinutes(minute))).Journal! };
+        Assert.Equal(expected, Walk.Current(record, Walk.Of(record)));
+    }
+
     [Fact]
     public async Task On_the_morning_of_the_demo_the_gauges_point_to_too_little_refrigerant()
     {

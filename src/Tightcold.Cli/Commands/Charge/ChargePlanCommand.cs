@@ -1,0 +1,48 @@
+using System.Text.Json.Nodes;
+using Tightcold.Cli.Show;
+using Tightcold.Cli.Wiring;
+using Tightcold.Findings;
+using Tightcold.Findings.WeighIn;
+using Tightcold.Quantities;
+
+namespace Tightcold.Cli.Commands.Charge;
+
+/// <summary>The plan of a job's weighing-in from here on: containers, scale stops, what stays behind, what is in.</summary>
+internal sealed class ChargePlanCommand(Surroundings surroundings) : DeskCommand<JobSettings>(surroundings)
+{
+    protected override async Task<int> RunAsync(JobSettings settings, CancellationToken cancellation)
+    {
+        var record = await RecordAsync(settings.Number, cancellation).ConfigureAwait(false);
+        var live = LiveWeighIn.Of(record);
+        var finding = Walk.Of(record).Single(found => found.Step == Step.WeighIn);
+        return Answer(settings, () => Machine(live, finding), () =>
+        {
+            FindingText.Show(Out, finding, record, Units);
+            if (live.Container is { } container && live.StopGrossKg is { } stop)
+                Page.Line(Out, $"Next: {container}, close at {Grams(stop)}{(live.SecondsLeft is { } left ? $", about {Units.Format(Measure.Seconds(left))} at the last rate" : "")}.");
+            if (live.Plan is { } plan)
+                Page.Line(Out, $"Waste of this plan: {Grams(plan.WasteKg)}; the charge will be known to ± {Grams(1.96 * Math.Sqrt(plan.SigmaKg * plan.SigmaKg + live.SigmaKg * live.SigmaKg))}.");
+        });
+    }
+
+    private string Grams(double kilograms) => Units.Format(Measure.Kilograms(kilograms));
+
+    private JsonObject Machine(LiveWeighIn live, Finding finding) => new()
+    {
+        ["target-kg"] = live.TargetKg, ["tolerance-kg"] = live.ToleranceKg, ["in-system-kg"] = live.Balance.SystemKg, ["sigma-kg"] = live.SigmaKg,
+        ["in-hoses-kg"] = live.Balance.HosesKg, ["to-go-kg"] = live.TargetKg is null ? null : live.ToGoKg,
+        ["next-container"] = live.Container, ["stop-gross-kg"] = live.StopGrossKg, ["rate-kg-per-s"] = live.RateKgPerS, ["seconds-left"] = live.SecondsLeft,
+        ["over-a-tenth-too-much"] = live.Overshoot?.FarTooMuch, ["take-out-kg"] = live.Overshoot?.TakeOutKg,
+        ["warnings"] = new JsonArray([.. live.Warnings.Select(warning => (JsonNode)warning.Render(Units))]),
+        ["plan"] = live.Plan is not { } plan ? null : new JsonObject
+        {
+            ["need-kg"] = plan.NeedKg, ["hoses-kg"] = plan.HoseKg, ["purge-kg"] = plan.PurgeKg, ["waste-kg"] = plan.WasteKg, ["short-kg"] = plan.ShortKg, ["sigma-kg"] = plan.SigmaKg,
+            ["steps"] = new JsonArray([.. plan.Steps.Select(step => (JsonNode)new JsonObject
+            {
+                ["container"] = step.Container, ["draw-kg"] = step.DrawKg, ["stop-gross-kg"] = step.StopGrossKg, ["left-kg"] = step.LeftKg, ["to-its-heel"] = step.Emptied,
+                ["heel-least-kg"] = step.HeelLeastKg, ["heel-most-kg"] = step.HeelMostKg,
+            })]),
+        },
+        ["finding"] = FindingText.Machine(finding, Units),
+    };
+}

@@ -1,0 +1,108 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text.Json.Nodes;
+using Tightcold.App.Diagrams;
+using Tightcold.Cli.Show;
+using Tightcold.Cli.Wiring;
+using Tightcold.Diagnosis.Leaks;
+using Tightcold.Findings;
+using Tightcold.Jobs.Journals;
+using Tightcold.Quantities;
+
+namespace Tightcold.Cli.Commands;
+
+/// <summary>Odds and rates of every spot, what to check next, how long the charge lasts, and what each way forward costs.</summary>
+internal sealed class Leaks(Surroundings surroundings) : DeskCommand<LeaksSettings>(surroundings)
+{
+    protected override async Task<int> RunAsync(LeaksSettings settings, CancellationToken cancellation)
+    {
+        var record = await RecordAsync(settings.Number, cancellation).ConfigureAwait(false);
+        var view = LeakView.Of(record, await EarlierAsync(record, cancellation).ConfigureAwait(false));
+        var ways = WayCost.All(view.Belief, Prices(settings), view.ChargeKg, view.SufferingKg);
+        if (settings.Svg is { } path) await File.WriteAllTextAsync(path, CircuitDiagram.Draw(record, view, Units), cancellation).ConfigureAwait(false);
+        return Answer(settings, () => Machine(view, ways), () => Person(view, ways, settings));
+    }
+
+    private async Task<ImmutableArray<JobRecord>> EarlierAsync(JobRecord record, CancellationToken cancellation)
+    {
+        var earlier = ImmutableArray.CreateBuilder<JobRecord>();
+        foreach (var job in await Desk.JobsAsync(cancellation).ConfigureAwait(false))
+            if (job.CarId == record.Car.Id && job.Number != record.Job.Number && await Desk.RecordAsync(job.Number, cancellation).ConfigureAwait(false) is { } other) earlier.Add(other);
+        return earlier.ToImmutable();
+    }
+
+    private static LeakPrices Prices(LeaksSettings settings)
+    {
+        double Price(string name, double? given, double assumed) => given is null ? assumed
+            : given is >= 0 and < 1e6 ? given.Value : throw new RefusedException(name, given.Value.ToString(CultureInfo.InvariantCulture), "a price from 0 to a million is allowed");
+        var years = Price("years", settings.Years, 3);
+        if (years is <= 0 or > 20) throw new RefusedException("years", years.ToString(CultureInfo.InvariantCulture), "more than 0 and at most 20 years are allowed");
+        var usual = LeakPrices.Placeholder;
+        return new(Price("refrigerant-price", settings.RefrigerantPrice, usual.RefrigerantPerKg), Price("part-price", settings.PartPrice, usual.PartsPerSpot),
+            Price("opening-price", settings.OpeningPrice, usual.EachOpening), Price("hour-worth", settings.HourWorth, usual.HourWorth),
+            Price("workshop-price", settings.WorkshopPrice, usual.WorkshopJob), years * LeakForecast.Year);
+    }
+
+    private string Rate(LeakQuantiles rate) => Units.Format(new(QuantityKind.LeakRate, rate.P05), new(QuantityKind.LeakRate, rate.P95));
+
+    private string Odds(double odds) => Units.Format(Measure.Ratio(Math.Clamp(odds, 0.01, 0.99)));
+
+    private void Person(LeakView view, ImmutableArray<WayCost> ways, LeaksSettings settings)
+    {
+        var belief = view.Belief;
+        var table = Page.Table("spot", "leaks now", "rate if so (90 %)", "checks");
+        foreach (var spot in belief.Spots.OrderByDescending(spot => spot.Leaking))
+            table.Row(spot.Spot.Name, Odds(spot.Leaking), Rate(spot.RateKgPerS), spot.Spot.Tests.Length.ToString(CultureInfo.InvariantCulture));
+        Out.Write(table);
+        Page.Line(Out, $"all spots together, before repairs: {Rate(belief.Total)} (90 %); as they are now: {Rate(belief.Remaining)}");
+        Page.Line(Out, $"that another leak remains unfound: {Odds(belief.AnotherRemains)}");
+        Page.Line(Out, view.Losses.Basis.Render(Units) + (view.Losses.LostKg is { } lost ? $"; lost since: {Units.Format(Measure.Kilograms(lost))}" : ""));
+        foreach (var check in view.Next)
+            Page.Line(Out, string.Create(CultureInfo.InvariantCulture, $"check next: {check.Spot} by {LeakView.NameOf(check.Kind)}, {check.Minutes:0} min, {1000 * check.BitsPerMinute:0.0} millibits a minute"));
+        var time = view.Forecast.Seconds;
+        Page.Line(Out, $"until it cools badly: {Months(time.P05)} to {Months(time.P95)} months (90 %), median {Months(time.P50)}; next check by {view.AsOf.AddSeconds(view.Forecast.NextCheckSeconds).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}");
+        Page.Line(Out, "");
+        var costs = Page.Table("way forward", "cost, median", "90 %", "mean", "refills", "stays cold", "escapes");
+        foreach (var way in ways)
+            costs.Row(Word(way.Way), Money(way.Money.P50), $"{Money(way.Money.P05)} to {Money(way.Money.P95)}", Money(way.MeanMoney), Money(way.Refills.P50),
+                Odds(way.StaysCold), Units.Format(Measure.Kilograms(way.EscapedKg.P05), Measure.Kilograms(way.EscapedKg.P95)));
+        Out.Write(costs);
+        Page.Line(Out, "Topping up a system that is known to leak is not lawful everywhere: check local rules.");
+        if (settings.RefrigerantPrice is null || settings.WorkshopPrice is null) Page.Line(Out, "Prices not given are placeholders: give yours with --refrigerant-price, --part-price, --opening-price, --workshop-price, --hour-worth.");
+    }
+
+    private static string Months(double seconds) => (seconds / (LeakForecast.Year / 12)).ToString("0", CultureInfo.InvariantCulture);
+
+    private static string Money(double amount) => amount.ToString("0", CultureInfo.InvariantCulture);
+
+    private static string Word(WayForward way) => way switch
+    {
+        WayForward.RepairAllFound => "repair what is found",
+        WayForward.RepairLikeliest => "repair the likeliest first",
+        WayForward.TopUpAndWatch => "top up and watch",
+        _ => "workshop",
+    };
+
+    private static JsonObject Quantiles(LeakQuantiles q) => new() { ["p05"] = q.P05, ["p25"] = q.P25, ["p50"] = q.P50, ["p75"] = q.P75, ["p95"] = q.P95 };
+
+    private static JsonObject Machine(LeakView view, ImmutableArray<WayCost> ways) => new()
+    {
+        ["spots"] = new JsonArray([.. view.Belief.Spots.Select(spot => (JsonNode)new JsonObject
+        {
+            ["spot"] = spot.Spot.Name, ["leaking"] = spot.Leaking, ["leaked-before-repair"] = spot.Leaked, ["rate-kg-per-s"] = Quantiles(spot.RateKgPerS),
+            ["checks"] = spot.Spot.Tests.Length, ["opened-once"] = spot.OpenedOnce,
+        })]),
+        ["total-kg-per-s"] = Quantiles(view.Belief.Total),
+        ["remaining-kg-per-s"] = Quantiles(view.Belief.Remaining),
+        ["another-remains"] = view.Belief.AnotherRemains,
+        ["lost-kg"] = view.Losses.LostKg,
+        ["effective-samples"] = view.Belief.Effective,
+        ["next"] = new JsonArray([.. view.Next.Select(check => (JsonNode)new JsonObject { ["spot"] = check.Spot, ["test"] = LeakView.NameOf(check.Kind), ["minutes"] = check.Minutes, ["positive"] = check.Positive, ["bits-per-minute"] = check.BitsPerMinute })]),
+        ["time-to-warm-s"] = Quantiles(view.Forecast.Seconds),
+        ["next-check-at"] = view.AsOf.AddSeconds(view.Forecast.NextCheckSeconds).ToString("O", CultureInfo.InvariantCulture),
+        ["ways"] = new JsonArray([.. ways.Select(way => (JsonNode)new JsonObject
+        {
+            ["way"] = Word(way.Way), ["money"] = Quantiles(way.Money), ["mean-money"] = way.MeanMoney, ["refills"] = Quantiles(way.Refills), ["escaped-kg"] = Quantiles(way.EscapedKg), ["stays-cold"] = way.StaysCold,
+        })]),
+    };
+}

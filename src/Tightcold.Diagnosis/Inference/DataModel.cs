@@ -1,0 +1,102 @@
+using Tightcold.Diagnosis.Measurement;
+
+namespace Tightcold.Diagnosis.Inference;
+
+/// <summary>The evidence made ready: likelihoods, and the same numbers as one vector with a covariance for fitting
+/// proposals.</summary>
+internal sealed class DataModel
+{
+    private const double WeighedAnything = 1 / 1.5;
+
+    public DataModel(DiagnosisEvidence evidence)
+    {
+        Evidence = evidence;
+        Readings = new ReadingLikelihood(evidence.Points);
+        Features = Readings.Items.Length + evidence.Standing.Length + (evidence.Weighed is null ? 0 : 1);
+        LogLeastOfLaterPoints = Readings.Items.Where(item => item.Point > 0).Sum(item => Math.Log(item.Gross));
+        Row = (evidence.Points.Length * Predicted.Width) + (2 * evidence.Standing.Length) + 1;
+    }
+
+    public DiagnosisEvidence Evidence { get; }
+
+    public ReadingLikelihood Readings { get; }
+
+    public int PointCount => Evidence.Points.Length;
+
+    /// <summary>Numbers kept of each car tried: its points, then standing and saturation pressures, then its charge.</summary>
+    public int Row { get; }
+
+    /// <summary>ln of the least that the readings of all points but the first can be worth.</summary>
+    public double LogLeastOfLaterPoints { get; }
+
+    /// <summary>Continuous data.</summary>
+    public int Features { get; }
+
+    public double LogAfter(ReadOnlySpan<double> row, int pointCount) => Readings.Log(row, pointCount);
+
+    /// <summary>Standing readings and the scale.</summary>
+    public double LogRest(ReadOnlySpan<double> row)
+    {
+        var log = 0.0;
+        for (var i = 0; i < Evidence.Standing.Length; i++)
+        {
+            var at = (PointCount * Predicted.Width) + (2 * i);
+            log += StandingLikelihood.Log(Evidence.Standing[i], row[at], row[at + 1]);
+        }
+
+        if (Evidence.Weighed is { } weighed)
+        {
+            var x = (weighed.ChargeKg - row[Row - 1]) / weighed.SigmaKg;
+            log += Math.Log(((1 - ErrorModel.GrossChance) * ReadingLikelihood.Student(x) / weighed.SigmaKg) + (ErrorModel.GrossChance * WeighedAnything));
+        }
+
+        return log;
+    }
+
+    /// <summary>ln p of the data if they belong to no car on the list: every instrument anywhere on its scale, every
+    /// outcome seen by chance.</summary>
+    public double LogAnything()
+    {
+        var log = Readings.Items.Sum(item => Math.Log(ErrorModel.Anything((Channel)item.Channel)));
+        foreach (var point in Evidence.Points)
+        {
+            if (point.Glass != GlassSeen.NotLooked) log += Math.Log(1 / 3.0);
+            if (point.Frost != FrostSeen.NotLooked) log += Math.Log(1 / 4.0);
+            if (point.Clutch != ClutchSeen.NotLooked) log += Math.Log(1 / 3.0);
+            if (point.CyclesPerMinute is not null) log += Math.Log(1 / 10.0);
+        }
+
+        log += Evidence.Standing.Length * Math.Log(ErrorModel.Anything(Channel.LowSide));
+        return Evidence.Weighed is null ? log : log + Math.Log(WeighedAnything);
+    }
+
+    /// <summary>Datum <paramref name="feature"/> as read and as modelled in a row.</summary>
+    public (double Read, double Modelled) Feature(int feature, ReadOnlySpan<double> row)
+    {
+        if (feature < Readings.Items.Length)
+        {
+            var item = Readings.Items[feature];
+            return (item.Value, row[(item.Point * Predicted.Width) + item.Channel]);
+        }
+
+        var standing = feature - Readings.Items.Length;
+        return standing < Evidence.Standing.Length
+            ? (Evidence.Standing[standing].PressurePa, row[(PointCount * Predicted.Width) + (2 * standing)])
+            : (Evidence.Weighed!.Value.ChargeKg, row[Row - 1]);
+    }
+
+    /// <summary>Covariance of two data given the model.</summary>
+    public double Covariance(int i, int j)
+    {
+        var count = Readings.Items.Length;
+        if (i >= count || j >= count)
+            return i != j ? 0 : i - count < Evidence.Standing.Length ? StandingVariance(Evidence.Standing[i - count]) : Square(Evidence.Weighed!.Value.SigmaKg);
+        var (a, b) = (Readings.Items[i], Readings.Items[j]);
+        return a.Channel != b.Channel ? 0 : (a.Shared * b.Shared) + (i == j ? a.Own * a.Own : 0);
+    }
+
+    private static double StandingVariance(in StandingPressure reading) =>
+        Square(reading.SigmaPa) + Square(0.029 * reading.PressurePa * reading.TemperatureSigmaK) + Square(0.02 * reading.PressurePa);
+
+    private static double Square(double x) => x * x;
+}

@@ -1,0 +1,43 @@
+using Tightcold.Diagnosis.Measurement;
+
+namespace Tightcold.Diagnosis.Inference;
+
+/// <summary>The public wall of the diagnosis: what passes is a number.</summary>
+internal static class EvidenceCheck
+{
+    public static void Finite(DiagnosisEvidence evidence)
+    {
+        foreach (var point in evidence.Points)
+        {
+            foreach (var reading in point.Readings)
+            {
+                Wall(reading.Value, reading.Channel.ToString());
+                Positive(reading.SigmaInstrument, reading.Channel.ToString());
+                Wall(reading.Step, reading.Channel.ToString());
+            }
+
+            Wall(point.AmbientK + point.AmbientSigmaK + point.RelativeHumidity + point.HumiditySigma + point.BarometricPa + point.EngineRpm
+                + point.EngineSigma + point.BlowerShare + point.FreshShare + (point.CabinK ?? 0) + point.CabinSigmaK + (point.CyclesPerMinute ?? 0), nameof(OperatingPoint));
+        }
+
+        foreach (var standing in evidence.Standing)
+        {
+            Wall(standing.PressurePa + standing.TemperatureK + standing.TemperatureSigmaK, nameof(StandingPressure));
+            Positive(standing.SigmaPa, nameof(StandingPressure));
+        }
+
+        if (evidence.Weighed is not { } weighed) return;
+        Wall(weighed.ChargeKg, nameof(WeighedCharge));
+        Positive(weighed.SigmaKg, nameof(WeighedCharge));
+    }
+
+    private static void Wall(double value, string name)
+    {
+        if (!double.IsFinite(value)) throw new ArgumentOutOfRangeException(name, value, "A finite number is wanted.");
+    }
+
+    private static void Positive(double value, string name)
+    {
+        if (!(value > 0 && double.IsFinite(value))) throw new ArgumentOutOfRangeException(name, value, "A spread above 0 is wanted.");
+    }
+}

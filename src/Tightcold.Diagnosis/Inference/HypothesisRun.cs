@@ -1,0 +1,98 @@
+using Tightcold.Diagnosis.Measurement;
+using Tightcold.Diagnosis.Priors;
+using Tightcold.Loop.Results;
+
+namespace Tightcold.Diagnosis.Inference;
+
+/// <summary>One explanation held against the evidence.</summary>
+internal sealed class HypothesisRun(Hypothesis hypothesis, CarSimulator simulator, DataModel data, ulong seed)
+{
+    // A point so much less likely than the best one after some of the points is not run at the others.
+    private const double Hopeless = 16;
+    private const double PriorShareOfBatch = 0.15;
+
+    private readonly LoopResult?[] nearest = new LoopResult?[data.PointCount];
+    private double bestAfterFirst = double.NegativeInfinity;
+
+    public Hypothesis Hypothesis => hypothesis;
+
+    public ParticleStore Particles { get; } = new(data.Row);
+
+    public int Solves { get; private set; }
+
+    /// <summary>ln evidence; for “none of these” the flat one.</summary>
+    public double LogEvidence => hypothesis.IsNoneOfThese ? data.LogAnything() : Particles.LogEvidence;
+
+    /// <summary>Relative standard error of the evidence, from the effective number of points; few points know their own
+    /// error badly, so theirs is taken larger.</summary>
+    public double RelativeError => hypothesis.IsNoneOfThese ? 0
+        : Particles.Effective < 1 ? 2 : Math.Sqrt(Math.Max(0, (1 / Particles.Effective) - (1.0 / Math.Max(1, Particles.Count)))) * (1 + (3 / Particles.Effective));
+
+    /// <param name="common">Standard normal points shared by all explanations, so that their errors go together.</param>
+    public void First(double[] common, int count)
+    {
+        Particles.Grow(count);
+        for (var i = 0; i < count; i++)
+        {
+            common.AsSpan(i * Coordinate.Count, Coordinate.Count).CopyTo(Particles.NewPoint(i));
+            Try(i);
+        }
+
+        Particles.Settle(count, count, null);
+    }
+
+    public void Refine(int count)
+    {
+        var proposal = ProposalFit.Of(data, Particles, Particles.Rounds % 2 == 1);
+        var chance = new Chance(seed + (ulong)(1000 * (Particles.Rounds + 1)) + (ulong)Particles.Count);
+        var from = Particles.Count;
+        var prior = proposal is null ? count : (int)(PriorShareOfBatch * count);
+        Particles.Grow(count);
+        for (var i = from; i < from + count; i++)
+        {
+            var at = Particles.NewPoint(i);
+            if (i - from < prior) for (var k = 0; k < at.Length; k++) at[k] = chance.Normal();
+            else proposal!.Draw(chance, at);
+            Try(i);
+        }
+
+        Particles.Settle(count, prior, proposal);
+    }
+
+    private void Try(int i)
+    {
+        var z = Particles.NewPoint(i);
+        var row = Particles.NewRow(i);
+        var car = simulator.At(hypothesis.Faults, z);
+        row[^1] = car.ChargeKg;
+        for (var s = 0; s < data.Evidence.Standing.Length; s++)
+        {
+            var at = (data.PointCount * Predicted.Width) + (2 * s);
+            (row[at], row[at + 1]) = simulator.Standing(car, data.Evidence.Standing[s].TemperatureK);
+        }
+
+        var rest = data.LogRest(row);
+        for (var p = 0; p < data.PointCount; p++)
+        {
+            Solves++;
+            var result = CarSimulator.Run(car, data.Evidence.Points[p], z, nearest[p], row.Slice(p * Predicted.Width, Predicted.Width));
+            if (result is null)
+            {
+                Particles.SetLikelihood(i, double.NaN);
+                return;
+            }
+
+            if (nearest[p] is null || nearest[p]!.State == LoopState.Off) nearest[p] = result;
+            if (p > 0 || data.PointCount == 1) continue;
+            var soFar = rest + data.LogAfter(row, 1);
+            bestAfterFirst = Math.Max(bestAfterFirst, soFar);
+            if (soFar >= bestAfterFirst - Hopeless) continue;
+            // The rest of its readings then count as gross errors: less likely than the truth, and both hardly anything.
+            for (var q = 1; q < data.PointCount; q++) row[..Predicted.Width].CopyTo(row.Slice(q * Predicted.Width, Predicted.Width));
+            Particles.SetLikelihood(i, soFar + data.LogLeastOfLaterPoints);
+            return;
+        }
+
+        Particles.SetLikelihood(i, rest + data.LogAfter(row, data.PointCount));
+    }
+}

@@ -1,0 +1,87 @@
+using Tightcold.Diagnosis.Measurement;
+using Tightcold.Diagnosis.Priors;
+
+namespace Tightcold.Diagnosis.Inference;
+
+/// <summary>The tried cars with their weights after the evidence: what every summary and every next test is made of.</summary>
+internal sealed class Posterior
+{
+    public Posterior(IReadOnlyList<HypothesisRun> runs, CarSimulator simulator, DataModel data)
+    {
+        Runs = runs;
+        Simulator = simulator;
+        Data = data;
+        var top = runs.Max(run => Math.Log(run.Hypothesis.Prior) + run.LogEvidence);
+        Odds = [.. runs.Select(run => Math.Exp(Math.Log(run.Hypothesis.Prior) + run.LogEvidence - top))];
+        var sum = Odds.Sum();
+        for (var h = 0; h < Odds.Length; h++) Odds[h] /= sum;
+        Weights = [.. runs.Select(run => run.Particles.Weights())];
+        var variance = runs.Select((run, h) => Math.Pow(Odds[h] * run.RelativeError, 2)).ToArray();
+        var all = variance.Sum();
+        // d P_h = P_h (e_h - sum P_g e_g), with errors of the evidences taken as independent.
+        OddsErrors = [.. runs.Select((run, h) => Math.Sqrt((Square(1 - Odds[h]) * variance[h]) + (Square(Odds[h]) * (all - variance[h]))))];
+    }
+
+    public IReadOnlyList<HypothesisRun> Runs { get; }
+
+    public CarSimulator Simulator { get; }
+
+    public DataModel Data { get; }
+
+    public double[] Odds { get; }
+
+    public double[] OddsErrors { get; }
+
+    /// <summary>Weights of each explanation's points, summing to 1 within it.</summary>
+    public double[][] Weights { get; }
+
+    /// <summary>Charge over the label's with weights, over all explanations that have cars.</summary>
+    public List<(double Value, double Weight)> ChargeShares()
+    {
+        var list = new List<(double, double)>();
+        for (var h = 0; h < Runs.Count; h++) AddShares(list, h, Odds[h]);
+        return list;
+    }
+
+    public List<(double Value, double Weight)> ChargeShares(int h)
+    {
+        var list = new List<(double, double)>();
+        AddShares(list, h, 1);
+        return list;
+    }
+
+    public double ChargeShareBelow(double share) => Interval.ShareBelow(ChargeShares(), share);
+
+    /// <summary>Severity of the fault at a place in the explanation's list.</summary>
+    public List<(double Value, double Weight)> Severities(int h, int place)
+    {
+        var (particles, hypothesis) = (Runs[h].Particles, Runs[h].Hypothesis);
+        var list = new List<(double, double)>(particles.Count);
+        for (var i = 0; i < particles.Count; i++)
+            list.Add((FaultPrior.Severity(hypothesis.Faults[place], particles.Point(i)[place == 0 ? Coordinate.Severity : Coordinate.SecondSeverity]), Weights[h][i]));
+        return list;
+    }
+
+    /// <summary>Modelled numbers of one datum under an explanation: fitted to all readings, or before any of them.</summary>
+    public List<(double Value, double Weight)> Modelled(int h, in ReadingLikelihood.Item item, bool fitted)
+    {
+        var particles = Runs[h].Particles;
+        var list = new List<(double, double)>(particles.Count);
+        for (var i = 0; i < particles.Count; i++)
+        {
+            if (!particles.Closed(i) || (!fitted && !particles.FromPrior(i))) continue;
+            list.Add((particles.Row(i)[(item.Point * Predicted.Width) + item.Channel], fitted ? Weights[h][i] : 1));
+        }
+
+        return list;
+    }
+
+    private void AddShares(List<(double, double)> list, int h, double odds)
+    {
+        var (particles, faults) = (Runs[h].Particles, Runs[h].Hypothesis.Faults);
+        for (var i = 0; i < particles.Count; i++)
+            list.Add((FaultPrior.ChargeShare(faults, particles.Point(i)[Coordinate.Charge]), odds * Weights[h][i]));
+    }
+
+    private static double Square(double x) => x * x;
+}

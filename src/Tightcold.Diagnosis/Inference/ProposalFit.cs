@@ -1,0 +1,161 @@
+using Tightcold.Diagnosis.Priors;
+
+namespace Tightcold.Diagnosis.Inference;
+
+/// <summary>
+/// Where to look next: the modelled data are fitted as a linear function of the coordinates over the likely points
+/// (ridge regression), and the normal posterior of that linear model is the proposal. A poor fit only costs efficiency,
+/// never the answer, because every point is weighted by the true density over the true mixture.
+/// </summary>
+internal static class ProposalFit
+{
+    private const int D = Coordinate.Count;
+    private const double LeastEffective = 24;
+    private const double Ridge = 1.5;
+    private const double Width = 1.15;
+
+    /// <param name="anchored">Fit round the likeliest point rather than round the middle of the likely ones.</param>
+    public static NormalProposal? Of(DataModel data, ParticleStore particles, bool anchored)
+    {
+        var weights = Tempered(particles);
+        if (weights is null) return null;
+        var effective = 1 / weights.Sum(w => w * w);
+        var centre = new double[D];
+        for (var i = 0; i < particles.Count; i++)
+            for (var k = 0; k < D; k++) centre[k] += weights[i] * particles.Point(i)[k];
+        var gram = new double[D * D];
+        for (var i = 0; i < particles.Count; i++)
+        {
+            if (weights[i] <= 0) continue;
+            var z = particles.Point(i);
+            for (var k = 0; k < D; k++)
+                for (var l = 0; l <= k; l++) gram[(k * D) + l] += effective * weights[i] * (z[k] - centre[k]) * (z[l] - centre[l]);
+        }
+
+        for (var k = 0; k < D; k++)
+        {
+            gram[(k * D) + k] += Ridge;
+            for (var l = 0; l < k; l++) gram[(l * D) + k] = gram[(k * D) + l];
+        }
+
+        var factor = NormalProposal.Cholesky(gram, D);
+        return factor is null ? null : Posterior(data, particles, weights, effective, centre, factor, anchored);
+    }
+
+    private static NormalProposal? Posterior(DataModel data, ParticleStore particles, double[] weights, double effective, double[] centre, double[] factor, bool anchored)
+    {
+        int f = data.Features, best = particles.Best;
+        if (f == 0) return null;
+        var slopes = new double[f][];
+        var covariance = new double[f * f];
+        var off = new double[f];
+        for (var a = 0; a < f; a++)
+        {
+            var mean = 0.0;
+            for (var i = 0; i < particles.Count; i++)
+                if (weights[i] > 0) mean += weights[i] * data.Feature(a, particles.Row(i)).Modelled;
+            var cross = new double[D];
+            for (var i = 0; i < particles.Count; i++)
+            {
+                if (weights[i] <= 0) continue;
+                var y = data.Feature(a, particles.Row(i)).Modelled - mean;
+                var z = particles.Point(i);
+                for (var k = 0; k < D; k++) cross[k] += effective * weights[i] * y * (z[k] - centre[k]);
+            }
+
+            slopes[a] = NormalProposal.Solve(factor, cross, D);
+            var left = Residual(data, particles, weights, centre, slopes[a], a, mean);
+            var (read, atBest) = data.Feature(a, particles.Row(best));
+            var from = anchored ? atBest : mean;
+            var centreOf = anchored ? particles.Point(best) : centre;
+            off[a] = read - from;
+            for (var k = 0; k < D; k++) off[a] += slopes[a][k] * centreOf[k];
+            for (var b = 0; b <= a; b++) covariance[(a * f) + b] = covariance[(b * f) + a] = data.Covariance(a, b);
+            // A datum that even the likeliest point misses by far is taken for a misread.
+            var variance = covariance[(a * f) + a];
+            var miss = (read - atBest) * (read - atBest) / variance;
+            covariance[(a * f) + a] += left + (miss > 6 ? variance * miss / 5 : 0);
+        }
+
+        return Combine(slopes, covariance, off, f);
+    }
+
+    /// <summary>Precision I + Aᵀ R⁻¹ A, mean its inverse times Aᵀ R⁻¹ (y − a).</summary>
+    private static NormalProposal? Combine(double[][] slopes, double[] covariance, double[] off, int f)
+    {
+        var root = NormalProposal.Cholesky(Scaled(covariance, f, out var scale), f);
+        if (root is null) return null;
+        var precision = new double[D * D];
+        var right = new double[D];
+        var column = new double[f];
+        var solved = new double[D][];
+        for (var k = 0; k < D; k++)
+        {
+            for (var a = 0; a < f; a++) column[a] = slopes[a][k] / scale[a];
+            solved[k] = NormalProposal.Solve(root, column, f);
+        }
+
+        for (var k = 0; k < D; k++)
+        {
+            for (var l = 0; l < D; l++)
+                for (var a = 0; a < f; a++) precision[(k * D) + l] += solved[k][a] * slopes[a][l] / scale[a];
+            precision[(k * D) + k] += 1;
+            for (var a = 0; a < f; a++) right[k] += solved[k][a] * off[a] / scale[a];
+        }
+
+        var factor = NormalProposal.Cholesky(precision, D);
+        return factor is null ? null : NormalProposal.Of(NormalProposal.Solve(factor, right, D), precision, D, Width);
+    }
+
+    /// <summary>Pascals and kelvins side by side: to unit diagonal before factoring.</summary>
+    private static double[] Scaled(double[] covariance, int f, out double[] scale)
+    {
+        var roots = new double[f];
+        for (var a = 0; a < f; a++) roots[a] = Math.Sqrt(covariance[(a * f) + a]);
+        var scaled = new double[f * f];
+        for (var a = 0; a < f; a++)
+            for (var b = 0; b < f; b++) scaled[(a * f) + b] = covariance[(a * f) + b] / (roots[a] * roots[b]);
+        scale = roots;
+        return scaled;
+    }
+
+    private static double Residual(DataModel data, ParticleStore particles, double[] weights, double[] centre, double[] slope, int feature, double mean)
+    {
+        var sum = 0.0;
+        for (var i = 0; i < particles.Count; i++)
+        {
+            if (weights[i] <= 0) continue;
+            var r = data.Feature(feature, particles.Row(i)).Modelled - mean;
+            var z = particles.Point(i);
+            for (var k = 0; k < D; k++) r -= slope[k] * (z[k] - centre[k]);
+            sum += weights[i] * r * r;
+        }
+
+        return sum;
+    }
+
+    /// <summary>Weights raised to the largest power up to 1 that leaves enough points in play; null without any.</summary>
+    private static double[]? Tempered(ParticleStore particles)
+    {
+        var weights = new double[particles.Count];
+        var least = Math.Max(4, Math.Min(LeastEffective, 0.4 * particles.Count));
+        for (var power = 1.0; power > 1e-4; power *= 0.65)
+        {
+            double sum = 0, squares = 0;
+            for (var i = 0; i < weights.Length; i++)
+            {
+                var relative = particles.LogWeight(i) - particles.LogWeight(particles.Best);
+                weights[i] = particles.Closed(i) ? Math.Exp(power * relative) : 0;
+                sum += weights[i];
+                squares += weights[i] * weights[i];
+            }
+
+            if (!(sum > 0)) return null;
+            if (sum * sum / squares < least) continue;
+            for (var i = 0; i < weights.Length; i++) weights[i] /= sum;
+            return weights;
+        }
+
+        return null;
+    }
+}

@@ -1,0 +1,70 @@
+using System.Collections.Immutable;
+using Tightcold.Diagnosis.Measurement;
+
+namespace Tightcold.Diagnosis.Inference;
+
+/// <summary>How each reading by itself speaks for or against an explanation: its density over all cars that could have
+/// that fault, against its density over the other explanations by their odds before any reading.</summary>
+internal static class Reasons
+{
+    // Below this the reading says nothing worth a line.
+    private const double WorthALine = 0.25;
+
+    public static ImmutableArray<Reason> Of(Posterior posterior, int h, int healthy)
+    {
+        var list = new List<Reason>();
+        foreach (var item in posterior.Data.Readings.Items)
+        {
+            var at = item;
+            var weight = Weight(posterior, h, row => ReadingLikelihood.Alone(at, row[(at.Point * Predicted.Width) + at.Channel]));
+            list.Add(new(item.Point, (Channel)item.Channel, null, weight, item.Value,
+                Interval.Of(posterior.Modelled(h, item, fitted: true)), Interval.Of(posterior.Modelled(healthy, item, fitted: false))));
+        }
+
+        for (var p = 0; p < posterior.Data.PointCount; p++)
+        {
+            var (point, index) = (posterior.Data.Evidence.Points[p], p);
+            void Seen(SeenKind kind, Func<double[], double> density) =>
+                list.Add(new(index, null, kind, Weight(posterior, h, row => density([.. row.Slice(index * Predicted.Width, Predicted.Width)])), 0, default, default));
+            if (point.Glass != GlassSeen.NotLooked) Seen(SeenKind.Glass, row => SeenLikelihood.Glass(point.Glass, row));
+            if (point.Frost != FrostSeen.NotLooked) Seen(SeenKind.Frost, row => SeenLikelihood.Frost(point.Frost, row));
+            if (point.Clutch != ClutchSeen.NotLooked) Seen(SeenKind.Clutch, row => SeenLikelihood.Clutch(point.Clutch, row));
+            if (point.CyclesPerMinute is { } cycles) Seen(SeenKind.Cycles, row => SeenLikelihood.Cycles(cycles, row));
+        }
+
+        return [.. list.Where(reason => Math.Abs(reason.Weight) >= WorthALine).OrderByDescending(reason => Math.Abs(reason.Weight))];
+    }
+
+    private delegate double Density(ReadOnlySpan<double> row);
+
+    private static double Weight(Posterior posterior, int h, Density density)
+    {
+        double others = 0, prior = 0, own = 0;
+        for (var g = 0; g < posterior.Runs.Count; g++)
+        {
+            var run = posterior.Runs[g];
+            if (run.Hypothesis.IsNoneOfThese) continue;
+            double sum = 0;
+            var count = 0;
+            for (var i = 0; i < run.Particles.Count; i++)
+            {
+                if (!run.Particles.Closed(i) || !run.Particles.FromPrior(i)) continue;
+                sum += density(run.Particles.Row(i));
+                count++;
+            }
+
+            var mean = count == 0 ? 0 : sum / count;
+            if (g == h)
+            {
+                own = mean;
+            }
+            else
+            {
+                others += run.Hypothesis.Prior * mean;
+                prior += run.Hypothesis.Prior;
+            }
+        }
+
+        return own > 0 && others > 0 ? Math.Log(own * prior / others) : 0;
+    }
+}

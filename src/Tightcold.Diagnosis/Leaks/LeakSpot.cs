@@ -1,0 +1,8 @@
+using System.Collections.Immutable;
+
+namespace Tightcold.Diagnosis.Leaks;
+
+/// <summary>A spot with what was done there.</summary>
+/// <param name="MendedAt">Time of the last repair, on the clock of the tests; null when none.</param>
+/// <param name="Found">A person called it a leak and has not mended it: it is known, not remaining.</param>
+public sealed record LeakSpot(string Name, LeakComponent Component, ImmutableArray<LeakTest> Tests, double? MendedAt = null, bool Found = false);

@@ -1,0 +1,8 @@
+namespace Tightcold.Diagnosis.Leaks;
+
+public enum LeakTestOutcome
+{
+    Nothing,
+    Trace,
+    Clear,
+}

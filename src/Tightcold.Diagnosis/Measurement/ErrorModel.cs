@@ -1,0 +1,51 @@
+namespace Tightcold.Diagnosis.Measurement;
+
+/// <summary>
+/// How far a reading may lie from the model's for the same truth. Four parts: the instrument, most of which is the same
+/// each time (zero, class); its step; the model's own error, most of which belongs to the car and so is the same each
+/// time; and a small chance that the number is none (a unit mixed up, a probe slipped off). Figures assumed, with the
+/// model's errors from loop-model practice; docs/physics/diagnosis.md.
+/// </summary>
+internal static class ErrorModel
+{
+    public const int Channels = 7;
+
+    /// <summary>Chance that a number is a gross error.</summary>
+    public const double GrossChance = 0.02;
+
+    // Share of the variance that all readings of a channel have in common.
+    private const double SharedModel = 0.6;
+    private const double SharedInstrument = 0.7;
+
+    /// <summary>Standard deviation of the model's error, SI.</summary>
+    public static double Discrepancy(Channel channel, double value) => channel switch
+    {
+        Channel.LowSide => 0.18e5,
+        Channel.LowSwingTop => 0.35e5,
+        Channel.HighSide => 0.07 * Math.Abs(value),
+        Channel.Vent => 2.3,
+        Channel.SuctionLine => 4.2,
+        Channel.LiquidLine => 3.6,
+        _ => 11,
+    };
+
+    /// <summary>Density of a gross error, or of a reading of no known car: even over all that the instrument can show.</summary>
+    public static double Anything(Channel channel) => channel switch
+    {
+        Channel.LowSide or Channel.LowSwingTop => 1 / 9e5,
+        Channel.HighSide => 1 / 35e5,
+        Channel.DischargeLine => 1 / 120.0,
+        Channel.Vent => 1 / 45.0,
+        _ => 1 / 70.0,
+    };
+
+    public static (double Shared, double Own) Sigmas(in Reading reading)
+    {
+        var model = Discrepancy(reading.Channel, reading.Value);
+        var modelVariance = model * model;
+        var instrument = reading.SigmaInstrument * reading.SigmaInstrument;
+        var shared = (SharedModel * modelVariance) + (SharedInstrument * instrument);
+        var own = ((1 - SharedModel) * modelVariance) + ((1 - SharedInstrument) * instrument) + (reading.Step * reading.Step / 12);
+        return (Math.Sqrt(shared), Math.Sqrt(own));
+    }
+}

@@ -1,0 +1,40 @@
+namespace Tightcold.Diagnosis.NextTest;
+
+/// <summary>What can be done next to learn more, with what a person working alone has.</summary>
+public enum TestKind
+{
+    ReadVent,
+    ClampSuctionLine,
+    ClampLiquidLine,
+    ClampDischargeLine,
+    LookAtGlass,
+    LookForFrost,
+    WatchClutch,
+
+    /// <summary>A shop fan before the condenser, gauges read again.</summary>
+    FanOnCondenser,
+
+    /// <summary>Water mist on the condenser, gauges read again.</summary>
+    MistOnCondenser,
+
+    /// <summary>Engine at 2200 turns a minute, gauges read again.</summary>
+    RaiseSpeed,
+
+    /// <summary>Blower at low, gauges and vent read again.</summary>
+    BlowerLow,
+
+    /// <summary>Cardboard before the condenser, gauges watched.</summary>
+    BlockCondenser,
+
+    /// <summary>Windows shut, air recirculated, gauges and vent read again.</summary>
+    Recirculate,
+
+    /// <summary>Engine off until all is of one temperature, both gauges read.</summary>
+    StandingReading,
+
+    /// <summary>Heater hose pinched off or heater valve shut, vent read again.</summary>
+    PinchHeaterHose,
+
+    /// <summary>Recovered into a cylinder on a scale.</summary>
+    RecoverAndWeigh,
+}

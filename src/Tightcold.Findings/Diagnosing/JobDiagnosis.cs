@@ -1,0 +1,23 @@
+using System.Collections.Immutable;
+using Tightcold.Diagnosis.Inference;
+using Tightcold.Diagnosis.NextTest;
+using Tightcold.Jobs.Journals;
+
+namespace Tightcold.Findings.Diagnosing;
+
+/// <summary>What the journal's readings say of the car's faults, and what to test next.</summary>
+public sealed record JobDiagnosis(JobEvidence Evidence, FaultOdds Answer, ImmutableArray<TestValue> Tests)
+{
+    // Above these odds more reading tells nothing that mending would not.
+    private const double SureEnough = 0.98;
+
+    /// <summary>The job's seed makes it repeatable; null while there are no readings.</summary>
+    public static JobDiagnosis? Of(JobRecord record, Effort effort)
+    {
+        ArgumentNullException.ThrowIfNull(record);
+        if (JobEvidence.Of(record) is not { } evidence || evidence.Evidence.IsEmpty) return null;
+        var seed = (ulong)(uint)record.Job.Seed;
+        var answer = Diagnoser.Diagnose(evidence.Evidence, effort, seed);
+        return new(evidence, answer, answer.Leading.Odds > SureEnough && !answer.Leading.Hypothesis.IsNoneOfThese ? [] : NextTests.Of(answer, seed));
+    }
+}

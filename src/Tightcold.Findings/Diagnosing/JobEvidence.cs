@@ -1,0 +1,89 @@
+using System.Collections.Immutable;
+using Tightcold.Diagnosis.Measurement;
+using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Journals;
+using Tightcold.Procedures.Standing;
+using Tightcold.Quantities;
+using static Tightcold.Findings.Evidence;
+
+namespace Tightcold.Findings.Diagnosing;
+
+/// <summary>The journal's readings of one state of repair, as evidence: the last state that has readings. What came
+/// before an opening, a part or a charge speaks of another car.</summary>
+/// <param name="Evidence">For the diagnosis.</param>
+/// <param name="RestsOn">Entries it was made from, points first in their order.</param>
+/// <param name="Assumptions">What stood in for readings.</param>
+/// <param name="Missing">What would sharpen it.</param>
+public sealed record JobEvidence(DiagnosisEvidence Evidence, ImmutableArray<Guid> RestsOn, ImmutableArray<Assumption> Assumptions, ImmutableArray<Phrase> Missing)
+{
+    // Oil and hoses keep a little back, and a recovery never ends at nothing; common practice.
+    private const double KeptBackShare = 0.03;
+    private const double KeptBackKg = 0.010;
+
+    /// <summary>The evidence of a job; null while there is none.</summary>
+    public static JobEvidence? Of(JobRecord record)
+    {
+        ArgumentNullException.ThrowIfNull(record);
+        var states = States(record);
+        var last = states.FindLastIndex(state => state.Exists(entry => entry.Kind is EntryKinds.RunningReading));
+        if (last < 0) last = states.FindLastIndex(state => state.Exists(entry => entry.Kind is EntryKinds.StandingReading));
+        if (last < 0) return null;
+        var assumptions = new List<Assumption>();
+        var missing = new List<Phrase>();
+        var rests = new List<Guid>();
+        var points = new List<OperatingPoint>();
+        foreach (var entry in states[last].Where(entry => entry.Kind == EntryKinds.RunningReading))
+        {
+            if (PointMaker.Of(record, entry, assumptions, missing) is not { } point) continue;
+            points.Add(point);
+            rests.Add(entry.Id);
+        }
+
+        var standing = new List<StandingPressure>();
+        foreach (var entry in states[last].Where(entry => entry.Kind == EntryKinds.StandingReading))
+        {
+            if (Steps.StandingFinding.Read(record, entry) is not { } read) continue;
+            standing.Add(Of(read.Standing));
+            rests.Add(entry.Id);
+        }
+
+        if (points.Count == 0 && standing.Count == 0) return null;
+        var weighed = last + 1 < states.Count ? Weighed(record, states, last, rests) : null;
+        return new(new(CarMaker.Of(record.Car, assumptions)) { Points = [.. points], Standing = [.. standing], Weighed = weighed },
+            [.. rests], [.. assumptions.Distinct()], [.. missing.Distinct()]);
+    }
+
+    /// <summary>The standing journal, cut wherever something changed inside the circuit.</summary>
+    private static List<List<Entry>> States(JobRecord record)
+    {
+        var states = new List<List<Entry>> { new() };
+        foreach (var entry in record.Journal.Standing)
+        {
+            if (entry.Kind is EntryKinds.Recovery or EntryKinds.Opened or EntryKinds.Closed or EntryKinds.PartChanged or EntryKinds.SealChanged
+                or EntryKinds.OilMoved or EntryKinds.Pump or EntryKinds.ContainerMoved or EntryKinds.PressureTest) states.Add([]);
+            states[^1].Add(entry);
+        }
+
+        return states;
+    }
+
+    /// <summary>What was recovered next, before the circuit was opened, is the charge these readings were taken with.</summary>
+    private static WeighedCharge? Weighed(JobRecord record, List<List<Entry>> states, int last, List<Guid> rests)
+    {
+        double kilograms = 0, variance = 0;
+        foreach (var first in states.Skip(last + 1).Select(state => state[0]))
+        {
+            if (first.Kind != EntryKinds.Recovery) break;
+            var sigma = MassSigma(first, "gross-after", record.KitAt(first.ObservedAt));
+            kilograms += first.Fields.Si("gross-after")!.Value - first.Fields.Si("gross-before")!.Value;
+            variance += 2 * sigma * sigma;
+            rests.Add(first.Id);
+        }
+
+        if (kilograms <= 0) return null;
+        return new((kilograms * (1 + KeptBackShare)) + KeptBackKg, Math.Sqrt(variance + Math.Pow(0.04 * kilograms, 2) + (0.015 * 0.015)));
+    }
+
+    private static StandingPressure Of(StandingReading reading) =>
+        new(reading.PressurePa, reading.PressureSigmaPa, reading.TemperatureK, reading.TemperatureSigmaK);
+}

@@ -1,0 +1,148 @@
+using System.Collections.Immutable;
+using Tightcold.Diagnosis.Inference;
+using Tightcold.Findings.Diagnosing;
+using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Journals;
+using Tightcold.Quantities;
+using static Tightcold.Findings.Evidence;
+
+namespace Tightcold.Findings.Steps;
+
+/// <summary>What is wrong: faults with odds, what speaks for and against each, and the test that tells most.</summary>
+internal static class DiagnosisFinding
+{
+    private const string Title = "What is wrong";
+    private const double Sure = 0.8;
+    private const double Likely = 0.5;
+    private const double WorthARow = 0.03;
+    private const double NoFit = 0.01;
+    private const double Misread = 0.5;
+    private const int Rows = 5;
+
+    public static Finding Of(JobRecord record)
+    {
+        if (JobDiagnosis.Of(record, Effort.Full) is not { } diagnosis)
+        {
+            return new(Step.WhatIsWrong, Title, Certainty.NothingYet, Judgement.Open, Phrase.Words("No readings to weigh yet."))
+            {
+                Missing = [Phrase.Words("a running reading with both gauges and the outside air's temperature")],
+                Next = [new(Phrase.Words("Run it cold on full blower for ten minutes, then read both gauges, vent and lines"), Phrase.Words("which faults fit, with odds"), 12, EntryKinds.RunningReading)],
+            };
+        }
+
+        return Of(diagnosis);
+    }
+
+    public static Finding Of(JobDiagnosis diagnosis)
+    {
+        var (evidence, answer) = (diagnosis.Evidence, diagnosis.Answer);
+        var (certainty, judgement, verdict) = Judge(answer, evidence);
+        return new(Step.WhatIsWrong, Title, certainty, judgement, verdict)
+        {
+            Why = Why(answer, evidence),
+            Estimates = Estimates(answer),
+            RestsOn = evidence.RestsOn,
+            Assumptions =
+            [
+                .. evidence.Assumptions,
+                new(Phrase.Words("Parts of the middle of vehicle systems with this label, spread wide; faults by how common the trade takes them to be; modelled, not measured on this car"),
+                    Phrase.Words("a different car or a rare fault shifts the odds; healthy readings of this car would narrow them")),
+            ],
+            Missing = evidence.Missing,
+            Cautions = [.. answer.Beliefs.Where(belief => belief.Odds >= 0.2).SelectMany(belief => FaultWords.Cautions(belief.Hypothesis)).Distinct().Take(3)],
+            Next = Next(diagnosis, judgement),
+            Table = Table(answer, evidence),
+        };
+    }
+
+    private static (Certainty, Judgement, Phrase) Judge(FaultOdds answer, JobEvidence evidence)
+    {
+        var leading = answer.Leading;
+        var name = FaultWords.Name(leading.Hypothesis);
+        if (!answer.Contradictions.IsEmpty)
+            return (Certainty.Weak, Judgement.CannotTell, Phrase.Of($"Cannot tell: {ReadingWords.Of(answer.Contradictions[0], evidence.Evidence)}. It is left out; read again."));
+        if (leading.Hypothesis.IsNoneOfThese || answer.Fit < NoFit)
+            return (Certainty.Weak, Judgement.CannotTell, Phrase.Words("None of the faults weighed here explains these readings together: something rarer is wrong, or a reading is."));
+        var second = answer.Beliefs[1];
+        var also = Phrase.Of($"{FaultWords.Name(second.Hypothesis)} {Odds(second.Odds)}");
+        if (answer.EvidenceUncertain && leading.Odds >= Likely)
+            return (Certainty.Weak, Judgement.CannotTell, Phrase.Of($"Probably {name}, about {Odds(leading.Odds)}, but these odds are rough: few modelled cars look like this one."));
+        return leading.Odds switch
+        {
+            >= Sure when leading.Hypothesis.IsNothingWrong => (Certainty.Stands, Judgement.Good, Phrase.Of($"Nothing wrong found: {Odds(leading.Odds)} that no fault worth mending shows.")),
+            >= Sure => (Certainty.Stands, Judgement.Bad, Phrase.Of($"Most likely {name}: {Odds(leading.Odds)}.")),
+            >= Likely => (Certainty.Weak, Judgement.CannotTell, Phrase.Of($"Can't tell for sure yet. Probably {name}, {Odds(leading.Odds)}; then {also}.")),
+            _ => (Certainty.Weak, Judgement.CannotTell, Phrase.Of($"Can't tell yet: {name} {Odds(leading.Odds)}, {also}.")),
+        };
+    }
+
+    private static Phrase Why(FaultOdds answer, JobEvidence evidence)
+    {
+        var why = Phrase.Empty;
+        foreach (var reading in answer.Readings.Where(reading => reading.MisreadOdds > Misread))
+        {
+            var value = ReadingWords.Value(reading.Channel, reading.Observed, evidence.Evidence.Points[reading.Point].BarometricPa);
+            why = why.Then(Phrase.Of($"The {ReadingWords.Name(reading.Channel)} of {value} fits nothing else: read it again."));
+        }
+
+        foreach (var one in answer.Contradictions.Skip(1)) why = why.Then(Phrase.Of($"{ReadingWords.Of(one, evidence.Evidence)}."));
+        var lead = answer.Leading;
+        var supports = lead.Reasons.Where(reason => reason.Weight > 0).Take(2).Select(reason => ReadingWords.Reason(reason, evidence.Evidence)).ToArray();
+        if (supports.Length > 0) why = why.Then(Phrase.Of($"For {FaultWords.Name(lead.Hypothesis)}: {Joined(supports)}."));
+        var share = (answer.ChargeKg.High - answer.ChargeKg.Low) / answer.LabelKg;
+        if (share > 0.3) why = why.Then(Phrase.Of($"The pressures allow any charge from {Share(answer.ChargeKg.Low / answer.LabelKg)} to {Share(answer.ChargeKg.High / answer.LabelKg)} of the label: only weighing tells."));
+        return why;
+    }
+
+    private static ImmutableArray<Estimate> Estimates(FaultOdds answer)
+    {
+        var list = new List<Estimate>
+        {
+            Estimate.Between("charge", "Charge in the system", QuantityKind.Mass, answer.ChargeKg.Median, answer.ChargeKg.Low, answer.ChargeKg.High, EstimateOrigin.Modelled),
+        };
+        foreach (var belief in answer.Beliefs.Where(belief => belief.Odds >= WorthARow).Take(3))
+        {
+            var (odds, error) = (Math.Clamp(belief.Odds, 0.01, 0.99), Estimate.Z90 * belief.OddsError);
+            list.Add(Estimate.Between("odds-" + belief.Hypothesis.Key, "Odds: " + FaultWords.Name(belief.Hypothesis), QuantityKind.Ratio,
+                odds, Math.Max(0.01, Math.Min(odds, belief.Odds - error)), Math.Min(0.99, Math.Max(odds, belief.Odds + error)), EstimateOrigin.Modelled));
+        }
+
+        return [.. list];
+    }
+
+    private static FindingTable Table(FaultOdds answer, JobEvidence evidence)
+    {
+        var rows = new List<ImmutableArray<Phrase>>();
+        foreach (var belief in answer.Beliefs.Where(belief => belief.Odds >= WorthARow).Take(Rows))
+        {
+            var bad = Joined([.. belief.Severities.Select((interval, i) => FaultWords.Severity(belief.Hypothesis.Faults[i], interval.Low, interval.High)).Where(phrase => !phrase.IsEmpty)]);
+            if (!belief.Hypothesis.IsNoneOfThese)
+            {
+                var charge = Phrase.Of($"charge {(Share(belief.ChargeShare.Low), Share(belief.ChargeShare.High))} of the label");
+                bad = bad.IsEmpty ? charge : Phrase.Of($"{bad}; {charge}");
+            }
+
+            rows.Add([Phrase.Words(FaultWords.Name(belief.Hypothesis)), Phrase.Of($"{Odds(belief.Odds)}"), bad, Spoken(belief, evidence, 1), Spoken(belief, evidence, -1)]);
+        }
+
+        return new("Explanations by their odds", ["What", "Odds", "How bad, if so", "Speaks for it", "Speaks against it"], [.. rows]);
+    }
+
+    private static Phrase Spoken(Belief belief, JobEvidence evidence, int sign)
+    {
+        var reasons = belief.Reasons.Where(reason => reason.Weight * sign > 0).Take(2).Select(reason => ReadingWords.Reason(reason, evidence.Evidence)).ToArray();
+        return reasons.Length == 0 ? Phrase.Words("–") : Joined(reasons);
+    }
+
+    private static ImmutableArray<NextAction> Next(JobDiagnosis diagnosis, Judgement judgement)
+    {
+        var barometer = diagnosis.Evidence.Evidence.Points is [.., var last] ? last.BarometricPa : 101_325;
+        var tests = diagnosis.Tests.Select(test => TestWords.Action(test, barometer));
+        if (!diagnosis.Answer.Contradictions.IsEmpty)
+            return [new(Phrase.Words("Read again what cannot be: gauges vented to zero, hoses and clamps in their places, units checked"), Phrase.Words("whether the odd reading stands"), 10, EntryKinds.RunningReading), .. tests.Take(2)];
+        return judgement == Judgement.CannotTell ? [.. tests.Take(3)] : [FaultWords.Mend(diagnosis.Answer.Leading.Hypothesis), .. tests.Take(2)];
+    }
+
+    private static Phrase Joined(Phrase[] phrases) =>
+        phrases.Length == 0 ? Phrase.Empty : phrases.Skip(1).Aggregate(phrases[0], (all, next) => Phrase.Of($"{all}; {next}"));
+}

@@ -1,0 +1,135 @@
+using System.Collections.Immutable;
+using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Journals;
+using Tightcold.Procedures.Cans;
+using Tightcold.Procedures.Charging;
+using Tightcold.Quantities;
+using static Tightcold.Findings.Evidence;
+
+namespace Tightcold.Findings.WeighIn;
+
+/// <summary>The weighing-in at this moment: what is in, what is still to go, where to stop, how fast it goes.</summary>
+/// <param name="TargetKg">The label charge; null when it is not known.</param>
+/// <param name="ToleranceKg">Of the label, or the usual one.</param>
+/// <param name="Balance">Where every gram is.</param>
+/// <param name="Plan">From here on; null when nothing is missing or the target is not known.</param>
+public sealed record LiveWeighIn(double? TargetKg, double ToleranceKg, MassBalance Balance, ChargePlan? Plan)
+{
+    /// <summary>Common label tolerances are 15 to 30 g; used when the label gives none.</summary>
+    public const double UsualToleranceKg = 0.020;
+
+    public double SigmaKg { get; private init; }
+
+    /// <summary>Signed: below 0 it is too much.</summary>
+    public double ToGoKg { get; private init; }
+    public bool Begun => Balance.DrawnKg > 0;
+
+    /// <summary>The container that gives or gives next, its last reading and where to close it.</summary>
+    public string? Container { get; private init; }
+    public double? LastGrossKg { get; private init; }
+    public DateTimeOffset? LastReadAt { get; private init; }
+    public double? StopGrossKg { get; private init; }
+    public bool StopsByItself { get; private init; }
+
+    /// <summary>Between the last two readings of that container; null without them.</summary>
+    public double? RateKgPerS { get; private init; }
+    public double? SecondsLeft => RateKgPerS is { } rate && rate > 1e-6 && LastGrossKg is { } gross && StopGrossKg is { } stop && gross > stop ? (gross - stop) / rate : null;
+    public Overshoot? Overshoot { get; private init; }
+    public ImmutableArray<Phrase> Warnings { get; private init; } = [];
+
+    public static LiveWeighIn Of(JobRecord record)
+    {
+        var balance = MassBalance.Of(record);
+        double? target = record.Car.LabelCharge?.Kilograms;
+        var tolerance = record.Car.LabelTolerance?.Kilograms ?? UsualToleranceKg;
+        var now = record.Journal.Standing.Length > 0 ? record.Journal.Standing[^1].ObservedAt : record.Job.OpenedAt;
+        var sigma = Math.Sqrt(balance.SystemVarianceKg2);
+        var begun = balance.DrawnKg > 0;
+        var toGo = target is { } full ? full - (balance.SystemKnown || begun ? balance.SystemKg : 0) : 0;
+        var connected = balance.Holdings.Values.LastOrDefault(holding => holding.Connected && !holding.Container.IsRecovery);
+        var plan = target is not null && toGo > 0
+            ? ChargePlan.Make(FluidOf(record.Car), toGo, Stocks(record, balance), balance.HoseVolumeM3, balance.Conditions(connected, now)) : null;
+        var first = plan is { Steps.Length: > 0 } ? plan.Steps[0] : default;
+        var container = first.Container ?? connected?.Container.Name;
+        var readings = record.Journal.OfKind(EntryKinds.ScaleReading)
+            .Where(entry => string.Equals(entry.Fields.Text("container"), container, StringComparison.OrdinalIgnoreCase)).TakeLast(2).ToArray();
+        var live = new LiveWeighIn(target, tolerance, balance, plan)
+        {
+            SigmaKg = sigma,
+            ToGoKg = toGo,
+            Container = container,
+            LastGrossKg = container is not null && balance.Holdings.TryGetValue(container, out var holding) ? holding.GrossKg : null,
+            LastReadAt = readings.Length > 0 ? readings[^1].ObservedAt : null,
+            StopGrossKg = first.StopGrossKg,
+            StopsByItself = first.Emptied,
+            RateKgPerS = Rate(readings),
+            Overshoot = target is { } aim && begun && balance.SystemKnown ? Procedures.Charging.Overshoot.Of(balance.SystemKg, sigma, aim, tolerance) : null,
+        };
+        return live with { Warnings = [.. Warn(record, balance, live, now)] };
+    }
+
+    /// <summary>How long the rest of this container will take, by the can's energy balance; null without a container, a tare or something to give.</summary>
+    /// <remarks>Costs some tens of milliseconds: asked for by the weigh-in page and the command, not by every finding.</remarks>
+    public CanForecast? Forecast(JobRecord record)
+    {
+        if (Container is not { } name || !Balance.Holdings.TryGetValue(name, out var holding) || !(holding.NetKg > 0.01) || Plan is not { Steps.Length: > 0 } plan) return null;
+        var fluid = FluidOf(record.Car);
+        var moved = record.Journal.OfKind(EntryKinds.ContainerMoved).LastOrDefault(entry => string.Equals(entry.Fields.Text("container"), name, StringComparison.OrdinalIgnoreCase));
+        var now = record.Journal.Standing[^1].ObservedAt;
+        var airK = Math.Clamp(record.WeatherAt(now)?.Fields.Si("ambient-temperature") ?? 298.15, 233, CanSurroundings.HottestBathK);
+        var around = moved?.Fields.Si("bath-temperature") is { } bathK ? CanSurroundings.Bath(Math.Clamp(bathK, 273.2, CanSurroundings.HottestBathK), 2) : CanSurroundings.StillAir(airK);
+        var conditions = Balance.Conditions(holding, now);
+        var system = conditions.SystemPa is { } lowPa ? Receiver.Running(lowPa)
+            : Receiver.AtRest(VolumeOf(record.Car).M3, airK, Math.Max(0, Balance.SystemKg));
+        var volume = Balance.InnerVolumeM3(holding.Container);
+        var body = CanBody.Sold(fluid, holding.Container.NetAsSold?.Kilograms ?? holding.NetKg, holding.Container.Tare?.Kilograms, volume);
+        if (holding.NetKg >= body.InnerVolumeM3 * fluid.SaturationAtTemperature(CanSurroundings.HottestBathK).LiquidDensityKgPerM3) return null;
+        return CanForecast.Of(fluid, body, holding.NetKg, conditions.TemperatureK, holding.HoldsLiquidInHose, around,
+            FlowPath.Usual(record.Kit.HoseBoreM, record.Kit.HoseLengthM), system, Math.Max(1e-3, plan.Steps[0].DrawKg));
+    }
+
+    private static double? Rate(Entry[] readings)
+    {
+        if (readings.Length < 2) return null;
+        var seconds = (readings[1].ObservedAt - readings[0].ObservedAt).TotalSeconds;
+        var drawn = readings[0].Fields.Si("gross")!.Value - readings[1].Fields.Si("gross")!.Value;
+        return seconds >= 10 && drawn > 0 ? drawn / seconds : null;
+    }
+
+    private static IEnumerable<Phrase> Warn(JobRecord record, MassBalance balance, LiveWeighIn live, DateTimeOffset now)
+    {
+        if (live.Overshoot is { MustStop: true } over)
+            yield return Phrase.Of($"Stop: {Odds(over.FarTooMuch)} sure that more than a tenth too much is in. Take {Kilograms(over.TakeOutKg)} out with a recovery machine; never let it out.");
+        if (live.Container is not { } name || !balance.Holdings.TryGetValue(name, out var holding)) yield break;
+        var fluid = FluidOf(record.Car);
+        var readings = record.Journal.OfKind(EntryKinds.ScaleReading).Where(entry => string.Equals(entry.Fields.Text("container"), name, StringComparison.OrdinalIgnoreCase)).TakeLast(2).ToArray();
+        var moved = record.Journal.OfKind(EntryKinds.ContainerMoved).LastOrDefault(entry => string.Equals(entry.Fields.Text("container"), name, StringComparison.OrdinalIgnoreCase));
+        var open = moved?.Fields.Text("action") == "opened";
+        if (readings.Length == 2 && readings[1].Fields.Si("gross") > readings[0].Fields.Si("gross") + 3 * record.KitAt(now).ScalePlusMinusKg)
+            yield return Phrase.Of($"{name} got heavier: the hose pulls on the scale, or the system drives refrigerant back into the can. Close the valve and look.");
+        var conditions = balance.Conditions(holding, now);
+        if (conditions.SystemPa is { } systemPa && fluid.SaturationAtTemperature(conditions.TemperatureK).PressurePa is var canPa && systemPa > 0.97 * canPa)
+            yield return Phrase.Of($"At {At(conditions.TemperatureK)} {name} stands at {Absolute(canPa)}, the system at {Absolute(systemPa)}: opened now it would fill, not give. Warm the can, never above {At(CanSurroundings.HottestBathK)}, or start the engine.");
+        if (open && live.RateKgPerS is { } rate && rate < CanModel.StallKgPerS && holding.NetKg > 0.03)
+            yield return Phrase.Of($"It stalls with {Kilograms(holding.NetKg)} still in {name}: the can got too cold to push. A bath of warm water, never above {At(CanSurroundings.HottestBathK)}, brings it back; it is not empty.");
+        var running = record.Journal.OfKind(EntryKinds.RunningReading).Any(entry => entry.ObservedAt >= (moved?.ObservedAt ?? now));
+        if (open && holding.HoldsLiquidInHose && (running || conditions.SystemPa < 0.75 * fluid.SaturationAtTemperature(conditions.TemperatureK).PressurePa))
+        {
+            var path = FlowPath.Usual(record.Kit.HoseBoreM, record.Kit.HoseLengthM);
+            var saturation = fluid.SaturationAtTemperature(conditions.TemperatureK);
+            var lowPa = conditions.SystemPa ?? 3e5;
+            var risk = LiquidRisk.Of(fluid, conditions.TemperatureK, lowPa, path.LiquidKgPerS(saturation.PressurePa, saturation.LiquidDensityKgPerM3, lowPa), 0.03, 8);
+            if (risk.ReachesCompressorKgPerS > 0)
+                yield return Phrase.Of($"{name} is inverted: liquid into a running suction breaks the compressor. A usual tap lets several grams a second through, of which the suction gas evaporates about {Kilograms(risk.MostSafeKgPerS)} a second. Turn it upright, or stop the engine.");
+        }
+    }
+
+    private static List<Stock> Stocks(JobRecord record, MassBalance balance) =>
+        [.. balance.Holdings.Values
+            .Where(holding => !holding.Container.IsRecovery && holding.Container.Refrigerant == record.Car.Refrigerant && holding.NetKg > 0.005)
+            .OrderByDescending(holding => holding.Connected)
+            .Select(holding => new Stock(holding.Container.Name, holding.NetKg, holding.NetSigmaKg, holding.GrossKg, balance.InnerVolumeM3(holding.Container),
+                holding.Container.Kind == Jobs.Kits.Container.Cylinder || holding.Container.Fields.Text("self-sealing") == "yes",
+                // What a connected hose holds is counted already.
+                holding is { Connected: true, DrawnKg: > 0 }))];
+}

@@ -1,0 +1,88 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Tightcold.Findings;
+using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
+using Tightcold.Jobs.Journals;
+using Tightcold.Quantities;
+
+namespace Tightcold.Web.Card;
+
+/// <summary>Readings as the car came and as it went, side by side, and the drawings of the hold and of the vent.</summary>
+/// <param name="Rows">What was read, before, after; an empty cell where nothing was.</param>
+/// <param name="Plots">At most two.</param>
+public sealed record BeforeAfter(ImmutableArray<(string What, string Before, string After)> Rows, ImmutableArray<CardPlot> Plots)
+{
+    private static readonly ImmutableArray<string> Fields =
+        ["low-side", "high-side", "ambient-temperature", "relative-humidity", "vent-temperature", "cabin-temperature", "suction-line-temperature", "liquid-line-temperature"];
+
+    public static BeforeAfter Of(JobRecord record, ImmutableArray<Finding> findings, IMeasureFormat units)
+    {
+        // Before: until something was taken out, opened or filled in.
+        var turn = record.Journal.Standing.FirstOrDefault(entry => entry.Kind is EntryKinds.Recovery or EntryKinds.Opened or EntryKinds.Pump or EntryKinds.ContainerMoved)?.ObservedAt ?? DateTimeOffset.MaxValue;
+        var rows = ImmutableArray.CreateBuilder<(string, string, string)>();
+        Standing(record, turn, units, rows);
+        var running = record.Journal.OfKind(EntryKinds.RunningReading).ToArray();
+        var vents = record.Journal.OfKind(EntryKinds.VentReading).ToArray();
+        var (before, after) = (running.LastOrDefault(entry => entry.ObservedAt < turn), running.LastOrDefault(entry => entry.ObservedAt > turn));
+        var vent = vents.LastOrDefault(entry => entry.ObservedAt > turn);
+        foreach (var name in Fields)
+        {
+            var field = EntryKinds.Get(EntryKinds.RunningReading).Find(name)!;
+            var first = Cell(before, name, units);
+            var last = Cell(after, name, units) is { Length: > 0 } read ? read : Cell(vent, name, units);
+            // The proof is read at the vent, after the gauges.
+            if (name == "vent-temperature" && Cell(vent, name, units) is { Length: > 0 } proven) last = proven;
+            if (first.Length + last.Length > 0) rows.Add(("Running: " + field.Label.ToLowerInvariant(), first, last));
+        }
+        var plots = new List<CardPlot>();
+        if (Hold(record) is { } hold) plots.Add(hold);
+        if (Vent(findings, vents) is { } drawn) plots.Add(drawn);
+        return new(rows.ToImmutable(), [.. plots]);
+    }
+
+    private static void Standing(JobRecord record, DateTimeOffset turn, IMeasureFormat units, ImmutableArray<(string, string, string)>.Builder rows)
+    {
+        var standing = record.Journal.OfKind(EntryKinds.StandingReading).ToArray();
+        var (came, went) = (standing.LastOrDefault(entry => entry.ObservedAt < turn), standing.LastOrDefault(entry => entry.ObservedAt > turn));
+        foreach (var (name, label) in new[] { ("low-side", "Standing, engine off: low side"), ("high-side", "Standing, engine off: high side") })
+        {
+            var (first, last) = (Cell(came, name, units), Cell(went, name, units));
+            if (first.Length + last.Length > 0) rows.Add((label, first, last));
+        }
+    }
+
+    private static string Cell(Entry? entry, string field, IMeasureFormat units) => entry?.Fields[field] is FieldValue.Quantity quantity ? units.Format(quantity.Value) : "";
+
+    /// <summary>The rise after the pump was shut off, micron or mbar by what an absolute gauge read; null with fewer than three readings.</summary>
+    private static CardPlot? Hold(JobRecord record)
+    {
+        var readings = record.Journal.OfKind(EntryKinds.VacuumReading).Where(entry => entry.Fields.Text("pump-valve") == "shut" && entry.Fields.Si("absolute-pressure") is not null).ToArray();
+        return readings.Length < 3 ? null : new CardPlot("Vacuum after the pump was shut off", "minutes", "Pa (1 Pa = 0.01 mbar = 7.5 micron)",
+            [.. readings.Select(entry => ((entry.ObservedAt - readings[0].ObservedAt).TotalMinutes, entry.Fields.Si("absolute-pressure")!.Value))], []);
+    }
+
+    private static CardPlot? Vent(ImmutableArray<Finding> findings, Entry[] vents)
+    {
+        if (vents.Length < 2) return null;
+        var cells = findings.FirstOrDefault(finding => finding.Step == Step.ProveCold)?.Table?.Rows;
+        var band = cells is { } rows && rows.Length == vents.Length && rows.All(row => row.Length > 3 && row[3].Parts.OfType<PhrasePart.Range>().Any())
+            ? rows.Select(row => row[3].Parts.OfType<PhrasePart.Range>().First()).Select(range => (range.Low.Si - 273.15, range.High.Si - 273.15)).ToImmutableArray() : [];
+        return new("Vent in time; the bars are what a healthy car would blow, from a model", "minutes", "°C at the vent",
+            [.. vents.Select(entry => ((entry.ObservedAt - vents[0].ObservedAt).TotalMinutes, entry.Fields.Si("vent-temperature")!.Value - 273.15))], band);
+    }
+
+    /// <summary>Money by currency and hours, as the person wrote them down; empty when nothing was.</summary>
+    public static string Costs(JobRecord record)
+    {
+        var standing = record.Journal.Standing;
+        var parts = standing.Where(entry => entry.Kind is EntryKinds.PartChanged or EntryKinds.SealChanged).Sum(entry => entry.Fields.Number("price") ?? 0);
+        var costs = standing.Where(entry => entry.Kind == EntryKinds.Cost).ToArray();
+        var words = costs.GroupBy(entry => entry.Fields.Text("currency") ?? "").Select(group =>
+            $"{group.Sum(entry => entry.Fields.Number("amount") ?? 0).ToString("0.00", CultureInfo.InvariantCulture)} {group.Key}".Trim()).ToList();
+        if (parts > 0) words.Insert(0, $"prices written beside parts and seals {parts.ToString("0.00", CultureInfo.InvariantCulture)}");
+        var seconds = costs.Sum(entry => entry.Fields.Si("time-spent") ?? 0);
+        if (seconds > 0) words.Add($"{(seconds / 3600).ToString("0.0", CultureInfo.InvariantCulture)} h");
+        return string.Join(", ", words);
+    }
+}

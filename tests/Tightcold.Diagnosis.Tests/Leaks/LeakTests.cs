@@ -1,0 +1,189 @@
+using System.Collections.Immutable;
+using Tightcold.Diagnosis.Leaks;
+
+namespace Tightcold.Diagnosis.Tests.Leaks;
+
+public sealed class LeakTests
+{
+    private const double Gram = LeakPrior.GramPerYear;
+    private static readonly LeakSetting Sea = LeakSetting.Usual;
+
+    private static LeakTest Test(LeakTestKind kind, LeakTestOutcome outcome = LeakTestOutcome.Nothing, double pressurePa = 665_400, int wind = 0, bool? dyed = true, double time = 0, bool oldDye = false) =>
+        new(kind, outcome, pressurePa, 120, wind, oldDye, dyed, time);
+
+    private static readonly string[] Names =
+    [
+        "compressor shaft seal", "discharge hose", "condenser", "liquid line joint at condenser", "receiver-drier", "high-side service valve",
+        "pressure switch", "expansion valve block", "evaporator", "suction hose", "low-side service valve", "relief device",
+    ];
+
+    private static LeakCase Car(Action<Dictionary<string, LeakSpot>>? change = null, params LossObservation[] losses)
+    {
+        var spots = Names.ToDictionary(name => name, name => new LeakSpot(name, LeakComponents.FromName(name), []));
+        change?.Invoke(spots);
+        return new([.. Names.Select(name => spots[name])], [.. losses], Sea, 3);
+    }
+
+    private static SpotBelief At(LeakBelief belief, string name) => belief.Spots.Single(spot => spot.Spot.Name == name);
+
+    private static void Checked(Dictionary<string, LeakSpot> spots, string name, params LeakTest[] tests) => spots[name] = spots[name] with { Tests = [.. tests] };
+
+    // A vacuum maker's handbook: 10 g of R-134a in 10 years are 7.1e-7 Pa·m³/s... per year: 1 g/yr is 7.05e-6 mbar·L/s at 0 °C, 7.57e-6 at 20 °C.
+    [Theory]
+    [InlineData(273.15, 7.05e-6)]
+    [InlineData(293.15, 7.57e-6)]
+    public void A_gram_a_year_is_the_throughput_that_the_gas_law_gives(double temperatureK, double millibarLitresPerSecond) =>
+        Assert.Equal(millibarLitresPerSecond, 10 * Sea.Throughput(Gram, temperatureK), 8);
+
+    // The viscous law of vacuum textbooks, by hand: (4.41² − 1.01²)/(6.654² − 1.01²) at 340 kPa gauge.
+    [Fact]
+    public void A_leak_at_half_the_pressure_gives_well_under_half_the_gas() => Assert.Equal((441.3 * 441.3 - 101.3 * 101.3) / (665.4 * 665.4 - 101.3 * 101.3), Sea.Drive(441_300), 3);
+
+    [Fact]
+    public void A_nearly_empty_system_leaks_little_and_the_detector_is_called_blind()
+    {
+        Assert.Equal(LeakBlindness.Pressure, LeakDetection.Blindness(Test(LeakTestKind.Detector, pressurePa: 150_000), LeakComponent.Joint, Sea));
+        Assert.Equal(LeakBlindness.None, LeakDetection.Blindness(Test(LeakTestKind.Detector), LeakComponent.Joint, Sea));
+        Assert.Equal(0, LeakDetection.Seen(Test(LeakTestKind.Detector, pressurePa: 90_000), LeakComponent.Joint, 500 * Gram, Sea).Seen);
+    }
+
+    [Fact]
+    public void A_lamp_on_a_car_that_never_had_dye_sees_nothing()
+    {
+        Assert.Equal(LeakBlindness.NeverDyed, LeakDetection.Blindness(Test(LeakTestKind.UvLamp, dyed: false), LeakComponent.Joint, Sea));
+        Assert.Equal(LeakBlindness.OutOfReach, LeakDetection.Blindness(Test(LeakTestKind.UvLamp), LeakComponent.Evaporator, Sea));
+    }
+
+    [Fact]
+    public void Wind_blinds_the_detector() =>
+        Assert.Equal(LeakBlindness.Wind, LeakDetection.Blindness(Test(LeakTestKind.Detector, wind: 2), LeakComponent.Joint, Sea));
+
+    // SAE J2791 classes are 4, 7 and 14 g/yr: a detector sees 14 g/yr better than not at full pressure, and 2 g/yr hardly.
+    [Fact]
+    public void The_detector_sees_what_its_class_says()
+    {
+        Assert.True(LeakDetection.Seen(Test(LeakTestKind.Detector), LeakComponent.Joint, 14 * Gram, Sea).Seen > 0.7);
+        Assert.True(LeakDetection.Seen(Test(LeakTestKind.Detector), LeakComponent.Joint, 2 * Gram, Sea).Seen < 0.15);
+    }
+
+    [Fact]
+    public void The_outcomes_of_every_test_sum_to_one()
+    {
+        foreach (var kind in Enum.GetValues<LeakTestKind>())
+            foreach (var component in Enum.GetValues<LeakComponent>())
+                foreach (var grams in new[] { 0.1, 5, 50, 1000 })
+                {
+                    var sum = Enum.GetValues<LeakTestOutcome>().Sum(outcome => LeakDetection.Likelihood(Test(kind, outcome), component, grams * Gram, Sea));
+                    Assert.InRange(sum, 0.999, 1.001);
+                }
+    }
+
+    [Fact]
+    public void A_clear_find_lifts_its_spot_and_a_seeing_nothing_lowers_its_own()
+    {
+        var plain = LeakInference.Of(Car());
+        var found = LeakInference.Of(Car(spots => Checked(spots, "receiver-drier", Test(LeakTestKind.Detector, LeakTestOutcome.Clear))));
+        var clear = LeakInference.Of(Car(spots => Checked(spots, "condenser", Test(LeakTestKind.Detector))));
+        Assert.True(At(found, "receiver-drier").Leaking > 0.7, $"{At(found, "receiver-drier").Leaking}");
+        Assert.True(At(clear, "condenser").Leaking < 0.5 * At(plain, "condenser").Leaking);
+    }
+
+    [Fact]
+    public void A_nothing_from_a_blind_test_changes_hardly_anything()
+    {
+        var plain = At(LeakInference.Of(Car()), "condenser").Leaking;
+        var blind = At(LeakInference.Of(Car(spots => Checked(spots, "condenser", Test(LeakTestKind.Detector, pressurePa: 120_000)))), "condenser").Leaking;
+        Assert.InRange(blind / plain, 0.9, 1.02);
+    }
+
+    [Fact]
+    public void The_same_test_twice_counts_less_than_two_different_ones()
+    {
+        double Odds(params LeakTest[] tests) => At(LeakInference.Of(Car(spots => Checked(spots, "condenser", tests))), "condenser").Leaking;
+        Assert.True(Odds(Test(LeakTestKind.Detector), Test(LeakTestKind.CoverAndWait) with { Seconds = 900 }) < Odds(Test(LeakTestKind.Detector), Test(LeakTestKind.Detector)));
+    }
+
+    [Fact]
+    public void A_found_leak_too_small_for_what_was_lost_means_that_another_remains()
+    {
+        // Half a kilogram in a year, and a trace of a soft test at one joint.
+        var loss = new LossObservation(0.5, 0.03, LeakForecast.Year, 0, LossObservation.YearDuty, false);
+        LeakTest[] faint = [Test(LeakTestKind.CoverAndWait, LeakTestOutcome.Trace), Test(LeakTestKind.Detector, LeakTestOutcome.Trace), Test(LeakTestKind.Soap)];
+        LeakBelief Of(params LossObservation[] losses) => LeakInference.Of(Car(spots => spots["pressure switch"] = spots["pressure switch"] with { Tests = [.. faint], Found = true }, losses));
+        Assert.True(Of(loss).AnotherRemains > 0.8, $"{Of(loss).AnotherRemains}");
+        Assert.True(Of(loss).AnotherRemains > Of().AnotherRemains);
+        Assert.InRange(0.5 / LossObservation.YearDuty / LeakForecast.Year, Of(loss).Total.P05, Of(loss).Total.P95);
+    }
+
+    [Fact]
+    public void A_loss_no_greater_than_normal_seeping_makes_every_leak_unlikely()
+    {
+        var loss = new LossObservation(0.02, 0.01, LeakForecast.Year, 0, LossObservation.YearDuty, false);
+        Assert.True(LeakInference.Of(Car(null, loss)).AnotherRemains < 0.35);
+    }
+
+    [Fact]
+    public void A_repair_with_a_clear_retest_leaves_little_and_without_one_more()
+    {
+        LeakBelief Of(bool retest) => LeakInference.Of(Car(spots => spots["condenser"] = spots["condenser"] with
+        {
+            Tests = [Test(LeakTestKind.Soap, LeakTestOutcome.Clear, time: 1), .. retest ? [Test(LeakTestKind.Detector, time: 9)] : ImmutableArray<LeakTest>.Empty],
+            MendedAt = 5,
+        }));
+        Assert.True(At(Of(true), "condenser").Leaking < 0.5 * At(Of(false), "condenser").Leaking);
+        Assert.True(At(Of(true), "condenser").Leaked > 0.9);
+    }
+
+    [Fact]
+    public void Residue_at_a_relief_device_may_come_from_one_opening_and_gas_there_decides()
+    {
+        LeakBelief Of(params LeakTest[] tests) => LeakInference.Of(Car(spots => Checked(spots, "relief device", tests)));
+        var residue = At(Of(Test(LeakTestKind.UvLamp, LeakTestOutcome.Clear)), "relief device");
+        Assert.True(residue.OpenedOnce > 0.3, $"{residue}");
+        var silent = At(Of(Test(LeakTestKind.UvLamp, LeakTestOutcome.Clear), Test(LeakTestKind.CoverAndWait)), "relief device");
+        var gas = At(Of(Test(LeakTestKind.UvLamp, LeakTestOutcome.Clear), Test(LeakTestKind.CoverAndWait, LeakTestOutcome.Clear)), "relief device");
+        Assert.True(silent.Leaking < residue.Leaking && residue.Leaking < gas.Leaking);
+    }
+
+    [Fact]
+    public void The_next_check_goes_where_it_tells_most_for_its_minutes()
+    {
+        var belief = LeakInference.Of(Car());
+        var ranked = NextCheck.Rank(belief, [Test(LeakTestKind.Detector), Test(LeakTestKind.CoverAndWait)], 5);
+        Assert.Equal("condenser", ranked[0].Spot);
+        Assert.Equal(LeakTestKind.Detector, ranked[0].Kind);
+        Assert.True(ranked.Zip(ranked.Skip(1)).All(pair => pair.First.BitsPerMinute >= pair.Second.BitsPerMinute));
+    }
+
+    [Fact]
+    public void The_same_case_gives_the_same_belief_bit_for_bit()
+    {
+        var loss = new LossObservation(0.4, 0.05, LeakForecast.Year, 0.8, LossObservation.YearDuty, false);
+        Assert.Equal(LeakInference.Of(Car(null, loss)).Spots, LeakInference.Of(Car(null, loss)).Spots);
+        Assert.Equal(LeakInference.Of(Car(null, loss)).Remaining, LeakInference.Of(Car(null, loss)).Remaining);
+    }
+
+    [Fact]
+    public void A_faster_leak_brings_the_next_check_nearer()
+    {
+        LeakForecast Of(double grams) => LeakForecast.Of([(grams * Gram, 1)], 0.55, 0.30);
+        // By hand: 250 g of room at 100 g/yr and duty 0.7 last 250/70 years.
+        Assert.Equal(250.0 / 70, Of(100).Seconds.P50 / LeakForecast.Year, 6);
+        Assert.True(Of(400).NextCheckSeconds < Of(100).NextCheckSeconds);
+        Assert.Equal(1430, LeakForecast.WarmingPotential("R-134a"));
+    }
+
+    [Fact]
+    public void Topping_up_a_large_leak_costs_more_over_the_years_than_mending_it()
+    {
+        var belief = LeakInference.Of(Car(spots => spots["condenser"] = spots["condenser"] with { Tests = [Test(LeakTestKind.Detector, LeakTestOutcome.Clear)], Found = true },
+            new LossObservation(0.5, 0.03, 0.3 * LeakForecast.Year, 0, LossObservation.YearDuty, false)));
+        var ways = WayCost.All(belief, LeakPrices.Placeholder, 0.55, 0.30);
+        Assert.Equal(4, ways.Length);
+        var mend = ways.Single(way => way.Way == WayForward.RepairAllFound);
+        var top = ways.Single(way => way.Way == WayForward.TopUpAndWatch);
+        Assert.True(top.EscapedKg.P50 > 3 * mend.EscapedKg.P50);
+        Assert.True(top.StaysCold < mend.StaysCold);
+        foreach (var way in ways) Assert.True(way.Money.P05 <= way.Money.P50 && way.Money.P50 <= way.Money.P95);
+    }
+}

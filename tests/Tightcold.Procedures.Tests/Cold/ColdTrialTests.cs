@@ -1,0 +1,29 @@
+using Tightcold.Procedures.Cold.Trial;
+
+namespace Tightcold.Procedures.Tests.Cold;
+
+public sealed class ColdTrialTests
+{
+    // The short version of `tightcold verify --trial 1000`. Bounds: what the full run printed on 25 November 2026 (see
+    // docs/validation-charge.md), widened by three standard deviations of 200 cars. The cars come from a loop of another build
+    // than the band that judges them, in 20 to 45 °C, dry and humid, fresh and recirculated, parked and driving.
+    [Fact]
+    public void Few_simulated_healthy_cars_are_called_sick_and_few_that_blow_warm_are_called_healthy()
+    {
+        var rates = ColdTrial.Run(200, 200, 20);
+        var healthy = rates.Single(rate => rate.Fault == CarFault.None);
+        var faulty = rates.Where(rate => rate.Fault != CarFault.None).ToArray();
+        Assert.Equal(200, healthy.Cars);
+        Assert.Equal(200, faulty.Sum(rate => rate.Cars));
+        Assert.InRange((double)healthy.CalledSick / healthy.Cars, 0, 0.05);
+        Assert.InRange((double)faulty.Sum(rate => rate.FeltCalledHealthy) / faulty.Sum(rate => rate.Felt), 0, 0.20);
+        Assert.True(healthy.CalledHealthy > 0.6 * healthy.Cars, $"{healthy}");
+    }
+
+    [Fact]
+    public void The_same_seed_draws_the_same_cars()
+    {
+        Assert.Equal(ColdTrial.Run(10, 10, 3), ColdTrial.Run(10, 10, 3));
+        Assert.NotEqual(ColdTrial.Run(30, 30, 3), ColdTrial.Run(30, 30, 4));
+    }
+}

@@ -11,7 +11,7 @@ using Tightcold.Diagnosis.Study;
 
 namespace Tightcold.Cli.Commands;
 
-internal sealed class StudySettings : DeskSettings
+internal sealed class DiagnosisStudySettings : DeskSettings
 {
     [CommandOption("--cars <COUNT>")]
     [Description("Number of invented cars.")]
@@ -41,11 +41,11 @@ internal sealed class StudySettings : DeskSettings
 }
 
 /// <summary>How often the diagnosis is right when it says how sure it is, on cars whose fault is known.</summary>
-internal sealed class StudyDiagnosis(Surroundings surroundings) : AsyncCommand<StudySettings>
+internal sealed class StudyDiagnosis(Surroundings surroundings) : AsyncCommand<DiagnosisStudySettings>
 {
     private const int MostCars = 100_000;
 
-    public override async Task<int> ExecuteAsync(CommandContext context, StudySettings settings, CancellationToken cancellationToken)
+    public override async Task<int> ExecuteAsync(CommandContext context, DiagnosisStudySettings settings, CancellationToken cancellationToken)
     {
         if (settings.Cars is < 1 or > MostCars || settings.From < 0)
             throw new RefusedException("cars", settings.Cars.ToString(CultureInfo.InvariantCulture), "1 to 100000 cars from a number of 0 or more are needed");
@@ -79,7 +79,7 @@ internal sealed class StudyDiagnosis(Surroundings surroundings) : AsyncCommand<S
         return ExitCode.Done;
     }
 
-    private int Followed(StudySettings settings, CancellationToken cancellation)
+    private int Followed(DiagnosisStudySettings settings, CancellationToken cancellation)
     {
         var report = FollowedTests.Run(settings.From, settings.Cars, settings.Steps, settings.Quick ? Effort.Quick : Effort.Full, cancellation);
         if (settings.Json) Page.Machine(surroundings.Out, (JsonObject)JsonSerializer.SerializeToNode(report)!);

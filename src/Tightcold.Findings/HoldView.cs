@@ -42,6 +42,16 @@ public sealed record HoldView(
     /// <summary>The leak that stays unseen, as air: the floor, or what gas from the oil and changing heat could hide.</summary>
     public double UnseenPaM3PerS => Odds.AnyLeak >= 0.05 ? Math.Max(Odds.FloorPaM3PerS, Odds.LeakHighPaM3PerS) : Odds.FloorPaM3PerS;
 
+    /// <summary>Gas in oil and on walls shrinks by about this share for each kelvin that the parts cool; assumed, as in
+    /// <see cref="HoldPrior"/>.</summary>
+    private const double ShrinksPerK = 0.05;
+
+    /// <summary>Fall of the parts' temperature over the hold, K; 0 when they warmed or no temperature was taken.</summary>
+    public double CooledK => Odds.TemperatureKnown ? Math.Max(0, Readings[0].TemperatureK!.Value - Readings[^1].TemperatureK!.Value) : 0;
+
+    /// <summary>Air inflow that the cooling could have hidden, Pa·m³/s.</summary>
+    public double HiddenByCoolingPaM3PerS => Readings[0].PressurePa * (1 - Math.Exp(-ShrinksPerK * CooledK)) * Setting.VolumeM3 / SpanSeconds;
+
     public double SpanSeconds => Readings[^1].SecondsSinceStart - Readings[0].SecondsSinceStart;
 
     /// <summary>Refrigerant that a hole with this air inflow loses at rest, between the two laws of flow, kg/s.</summary>

@@ -24,7 +24,8 @@ public static class Walk
     /// step after it that is not done.</summary>
     public static Step Current(JobRecord record, ImmutableArray<Finding> findings)
     {
-        var latest = findings.Where(finding => finding.RestsOn.Length > 0)
+        // “What is wrong” only reads what other steps wrote: no entry belongs to it.
+        var latest = findings.Where(finding => finding.RestsOn.Length > 0 && finding.Step != Step.WhatIsWrong)
             .MaxBy(finding => (finding.RestsOn.Max(id => record.Journal.Find(id)?.ObservedAt.UtcTicks ?? 0), finding.Step));
         if (latest is null) return Step.ComplaintAndWeather;
         return findings.Where(finding => finding.Step >= latest.Step).FirstOrDefault(finding => !IsDone(finding))?.Step ?? findings[^1].Step;

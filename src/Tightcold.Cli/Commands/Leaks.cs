@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.Json.Nodes;
 using Tightcold.App.Diagrams;
+using Tightcold.App.Units;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
 using Tightcold.Diagnosis.Leaks;
@@ -45,14 +46,24 @@ internal sealed class Leaks(Surroundings surroundings) : DeskCommand<LeaksSettin
 
     private string Rate(LeakQuantiles rate) => Units.Format(new(QuantityKind.LeakRate, rate.P05), new(QuantityKind.LeakRate, rate.P95));
 
+    /// <summary>The same in the other reader's unit.</summary>
+    private string Other(LeakQuantiles rate) => new ReaderUnits(Units.System == UnitSystem.Us ? UnitSystem.Metric : UnitSystem.Us, CultureInfo.InvariantCulture)
+        .Format(new(QuantityKind.LeakRate, rate.P05), new(QuantityKind.LeakRate, rate.P95));
+
+    private string Flow(LeakView view, LeakQuantiles rate)
+    {
+        double At(double kgPerS) => view.Belief.Case.Setting.Throughput(kgPerS, 293.15);
+        return Units.Format(new(QuantityKind.GasThroughput, At(rate.P05)), new(QuantityKind.GasThroughput, At(rate.P95)));
+    }
+
     private string Odds(double odds) => Units.Format(Measure.Ratio(Math.Clamp(odds, 0.01, 0.99)));
 
     private void Person(LeakView view, ImmutableArray<WayCost> ways, LeaksSettings settings)
     {
         var belief = view.Belief;
-        var table = Page.Table("spot", "leaks now", "rate if so (90 %)", "checks");
+        var table = Page.Table("spot", "leaks now", "rate if so, 90 %", $"in {(Units.System == UnitSystem.Us ? "g/yr" : "oz/yr")}", "as gas at 20 °C", "checks");
         foreach (var spot in belief.Spots.OrderByDescending(spot => spot.Leaking))
-            table.Row(spot.Spot.Name, Odds(spot.Leaking), Rate(spot.RateKgPerS), spot.Spot.Tests.Length.ToString(CultureInfo.InvariantCulture));
+            table.Row(spot.Spot.Name, Odds(spot.Leaking), Rate(spot.RateKgPerS), Other(spot.RateKgPerS), Flow(view, spot.RateKgPerS), spot.Spot.Tests.Length.ToString(CultureInfo.InvariantCulture));
         Out.Write(table);
         Page.Line(Out, $"all spots together, before repairs: {Rate(belief.Total)} (90 %); as they are now: {Rate(belief.Remaining)}");
         Page.Line(Out, $"that another leak remains unfound: {Odds(belief.AnotherRemains)}");

@@ -93,6 +93,8 @@ public static class CommandLine
                 job.AddCommand<JobExport>("export").WithDescription("Write the whole job as JSON.").WithExample("job", "export", "1", "--to", "job-1.json");
                 job.AddCommand<JobImport>("import").WithDescription("Take in a job from a JSON file.").WithExample("job", "import", "job-1.json");
             });
+            config.AddCommand<Diagnose>("diagnose").WithDescription("Weigh the readings: faults with odds, reasons, and the next best test.")
+                .WithExample("diagnose", "1");
             config.AddCommand<PropsCommand>("props").WithDescription("Evaluate a CSV of refrigerant states.")
                 .WithExample("props", "--fluid", "R134a", "--layer", "fast", "--in", "points.csv", "--out", "result.csv");
             config.AddCommand<FluidCommand>("fluid").WithDescription("Print a fluid's saturation table and draw its pressure-enthalpy diagram.")
@@ -108,6 +110,7 @@ public static class CommandLine
             config.AddBranch("study", study =>
             {
                 study.SetDescription("Invented cases with a known truth: are the odds what they say?");
+                study.AddCommand<StudyDiagnosis>("diagnosis").WithDescription("Calibration of the diagnosis against the trade's symptom table.").WithExample("study", "diagnosis", "--cars", "20");
                 study.AddCommand<StudyLeaks>("leaks").WithDescription("Invented leak searches.").WithExample("study", "leaks", "--count", "50");
                 study.AddCommand<StudyHold>("hold").WithDescription("Invented holds.").WithExample("study", "hold", "--count", "50");
             });

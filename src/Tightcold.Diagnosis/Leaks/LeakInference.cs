@@ -14,6 +14,9 @@ public static class LeakInference
     private const int AlwaysUpTo = 3;
     private const double NegligibleCount = 1e-4;
 
+    /// <summary>Nobody searches a car without a reason: where no loss is written down, “nothing leaks” counts this much.</summary>
+    private const double SearchedForNothing = 0.2;
+
     public static LeakBelief Of(LeakCase leakCase)
     {
         var spots = leakCase.AllSpots;
@@ -28,7 +31,7 @@ public static class LeakInference
             for (var i = 0; i < ParticlesPerCount; i++, at++)
             {
                 Draw(grids, suffix, k, particles, at, chance);
-                particles.Weights[at] = Math.Log(suffix[0, k]) + Losses(leakCase, particles.TotalBefore[at], particles.TotalAfter[at]);
+                particles.Weights[at] = Math.Log(suffix[0, k] * (k == 0 && leakCase.Losses.IsEmpty ? SearchedForNothing : 1)) + Losses(leakCase, particles.TotalBefore[at], particles.TotalAfter[at]);
             }
         Normalise(particles.Weights);
         return new LeakBelief(leakCase, spots, grids, particles);

@@ -20,4 +20,7 @@ public sealed record JobDiagnosis(JobEvidence Evidence, FaultOdds Answer, Immuta
         var answer = Diagnoser.Diagnose(evidence.Evidence, effort, seed);
         return new(evidence, answer, answer.Leading.Odds > SureEnough && !answer.Leading.Hypothesis.IsNoneOfThese ? [] : NextTests.Of(answer, seed));
     }
+
+    /// <summary>The finding of a diagnosis, or what it lacks.</summary>
+    public static Finding Finding(JobDiagnosis? diagnosis) => diagnosis is null ? Steps.DiagnosisFinding.NothingYet() : Steps.DiagnosisFinding.Of(diagnosis);
 }

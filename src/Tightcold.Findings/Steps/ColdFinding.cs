@@ -82,10 +82,11 @@ internal static class ColdFinding
         var band = shown.Observation.Band;
         yield return Estimate.Normal("vent", "Vent", QuantityKind.Temperature, shown.Observation.VentK, shown.Observation.ThermometerSigmaK, EstimateOrigin.Measured);
         yield return Estimate.Between("healthy-vent", "A healthy car would blow", QuantityKind.Temperature, band.MedianK, band.LowK, band.HighK, EstimateOrigin.Modelled);
-        yield return Estimate.Between("cooling-share", "Cooling, of a healthy car's", QuantityKind.Ratio, proof.ShareMedian, proof.ShareLow, proof.ShareHigh, EstimateOrigin.Modelled);
+        // All the weight on a healthy car: the share would say nothing more.
+        if (proof.ShareLow < 0.98) yield return Estimate.Between("cooling-share", "Cooling, of a healthy car's", QuantityKind.Ratio, proof.ShareMedian, proof.ShareLow, proof.ShareHigh, EstimateOrigin.Modelled);
         if (PullDown.Fit([.. judged.Where(reading => reading.SinceStartS is not null).Select(reading => (reading.SinceStartS!.Value, reading.Observation.VentK))]) is { Falling: true } fit && fit.EndK > 255)
             yield return Estimate.Normal("pull-down-end", "The vent is on its way to", QuantityKind.Temperature, fit.EndK, 1 + fit.ResidualK, EstimateOrigin.Computed);
-        if (Charge(record) is { } charge)
+        if (proof.OddsHealthy < Sure && Charge(record) is { } charge)
         {
             var warmer = band.WarmerByK(1 - charge);
             yield return Estimate.Between("charge-explains", "Warmer at the most by the charge being off", QuantityKind.TemperatureDifference, 0, 0, Math.Max(0, warmer), EstimateOrigin.Modelled);

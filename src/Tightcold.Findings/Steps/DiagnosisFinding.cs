@@ -19,19 +19,13 @@ internal static class DiagnosisFinding
     private const double Misread = 0.5;
     private const int Rows = 5;
 
-    public static Finding Of(JobRecord record)
-    {
-        if (JobDiagnosis.Of(record, Effort.Full) is not { } diagnosis)
-        {
-            return new(Step.WhatIsWrong, Title, Certainty.NothingYet, Judgement.Open, Phrase.Words("No readings to weigh yet."))
-            {
-                Missing = [Phrase.Words("a running reading with both gauges and the outside air's temperature")],
-                Next = [new(Phrase.Words("Run it cold on full blower for ten minutes, then read both gauges, vent and lines"), Phrase.Words("which faults fit, with odds"), 12, EntryKinds.RunningReading)],
-            };
-        }
+    public static Finding Of(JobRecord record) => JobDiagnosis.Finding(JobDiagnosis.Of(record, Effort.Full));
 
-        return Of(diagnosis);
-    }
+    public static Finding NothingYet() => new(Step.WhatIsWrong, Title, Certainty.NothingYet, Judgement.Open, Phrase.Words("No readings to weigh yet."))
+    {
+        Missing = [Phrase.Words("a running reading with both gauges and the outside air's temperature")],
+        Next = [new(Phrase.Words("Run it cold on full blower for ten minutes, then read both gauges, vent and lines"), Phrase.Words("which faults fit, with odds"), 12, EntryKinds.RunningReading)],
+    };
 
     public static Finding Of(JobDiagnosis diagnosis)
     {

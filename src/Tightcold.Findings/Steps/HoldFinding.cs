@@ -17,6 +17,9 @@ internal static class HoldFinding
     /// oil looks like a small leak.</summary>
     private const double Tight = 0.75;
 
+    /// <summary>A hold in falling heat proves nothing once the cooling could hide this many times the floor.</summary>
+    private const double HiddenFloors = 1.5;
+
     /// <param name="held">The hold; null when there is none yet.</param>
     public static Finding Of(JobRecord record, HoldView? held)
     {
@@ -119,6 +122,11 @@ internal static class HoldFinding
         var dryPa = Dryness.HeldPa(view.PartTemperatureK);
         if (1 - odds.LeakSeen - odds.Wet < Tight)
             return (Certainty.Weak, Judgement.CannotTell, Phrase.Of($"Not proven: {Odds(odds.LeakSeen)} for a leak that shows, {Odds(odds.Wet)} for water, {Odds(1 - odds.LeakSeen - odds.Wet)} for tight and dry. Hold longer, and at another temperature."), why);
+        if (view.HiddenByCoolingPaM3PerS > HiddenFloors * odds.FloorPaM3PerS)
+        {
+            var hidden = view.AsRefrigerant(view.HiddenByCoolingPaM3PerS);
+            return (Certainty.Weak, Judgement.CannotTell, Phrase.Of($"It held while the parts cooled by {Kelvins(view.CooledK)}: that could have hidden a leak of {(GramsPerYear(hidden.LeastKgPerS), GramsPerYear(hidden.MostKgPerS))}. Hold again at a steady or rising temperature."), why);
+        }
         if (endPa > dryPa)
             return (Certainty.Weak, Judgement.CannotTell, Phrase.Of($"It settles at {Vacuum(endPa)}, above the {Vacuum(dryPa)} that counts as dry at {At(view.PartTemperatureK)}: gas from the oil, or the last of the water. Pump on and hold again."), why);
         var open = leaks.Count(state => !state.Clear);

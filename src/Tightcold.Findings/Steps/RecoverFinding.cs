@@ -91,7 +91,6 @@ internal static class RecoverFinding
                 missing.Add(Phrase.Of($"the tare of {name}: without it the fill of the cylinder is not known"));
                 continue;
             }
-            estimates.Add(Estimate.Normal("room-" + name, $"Room left in {name}", QuantityKind.Mass, most - holding.NetKg, 0.004, floor: 0));
             if (holding.NetKg > most)
             {
                 overfilled = true;

@@ -62,7 +62,7 @@ public sealed record LiveWeighIn(double? TargetKg, double ToleranceKg, MassBalan
             LastReadAt = readings.Length > 0 ? readings[^1].ObservedAt : null,
             StopGrossKg = first.StopGrossKg,
             StopsByItself = first.Emptied,
-            RateKgPerS = Rate(readings),
+            RateKgPerS = Rate(record, readings),
             Overshoot = target is { } aim && begun && balance.SystemKnown ? Procedures.Charging.Overshoot.Of(balance.SystemKg, sigma, aim, tolerance) : null,
         };
         return live with { Warnings = [.. Warn(record, balance, live, now)] };
@@ -88,10 +88,14 @@ public sealed record LiveWeighIn(double? TargetKg, double ToleranceKg, MassBalan
             FlowPath.Usual(record.Kit.HoseBoreM, record.Kit.HoseLengthM), system, Math.Max(1e-3, plan.Steps[0].DrawKg));
     }
 
-    private static double? Rate(Entry[] readings)
+    private static double? Rate(JobRecord record, Entry[] readings)
     {
         if (readings.Length < 2) return null;
-        var seconds = (readings[1].ObservedAt - readings[0].ObservedAt).TotalSeconds;
+        // A shut can gives nothing: the time counts from its opening.
+        var opened = record.Journal.OfKind(EntryKinds.ContainerMoved).LastOrDefault(entry => entry.Fields.Text("action") == "opened" && entry.ObservedAt < readings[1].ObservedAt
+            && string.Equals(entry.Fields.Text("container"), readings[1].Fields.Text("container"), StringComparison.OrdinalIgnoreCase))?.ObservedAt;
+        var start = opened > readings[0].ObservedAt ? opened.Value : readings[0].ObservedAt;
+        var seconds = (readings[1].ObservedAt - start).TotalSeconds;
         var drawn = readings[0].Fields.Si("gross")!.Value - readings[1].Fields.Si("gross")!.Value;
         return seconds >= 10 && drawn > 0 ? drawn / seconds : null;
     }

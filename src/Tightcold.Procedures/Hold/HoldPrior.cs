@@ -7,7 +7,7 @@ namespace Tightcold.Procedures.Hold;
 public static class HoldPrior
 {
     /// <summary>In the order of <see cref="HoldExplanation"/>.</summary>
-    public static readonly ImmutableArray<double> Odds = [0.26, 0.24, 0.06, 0.13, 0.07, 0.12, 0.05, 0.04, 0.03];
+    public static readonly ImmutableArray<double> Odds = [0.20, 0.22, 0.14, 0.11, 0.06, 0.11, 0.05, 0.04, 0.07];
 
     /// <summary>Air inflow of a leak at full vacuum, log-uniform, Pa·m³/s: from a hundredth of a gram of air a year to
     /// a hose that is off.</summary>

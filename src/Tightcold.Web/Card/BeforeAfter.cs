@@ -33,7 +33,7 @@ public sealed record BeforeAfter(ImmutableArray<(string What, string Before, str
             var last = Cell(after, name, units) is { Length: > 0 } read ? read : Cell(vent, name, units);
             // The proof is read at the vent, after the gauges.
             if (name == "vent-temperature" && Cell(vent, name, units) is { Length: > 0 } proven) last = proven;
-            if (first.Length + last.Length > 0) rows.Add(("Running: " + field.Label.ToLowerInvariant(), first, last));
+            if (first.Length + last.Length > 0) rows.Add(("Running: " + field.Label.Split('(')[0].Trim().ToLowerInvariant(), first, last));
         }
         var plots = new List<CardPlot>();
         if (Hold(record) is { } hold) plots.Add(hold);
@@ -45,7 +45,7 @@ public sealed record BeforeAfter(ImmutableArray<(string What, string Before, str
     {
         var standing = record.Journal.OfKind(EntryKinds.StandingReading).ToArray();
         var (came, went) = (standing.LastOrDefault(entry => entry.ObservedAt < turn), standing.LastOrDefault(entry => entry.ObservedAt > turn));
-        foreach (var (name, label) in new[] { ("low-side", "Standing, engine off: low side"), ("high-side", "Standing, engine off: high side") })
+        foreach (var (name, label) in new[] { ("low-side", "Engine off: low side"), ("high-side", "Engine off: high side") })
         {
             var (first, last) = (Cell(came, name, units), Cell(went, name, units));
             if (first.Length + last.Length > 0) rows.Add((label, first, last));
@@ -68,7 +68,7 @@ public sealed record BeforeAfter(ImmutableArray<(string What, string Before, str
         var cells = findings.FirstOrDefault(finding => finding.Step == Step.ProveCold)?.Table?.Rows;
         var band = cells is { } rows && rows.Length == vents.Length && rows.All(row => row.Length > 3 && row[3].Parts.OfType<PhrasePart.Range>().Any())
             ? rows.Select(row => row[3].Parts.OfType<PhrasePart.Range>().First()).Select(range => (range.Low.Si - 273.15, range.High.Si - 273.15)).ToImmutableArray() : [];
-        return new("Vent in time; the bars are what a healthy car would blow, from a model", "minutes", "°C at the vent",
+        return new("Vent in time; bars: what a healthy car blows, from a model", "minutes", "°C at the vent",
             [.. vents.Select(entry => ((entry.ObservedAt - vents[0].ObservedAt).TotalMinutes, entry.Fields.Si("vent-temperature")!.Value - 273.15))], band);
     }
 

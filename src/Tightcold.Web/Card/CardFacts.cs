@@ -75,7 +75,7 @@ public sealed class CardFacts
     private static ImmutableArray<(string, string)> Grouped(FindingTable? table, IMeasureFormat units) => table is null ? [] :
     [
         .. table.Rows.Where(row => row.Length > 1)
-            .GroupBy(row => string.Join(", ", row.Skip(1).Select(cell => cell.Render(units)).Where(cell => cell.Length > 0)))
+            .GroupBy(row => string.Join(", ", row.Skip(1).Take(2).Select(cell => cell.Render(units)).Where(cell => cell.Length > 0)))
             .OrderBy(group => group.Key.StartsWith("nothing", StringComparison.Ordinal)).ThenBy(group => group.Count())
             .Select(group => (group.Key, string.Join(", ", group.Select(row => row[0].Render(units))))),
     ];

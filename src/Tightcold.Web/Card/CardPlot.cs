@@ -14,7 +14,7 @@ namespace Tightcold.Web.Card;
 /// <param name="Band">What was to be expected at each point, low and high; empty for none.</param>
 public sealed record CardPlot(string Title, string Across, string Up, ImmutableArray<(double X, double Y)> Points, ImmutableArray<(double Low, double High)> Band)
 {
-    private const double Width = 330, Height = 120, Left = 40, Right = 8, Top = 8, Bottom = 26;
+    private const double Width = 330, Height = 90, Left = 40, Right = 8, Top = 8, Bottom = 26;
 
     public string Svg()
     {

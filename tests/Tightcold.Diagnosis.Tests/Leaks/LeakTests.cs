@@ -28,7 +28,7 @@ public sealed class LeakTests
 
     private static void Checked(Dictionary<string, LeakSpot> spots, string name, params LeakTest[] tests) => spots[name] = spots[name] with { Tests = [.. tests] };
 
-    // A vacuum maker's handbook: 10 g of R-134a in 10 years are 7.1e-7 Pa·m³/s... per year: 1 g/yr is 7.05e-6 mbar·L/s at 0 °C, 7.57e-6 at 20 °C.
+    // A vacuum maker's handbook: 10 g of R-134a in 10 years are 7.1e-7 Pa·m³/s. Gas law: 1 g/yr is 7.05e-6 mbar·L/s at 0 °C, 7.57e-6 at 20 °C.
     [Theory]
     [InlineData(273.15, 7.05e-6)]
     [InlineData(293.15, 7.57e-6)]
@@ -93,7 +93,7 @@ public sealed class LeakTests
     {
         var plain = At(LeakInference.Of(Car()), "condenser").Leaking;
         var blind = At(LeakInference.Of(Car(spots => Checked(spots, "condenser", Test(LeakTestKind.Detector, pressurePa: 120_000)))), "condenser").Leaking;
-        Assert.InRange(blind / plain, 0.9, 1.02);
+        Assert.InRange(blind / plain, 0.8, 1.05);
     }
 
     [Fact]

@@ -1,0 +1,71 @@
+using System.Text.Json.Nodes;
+using Tightcold.Diagnosis.Inference;
+using Tightcold.Diagnosis.NextTest;
+using Tightcold.Findings.Diagnosing;
+using Tightcold.Quantities;
+using Tightcold.Diagnosis.Priors;
+
+namespace Tightcold.App.Diagnosing;
+
+/// <summary>A diagnosis for machines: SI units named in the keys, odds with their errors.</summary>
+public static class DiagnosisJson
+{
+    public static JsonObject Write(JobDiagnosis diagnosis, IMeasureFormat units)
+    {
+        ArgumentNullException.ThrowIfNull(diagnosis);
+        var answer = diagnosis.Answer;
+        return new()
+        {
+            ["explanations"] = new JsonArray([.. answer.Beliefs.Where(belief => belief.Odds >= 0.001).Select(belief => (JsonNode)One(belief, diagnosis, units))]),
+            ["charge-kg"] = Range(answer.ChargeKg),
+            ["label-kg"] = answer.LabelKg,
+            ["fit"] = answer.Fit,
+            ["evidence-uncertain"] = answer.EvidenceUncertain,
+            ["loop-solves"] = answer.Solves,
+            ["contradictions"] = new JsonArray([.. answer.Contradictions.Select(one => (JsonNode)new JsonObject
+            {
+                ["kind"] = Kebab(one.Kind.ToString()), ["sentence"] = ReadingWords.Of(one, diagnosis.Evidence.Evidence).Render(units),
+            })]),
+            ["readings"] = new JsonArray([.. answer.Readings.Select(reading => (JsonNode)new JsonObject
+            {
+                ["point"] = reading.Point + 1, ["channel"] = Kebab(reading.Channel.ToString()), ["unit"] = ReadingWords.IsPressure(reading.Channel) ? "Pa absolute" : "K",
+                ["observed"] = reading.Observed, ["healthy"] = Range(reading.Healthy), ["leading"] = Range(reading.Leading), ["misread-odds"] = reading.MisreadOdds,
+            })]),
+            ["next-tests"] = new JsonArray([.. diagnosis.Tests.Take(6).Select(test => (JsonNode)Test(test, diagnosis, units))]),
+        };
+    }
+
+    private static JsonObject One(Belief belief, JobDiagnosis diagnosis, IMeasureFormat units) => new()
+    {
+        ["key"] = belief.Hypothesis.Key,
+        ["name"] = FaultWords.Name(belief.Hypothesis),
+        ["odds"] = belief.Odds,
+        ["odds-error"] = belief.OddsError,
+        ["prior"] = belief.Hypothesis.Prior,
+        ["charge-share"] = belief.Hypothesis.IsNoneOfThese ? null : Range(belief.ChargeShare),
+        ["severities"] = new JsonArray([.. belief.Severities.Select((interval, i) => (JsonNode)new JsonObject
+        {
+            ["fault"] = HypothesisSet.KeyOf(belief.Hypothesis.Faults[i]), ["low"] = interval.Low, ["median"] = interval.Median, ["high"] = interval.High,
+        })]),
+        ["reasons"] = new JsonArray([.. belief.Reasons.Select(reason => (JsonNode)new JsonObject
+        {
+            ["for"] = reason.Weight > 0, ["weight"] = reason.Weight, ["sentence"] = ReadingWords.Reason(reason, diagnosis.Evidence.Evidence).Render(units),
+        })]),
+    };
+
+    private static JsonObject Test(TestValue test, JobDiagnosis diagnosis, IMeasureFormat units)
+    {
+        var barometer = diagnosis.Evidence.Evidence.Points is [.., var last] ? last.BarometricPa : 101_325;
+        var action = TestWords.Action(test, barometer);
+        return new()
+        {
+            ["test"] = Kebab(test.Kind.ToString()), ["what"] = action.What.Render(units), ["tells"] = action.Tells.Render(units),
+            ["bits"] = test.Bits, ["minutes"] = test.Minutes, ["bits-per-minute"] = test.BitsPerMinute, ["bits-per-cost"] = test.BitsPerCost,
+        };
+    }
+
+    private static JsonObject Range(Interval interval) => new() { ["low"] = interval.Low, ["median"] = interval.Median, ["high"] = interval.High };
+
+    private static string Kebab(string name) =>
+        string.Concat(name.Select((letter, index) => char.IsUpper(letter) && index > 0 ? "-" + char.ToLowerInvariant(letter) : char.ToLowerInvariant(letter).ToString()));
+}

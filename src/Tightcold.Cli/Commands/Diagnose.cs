@@ -1,0 +1,74 @@
+using System.ComponentModel;
+using System.Globalization;
+using System.Text.Json.Nodes;
+using Spectre.Console.Cli;
+using Tightcold.App.Diagnosing;
+using Tightcold.App.Diagrams;
+using Tightcold.Cli.Show;
+using Tightcold.Cli.Wiring;
+using Tightcold.Diagnosis.Inference;
+using Tightcold.Findings.Diagnosing;
+using Tightcold.Jobs.Journals;
+
+namespace Tightcold.Cli.Commands;
+
+internal sealed class DiagnoseSettings : DeskSettings
+{
+    [CommandArgument(0, "[NUMBER]")]
+    [Description("Number of the job; or give --readings.")]
+    public int? Number { get; init; }
+
+    [CommandOption("--readings <FILE>")]
+    [Description("A JSON file of car and entries instead of a job; - is standard input.")]
+    public string? Readings { get; init; }
+
+    [CommandOption("--svg <FILE>")]
+    [Description("Write the picture “observed against expected”.")]
+    public string? Svg { get; init; }
+
+    [CommandOption("--quick")]
+    [Description("A first picture with rougher odds.")]
+    public bool Quick { get; init; }
+}
+
+/// <summary>Faults with odds, reasons, and the next best test, from a job or from a file of readings.</summary>
+internal sealed class Diagnose(Surroundings surroundings) : DeskCommand<DiagnoseSettings>(surroundings)
+{
+    protected override async Task<int> RunAsync(DiagnoseSettings settings, CancellationToken cancellation)
+    {
+        var record = await WhoseAsync(settings, cancellation).ConfigureAwait(false);
+        var diagnosis = JobDiagnosis.Of(record, settings.Quick ? Effort.Quick : Effort.Full);
+        var finding = JobDiagnosis.Finding(diagnosis);
+        if (settings.Svg is { } path && diagnosis is not null) await File.WriteAllTextAsync(path, ObservedExpected.Svg(diagnosis, Units), cancellation).ConfigureAwait(false);
+        return Answer(settings, () => new JsonObject
+        {
+            ["finding"] = FindingText.Machine(finding, Units),
+            ["diagnosis"] = diagnosis is null ? null : DiagnosisJson.Write(diagnosis, Units),
+        }, () =>
+        {
+            FindingText.Show(Out, finding, record, Units);
+            if (diagnosis is null) return;
+            Page.Line(Out, "Observed against expected (9 in 10 modelled cars):");
+            foreach (var line in ObservedExpected.Lines(diagnosis, Units)) Page.Line(Out, "  " + line);
+            Page.Line(Out, "Tests by what they tell for their cost:");
+            foreach (var test in diagnosis.Tests.Take(5))
+                Page.Line(Out, string.Create(CultureInfo.InvariantCulture, $"  {TestWords.Name(test.Kind)}: {test.Bits:F2} bits in {test.Minutes:F0} min"));
+        });
+    }
+
+    private async Task<JobRecord> WhoseAsync(DiagnoseSettings settings, CancellationToken cancellation)
+    {
+        if (settings.Readings is not { } file)
+        {
+            return settings.Number is { } number ? await RecordAsync(number, cancellation).ConfigureAwait(false)
+                : throw new RefusedException("job", "", "the number of a job is needed here, or --readings with a file");
+        }
+
+        if (settings.Number is not null) throw new RefusedException("readings", file, "readings come either from a job or from a file, not both");
+        var standard = file is "-" or Surroundings.StandardInput;
+        if (!standard && !File.Exists(file)) throw new RefusedException("file", file, "there is no such file");
+        var text = standard ? await Surroundings.In.ReadToEndAsync(cancellation).ConfigureAwait(false) : await File.ReadAllTextAsync(file, cancellation).ConfigureAwait(false);
+        var (record, problems) = ReadingsFile.Read(text);
+        return record ?? throw new RefusedException(problems);
+    }
+}

@@ -10,6 +10,8 @@ using Tightcold.Loop.Trials;
 namespace Tightcold.Bench.Loop;
 
 /// <summary>One question to the loop model, as a person, the inference and the soak ask it.</summary>
+[MinColumn]
+[MedianColumn]
 public class LoopBenchmarks
 {
     private readonly LoopModel _valve = new(LoopDesigns.Of(SizeClass.Medium, CompressorKind.FixedWithFinThermostat, ExpansionKind.ExpansionValve, "R134a"));

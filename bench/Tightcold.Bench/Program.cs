@@ -7,10 +7,17 @@ using BenchmarkDotNet.Loggers;
 using BenchmarkDotNet.Running;
 using BenchmarkDotNet.Toolchains.InProcess.Emit;
 using Tightcold.Bench;
+using Tightcold.Bench.Loop;
 
 if (args is ["quick"])
 {
     QuickTable.Write(Console.Out);
+    return;
+}
+
+if (args is ["loop-spread"])
+{
+    LoopSpread.Write(Console.Out);
     return;
 }
 

@@ -51,6 +51,7 @@ public sealed partial class DocumentTests : IDisposable
     {
         var examples = Fences(House.Read("docs/commands.md")).SelectMany(block => block.Split('\n')).ToList();
         var (_, model) = await commands.RunAsync("./tightcold cli xmldoc");
+        Assert.StartsWith("<?xml", model, StringComparison.Ordinal);
         var commandsOfProgram = Leaves(XDocument.Parse(model).Root!, "./tightcold").ToList();
         Assert.True(commandsOfProgram.Count >= 18);
         Assert.All(commandsOfProgram, command => Assert.Contains(examples, line => line == command || line.StartsWith(command + " ", StringComparison.Ordinal)));

@@ -88,7 +88,7 @@ internal static class FlowBalance
         return false;
     }
 
-    private static double Merit(in LoopPoint p) => Math.Max(Math.Abs(p.FlowResidual), 5 * Math.Abs(p.EnergyResidual));
+    private static double Merit(in LoopPoint p) => Math.Max(Math.Abs(p.FlowResidual), Math.Abs(p.EnergyResidual));
 
     private static bool TryBrackets(in LoopCase c, in LoopBox box, double logDischarge, ref LoopPoint point, ref SolveTrace trace)
     {

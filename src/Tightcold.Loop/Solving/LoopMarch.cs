@@ -17,8 +17,8 @@ internal static class LoopMarch
     /// <summary>Table look-ups a march makes.</summary>
     public const int LookUps = 5;
 
-    // Scale of the energy residual, J/kg: the order of the latent heat, so that 1e-9 of it is 1e-9 of the duty.
-    private const double EnergyScale = 1e5;
+    // Scale of the energy residual, J/kg: a tenth of the latent heat, so that 1e-8 of it closes even a circuit that hardly condenses.
+    private const double EnergyScale = 2e4;
 
     public static void Evaluate(in LoopCase c, double logSuction, double logDischarge, double h1, out LoopPoint q)
     {

@@ -110,5 +110,5 @@ internal static class NewtonRun
     }
 
     private static double Merit(in LoopPoint p) =>
-        (p.FlowResidual * p.FlowResidual) + (p.ChargeResidual * p.ChargeResidual) + (25 * p.EnergyResidual * p.EnergyResidual);
+        (p.FlowResidual * p.FlowResidual) + (p.ChargeResidual * p.ChargeResidual) + (p.EnergyResidual * p.EnergyResidual);
 }

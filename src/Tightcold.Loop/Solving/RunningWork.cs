@@ -12,6 +12,9 @@ internal sealed class RunningWork
     // A condenser with this much of its face under liquid at the cut-out has no room left to condense.
     private const double LiquidFullShare = 0.6;
 
+    // An answer that closes worse than this is none.
+    private const double MostOpen = 1e-6;
+
     private readonly LoopConditions _conditions;
     private readonly LoopFaults _faults;
     private LoopCase _case;
@@ -112,6 +115,8 @@ internal sealed class RunningWork
 
     private LoopResult Make(LoopState state, LoopRegimes regimes, LoopReadings? readings, LoopBalance balance, string? reason, in LoopPoint point)
     {
+        if (readings is not null && !(balance.Worst <= MostOpen))
+            (state, readings, reason) = (LoopState.NotClosed, null, FormattableString.Invariant($"the balances of the state found close to {balance.Worst:G3} only"));
         if (readings is { IsFinite: false })
             (state, readings, reason) = (LoopState.NotClosed, null, "a reading came out as no number");
         var report = new SolverReport(_trace.Marches, _trace.Marches * LoopMarch.LookUps, _trace.NewtonSteps, _trace.Rung, reason);

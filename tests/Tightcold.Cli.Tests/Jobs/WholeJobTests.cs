@@ -40,7 +40,7 @@ public sealed class WholeJobTests : IDisposable
     {
         var first = await desk.JsonAsync("demo", "--to", desk.File("card.html"));
         var steps = first["findings"]!.AsArray().Select(finding => finding!["step"]!.ToString()).ToList();
-        Assert.Equal(["complaint-and-weather", "standing-pressure", "running-pressures", "leak-search", "recover", "mend", "pump-down", "hold", "weigh-in", "prove-cold", "ledger"], steps);
+        Assert.Equal(["complaint-and-weather", "standing-pressure", "running-pressures", "what-is-wrong", "leak-search", "recover", "mend", "pump-down", "hold", "weigh-in", "prove-cold", "ledger"], steps);
         Assert.Contains("<html", await File.ReadAllTextAsync(desk.File("card.html"), TestContext.Current.CancellationToken), StringComparison.OrdinalIgnoreCase);
 
         var number = first["job"]!.ToString();

@@ -7,6 +7,9 @@ namespace Tightcold.Findings.Tests.Laws;
 /// <summary>The laws every journal obeys, over random journals.</summary>
 public sealed class JournalLaws
 {
+    /// <summary>A walk weighs leaks and faults and takes some tenths of a second; CsCheck takes another seed at each run.</summary>
+    private const int Walks = 10;
+
     private static AJob Kit() => AJob.OnACar(("label-charge", "500 g"), ("internal-volume", "2.2 L"))
         .Holding(("name", "A"), ("kind", "can"), ("refrigerant", "R-134a"), ("net-as-sold", "340 g"), ("tare", "97 g"), ("gross-now", "437 g"))
         .Holding(("name", "B"), ("kind", "can"), ("refrigerant", "R-134a"), ("net-as-sold", "500 g"))
@@ -52,7 +55,7 @@ public sealed class JournalLaws
         {
             var shuffled = entries.OrderBy(entry => unchecked((entry.Id.GetHashCode() * 31 + seed) * 2654435761)).ToArray();
             Assert.Equal(Everything(Kit().Record(entries)), Everything(Kit().Record(shuffled)));
-        }, iter: 60);
+        }, iter: Walks);
 
     [Fact]
     public void A_struck_entry_influences_nothing() =>
@@ -61,7 +64,7 @@ public sealed class JournalLaws
             var wrong = Entry(500, extra);
             var strike = new Entry(AJob.Id(900), EntryKinds.Struck, wrong.ObservedAt, wrong.WrittenAt, "gen", FieldBag.Empty, wrong.Id, "misread");
             Assert.Equal(Everything(Kit().Record(entries)), Everything(Kit().Record([.. entries, wrong, strike])));
-        }, iter: 60);
+        }, iter: Walks);
 
     [Fact]
     public void A_note_or_a_cost_changes_no_finding() =>
@@ -69,7 +72,7 @@ public sealed class JournalLaws
         {
             var note = new Entry(AJob.Id(600), EntryKinds.Note, AJob.Morning.AddMinutes(5), AJob.Morning, "gen", AJob.Bag(EntryKinds.Get(EntryKinds.Note), ("text", "tea")));
             Assert.Equal(Everything(Kit().Record(entries)), Everything(Kit().Record([.. entries, note])));
-        }, iter: 60);
+        }, iter: Walks);
 
     [Fact]
     public void No_finding_of_any_journal_holds_a_number_that_is_none_or_an_interval_upside_down() =>
@@ -84,5 +87,5 @@ public sealed class JournalLaws
                     if (estimate is { Low: { } low, High: { } high }) Assert.True(low <= high, $"{estimate}");
                 }
             }
-        }, iter: 150);
+        }, iter: 3 * Walks);
 }

@@ -36,6 +36,17 @@ public static class ReadingWords
         return Phrase.Of($"{Name(channel)} {M(reason.Observed)}{where}, with this fault {(M(reason.Expected.Low), M(reason.Expected.High))}, sound {(M(reason.Healthy.Low), M(reason.Healthy.High))}");
     }
 
+    /// <summary>The same in a few words, for a table: “high side 21 bar (19 to 24 bar if so)”.</summary>
+    public static Phrase Brief(Reason reason, DiagnosisEvidence evidence)
+    {
+        ArgumentNullException.ThrowIfNull(reason);
+        ArgumentNullException.ThrowIfNull(evidence);
+        if (reason.Channel is not { } channel) return Reason(reason, evidence);
+        var barometric = evidence.Points[reason.Point].BarometricPa;
+        var where = evidence.Points.Length > 1 ? $" in reading {reason.Point + 1}" : "";
+        return Phrase.Of($"{Name(channel)} {Value(channel, reason.Observed, barometric)}{where} ({(Value(channel, reason.Expected.Low, barometric), Value(channel, reason.Expected.High, barometric))} if so)");
+    }
+
     public static Phrase Of(Contradiction one, DiagnosisEvidence evidence)
     {
         ArgumentNullException.ThrowIfNull(one);

@@ -124,7 +124,7 @@ internal static class DiagnosisFinding
 
     private static Phrase Spoken(Belief belief, JobEvidence evidence, int sign)
     {
-        var reasons = belief.Reasons.Where(reason => reason.Weight * sign > 0).Take(2).Select(reason => ReadingWords.Reason(reason, evidence.Evidence)).ToArray();
+        var reasons = belief.Reasons.Where(reason => reason.Weight * sign > 0).Take(2).Select(reason => ReadingWords.Brief(reason, evidence.Evidence)).ToArray();
         return reasons.Length == 0 ? Phrase.Words("–") : Joined(reasons);
     }
 

@@ -17,7 +17,7 @@ internal sealed partial class TypedCommands : IDisposable
     public string File(string name) => Path.Combine(Folder, name);
 
     /// <summary>Commands that have nothing to do with the person's data.</summary>
-    private static readonly string[] WithoutData = ["props", "fluid"];
+    private static readonly string[] WithoutData = ["props", "fluid", "cli"];
 
     /// <summary>Examples that are read lie in the tree; what is written goes to the test's folder.</summary>
     private string Place(string word) =>

@@ -3,7 +3,7 @@ using Spectre.Console.Cli;
 
 namespace Tightcold.Cli.Commands.Props;
 
-internal sealed class FluidSettings : CommandSettings
+internal sealed class FluidSettings : DeskSettings
 {
     [CommandArgument(0, "<NAME>")]
     [Description("R134a, R1234yf, R152a, R744, R12, Water, Nitrogen or Air.")]
@@ -20,12 +20,4 @@ internal sealed class FluidSettings : CommandSettings
     [CommandOption("--cycle <POINTS>")]
     [Description("Corners for the diagram, pressure and enthalpy in its units: \"1:3.0,400;2:15,440;3:15,260;4:3.0,260\".")]
     public string? Cycle { get; init; }
-
-    [CommandOption("--units <SYSTEM>")]
-    [Description("metric or us; metric unless given.")]
-    public string? Units { get; init; }
-
-    [CommandOption("--json")]
-    [Description("Answer as JSON for machines, in SI.")]
-    public bool Json { get; init; }
 }

@@ -3,7 +3,7 @@ using Spectre.Console.Cli;
 
 namespace Tightcold.Cli.Commands.Props;
 
-internal sealed class PropsSettings : CommandSettings
+internal sealed class PropsSettings : DeskSettings
 {
     [CommandOption("--fluid <NAME>")]
     [Description("R134a, R1234yf, R152a, R744, R12, Water, Nitrogen or Air.")]
@@ -20,8 +20,4 @@ internal sealed class PropsSettings : CommandSettings
     [CommandOption("--out <FILE>")]
     [Description("Where the results go, one row for each row of the input.")]
     public string? To { get; init; }
-
-    [CommandOption("--json")]
-    [Description("Answer as JSON for machines.")]
-    public bool Json { get; init; }
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Tightcold.Diagnosis.Priors;
 using Tightcold.Diagnosis.Measurement;
 
 namespace Tightcold.Diagnosis.Inference;
@@ -32,6 +33,22 @@ public sealed class FaultOdds
     public required ImmutableArray<Contradiction> Contradictions { get; init; }
 
     public Belief Leading => Beliefs[0];
+
+    /// <summary>Odds of each fault by itself, summed over every explanation that has it, and of “nothing wrong” and “none of
+    /// these”; likeliest first. These are the odds that the study found calibrated; those of one explanation among alikes
+    /// (a fault alone, or with a companion) run high between 0.6 and 0.95 (docs/validation-diagnosis.md). Two faults may be
+    /// there at once, so these may sum to more than 1.</summary>
+    public ImmutableArray<(Hypothesis Alone, double Odds, double OddsError)> ByFault()
+    {
+        var list = ImmutableArray.CreateBuilder<(Hypothesis Alone, double Odds, double OddsError)>();
+        foreach (var alone in Beliefs.Select(belief => belief.Hypothesis).Where(hypothesis => hypothesis.Faults.Length <= 1))
+        {
+            var with = Beliefs.Where(belief => alone.Faults.Length == 0 ? belief.Hypothesis.Key == alone.Key : belief.Hypothesis.Has(alone.Faults[0])).ToArray();
+            list.Add((alone, Math.Min(1, with.Sum(belief => belief.Odds)), Math.Sqrt(with.Sum(belief => belief.OddsError * belief.OddsError))));
+        }
+
+        return [.. list.OrderByDescending(line => line.Odds).ThenBy(line => line.Alone.Key, StringComparer.Ordinal)];
+    }
 
     /// <summary>Odds of an explanation by its key; 0 for one that is not weighed.</summary>
     public double OddsOf(string key) => Beliefs.FirstOrDefault(belief => belief.Hypothesis.Key == key)?.Odds ?? 0;

@@ -48,7 +48,7 @@ public sealed record JobEvidence(DiagnosisEvidence Evidence, ImmutableArray<Guid
         }
 
         if (points.Count == 0 && standing.Count == 0) return null;
-        var weighed = last + 1 < states.Count ? Weighed(record, states, last, rests) : null;
+        var weighed = (last + 1 < states.Count ? Weighed(record, states, last, rests) : null) ?? WeighedIn(record, states[last]);
         return new(new(CarMaker.Of(record.Car, assumptions)) { Points = [.. points], Standing = [.. standing], Weighed = weighed },
             [.. rests], [.. assumptions.Distinct()], [.. missing.Distinct()]);
     }
@@ -82,6 +82,16 @@ public sealed record JobEvidence(DiagnosisEvidence Evidence, ImmutableArray<Guid
 
         if (kilograms <= 0) return null;
         return new((kilograms * (1 + KeptBackShare)) + KeptBackKg, Math.Sqrt(variance + Math.Pow(0.04 * kilograms, 2) + (0.015 * 0.015)));
+    }
+
+    /// <summary>What was weighed into an empty circuit before these readings is the charge they were taken with.</summary>
+    private static WeighedCharge? WeighedIn(JobRecord record, List<Entry> state)
+    {
+        var first = state.First(entry => entry.Kind is EntryKinds.RunningReading or EntryKinds.StandingReading).ObservedAt;
+        var (until, _) = Journal.Create(record.Journal.Standing.Where(entry => entry.ObservedAt <= first));
+        var balance = MassBalance.Of(record with { Journal = until! });
+        return !balance.SystemKnown || balance.DrawnKg <= 0 || balance.SystemKg < 0.02 ? null
+            : new(balance.SystemKg, Math.Sqrt(balance.SystemVarianceKg2 + (0.015 * 0.015)));
     }
 
     private static StandingPressure Of(StandingReading reading) =>

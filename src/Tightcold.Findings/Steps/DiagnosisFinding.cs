@@ -51,22 +51,22 @@ internal static class DiagnosisFinding
 
     private static (Certainty, Judgement, Phrase) Judge(FaultOdds answer, JobEvidence evidence)
     {
-        var leading = answer.Leading;
-        var name = FaultWords.Name(leading.Hypothesis);
+        var faults = answer.ByFault();
+        var (leading, odds, _) = faults[0];
+        var name = FaultWords.Name(leading);
         if (!answer.Contradictions.IsEmpty)
             return (Certainty.Weak, Judgement.CannotTell, Phrase.Of($"Cannot tell: {ReadingWords.Of(answer.Contradictions[0], evidence.Evidence)}. It is left out; read again."));
-        if (leading.Hypothesis.IsNoneOfThese || answer.Fit < NoFit)
+        if (leading.IsNoneOfThese || answer.Fit < NoFit)
             return (Certainty.Weak, Judgement.CannotTell, Phrase.Words("None of the faults weighed here explains these readings together: something rarer is wrong, or a reading is."));
-        var second = answer.Beliefs[1];
-        var also = Phrase.Of($"{FaultWords.Name(second.Hypothesis)} {Odds(second.Odds)}");
-        if (answer.EvidenceUncertain && leading.Odds >= Likely)
-            return (Certainty.Weak, Judgement.CannotTell, Phrase.Of($"Probably {name}, about {Odds(leading.Odds)}, but these odds are rough: few modelled cars look like this one."));
-        return leading.Odds switch
+        var also = Phrase.Of($"{FaultWords.Name(faults[1].Alone)} {Odds(faults[1].Odds)}");
+        if (answer.EvidenceUncertain && odds >= Likely)
+            return (Certainty.Weak, Judgement.CannotTell, Phrase.Of($"Probably {name}, about {Odds(odds)}, but these odds are rough: few modelled cars look like this one."));
+        return odds switch
         {
-            >= Sure when leading.Hypothesis.IsNothingWrong => (Certainty.Stands, Judgement.Good, Phrase.Of($"Nothing wrong found: {Odds(leading.Odds)} that no fault worth mending shows.")),
-            >= Sure => (Certainty.Stands, Judgement.Bad, Phrase.Of($"Most likely {name}: {Odds(leading.Odds)}.")),
-            >= Likely => (Certainty.Weak, Judgement.CannotTell, Phrase.Of($"Can't tell for sure yet. Probably {name}, {Odds(leading.Odds)}; then {also}.")),
-            _ => (Certainty.Weak, Judgement.CannotTell, Phrase.Of($"Can't tell yet: {name} {Odds(leading.Odds)}, {also}.")),
+            >= Sure when leading.IsNothingWrong => (Certainty.Stands, Judgement.Good, Phrase.Of($"Nothing wrong found: {Odds(odds)} that no fault worth mending shows.")),
+            >= Sure => (Certainty.Stands, Judgement.Bad, Phrase.Of($"Most likely {name}: {Odds(odds)}.")),
+            >= Likely => (Certainty.Weak, Judgement.CannotTell, Phrase.Of($"Can't tell for sure yet. Probably {name}, {Odds(odds)}; then {also}.")),
+            _ => (Certainty.Weak, Judgement.CannotTell, Phrase.Of($"Can't tell yet: {name} {Odds(odds)}, {also}.")),
         };
     }
 
@@ -94,11 +94,11 @@ internal static class DiagnosisFinding
         {
             Estimate.Between("charge", "Charge in the system", QuantityKind.Mass, answer.ChargeKg.Median, answer.ChargeKg.Low, answer.ChargeKg.High, EstimateOrigin.Modelled),
         };
-        foreach (var belief in answer.Beliefs.Where(belief => belief.Odds >= WorthARow).Take(3))
+        foreach (var (alone, exact, standardError) in answer.ByFault().Where(line => line.Odds >= WorthARow).Take(3))
         {
-            var (odds, error) = (Math.Clamp(belief.Odds, 0.01, 0.99), Estimate.Z90 * belief.OddsError);
-            list.Add(Estimate.Between("odds-" + belief.Hypothesis.Key, "Odds: " + FaultWords.Name(belief.Hypothesis), QuantityKind.Ratio,
-                odds, Math.Max(0.01, Math.Min(odds, belief.Odds - error)), Math.Min(0.99, Math.Max(odds, belief.Odds + error)), EstimateOrigin.Modelled));
+            var (odds, error) = (Math.Clamp(exact, 0.01, 0.99), Estimate.Z90 * standardError);
+            list.Add(Estimate.Between("odds-" + alone.Key, "Odds: " + FaultWords.Name(alone), QuantityKind.Ratio,
+                odds, Math.Max(0.01, Math.Min(odds, exact - error)), Math.Min(0.99, Math.Max(odds, exact + error)), EstimateOrigin.Modelled));
         }
 
         return [.. list];

@@ -48,6 +48,16 @@ public sealed class DemoJobTests
     }
 
     [Fact]
+    public async Task After_weighing_in_the_odds_of_faults_know_the_charge_and_no_longer_blame_it()
+    {
+        var wrong = Walk.Of(await PlayAsync()).Single(finding => finding.Step == Step.WhatIsWrong);
+        var charge = wrong.Estimates.Single(estimate => estimate.Key == "charge");
+        Assert.InRange(0.5505, charge.Low!.Value, charge.High!.Value);
+        Assert.True(charge.High - charge.Low < 0.08, $"{charge}");
+        Assert.DoesNotContain("too little refrigerant", wrong.Verdict.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task On_the_morning_of_the_demo_the_gauges_point_to_too_little_refrigerant()
     {
         var record = await PlayAsync();

@@ -3,7 +3,7 @@ namespace Tightcold.House.Tests;
 /// <summary>The tree as a person has it after cloning.</summary>
 internal static class House
 {
-    private static readonly string[] NotOurs = [".git", "artifacts", "bin", "obj", "test-output"];
+    private static readonly string[] NotOurs = [".git", "artifacts", "bin", "obj", "test-output", "TestResults"];
 
     public static string Root { get; } = FindRoot();
 
@@ -12,8 +12,12 @@ internal static class House
     /// <summary>Paths from the root, with forward slashes, of all files that belong to the tree.</summary>
     public static IEnumerable<string> Files() => Files(Root);
 
+    /// <summary>Cards that a person printed into the tree, as the README's first command does, are theirs.</summary>
+    private static bool IsPrinted(string file) =>
+        Path.GetFileName(file).StartsWith("tightcold-", StringComparison.Ordinal) && Path.GetExtension(file) is ".html" or ".pdf";
+
     private static IEnumerable<string> Files(string folder) =>
-        Directory.EnumerateFiles(folder).Where(file => Path.GetFileName(file) != ".git").Select(file => Path.GetRelativePath(Root, file).Replace('\\', '/'))
+        Directory.EnumerateFiles(folder).Where(file => Path.GetFileName(file) != ".git" && !IsPrinted(file)).Select(file => Path.GetRelativePath(Root, file).Replace('\\', '/'))
             .Concat(Directory.EnumerateDirectories(folder).Where(inner => !NotOurs.Contains(Path.GetFileName(inner))).SelectMany(Files));
 
     private static string FindRoot()

@@ -2,13 +2,16 @@ using System.Net;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.ResponseCompression;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
 using Tightcold.App.Desk;
 using Tightcold.Storage;
 using Tightcold.Web.Http;
+using Tightcold.Web.Lan;
 using Tightcold.Web.Pages;
 
 namespace Tightcold.Web;
@@ -31,6 +34,11 @@ public static class Site
         builder.WebHost.UseKestrelCore().ConfigureKestrel(kestrel =>
         {
             kestrel.Listen(IPAddress.Loopback, options.Port);
+            foreach (var address in options.Lan?.Addresses ?? [])
+                kestrel.Listen(address, options.Port, listen =>
+                {
+                    if (options.Lan?.Certificate is { } certificate) listen.UseHttps(certificate);
+                });
             kestrel.AddServerHeader = false;
             kestrel.Limits.MaxRequestBodySize = LargestRequestBytes;
         });
@@ -39,7 +47,9 @@ public static class Site
 
         var site = builder.Build();
         site.UseSafeHeaders();
-        site.UseLoopbackOnly();
+        site.UseResponseCompression();
+        if (options.Lan is not null) site.UseRateLimiter();
+        site.UseDoor(options.Lan);
         site.UseTroubles();
         site.UseFormGuard();
         site.UseRouting();
@@ -54,6 +64,7 @@ public static class Site
         site.MapTimers();
         site.MapWeighIn();
         site.MapBooks();
+        site.MapPairing(options.Lan);
         return site;
     }
 
@@ -61,13 +72,40 @@ public static class Site
     public static Uri Address(WebApplication site)
     {
         ArgumentNullException.ThrowIfNull(site);
-        return new(site.Urls.First());
+        return site.Services.GetRequiredService<LanLinks>().Own;
+    }
+
+    /// <summary>Where paired devices of the network reach a started site; empty unless they are let in.</summary>
+    public static IReadOnlyList<Uri> NetworkAddresses(WebApplication site)
+    {
+        ArgumentNullException.ThrowIfNull(site);
+        return site.Services.GetRequiredService<LanLinks>().Network;
+    }
+
+    /// <summary>A new pairing code of a started site, the link that brings it to a device, and when it ends.</summary>
+    public static (string Code, Uri Link, DateTimeOffset Ends) NewPairing(WebApplication site)
+    {
+        ArgumentNullException.ThrowIfNull(site);
+        var code = site.Services.GetRequiredService<PairingCodes>().Renew();
+        var link = site.Services.GetRequiredService<LanLinks>().Pairing(code.Code) ?? throw new InvalidOperationException("the site listens on no network");
+        return (code.Spaced, new(link), code.Ends);
     }
 
     private static void AddServices(IServiceCollection services, SiteOptions options, JobStore store)
     {
         services.AddSingleton<IHostLifetime, OwnersLifetime>();
         services.AddRoutingCore();
+        services.AddSingleton(provider => new LanLinks(provider.GetRequiredService<IServer>(), options.Lan));
+        services.AddSingleton(new DeviceBook(options.DataFolder, options.Clock));
+        services.AddSingleton(new PairingCodes(options.Clock));
+        if (options.Lan is { } lan) RateLimits.Add(services, lan);
+        // Compressed under TLS too: the one secret in a page is the form's token, which is another each time, so that
+        // its length tells nothing.
+        services.AddResponseCompression(compression =>
+        {
+            compression.EnableForHttps = true;
+            compression.MimeTypes = [.. ResponseCompressionDefaults.MimeTypes, "image/svg+xml"];
+        });
         services.AddRazorComponents();
         services.AddSingleton(options.Clock);
         services.AddSingleton(new FindingSource(options.Findings));
@@ -79,6 +117,7 @@ public static class Site
             antiforgery.Cookie.Name = "tightcold-form";
             antiforgery.Cookie.HttpOnly = true;
             antiforgery.Cookie.SameSite = SameSiteMode.Strict;
+            antiforgery.Cookie.SecurePolicy = CookieSecurePolicy.SameAsRequest;
             // A phone drops its browser at will; a form that is still on the screen must stay good.
             antiforgery.Cookie.MaxAge = TimeSpan.FromDays(60);
             antiforgery.FormFieldName = "token";

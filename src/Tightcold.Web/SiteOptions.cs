@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Tightcold.Findings;
 using Tightcold.Jobs.Journals;
+using Tightcold.Web.Lan;
 
 namespace Tightcold.Web;
 
@@ -12,6 +13,9 @@ public sealed record SiteOptions(string DataFolder, int Port, TimeProvider Clock
 {
     /// <summary>Where findings come from; tests of the pages put constructed ones here.</summary>
     internal Func<JobRecord, ImmutableArray<Finding>> Findings { get; init; } = Walk.Of;
+
+    /// <summary>Lets paired devices of the same network in; null, as by default, lets nobody in but this machine.</summary>
+    public LanOptions? Lan { get; init; }
 
     /// <summary>Told of every failure that a person saw as an error page.</summary>
     public Action<string>? Log { get; init; }

@@ -20,10 +20,3 @@ internal sealed class DemoSettings : DeskSettings
     [Description("Where the card goes; tightcold-demo.html in this folder unless given.")]
     public string? To { get; init; }
 }
-
-internal sealed class ServeSettings : DeskSettings
-{
-    [CommandOption("--port <PORT>")]
-    [Description("Port on this machine; 5217 unless given, 0 for any free one.")]
-    public int Port { get; init; } = 5217;
-}

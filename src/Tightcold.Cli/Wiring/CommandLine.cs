@@ -125,7 +125,13 @@ public static class CommandLine
             config.AddCommand<OilCommand>("oil").WithDescription("Oil due for parts changed, its type, and tightening.").WithExample("oil", "condenser", "receiver-drier", "--bottle", "\"PAG 46\"");
             config.AddCommand<VerifyCommand>("verify").WithDescription("Prove a job cold, or try that proof on simulated cars.").WithExample("verify", "1");
             config.AddCommand<LedgerCommand>("ledger").WithDescription("Refrigerant by container and month, with losses.").WithExample("ledger", "--csv", "ledger.csv");
-            config.AddCommand<Serve>("serve").WithDescription("Run the site on this machine alone.").WithExample("serve", "--port", "5217");
+            config.AddCommand<Serve>("serve").WithDescription("Run the site, on this machine alone unless phones are let in.").WithExample("serve", "--port", "5217").WithExample("serve", "--lan");
+            config.AddBranch("devices", devices =>
+            {
+                devices.SetDescription("Phones that were let in by serve --lan.");
+                devices.AddCommand<DeviceList>("list").WithDescription("List the paired devices, with when they were last here.");
+                devices.AddCommand<DeviceRevoke>("revoke").WithDescription("Let a device in no longer.").WithExample("devices", "revoke", "\"Ada's phone\"");
+            });
             config.AddCommand<Demo>("demo").WithDescription("Play an invented job, print every finding and write its card.").WithExample("demo");
         });
         return app;

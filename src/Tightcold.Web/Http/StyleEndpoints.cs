@@ -13,6 +13,8 @@ internal static class StyleEndpoints
         <svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 32 32"><rect width="32" height="32" rx="6" fill="#14181c"/><path d="M16 5c5 6.5 8 10 8 14a8 8 0 0 1-16 0c0-4 3-7.5 8-14z" fill="#ffd21f"/></svg>
         """;
 
+    public const string IconPath = "/icon.svg";
+
     public static void MapStyles(this IEndpointRouteBuilder site)
     {
         site.MapGet(Stylesheet.Look.Address, (HttpContext http) =>
@@ -20,7 +22,7 @@ internal static class StyleEndpoints
             http.Response.Headers.CacheControl = "public, max-age=31536000, immutable";
             return Results.Text(Stylesheet.Look.Text, "text/css; charset=utf-8");
         });
-        site.MapGet("/icon.svg", (HttpContext http) =>
+        site.MapGet(IconPath, (HttpContext http) =>
         {
             http.Response.Headers.CacheControl = "public, max-age=86400";
             return Results.Text(Icon, "image/svg+xml");

@@ -19,6 +19,7 @@ internal static class UnitChoice
         http.Response.Cookies.Append(Cookie, form["system"] == "us" ? "us" : "metric", new CookieOptions
         {
             HttpOnly = true,
+            Secure = http.Request.IsHttps,
             SameSite = SameSiteMode.Strict,
             IsEssential = true,
             MaxAge = TimeSpan.FromDays(730),

@@ -2,12 +2,14 @@ using System.Globalization;
 using Microsoft.AspNetCore.Http;
 using Microsoft.Extensions.DependencyInjection;
 using Tightcold.App.Units;
+using Tightcold.Web.Lan;
 using Tightcold.Web.Words;
 
 namespace Tightcold.Web.Http;
 
 /// <summary>One request as the pages see it: the reader, the chosen units, and where to return to.</summary>
-public sealed record Visit(Reader Reader, UnitSystem System, string Path)
+/// <param name="IsOwner">Asked on the machine that runs the site, which alone may let devices in.</param>
+public sealed record Visit(Reader Reader, UnitSystem System, string Path, bool IsOwner)
 {
     public static Visit Of(HttpContext http)
     {
@@ -16,6 +18,6 @@ public sealed record Visit(Reader Reader, UnitSystem System, string Path)
         var system = UnitChoice.Of(http.Request);
         // The words are English and so is the decimal point; what is typed may carry a comma.
         var units = new ReaderUnits(system, CultureInfo.InvariantCulture);
-        return new(new Reader(units, clock.LocalTimeZone, clock.GetUtcNow()), system, http.Request.Path + http.Request.QueryString);
+        return new(new Reader(units, clock.LocalTimeZone, clock.GetUtcNow()), system, http.Request.Path + http.Request.QueryString, Door.IsOwner(http));
     }
 }

@@ -6,12 +6,12 @@ namespace Tightcold.Web.Tests.Bench;
 /// <summary>Forms sent without a browser: what the page offers as hidden fields goes back with them.</summary>
 public static partial class PostedForms
 {
-    /// <summary>The hidden fields of the page's own form, its token included.</summary>
+    /// <summary>The hidden fields of the page's own forms, their token included; of the first form where several have them.</summary>
     public static async Task<Dictionary<string, string>> HiddenOfAsync(this HttpClient client, string path)
     {
         var html = await client.GetStringAsync(new Uri(path, UriKind.Relative), TestContext.Current.CancellationToken);
         var form = html[html.IndexOf("<main", StringComparison.Ordinal)..];
-        return Hidden().Matches(form).ToDictionary(match => match.Groups["name"].Value, match => WebUtility.HtmlDecode(match.Groups["value"].Value));
+        return Hidden().Matches(form).DistinctBy(match => match.Groups["name"].Value).ToDictionary(match => match.Groups["name"].Value, match => WebUtility.HtmlDecode(match.Groups["value"].Value));
     }
 
     public static Task<HttpResponseMessage> SendAsync(this HttpClient client, string path, IEnumerable<KeyValuePair<string, string>> fields) =>

@@ -1,0 +1,62 @@
+using System.ComponentModel;
+using System.Globalization;
+using System.Text.Json.Nodes;
+using Spectre.Console;
+using Spectre.Console.Cli;
+using Tightcold.Cli.Wiring;
+using Tightcold.Storage;
+using Tightcold.Web.Lan;
+using Page = Tightcold.Cli.Show.Page;
+
+namespace Tightcold.Cli.Commands;
+
+internal sealed class DeviceSettings : DeskSettings
+{
+    [CommandArgument(0, "<DEVICE>")]
+    [Description("Its name, or the last digits of its id.")]
+    public string Device { get; init; } = "";
+}
+
+/// <summary>The paired devices, newest last.</summary>
+internal sealed class DeviceList(Surroundings surroundings) : Command<DeskSettings>
+{
+    public override int Execute(CommandContext context, DeskSettings settings, CancellationToken cancellationToken)
+    {
+        var devices = new DeviceBook(DataFolder.Resolve(settings.Data), surroundings.Clock).List();
+        if (settings.Json)
+            Page.Machine(surroundings.Out, new JsonObject
+            {
+                ["devices"] = new JsonArray([.. devices.Select(device => (JsonNode)new JsonObject
+                {
+                    ["id"] = device.Id.ToString(), ["name"] = device.Name,
+                    ["paired-at"] = device.PairedAt.ToString("O", CultureInfo.InvariantCulture), ["last-seen"] = device.LastSeen.ToString("O", CultureInfo.InvariantCulture),
+                })]),
+            });
+        else if (devices.Count == 0) Page.Line(surroundings.Out, "No device is paired; tightcold serve --lan pairs one.");
+        else
+        {
+            var table = Page.Table("id", "name", "paired", "last seen");
+            foreach (var device in devices) Page.Row(table, Ids.Short(device.Id), device.Name, Time(device.PairedAt), Time(device.LastSeen));
+            surroundings.Out.Write(table);
+        }
+        return ExitCode.Done;
+    }
+
+    private string Time(DateTimeOffset moment) => TimeZoneInfo.ConvertTime(moment, surroundings.Clock.LocalTimeZone).ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
+}
+
+/// <summary>Lets a device in no longer; a running site notices.</summary>
+internal sealed class DeviceRevoke(Surroundings surroundings) : Command<DeviceSettings>
+{
+    public override int Execute(CommandContext context, DeviceSettings settings, CancellationToken cancellationToken)
+    {
+        var book = new DeviceBook(DataFolder.Resolve(settings.Data), surroundings.Clock);
+        var found = book.List().Where(device => device.Name == settings.Device || Ids.Fits(device.Id, settings.Device)).ToList();
+        if (found.Count != 1)
+            throw new RefusedException("device", settings.Device, found.Count == 0 ? "no paired device has that name or id; see tightcold devices list" : "more than one device is called so; give its id");
+        book.Revoke(found[0].Id);
+        if (settings.Json) Page.Machine(surroundings.Out, new JsonObject { ["revoked"] = found[0].Id.ToString() });
+        else Page.Line(surroundings.Out, $"{found[0].Name} is let in no longer.");
+        return ExitCode.Done;
+    }
+}

@@ -6,13 +6,14 @@ namespace Tightcold.Loop.Compressor;
 /// </summary>
 internal struct CompressorLaw
 {
-    // Loss of either efficiency when the speed is twice, or next to none of, the best.
+    // Loss of isentropic efficiency when the speed is twice, or next to none of, the best.
     private const double SpeedLoss = 0.04;
     private const double BestPressureRatio = 4;
     private const double RatioLoss = 0.006;
 
     public double VolumetricScale;
     public double VolumetricBase;
+    public double VolumetricSpeedLoss;
     public double ClearanceShare;
     public double InverseClearanceExponent;
     public double IsentropicBest;
@@ -22,8 +23,8 @@ internal struct CompressorLaw
     /// <summary>Volumetric efficiency; goes over to nought smoothly where the clearance gas fills the cylinder.</summary>
     public readonly double Volumetric(double logRatio, double rpm, double stroke)
     {
-        var speed = (rpm - BestRpm) / BestRpm;
-        var law = VolumetricBase - (ClearanceShare * (Math.Exp(logRatio * InverseClearanceExponent) - 1)) - (SpeedLoss * speed * speed);
+        var speed = rpm / BestRpm;
+        var law = VolumetricBase - (ClearanceShare * (Math.Exp(logRatio * InverseClearanceExponent) - 1)) - (VolumetricSpeedLoss * speed / (1 + (0.4 * speed)));
         // Rounded to a floor just above nought: 0.5 (y + sqrt(y2 + w2)).
         const double width = 0.05;
         return VolumetricScale * (1 - (0.15 * (1 - stroke))) * 0.5 * (law + Math.Sqrt((law * law) + (width * width)));

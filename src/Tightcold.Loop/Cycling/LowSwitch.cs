@@ -9,7 +9,7 @@ namespace Tightcold.Loop.Cycling;
 /// <summary>The clutch cycled from the cold side: by the pressure switch of a tube system or the fin thermostat of a valve system.</summary>
 internal static class LowSwitch
 {
-    // Over this much below the switch point, steady running goes over into cycling: switches differ by that.
+    // Over this much about the switch point, steady running goes over into cycling: switches differ by that.
     private const double FadeK = 1.0;
 
     // About 0 °C, R-134a and its successors: a kelvin of saturation is a tenth of a bar.
@@ -32,7 +32,7 @@ internal static class LowSwitch
         }
         else if (c.Kind == CompressorKind.FixedWithFinThermostat)
         {
-            var shift = (faults.SwitchOffsetPa / PascalPerKelvin) + p.EvaporatingK - steady.FinK;
+            var shift = (faults.SwitchOffsetPa / PascalPerKelvin) + p.EvaporatingK - ReadingMaker.ProbeK(c, p, CoilOutK(c, p));
             offK = c.Design.FinOffK + shift;
             onK = c.Design.FinOnK + shift;
             name = LoopRegimes.FinCycling;
@@ -42,11 +42,17 @@ internal static class LowSwitch
             return steady;
         }
 
-        var weight = Smooth.Step((offK - p.EvaporatingK) / FadeK);
+        var weight = Smooth.Step(0.5 + ((offK - p.EvaporatingK) / FadeK));
         if (weight <= 0)
             return steady;
         regimes |= name;
         return LoopReadings.Mix(steady, Cycle(c, conditions, faults, p, steady, offK, onK), weight);
+    }
+
+    private static double CoilOutK(in LoopCase c, in LoopPoint p)
+    {
+        c.Coil.AirOut(p.EvaporatingK, p.Flow * (p.H1 - p.H4), out var outK, out _, out _);
+        return outK;
     }
 
     private static LoopReadings Cycle(in LoopCase c, LoopConditions conditions, LoopFaults faults, in LoopPoint p, in LoopReadings steady, double offK, double onK)
@@ -68,13 +74,19 @@ internal static class LowSwitch
         var drop = p.EvaporatorPa - steady.LowSidePa;
         var table = c.Table;
         double Low(double k) => Math.Max(table.SaturationPressurePa(k) - drop, table.MinPressurePa);
+        // At rest nothing boils hard and nothing flows: the refrigerant comes up to its fins, the gauge to the evaporator.
+        // A pressure switch opens and closes at its own pressures, so there the film does not count.
+        var film = c.Kind == CompressorKind.FixedWithFinThermostat ? ReadingMaker.BoilingFinK(c, p) - p.EvaporatingK : 0;
+        double Resting(double k) => table.SaturationPressurePa(Math.Min(k + film, resting));
+        var onPa = c.Kind == CompressorKind.FixedWithFinThermostat ? Math.Max(Resting(onK), Low(offK)) : Low(onK);
+        var offMeanPa = c.Kind == CompressorKind.FixedWithFinThermostat ? Math.Max(Resting(cycle.OffMeanK), Low(offK)) : Low(cycle.OffMeanK);
         var restingK = p.CondensingK + (RestingFall * Math.Min(0, c.CondenserAirK - p.CondensingK));
         var restingPa = Math.Min(c.Table.SaturationPressurePa(restingK) + c.AirPa, steady.HighSidePa);
         return steady with
         {
-            LowSidePa = Low(cycle.MeanK),
+            LowSidePa = (cycle.Duty * Low(cycle.OnMeanK)) + ((1 - cycle.Duty) * offMeanPa),
             LowSideMinPa = Low(offK),
-            LowSideMaxPa = Low(onK),
+            LowSideMaxPa = onPa,
             HighSidePa = (cycle.Duty * steady.HighSidePa) + ((1 - cycle.Duty) * restingPa),
             HighSideMinPa = restingPa,
             VentK = VentAir.AtK(c, conditions, faults, outK),

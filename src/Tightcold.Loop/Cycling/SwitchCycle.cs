@@ -9,7 +9,9 @@ namespace Tightcold.Loop.Cycling;
 /// <param name="Duty">Share of time the compressor runs.</param>
 /// <param name="PeriodS">On and off together, s.</param>
 /// <param name="MeanK">Time mean of the temperature.</param>
-internal readonly record struct SwitchCycle(double Duty, double PeriodS, double MeanK)
+/// <param name="OnMeanK">Its mean while the compressor runs.</param>
+/// <param name="OffMeanK">Its mean while it rests.</param>
+internal readonly record struct SwitchCycle(double Duty, double PeriodS, double MeanK, double OnMeanK, double OffMeanK)
 {
     // A steady state within this of a switch point is not told from it: the logarithm stays finite.
     private const double LeastDistanceK = 0.3;
@@ -34,6 +36,6 @@ internal readonly record struct SwitchCycle(double Duty, double PeriodS, double 
         var duty = on / (on + off);
         var onMean = offK - (sign * beyondOff) + (sign * swing / onLog);
         var offMean = onK + (sign * beyondOn) - (sign * swing / offLog);
-        return new(duty, on + off, (duty * onMean) + ((1 - duty) * offMean));
+        return new(duty, on + off, (duty * onMean) + ((1 - duty) * offMean), onMean, offMean);
     }
 }

@@ -18,15 +18,18 @@ public sealed record LoopDesign
     public double LabelChargeKg { get; init; } = 0.60;
 
     /// <summary>Swept volume of a turn at full stroke, m3.</summary>
-    public double DisplacementM3 { get; init; } = 155e-6;
+    public double DisplacementM3 { get; init; } = 135e-6;
 
     /// <summary>Compressor turns for one of the engine; not used by an electric one.</summary>
     public double PulleyRatio { get; init; } = 1.3;
 
-    /// <summary>Volumetric efficiency lost to leakage past pistons at no pressure ratio, times: ev = scale (a0 - c (PR^(1/n) - 1)).</summary>
+    /// <summary>Scale of the volumetric efficiency: ev = scale (a0 - c (PR^(1/n) - 1) - k u/(1 + 0.4 u)).</summary>
     public double VolumetricScale { get; init; } = 1;
 
-    public double VolumetricBase { get; init; } = 0.93;
+    public double VolumetricBase { get; init; } = 1.10;
+
+    /// <summary>Loss of volumetric efficiency with speed, as reed valves and ports throttle: k u/(1 + 0.4 u), u the speed over that of best work (2000 turns a minute; electric 4000).</summary>
+    public double VolumetricSpeedLoss { get; init; } = 0.51;
 
     public double ClearanceShare { get; init; } = 0.045;
 
@@ -66,7 +69,7 @@ public sealed record LoopDesign
     public double CondenserFaceM2 { get; init; } = 0.22;
 
     /// <summary>Air-side conductance of the condenser at 2 m/s, W/K; grows with the root of face speed.</summary>
-    public double CondenserAirUa { get; init; } = 1100;
+    public double CondenserAirUa { get; init; } = 1150;
 
     /// <summary>Refrigerant-side conductance of the condenser with condensation everywhere, W/K.</summary>
     public double CondenserRefrigerantUa { get; init; } = 4500;
@@ -75,13 +78,13 @@ public sealed record LoopDesign
     public double SubcoolFaceShare { get; init; }
 
     /// <summary>Evaporator blower at full, m3/s of cabin air.</summary>
-    public double BlowerM3PerS { get; init; } = 420.0 / 3600;
+    public double BlowerM3PerS { get; init; } = 500.0 / 3600;
 
     /// <summary>Number of transfer units of the dry coil's air side at full blower.</summary>
-    public double EvaporatorAirNtu { get; init; } = 1.9;
+    public double EvaporatorAirNtu { get; init; } = 2.7;
 
     /// <summary>Refrigerant-side conductance of the evaporator, W/K.</summary>
-    public double EvaporatorRefrigerantUa { get; init; } = 900;
+    public double EvaporatorRefrigerantUa { get; init; } = 2000;
 
     /// <summary>Warming of the air by the blower motor, K.</summary>
     public double BlowerHeatK { get; init; } = 1.5;
@@ -102,7 +105,7 @@ public sealed record LoopDesign
 
     public double ValveMaxOpening { get; init; } = 1.4;
 
-    public double TubeDiameterM { get; init; } = 1.70e-3;
+    public double TubeDiameterM { get; init; } = 1.78e-3;
 
     public double TubeLengthM { get; init; } = 38.3e-3;
 
@@ -140,7 +143,7 @@ public sealed record LoopDesign
     public double BayRiseK { get; init; } = 20;
 
     /// <summary>Low-side cycling switch: opens and closes at, Pa absolute.</summary>
-    public double LowSwitchOffPa { get; init; } = 2.60e5;
+    public double LowSwitchOffPa { get; init; } = 2.74e5;
 
     public double LowSwitchOnPa { get; init; } = 4.10e5;
 
@@ -152,10 +155,10 @@ public sealed record LoopDesign
 
     public double HighSwitchOnPa { get; init; } = 21e5;
 
-    /// <summary>Fin thermostat: off and on, K at the coldest fin.</summary>
-    public double FinOffK { get; init; } = 274.65;
+    /// <summary>Fin thermostat: off and on, K at the fins of the boiling part of the core.</summary>
+    public double FinOffK { get; init; } = 277.15;
 
-    public double FinOnK { get; init; } = 278.65;
+    public double FinOnK { get; init; } = 279.65;
 
     /// <summary>Heat capacity of the evaporator core, J/K.</summary>
     public double CoreHeatCapacity { get; init; } = 4000;

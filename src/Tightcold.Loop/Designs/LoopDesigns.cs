@@ -66,10 +66,15 @@ public static class LoopDesigns
     private static LoopDesign WithKind(LoopDesign d, double scale)
     {
         if (d.Compressor == CompressorKind.Electric)
-            d = d with { DisplacementM3 = 34e-6 * scale, BayRiseK = 10, ShellLossShare = 0.04, VolumetricBase = 0.95, ClearanceShare = 0.02 };
+            d = d with { DisplacementM3 = 34e-6 * scale, BayRiseK = 10, ShellLossShare = 0.04, VolumetricBase = 0.95, VolumetricSpeedLoss = 0.01, ClearanceShare = 0.02 };
         // Modern condensers carry the receiver at their side and a subcooling pass behind it.
         if (d.Compressor is CompressorKind.Variable or CompressorKind.Electric && d.Expansion == ExpansionKind.ExpansionValve)
             d = d with { SubcoolFaceShare = 0.22 };
+        // A compressor that can shorten its stroke is chosen larger than one that can only be switched (common sizes 160 to 180 and 120 to 155 cm3).
+        if (d.Compressor == CompressorKind.Variable)
+            d = d with { DisplacementM3 = d.DisplacementM3 * (160.0 / 135) };
+        else if (d.Compressor == CompressorKind.FixedCycling)
+            d = d with { DisplacementM3 = d.DisplacementM3 * (143.0 / 135) };
         if (d.Expansion == ExpansionKind.OrificeTube)
             d = d with { StoreVolumeM3 = 0.70e-3 * scale };
         return d;

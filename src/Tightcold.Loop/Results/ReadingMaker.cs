@@ -9,7 +9,10 @@ namespace Tightcold.Loop.Results;
 internal static class ReadingMaker
 {
     // The low port sits about a third of the suction drop above the compressor (practice).
-    private const double LowPortShare = 0.3;
+    private const double LowPortShare = 0.5;
+
+    // The core's share that boils at which the probe is dry for sure; as much short of all of it, wet for sure.
+    private const double ProbeDryShare = 0.3;
 
     // Drag of belt, clutch and bearings, W and W per turn a minute (assumed).
     private const double DragW = 30;
@@ -65,4 +68,14 @@ internal static class ReadingMaker
 
     public static double BoilingFinK(in LoopCase c, in LoopPoint p) =>
         p.EvaporatingK + (0.5 * p.FullDuty * c.Coil.RefrigerantResistance);
+
+    /// <summary>
+    /// Where the thermostat's probe sits: in the middle of the core, so over boiling refrigerant while most of the core boils,
+    /// and in warm air when a starved core boils at its inlet only.
+    /// </summary>
+    public static double ProbeK(in LoopCase c, in LoopPoint p, double coilOutK)
+    {
+        var boiling = BoilingFinK(c, p);
+        return coilOutK + (Smooth.Step((p.BoilingShare - ProbeDryShare) / (1 - (2 * ProbeDryShare))) * (boiling - coilOutK));
+    }
 }

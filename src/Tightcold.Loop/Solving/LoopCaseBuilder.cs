@@ -72,6 +72,7 @@ internal static class LoopCaseBuilder
         {
             VolumetricScale = c.Design.VolumetricScale * (1 - (0.5 * faults.CompressorWear)),
             VolumetricBase = c.Design.VolumetricBase,
+            VolumetricSpeedLoss = c.Design.VolumetricSpeedLoss,
             ClearanceShare = c.Design.ClearanceShare,
             InverseClearanceExponent = 1 / c.Design.ClearanceExponent,
             IsentropicBest = c.Design.IsentropicBest,

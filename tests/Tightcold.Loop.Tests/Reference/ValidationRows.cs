@@ -9,9 +9,9 @@ namespace Tightcold.Loop.Tests.Reference;
 /// <summary>Every line of the table in docs/validation.md, computed. The figures stand in the document with their source.</summary>
 internal static class ValidationRows
 {
-    public static IEnumerable<string> All() => [.. Chart(), .. Standing(), .. Textbook(), .. Charge(), .. Devices(), .. Fluids(), .. PracticeBands()];
+    public static IEnumerable<string> All() => [.. Chart(), .. Standing(), .. Textbook(), .. Charge(), .. Devices(), .. FluidRows.Rows(), .. PracticeBands.Rows()];
 
-    private static LoopModel Car(CompressorKind compressor, ExpansionKind expansion, string refrigerant = "R134a") =>
+    internal static LoopModel Car(CompressorKind compressor, ExpansionKind expansion, string refrigerant = "R134a") =>
         new(LoopDesigns.Of(SizeClass.Medium, compressor, expansion, refrigerant));
 
     private static IEnumerable<string> Chart()
@@ -26,7 +26,7 @@ internal static class ValidationRows
 
         foreach (var (inlet, humidity, least, most) in new[] { (20, 0.55, 6.0, 8.0), (25, 0.55, 8.4, 10.9), (30, 0.55, 14.5, 17.5), (20, 0.65, 7.1, 9.1), (25, 0.65, 10.9, 13.4), (30, 0.65, 17.5, 20.5) })
         {
-            var conditions = MakerChartTests.Chart(inlet + 5) with { CabinK = 273.15 + inlet, CabinRelativeHumidity = humidity };
+            var conditions = MakerChartTests.Chart(inlet + MakerChartTests.CabinDropK) with { CabinK = 273.15 + inlet, CabinRelativeHumidity = humidity };
             yield return Band("1", FormattableString.Invariant($"vent, inlet {inlet} °C, {100 * humidity:0} %, °C"), least, most, model.Solve(conditions).Readings!.Value.VentK - 273.15, false);
         }
     }
@@ -79,63 +79,21 @@ internal static class ValidationRows
         yield return Plain("6", "variable: COP, 800 to 2000 turns, %", "falls", 100 * ((Cop(fast) / Cop(slow)) - 1), "0.0");
     }
 
-    private static IEnumerable<string> Fluids()
-    {
-        var fixedCar = Car(CompressorKind.FixedWithFinThermostat, ExpansionKind.ExpansionValve).Design;
-        var dropIn = new LoopModel(fixedCar, RefrigerantTables.For("R1234yf"));
-        var own = new LoopModel(fixedCar);
-        var day = LoopConditions.DoorsOpen(308.15, 0.4);
-        var a = own.Solve(day).Readings!.Value;
-        var b = dropIn.Solve(day, 0.95 * fixedCar.LabelChargeKg, LoopFaults.None).Readings!.Value;
-        yield return Plain("7", "R-1234yf dropped in: capacity, %", "down to -4.0", 100 * ((b.CoolingW / a.CoolingW) - 1), "0.0");
-        yield return Plain("7", "R-1234yf dropped in: COP, %", "down to -2.7", 100 * ((Cop(b) / Cop(a)) - 1), "0.0");
-        yield return Plain("7", "R-1234yf dropped in: discharge line, K", "-6.5", b.DischargeLineK - a.DischargeLineK, "0.0");
-        var variable = Car(CompressorKind.Variable, ExpansionKind.ExpansionValve).Design;
-        var va = new LoopModel(variable).Solve(day).Readings!.Value;
-        var vb = new LoopModel(variable, RefrigerantTables.For("R1234yf")).Solve(day, 0.95 * variable.LabelChargeKg, LoopFaults.None).Readings!.Value;
-        yield return Plain("8", "R-1234yf, variable: capacity, %", "-13.7 (mean)", 100 * ((vb.CoolingW / va.CoolingW) - 1), "0.0");
-        yield return Plain("8", "R-1234yf, variable: COP, %", "-12.8 (mean)", 100 * ((Cop(vb) / Cop(va)) - 1), "0.0");
-        var fast = LoopConditions.DoorsOpen(308.15, 0.4, 1800 / fixedCar.PulleyRatio);
-        var c = own.Solve(fast).Readings!.Value;
-        var d = new LoopModel(fixedCar, RefrigerantTables.For("R152a")).Solve(fast, 0.75 * fixedCar.LabelChargeKg, LoopFaults.None).Readings!.Value;
-        var e = dropIn.Solve(fast, 1.1 * fixedCar.LabelChargeKg, LoopFaults.None).Readings!.Value;
-        yield return Plain("9", "R-152a at 75 % of the charge: power, %", "-5.96", 100 * ((d.PowerW / c.PowerW) - 1), "0.0");
-        yield return Plain("9", "R-152a at 75 % of the charge: COP, %", "+11.26", 100 * ((Cop(d) / Cop(c)) - 1), "0.0");
-        yield return Plain("9", "R-1234yf at 110 % of the charge: power, %", "-5.04", 100 * ((e.PowerW / c.PowerW) - 1), "0.0");
-        yield return Plain("9", "R-1234yf at 110 % of the charge: COP, %", "+1.45", 100 * ((Cop(e) / Cop(c)) - 1), "0.0");
-    }
+    internal static double Gauge(double pa) => (pa - 101325) / 1e5;
 
-    private static IEnumerable<string> PracticeBands()
-    {
-        foreach (var (name, model) in new[] { ("valve, fixed", Car(CompressorKind.FixedWithFinThermostat, ExpansionKind.ExpansionValve)), ("tube, cycling", Car(CompressorKind.FixedCycling, ExpansionKind.OrificeTube)), ("valve, variable", Car(CompressorKind.Variable, ExpansionKind.ExpansionValve)) })
-        {
-            foreach (var (f, lowLeast, lowMost, highLeast, highMost) in new[] { (70, 35.0, 40.0, 140.0, 175.0), (80, 35, 45, 170, 210), (90, 40, 50, 200, 250), (100, 45, 55, 250, 325), (110, 50, 60, 300, 350) })
-            {
-                var r = model.Solve(LoopConditions.DoorsOpen(((f - 32) / 1.8) + 273.15, 0.5)).Readings!.Value;
-                yield return Band("14 practice", $"{name}, {f} °F, low, psig", lowLeast, lowMost, Gauge(r.LowSidePa) * 14.50377, true);
-                yield return Band("14 practice", $"{name}, {f} °F, high, psig", highLeast, highMost, Gauge(r.HighSidePa) * 14.50377, true);
-            }
+    internal static double Cop(LoopReadings r) => r.CoolingW / r.PowerW;
 
-            foreach (var c in new[] { 25, 30 })
-                yield return Band("14 practice", $"{name}, {c} °C, vent, °C", 5, 12, model.Solve(LoopConditions.DoorsOpen(c + 273.15, 0.5)).Readings!.Value.VentK - 273.15, false);
-        }
-    }
-
-    private static double Gauge(double pa) => (pa - 101325) / 1e5;
-
-    private static double Cop(LoopReadings r) => r.CoolingW / r.PowerW;
-
-    private static string Band(string source, string what, double least, double most, double model, bool relative)
+    internal static string Band(string source, string what, double least, double most, double model, bool relative)
     {
         var outside = model < least ? model - least : model > most ? model - most : 0;
-        var deviation = outside == 0 ? "inside" : relative ? Text(100 * outside / (outside < 0 ? least : most), "+0.0;-0.0") + " % outside" : Text(outside, "+0.0;-0.0") + " K outside";
+        var deviation = outside == 0 ? "inside" : relative ? Text(100 * outside / (outside < 0 ? least : most), "+0.0;-0.0") + " % outside" : Text(Math.Round(outside, 1), "+0.0;-0.0;0.0") + " K outside";
         return $"| {source} | {what} | {Text(least, "0.#")} to {Text(most, "0.#")} | {Text(model, "0.0")} | {deviation} |";
     }
 
     private static string Figure(string source, string what, double figure, double model, string format) =>
         $"| {source} | {what} | {Text(figure, "0.##")} | {Text(model, format)} | {Text(100 * ((model / figure) - 1), "+0.0;-0.0;0.0")} % |";
 
-    private static string Plain(string source, string what, string figure, double model, string format) =>
+    internal static string Plain(string source, string what, string figure, double model, string format) =>
         $"| {source} | {what} | {figure} | {Text(model, "+" + format + ";-" + format)} | see text |";
 
     private static string Text(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);

@@ -1,3 +1,4 @@
+using System.Globalization;
 using BenchmarkDotNet.Columns;
 using BenchmarkDotNet.Configs;
 using BenchmarkDotNet.Diagnosers;
@@ -7,6 +8,7 @@ using BenchmarkDotNet.Loggers;
 using BenchmarkDotNet.Running;
 using BenchmarkDotNet.Toolchains.InProcess.Emit;
 using Tightcold.Bench;
+using Tightcold.Bench.Host;
 using Tightcold.Bench.Loop;
 
 if (args is ["quick"])
@@ -19,6 +21,23 @@ if (args is ["loop-spread"])
 {
     LoopSpread.Write(Console.Out);
     return;
+}
+
+// The site over loopback; a connection as the last word measures a server instead of a file.
+switch (args)
+{
+    case ["jobs", var many, .. var rest]:
+        await HostBench.JobsAsync(int.Parse(many, CultureInfo.InvariantCulture), rest.FirstOrDefault(), Console.Out).ConfigureAwait(false);
+        return;
+    case ["long", var entries, .. var rest]:
+        await HostBench.LongAsync(int.Parse(entries, CultureInfo.InvariantCulture), rest.FirstOrDefault(), Console.Out).ConfigureAwait(false);
+        return;
+    case ["clients", var clients, var seconds, .. var rest]:
+        var fine = await HostBench.ClientsAsync(int.Parse(clients, CultureInfo.InvariantCulture), TimeSpan.FromSeconds(int.Parse(seconds, CultureInfo.InvariantCulture)), rest.FirstOrDefault(), Console.Out).ConfigureAwait(false);
+        Environment.ExitCode = fine ? 0 : 1;
+        return;
+    default:
+        break;
 }
 
 // In process, so that a run needs neither a second build nor a network; see docs/performance.md for how to read it.

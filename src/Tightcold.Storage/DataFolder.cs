@@ -10,9 +10,18 @@ public static class DataFolder
     {
         if (!string.IsNullOrWhiteSpace(asked)) return Path.GetFullPath(asked);
         if (Environment.GetEnvironmentVariable(Variable) is { Length: > 0 } variable) return Path.GetFullPath(variable);
-        // LocalApplicationData follows XDG_DATA_HOME on Linux and its own habit elsewhere.
-        var home = Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData, Environment.SpecialFolderOption.DoNotVerify);
-        return Path.Combine(home.Length > 0 ? home : Path.GetFullPath("."), "tightcold");
+        return Own;
+    }
+
+    /// <summary>The user's own data folder.</summary>
+    public static string Own
+    {
+        get
+        {
+            // LocalApplicationData follows XDG_DATA_HOME on Linux and its own habit elsewhere.
+            var home = Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData, Environment.SpecialFolderOption.DoNotVerify);
+            return Path.Combine(home.Length > 0 ? home : Path.GetFullPath("."), "tightcold");
+        }
     }
 
     public static string DataFile(string folder) => Path.Combine(folder, FileName);

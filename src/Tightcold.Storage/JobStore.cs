@@ -1,33 +1,43 @@
 using System.Collections.Immutable;
+using System.Runtime.CompilerServices;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using Tightcold.Jobs.Cars;
-using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
 using Tightcold.Jobs.Kits;
+using Tightcold.Storage.Engines;
 using Tightcold.Storage.Mapping;
 
 namespace Tightcold.Storage;
 
-/// <summary>Cars, kits, jobs and entries in one SQLite file. Safe to use from several threads and programs at once.
-/// Trouble with the file comes as <see cref="StoreException"/>.</summary>
-public sealed class JobStore : IJobStore
+/// <summary>Cars, kits, jobs and entries, in one SQLite file or on a PostgreSQL server. Safe to use from several threads
+/// and programs at once. Trouble with the data comes as <see cref="StoreException"/>.</summary>
+public sealed partial class JobStore : IJobStore, IDisposable
 {
-    private readonly DbContextOptions<JournalDatabase> options;
+    /// <summary>Records read at once by <see cref="RecordsAsync"/>.</summary>
+    private const int Batch = 200;
 
-    private JobStore(string path)
+    private readonly Engine engine;
+
+    internal JobStore(Engine engine) => this.engine = engine;
+
+    /// <summary>How a sentence calls the data, such as "the data file …".</summary>
+    public string Name => engine.Name;
+
+    /// <summary>Opens the data at a place as people write it: a folder, or a connection.</summary>
+    public static Task<JobStore> OpenAsync(string data, CancellationToken cancellation = default) => OpenAsync(DataPlace.Resolve(data), cancellation);
+
+    /// <summary>Opens the data, makes them if there are none, and brings older ones up to date. Data of a newer version
+    /// are refused and left untouched.</summary>
+    public static async Task<JobStore> OpenAsync(DataPlace place, CancellationToken cancellation = default)
     {
-        FilePath = path;
-        options = Options(path);
+        ArgumentNullException.ThrowIfNull(place);
+        return await PreparedAsync(place.Connection is { } connection ? new PostgresEngine(connection) : await FileAsync(place.Folder, "", cancellation).ConfigureAwait(false), cancellation).ConfigureAwait(false);
     }
 
-    public string FilePath { get; }
-
-    /// <summary>Opens the data file in <paramref name="folder"/>, makes it if there is none, and brings an older one
-    /// up to date. A file from a newer version is refused and left untouched.</summary>
-    public static async Task<JobStore> OpenAsync(string folder, CancellationToken cancellation = default)
+    /// <summary>A data file, with what a test adds to every connection.</summary>
+    internal static async Task<SqliteEngine> FileAsync(string folder, string pragmas, CancellationToken cancellation)
     {
-        var path = DataFolder.DataFile(folder);
         try
         {
             // Names and places are the person's own: a new folder is open to nobody else.
@@ -38,112 +48,122 @@ public sealed class JobStore : IJobStore
         {
             throw new StoreException($"The data folder {folder} cannot be made; choose another with --data.", trouble);
         }
-        var store = new JobStore(path);
-        await store.Guarded(async database =>
-        {
-            await Schema.BringUpToDateAsync(database, path, cancellation).ConfigureAwait(false);
-            return true;
-        }).ConfigureAwait(false);
-        return store;
+        return new SqliteEngine(DataFolder.DataFile(folder), await FileLock.UseAsync(folder, cancellation).ConfigureAwait(false), pragmas: pragmas);
     }
 
-    /// <summary>Lets go of all data files that no task uses at the moment, so that they can be moved or deleted.</summary>
-    public static void Release() => SqliteConnection.ClearAllPools();
+    internal static async Task<JobStore> PreparedAsync(Engine engine, CancellationToken cancellation)
+    {
+        var store = new JobStore(engine);
+        try
+        {
+            await engine.PrepareAsync(cancellation).ConfigureAwait(false);
+            return store;
+        }
+        catch (Exception trouble)
+        {
+            store.Dispose();
+            if (engine.Explain(trouble) is { } explained) throw explained;
+            throw;
+        }
+    }
 
-    public Task<IReadOnlyList<Car>> CarsAsync(CancellationToken cancellation) => Guarded<IReadOnlyList<Car>>(async database =>
-        [.. (await database.Cars.AsNoTracking().ToListAsync(cancellation).ConfigureAwait(false)).Select(RowText.Car).OrderBy(car => car.Label, StringComparer.Ordinal).ThenBy(car => car.Id)]);
+    /// <summary>Lets go of all data that no task uses at the moment, so that files can be moved or deleted.</summary>
+    public static void Release()
+    {
+        SqliteConnection.ClearAllPools();
+        Npgsql.NpgsqlConnection.ClearAllPools();
+    }
+
+    public void Dispose() => engine.Dispose();
+
+    public Task<IReadOnlyList<Car>> CarsAsync(CancellationToken cancellation) => CarsAsync("", 0, int.MaxValue, cancellation);
+
+    public Task<IReadOnlyList<Car>> CarsAsync(string words, int skip, int most, CancellationToken cancellation) => Guarded<IReadOnlyList<Car>>(async database =>
+    {
+        var rows = database.Cars.AsNoTracking();
+        foreach (var word in SearchKey.Words(words)) rows = rows.Where(car => car.LabelKey.Contains(word));
+        return [.. (await rows.OrderBy(car => car.LabelKey).ThenBy(car => car.Id).Skip(skip).Take(most).ToListAsync(cancellation).ConfigureAwait(false)).Select(RowText.Car)];
+    });
 
     public Task<Car?> CarAsync(Guid id, CancellationToken cancellation) => Guarded(async database =>
         await database.Cars.AsNoTracking().FirstOrDefaultAsync(car => car.Id == id, cancellation).ConfigureAwait(false) is { } row ? RowText.Car(row) : null);
 
-    public Task SaveCarAsync(Car car, CancellationToken cancellation) => Guarded(async database =>
-    {
-        var row = RowText.Row(car);
-        var known = await database.Cars.AnyAsync(there => there.Id == car.Id, cancellation).ConfigureAwait(false);
-        if (known) database.Cars.Update(row);
-        else database.Cars.Add(row);
-        return await database.SaveChangesAsync(cancellation).ConfigureAwait(false);
-    });
-
     public Task<IReadOnlyList<Kit>> KitsAsync(CancellationToken cancellation) => Guarded<IReadOnlyList<Kit>>(async database =>
         await OwnKitsAsync(database, cancellation).ConfigureAwait(false));
 
-    public Task AddKitAsync(Kit kit, CancellationToken cancellation) => Guarded(async database =>
+    public Task<JobsFound> JobsAsync(JobSearch search, CancellationToken cancellation) => Guarded(async database =>
     {
-        if (await database.Kits.AnyAsync(there => there.Id == kit.Id, cancellation).ConfigureAwait(false)) return 0;
-        database.Kits.Add(new KitRow { Id = kit.Id, FromTime = kit.From, BodyJson = RowText.Body(kit) });
-        return await database.SaveChangesAsync(cancellation).ConfigureAwait(false);
+        var lines = database.JobLines.AsNoTracking();
+        if (search.State is { } state) lines = lines.Where(line => line.State == state);
+        if (search.CarId is { } car) lines = lines.Where(line => line.CarId == car);
+        if (search.Before is { } before) lines = lines.Where(line => line.Number < before);
+        foreach (var word in SearchKey.Words(search.Words)) lines = lines.Where(line => line.SearchKey.Contains(word));
+        var most = Math.Clamp(search.Most, 0, int.MaxValue - 1);
+        var found = await lines.OrderByDescending(line => line.Number).Take(most + 1).ToListAsync(cancellation).ConfigureAwait(false);
+        return new JobsFound([.. found.Take(most).Select(JobLines.Summary)], found.Count > most);
     });
 
-    public Task<IReadOnlyList<Job>> JobsAsync(CancellationToken cancellation) => Guarded<IReadOnlyList<Job>>(async database =>
-        [.. (await database.Jobs.AsNoTracking().OrderByDescending(job => job.Number).ToListAsync(cancellation).ConfigureAwait(false)).Select(RowText.Job)]);
+    public Task<IReadOnlyDictionary<string, int>> CountsAsync(CancellationToken cancellation) => Guarded<IReadOnlyDictionary<string, int>>(async database =>
+        await database.JobLines.GroupBy(line => line.State).Select(group => new { group.Key, Count = group.Count() })
+            .ToDictionaryAsync(group => group.Key, group => group.Count, cancellation).ConfigureAwait(false));
 
     public Task<JobRecord?> RecordAsync(int number, CancellationToken cancellation) => Guarded(async database =>
     {
-        // One read transaction, so that car, kits and entries are of one moment; deferred, so that no writer waits.
-        await database.Database.OpenConnectionAsync(cancellation).ConfigureAwait(false);
-        var transaction = ((SqliteConnection)database.Database.GetDbConnection()).BeginTransaction(deferred: true);
+        // One read transaction, so that car, kits and entries are of one moment.
+        var transaction = await engine.ReadAsync(database, cancellation).ConfigureAwait(false);
         await using (transaction.ConfigureAwait(false))
         {
-            await database.Database.UseTransactionAsync(transaction, cancellation).ConfigureAwait(false);
             if (await database.Jobs.AsNoTracking().FirstOrDefaultAsync(job => job.Number == number, cancellation).ConfigureAwait(false) is not { } row) return null;
             var car = await database.Cars.AsNoTracking().FirstAsync(there => there.Id == row.CarId, cancellation).ConfigureAwait(false);
             var entries = await database.Entries.AsNoTracking().Where(entry => entry.JobId == row.Id).ToListAsync(cancellation).ConfigureAwait(false);
-            var kits = await KitsOfAsync(database, row, cancellation).ConfigureAwait(false);
-            var (journal, problems) = Journal.Create(entries.Select(RowText.Entry));
-            return journal is null
-                ? throw new StoreException($"The journal of job {row.Number} in {FilePath} contradicts itself ({problems[0].Sentence}) Nothing was changed.")
-                : new JobRecord(RowText.Car(car), kits, RowText.Job(row), journal);
+            return Record(row, car, entries, await KitsOfAsync(database, row, cancellation).ConfigureAwait(false));
         }
     });
 
-    public Task<Job> AddJobAsync(Job job, CancellationToken cancellation) => Writing(async database =>
+    public async IAsyncEnumerable<JobRecord> RecordsAsync(Guid? carId, [EnumeratorCancellation] CancellationToken cancellation)
     {
-        var numbered = job with { Number = await NextNumberAsync(database, cancellation).ConfigureAwait(false) };
-        database.Jobs.Add(RowText.Row(numbered, kitsSince: null));
-        return numbered;
-    }, cancellation);
+        await foreach (var read in ReadAllAsync(carId, cancellation).ConfigureAwait(false))
+            yield return read();
+    }
 
-    public Task AddEntriesAsync(Guid jobId, IReadOnlyCollection<Entry> entries, CancellationToken cancellation) => Writing(async database =>
+    /// <summary>Each record as a question, so that one that cannot be read keeps nobody from the next.</summary>
+    private async IAsyncEnumerable<Func<JobRecord>> ReadAllAsync(Guid? carId, [EnumeratorCancellation] CancellationToken cancellation)
     {
-        await AddMissingAsync(database, jobId, entries, cancellation).ConfigureAwait(false);
-        return true;
-    }, cancellation);
-
-    public Task<Job> MergeAsync(JobRecord record, CancellationToken cancellation) => Writing(async database =>
-    {
-        if (!await database.Cars.AnyAsync(car => car.Id == record.Car.Id, cancellation).ConfigureAwait(false))
-            database.Cars.Add(RowText.Row(record.Car));
-        var row = await database.Jobs.FirstOrDefaultAsync(job => job.Id == record.Job.Id, cancellation).ConfigureAwait(false);
-        var own = await OwnKitsAsync(database, cancellation).ConfigureAwait(false);
-        if (row is null)
+        for (var before = int.MaxValue; ;)
         {
-            var taken = record.Job.Number < 1 || await database.Jobs.AnyAsync(job => job.Number == record.Job.Number, cancellation).ConfigureAwait(false);
-            var number = taken ? await NextNumberAsync(database, cancellation).ConfigureAwait(false) : record.Job.Number;
-            var same = own.Select(kit => kit.Id).ToHashSet().SetEquals(record.Kits.Select(kit => kit.Id));
-            row = RowText.Row(record.Job with { Number = number }, same ? null : Newest(own));
-            database.Jobs.Add(row);
-            if (!same) AddKits(database, row.Id, record.Kits);
+            var part = await Guarded(database => PartAsync(database, carId, before, cancellation)).ConfigureAwait(false);
+            foreach (var (_, read) in part) yield return read;
+            if (part.Count < Batch) yield break;
+            before = part[^1].Number;
         }
-        else
+    }
+
+    private async Task<List<(int Number, Func<JobRecord> Read)>> PartAsync(JournalDatabase database, Guid? carId, int before, CancellationToken cancellation)
+    {
+        var transaction = await engine.ReadAsync(database, cancellation).ConfigureAwait(false);
+        await using (transaction.ConfigureAwait(false))
         {
-            var known = await KitsOfAsync(database, row, cancellation).ConfigureAwait(false);
-            var missing = record.Kits.Where(kit => known.All(there => there.Id != kit.Id)).ToImmutableArray();
-            if (missing.Length > 0 && row.KitsSince is null)
-            {
-                row.KitsSince = Newest(own);
-                AddKits(database, row.Id, known);
-            }
-            AddKits(database, row.Id, missing);
+            var rows = await database.Jobs.AsNoTracking().Where(job => job.Number < before && (carId == null || job.CarId == carId))
+                .OrderByDescending(job => job.Number).Take(Batch).ToListAsync(cancellation).ConfigureAwait(false);
+            var ids = rows.Select(row => row.Id).ToList();
+            var carIds = rows.Select(row => row.CarId).Distinct().ToList();
+            var cars = await database.Cars.AsNoTracking().Where(car => carIds.Contains(car.Id)).ToDictionaryAsync(car => car.Id, cancellation).ConfigureAwait(false);
+            var entries = (await database.Entries.AsNoTracking().Where(entry => ids.Contains(entry.JobId)).ToListAsync(cancellation).ConfigureAwait(false)).ToLookup(entry => entry.JobId);
+            var brought = (await database.JobKits.AsNoTracking().Where(kit => ids.Contains(kit.JobId)).ToListAsync(cancellation).ConfigureAwait(false)).ToLookup(kit => kit.JobId);
+            var own = await OwnKitsAsync(database, cancellation).ConfigureAwait(false);
+            return [.. rows.Select(row => (row.Number, (Func<JobRecord>)(() => cars.TryGetValue(row.CarId, out var car)
+                ? Record(row, car, entries[row.Id], Kits(row, own, brought[row.Id]))
+                : throw new StoreException($"The car of job {row.Number} is not there. Nothing was changed."))))];
         }
-        await AddMissingAsync(database, row.Id, record.Journal.All, cancellation).ConfigureAwait(false);
-        return RowText.Job(row);
-    }, cancellation);
+    }
 
-    private static DateTimeOffset Newest(ImmutableArray<Kit> own) => own.Length == 0 ? DateTimeOffset.MinValue : own.Max(kit => kit.From);
-
-    private static void AddKits(JournalDatabase database, Guid jobId, IEnumerable<Kit> kits) =>
-        database.JobKits.AddRange(kits.Select(kit => new JobKitRow { JobId = jobId, KitId = kit.Id, BodyJson = RowText.Body(kit) }));
+    private JobRecord Record(JobRow row, CarRow car, IEnumerable<EntryRow> entries, ImmutableArray<Kit> kits)
+    {
+        var (journal, problems) = Journal.Create(entries.Select(RowText.Entry));
+        return journal is null
+            ? throw new StoreException($"The journal of job {row.Number} in {Name} contradicts itself ({problems[0].Sentence}) Nothing was changed.")
+            : new JobRecord(RowText.Car(car), kits, RowText.Job(row), journal);
+    }
 
     private static async Task<ImmutableArray<Kit>> OwnKitsAsync(JournalDatabase database, CancellationToken cancellation) =>
         [.. (await database.Kits.AsNoTracking().ToListAsync(cancellation).ConfigureAwait(false)).Select(row => RowText.Kit(row.BodyJson, row.Id)).OrderBy(kit => kit.From).ThenBy(kit => kit.Id)];
@@ -151,62 +171,27 @@ public sealed class JobStore : IJobStore
     private static async Task<ImmutableArray<Kit>> KitsOfAsync(JournalDatabase database, JobRow job, CancellationToken cancellation)
     {
         var own = await OwnKitsAsync(database, cancellation).ConfigureAwait(false);
-        if (job.KitsSince is not { } since) return own;
-        var brought = await database.JobKits.AsNoTracking().Where(kit => kit.JobId == job.Id).ToListAsync(cancellation).ConfigureAwait(false);
-        return [.. brought.Select(row => RowText.Kit(row.BodyJson, row.KitId)).Concat(own.Where(kit => kit.From > since)).DistinctBy(kit => kit.Id)
+        return job.KitsSince is null ? own
+            : Kits(job, own, await database.JobKits.AsNoTracking().Where(kit => kit.JobId == job.Id).ToListAsync(cancellation).ConfigureAwait(false));
+    }
+
+    private static ImmutableArray<Kit> Kits(JobRow job, ImmutableArray<Kit> own, IEnumerable<JobKitRow> brought) => job.KitsSince is not { } since ? own
+        : [.. brought.Select(row => RowText.Kit(row.BodyJson, row.KitId)).Concat(own.Where(kit => kit.From > since)).DistinctBy(kit => kit.Id)
             .OrderBy(kit => kit.From).ThenBy(kit => kit.Id)];
-    }
-
-    private static async Task<int> NextNumberAsync(JournalDatabase database, CancellationToken cancellation) =>
-        (await database.Jobs.MaxAsync(job => (int?)job.Number, cancellation).ConfigureAwait(false) ?? 0) + 1;
-
-    private static async Task AddMissingAsync(JournalDatabase database, Guid jobId, IReadOnlyCollection<Entry> entries, CancellationToken cancellation)
-    {
-        var ids = entries.Select(entry => entry.Id).ToHashSet();
-        var there = await database.Entries.AsNoTracking().Where(entry => ids.Contains(entry.Id)).ToListAsync(cancellation).ConfigureAwait(false);
-        foreach (var entry in entries)
-        {
-            var old = there.FirstOrDefault(row => row.Id == entry.Id);
-            if (old is null) database.Entries.Add(RowText.Row(jobId, entry));
-            else if (old.JobId != jobId || RowText.Entry(old) != entry)
-                throw new StoreException($"Another entry with the id {entry.Id} is in the data file already; nothing was added.");
-        }
-    }
-
-    private Task<T> Writing<T>(Func<JournalDatabase, Task<T>> work, CancellationToken cancellation) => Guarded(async database =>
-    {
-        // SQLite takes the write lock at the begin, so that two writers queue instead of failing in the middle.
-        var transaction = await database.Database.BeginTransactionAsync(cancellation).ConfigureAwait(false);
-        await using (transaction.ConfigureAwait(false))
-        {
-            var result = await work(database).ConfigureAwait(false);
-            await database.SaveChangesAsync(cancellation).ConfigureAwait(false);
-            await transaction.CommitAsync(cancellation).ConfigureAwait(false);
-            return result;
-        }
-    });
 
     private async Task<T> Guarded<T>(Func<JournalDatabase, Task<T>> work)
     {
         try
         {
-            var database = new JournalDatabase(options);
+            var database = engine.Open();
             await using (database.ConfigureAwait(false))
             {
                 return await work(database).ConfigureAwait(false);
             }
         }
-        catch (SqliteException trouble)
+        catch (Exception trouble) when (engine.Explain(trouble) is not null)
         {
-            throw StoreException.From(trouble, FilePath);
-        }
-        catch (DbUpdateException trouble) when (trouble.InnerException is SqliteException inner)
-        {
-            throw StoreException.From(inner, FilePath);
+            throw engine.Explain(trouble)!;
         }
     }
-
-    private static DbContextOptions<JournalDatabase> Options(string path) => new DbContextOptionsBuilder<JournalDatabase>()
-        .UseSqlite(new SqliteConnectionStringBuilder { DataSource = path, ForeignKeys = true, DefaultTimeout = 30 }.ToString())
-        .AddInterceptors(SafeConnection.Instance).Options;
 }

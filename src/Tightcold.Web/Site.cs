@@ -27,7 +27,7 @@ public static class Site
     public static WebApplication Build(SiteOptions options)
     {
         ArgumentNullException.ThrowIfNull(options);
-        var store = JobStore.OpenAsync(options.DataFolder).GetAwaiter().GetResult();
+        var store = JobStore.OpenAsync(new DataPlace(options.DataFolder, options.Connection)).GetAwaiter().GetResult();
 
         // An empty builder: no settings file or environment variable can bind it to another address.
         var builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions { ApplicationName = "Tightcold", ContentRootPath = options.DataFolder });
@@ -46,6 +46,8 @@ public static class Site
         if (options.Log is { } log) builder.Logging.AddProvider(new PlainLog(log)).SetMinimumLevel(LogLevel.Error);
 
         var site = builder.Build();
+        // The data are let go when the site has ended, so that a restore finds them free.
+        site.Lifetime.ApplicationStopped.Register(store.Dispose);
         site.UseSafeHeaders();
         site.UseResponseCompression();
         if (options.Lan is not null) site.UseRateLimiter();
@@ -64,6 +66,7 @@ public static class Site
         site.MapTimers();
         site.MapWeighIn();
         site.MapBooks();
+        site.MapLists();
         site.MapPairing(options.Lan);
         return site;
     }

@@ -14,6 +14,9 @@ public sealed record SiteOptions(string DataFolder, int Port, TimeProvider Clock
     /// <summary>Where findings come from; tests of the pages put constructed ones here.</summary>
     internal Func<JobRecord, ImmutableArray<Finding>> Findings { get; init; } = Walk.Of;
 
+    /// <summary>A database on a server instead of the file in the folder.</summary>
+    public string? Connection { get; init; }
+
     /// <summary>Lets paired devices of the same network in; null, as by default, lets nobody in but this machine.</summary>
     public LanOptions? Lan { get; init; }
 

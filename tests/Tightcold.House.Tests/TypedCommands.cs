@@ -27,7 +27,7 @@ internal sealed partial class TypedCommands : IDisposable
     {
         var words = Word().Matches(line.Split("  #")[0]).Select(word => word.Value.Replace("\"", "", StringComparison.Ordinal)).Skip(1).ToList();
         // Files named in a document go to the test's folder.
-        words = [.. words.Select(word => Path.GetExtension(word) is ".html" or ".json" or ".svg" or ".csv" or ".pdf" ? Place(word) : word)];
+        words = [.. words.Select(word => Path.GetExtension(word) is ".html" or ".json" or ".svg" or ".csv" or ".pdf" or ".db" ? Place(word) : word)];
         if (words[0] == "demo" && !words.Contains("--to")) words.AddRange(["--to", File("tightcold-demo.html")]);
         if (!WithoutData.Contains(words[0])) words.AddRange(["--data", Folder]);
         using var console = new TestConsole().Width(4000);

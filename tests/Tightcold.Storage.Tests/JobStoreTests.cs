@@ -1,68 +1,63 @@
 using System.Collections.Immutable;
-using Microsoft.Data.Sqlite;
-using Microsoft.EntityFrameworkCore;
 using Tightcold.Jobs.Cars;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Jobs.Kits;
-using Tightcold.Storage.Mapping;
 
 namespace Tightcold.Storage.Tests;
 
-public sealed class JobStoreTests : IDisposable
+/// <summary>What holds wherever the data are. Each place brings itself.</summary>
+public abstract class JobStoreTests : IDisposable
 {
-    private static readonly DateTimeOffset Noon = new(2031, 7, 4, 12, 0, 0, TimeSpan.FromHours(-5));
-    private readonly TemporaryFolder folder = new();
+    protected static readonly DateTimeOffset Noon = new(2031, 7, 4, 12, 0, 0, TimeSpan.FromHours(-5));
 
-    public void Dispose() => folder.Dispose();
+    private readonly List<JobStore> opened = [];
 
-    private static CancellationToken Stop => TestContext.Current.CancellationToken;
+    /// <summary>The place of this test's data, as a person writes it.</summary>
+    protected abstract Task<string> PlaceAsync();
 
-    private static readonly Car Estate = new(new Guid("11111111-0000-0000-0000-000000000001"),
+    /// <summary>Another program on the same data.</summary>
+    protected async Task<JobStore> OpenStoreAsync()
+    {
+        opened.Add(await JobStore.OpenAsync(await PlaceAsync(), Stop));
+        return opened[^1];
+    }
+
+    public void Dispose()
+    {
+        foreach (var store in opened) store.Dispose();
+        Dispose(true);
+        GC.SuppressFinalize(this);
+    }
+
+    protected virtual void Dispose(bool disposing) { }
+
+    protected static CancellationToken Stop => TestContext.Current.CancellationToken;
+
+    protected static readonly Car Estate = new(new Guid("11111111-0000-0000-0000-000000000001"),
         FieldBag.Empty.With("label", new FieldValue.Text("blue estate")).With("refrigerant", new FieldValue.Text("R-134a")));
 
-    private static Entry Note(int number) => new(new Guid(number, 0, 0, new byte[8]), EntryKinds.Note, Noon.AddMinutes(number), Noon.AddMinutes(number), "Ada",
+    protected static Entry Note(int number) => new(new Guid(number, 0, 0, new byte[8]), EntryKinds.Note, Noon.AddMinutes(number), Noon.AddMinutes(number), "Ada",
         FieldBag.Empty.With("text", new FieldValue.Text($"note {number}")));
 
-    private static Kit KitNamed(int id, string owner, DateTimeOffset from) => new(new Guid(id, 1, 0, new byte[8]), from, FieldBag.Empty.With("owner", new FieldValue.Text(owner)), []);
+    protected static Entry State(int number, string state, string? waitingFor = null) => Note(number) with
+    {
+        Kind = EntryKinds.JobState,
+        Fields = waitingFor is null ? FieldBag.Empty.With("state", new FieldValue.Text(state))
+            : FieldBag.Empty.With("state", new FieldValue.Text(state)).With("waiting-for", new FieldValue.Text(waitingFor)),
+    };
 
-    private static JobRecord Record(ImmutableArray<Kit> kits, params Entry[] entries) =>
+    protected static Kit KitNamed(int id, string owner, DateTimeOffset from) => new(new Guid(id, 1, 0, new byte[8]), from, FieldBag.Empty.With("owner", new FieldValue.Text(owner)), []);
+
+    protected static JobRecord Record(ImmutableArray<Kit> kits, params Entry[] entries) =>
         new(Estate, kits, new Job(new Guid("22222222-0000-0000-0000-000000000001"), Estate.Id, 1, "blows warm", Noon, 7), Journal.Create(entries).Journal!);
 
-    private async Task<(JobStore Store, Job Job)> OpenAsync()
+    protected async Task<(JobStore Store, Job Job)> OpenAsync()
     {
-        var store = await JobStore.OpenAsync(folder.Path, Stop);
+        var store = await OpenStoreAsync();
         await store.SaveCarAsync(Estate, Stop);
         return (store, await store.AddJobAsync(new Job(Guid.NewGuid(), Estate.Id, 0, "blows warm", Noon, 7), Stop));
-    }
-
-    [Fact]
-    public async Task The_tables_are_as_the_model_wants_them_and_no_migration_is_pending()
-    {
-        await JobStore.OpenAsync(folder.Path, Stop);
-        await using var database = new JournalDatabase(new DbContextOptionsBuilder<JournalDatabase>().UseSqlite($"Data Source={DataFolder.DataFile(folder.Path)}").Options);
-        Assert.False(database.Database.HasPendingModelChanges());
-        Assert.Empty(await database.Database.GetPendingMigrationsAsync(Stop));
-    }
-
-    [Fact]
-    public async Task The_file_keeps_a_write_ahead_log_and_waits_for_the_disk()
-    {
-        await JobStore.OpenAsync(folder.Path, Stop);
-        await using var database = new JournalDatabase(new DbContextOptionsBuilder<JournalDatabase>()
-            .UseSqlite($"Data Source={DataFolder.DataFile(folder.Path)}").AddInterceptors(SafeConnection.Instance).Options);
-        await database.Database.OpenConnectionAsync(Stop);
-        async Task<string?> PragmaAsync(string name)
-        {
-            await using var command = database.Database.GetDbConnection().CreateCommand();
-            command.CommandText = "PRAGMA " + name;
-            return (await command.ExecuteScalarAsync(Stop))?.ToString();
-        }
-        // sqlite.org/pragma.html: synchronous 2 is FULL.
-        Assert.Equal("wal", await PragmaAsync("journal_mode"));
-        Assert.Equal("2", await PragmaAsync("synchronous"));
-        Assert.Equal("1", await PragmaAsync("foreign_keys"));
     }
 
     [Fact]
@@ -122,7 +117,7 @@ public sealed class JobStoreTests : IDisposable
     [Fact]
     public async Task Two_devices_merge_to_the_union_and_a_second_merge_changes_nothing()
     {
-        var store = await JobStore.OpenAsync(folder.Path, Stop);
+        var store = await OpenStoreAsync();
         var kit = KitNamed(1, "Ada", Noon.AddDays(-1));
         await store.MergeAsync(Record([kit], Note(1), Note(2)), Stop);
         var job = await store.MergeAsync(Record([kit, KitNamed(2, "Ada", Noon)], Note(2), Note(3)), Stop);
@@ -133,43 +128,145 @@ public sealed class JobStoreTests : IDisposable
         Assert.Equal([Note(1), Note(2), Note(3)], once!.Journal.All);
         Assert.Equal(once.Journal.All, twice!.Journal.All);
         Assert.Equal(2, twice.Kits.Length);
-        Assert.Single(await store.JobsAsync(Stop));
+        Assert.Single((await store.JobsAsync(new JobSearch(), Stop)).Jobs);
     }
 
     [Fact]
-    public async Task A_file_that_may_only_be_read_is_told_in_one_sentence()
-    {
-        await JobStore.OpenAsync(folder.Path, Stop);
-        var path = DataFolder.DataFile(folder.Path);
-        await using var connection = new SqliteConnection($"Data Source={path};Mode=ReadOnly");
-        await connection.OpenAsync(Stop);
-        await using var command = connection.CreateCommand();
-        command.CommandText = "DELETE FROM entries";
-        var refused = await Assert.ThrowsAsync<SqliteException>(() => command.ExecuteNonQueryAsync(Stop));
-        Assert.Contains("read-only", StoreException.From(refused, path).Message, StringComparison.Ordinal);
-    }
-
-    [Fact]
-    public async Task A_damaged_file_is_told_in_one_sentence_and_left_as_it_is()
+    public async Task The_offset_and_the_last_digit_of_a_moment_are_kept()
     {
         var (store, job) = await OpenAsync();
-        await store.AddEntriesAsync(job.Id, [.. Enumerable.Range(1, 200).Select(Note)], Stop);
-        JobStore.Release();
-        var path = DataFolder.DataFile(folder.Path);
-        var bytes = await File.ReadAllBytesAsync(path, Stop);
-        // Behind the first page, which holds the header, nothing makes sense any more.
-        bytes.AsSpan(4096).Fill(0xA5);
-        await File.WriteAllBytesAsync(path, bytes, Stop);
-        var trouble = await Assert.ThrowsAsync<StoreException>(async () => await (await JobStore.OpenAsync(folder.Path, Stop)).RecordAsync(job.Number, Stop));
-        Assert.Contains("damaged", trouble.Message, StringComparison.Ordinal);
-        JobStore.Release();
-        Assert.Equal(bytes, await File.ReadAllBytesAsync(path, Stop));
+        var entry = Note(1) with { ObservedAt = new DateTimeOffset(2031, 7, 4, 9, 30, 15, TimeSpan.FromMinutes(345)).AddTicks(1234567), WrittenAt = Noon.AddTicks(1) };
+        await store.AddEntriesAsync(job.Id, [entry], Stop);
+        var read = Assert.Single((await store.RecordAsync(job.Number, Stop))!.Journal.All);
+        Assert.Equal((entry.ObservedAt.Ticks, entry.ObservedAt.Offset, entry.WrittenAt.Ticks), (read.ObservedAt.Ticks, read.ObservedAt.Offset, read.WrittenAt.Ticks));
+    }
+
+    /// <summary>Two programs of two bays, each with several hands.</summary>
+    [Fact]
+    public async Task Programs_that_write_into_one_job_at_once_lose_nothing_and_double_nothing()
+    {
+        var (first, job) = await OpenAsync();
+        var second = await OpenStoreAsync();
+        // Each note is sent twice, once by each program, as after an answer that got lost.
+        await Task.WhenAll(Enumerable.Range(1, 60).SelectMany(i => new[] { first, second }.Select(store => Task.Run(() => store.AddEntriesAsync(job.Id, [Note(i)], Stop)))));
+        Assert.Equal(Enumerable.Range(1, 60).Select(Note), (await second.RecordAsync(job.Number, Stop))!.Journal.All);
+        Assert.Equal(60, Assert.Single((await first.JobsAsync(new JobSearch(), Stop)).Jobs).Entries);
+        Assert.Empty((await first.CheckAsync(null, Stop)).All);
     }
 
     [Fact]
-    public void The_data_folder_is_the_one_asked_for_else_the_users_own()
+    public async Task Programs_that_open_jobs_at_once_give_each_its_own_number()
     {
-        Assert.Equal(folder.Path, DataFolder.Resolve(folder.Path));
-        Assert.EndsWith("tightcold.db", DataFolder.DataFile(DataFolder.Resolve(null)), StringComparison.Ordinal);
+        var (first, _) = await OpenAsync();
+        var second = await OpenStoreAsync();
+        var jobs = await Task.WhenAll(Enumerable.Range(0, 20).Select(i => Task.Run(() => (i % 2 == 0 ? first : second).AddJobAsync(new Job(Guid.NewGuid(), Estate.Id, 0, "again", Noon, i), Stop))));
+        Assert.Equal(Enumerable.Range(2, 20), jobs.Select(job => job.Number).Order());
+    }
+
+    [Fact]
+    public async Task The_list_of_jobs_says_what_the_journals_say()
+    {
+        var (store, job) = await OpenAsync();
+        await store.AddEntriesAsync(job.Id, [Note(1), State(2, "waiting", "compressor")], Stop);
+        var waiting = Assert.Single((await store.JobsAsync(new JobSearch { State = "waiting" }, Stop)).Jobs);
+        Assert.Equal(("compressor", 2, Note(2).ObservedAt), (waiting.WaitingFor, waiting.Entries, waiting.LastEntryAt));
+
+        // A struck state gives way to what stood before; a corrected one to the correction.
+        await store.AddEntriesAsync(job.Id, [Note(3) with { Kind = EntryKinds.Struck, Fields = FieldBag.Empty, Supersedes = State(2, "").Id, Reason = "wrong car" }], Stop);
+        Assert.Equal("open", Assert.Single((await store.JobsAsync(new JobSearch(), Stop)).Jobs).State);
+        await store.AddEntriesAsync(job.Id, [State(4, "waiting", "drier"), State(5, "closed") with { Supersedes = State(4, "").Id, Reason = "it was in stock" }], Stop);
+        Assert.Equal(new Dictionary<string, int> { ["closed"] = 1 }, await store.CountsAsync(Stop));
+        Assert.Equal(JobSummary.Of((await store.RecordAsync(job.Number, Stop))!), Assert.Single((await store.JobsAsync(new JobSearch(), Stop)).Jobs));
+    }
+
+    [Fact]
+    public async Task Words_find_a_job_in_any_case_by_car_complaint_and_what_it_waits_for()
+    {
+        var (store, job) = await OpenAsync();
+        var other = Estate with { Id = Guid.NewGuid(), Fields = Estate.Fields.With("label", new FieldValue.Text("Été 100% van_1")) };
+        await store.SaveCarAsync(other, Stop);
+        var second = await store.AddJobAsync(new Job(Guid.NewGuid(), other.Id, 0, "hisses", Noon, 8), Stop);
+        await store.AddEntriesAsync(second.Id, [State(1, "waiting", "condenser")], Stop);
+        async Task<int[]> FindAsync(string words) => [.. (await store.JobsAsync(new JobSearch { Words = words }, Stop)).Jobs.Select(found => found.Number)];
+
+        Assert.Equal([job.Number], await FindAsync("WARM Estate"));
+        Assert.Equal([second.Number], await FindAsync("été"));
+        Assert.Equal([second.Number], await FindAsync("Condenser hiss"));
+        // A sign that means "anything" to a database means itself to a person.
+        Assert.Equal([second.Number], await FindAsync("100% n_1"));
+        Assert.Empty(await FindAsync("e%e"));
+        Assert.Empty(await FindAsync("warm condenser"));
+        Assert.Equal([second.Number, job.Number], await FindAsync("  "));
+
+        await store.SaveCarAsync(Estate with { Fields = Estate.Fields.With("label", new FieldValue.Text("green estate")) }, Stop);
+        Assert.Equal([job.Number], await FindAsync("green"));
+        Assert.Empty(await FindAsync("blue"));
+        Assert.Equal(["green estate", "Été 100% van_1"], (await store.CarsAsync("", 0, 10, Stop)).Select(car => car.Label));
+        Assert.Equal("Été 100% van_1", Assert.Single(await store.CarsAsync("VAN", 0, 10, Stop)).Label);
+        Assert.Single(await store.CarsAsync("", 1, 1, Stop));
+    }
+
+    [Fact]
+    public async Task A_list_comes_in_parts_without_gap_or_repeat()
+    {
+        var (store, _) = await OpenAsync();
+        for (var i = 0; i < 11; i++) await store.AddJobAsync(new Job(Guid.NewGuid(), Estate.Id, 0, "again", Noon, i), Stop);
+        var seen = new List<int>();
+        for (int? before = null; ;)
+        {
+            var part = await store.JobsAsync(new JobSearch { CarId = Estate.Id, Before = before, Most = 5 }, Stop);
+            seen.AddRange(part.Jobs.Select(job => job.Number));
+            if (!part.More) break;
+            before = part.Jobs[^1].Number;
+        }
+        Assert.Equal(Enumerable.Range(1, 12).Reverse(), seen);
+        var records = new List<int>();
+        await foreach (var record in store.RecordsAsync(null, Stop)) records.Add(record.Job.Number);
+        Assert.Equal(seen, records);
+    }
+
+    [Fact]
+    public async Task Corrections_in_a_circle_are_refused_before_they_make_a_job_unreadable()
+    {
+        var (store, job) = await OpenAsync();
+        await store.AddEntriesAsync(job.Id, [Note(1) with { Supersedes = Note(2).Id, Reason = "x" }], Stop);
+        await Assert.ThrowsAsync<StoreException>(() => store.AddEntriesAsync(job.Id, [Note(2) with { Supersedes = Note(1).Id, Reason = "y" }], Stop));
+        Assert.Single((await store.RecordAsync(job.Number, Stop))!.Journal.All);
+    }
+
+    [Fact]
+    public async Task A_backup_taken_while_others_write_is_of_one_moment_and_can_be_restored()
+    {
+        var (store, job) = await OpenAsync();
+        await store.AddKitAsync(KitNamed(1, "Ada", Noon.AddDays(-1)), Stop);
+        await store.MergeAsync(Record([KitNamed(2, "Bo", Noon.AddDays(-2))], Note(1000)), Stop);
+        using var folder = new TemporaryFolder();
+        using var enough = CancellationTokenSource.CreateLinkedTokenSource(Stop);
+        var written = 0;
+        var writing = Task.Run(async () =>
+        {
+            for (var i = 1; !enough.IsCancellationRequested; i++)
+            {
+                await store.AddEntriesAsync(job.Id, [Note(2 * i), Note(2 * i + 1)], Stop);
+                written = i;
+            }
+        }, Stop);
+        while (written < 3) await Task.Delay(5, Stop);
+        var report = await store.BackupAsync(folder.File("saved.db"), null, Stop);
+        await enough.CancelAsync();
+        await writing;
+        Assert.Empty(report.Check.All);
+        Assert.Equal(["saved.db"], Directory.EnumerateFiles(folder.Path).Select(Path.GetFileName));
+
+        using var elsewhere = new TemporaryFolder();
+        var restored = await Safety.DataRestore.RunAsync(new DataPlace(elsewhere.Path, null), folder.File("saved.db"), null, Noon, Stop);
+        Assert.Null(restored.KeptAs);
+        using var copy = await JobStore.OpenAsync(elsewhere.Path, Stop);
+        var saved = (await copy.RecordAsync(job.Number, Stop))!.Journal.All;
+        // Pairs were written all or none, and the copy holds a beginning of them.
+        Assert.Equal(0, saved.Length % 2);
+        Assert.True(saved.Length >= 6);
+        Assert.Equal(saved, (await store.RecordAsync(job.Number, Stop))!.Journal.All[..saved.Length]);
+        Assert.Equal("Bo", Assert.Single((await copy.RecordAsync(2, Stop))!.Kits).Fields.Text("owner"));
     }
 }

@@ -67,8 +67,7 @@ public static class DemoScenario
     /// <returns>The number of the demo job.</returns>
     public static async Task<int> PlayAsync(IJobStore store, Action<int, int>? progress, CancellationToken cancellation = default)
     {
-        foreach (var known in await store.JobsAsync(cancellation).ConfigureAwait(false))
-            if (known.CarId == CarId) return known.Number;
+        if ((await store.JobsAsync(new JobSearch { CarId = CarId, Most = 1 }, cancellation).ConfigureAwait(false)).Jobs is [var known]) return known.Number;
 
         var clock = new DemoClock(Start.AddMinutes(-30));
         var desk = new JobDesk(store, clock, new DemoIds());

@@ -8,11 +8,7 @@ public sealed partial class JobDesk
     public async Task<IReadOnlyList<JobRecord>> RecordsAsync(Guid? carId = null, CancellationToken cancellation = default)
     {
         var records = new List<JobRecord>();
-        foreach (var job in await store.JobsAsync(cancellation).ConfigureAwait(false))
-        {
-            if (carId is { } wanted && job.CarId != wanted) continue;
-            if (await store.RecordAsync(job.Number, cancellation).ConfigureAwait(false) is { } record) records.Add(record);
-        }
+        await foreach (var record in store.RecordsAsync(carId, cancellation).ConfigureAwait(false)) records.Add(record);
         return records;
     }
 }

@@ -9,27 +9,27 @@ namespace Tightcold.App.Desk;
 
 public sealed partial class JobDesk
 {
+    private const int LongestComplaint = 400;
+
     /// <summary>All jobs, newest first.</summary>
     public async Task<IReadOnlyList<JobSummary>> JobsAsync(CancellationToken cancellation = default)
     {
-        var result = new List<JobSummary>();
-        foreach (var job in await store.JobsAsync(cancellation).ConfigureAwait(false))
-        {
-            if (await store.RecordAsync(job.Number, cancellation).ConfigureAwait(false) is not { } record) continue;
-            var standing = record.Journal.Standing;
-            result.Add(new(job.Number, job.Id, job.CarId, record.Car.Label, job.Complaint, record.State, record.WaitingFor, job.OpenedAt,
-                standing.Length == 0 ? null : standing[^1].ObservedAt));
-        }
-        return result;
+        return (await store.JobsAsync(new JobSearch { Most = int.MaxValue }, cancellation).ConfigureAwait(false)).Jobs;
     }
+
+    /// <summary>A part of the jobs asked for, newest first.</summary>
+    public Task<JobsFound> JobsAsync(JobSearch search, CancellationToken cancellation = default) => store.JobsAsync(search, cancellation);
+
+    /// <summary>How many jobs are open, waiting and closed.</summary>
+    public Task<IReadOnlyDictionary<string, int>> JobCountsAsync(CancellationToken cancellation = default) => store.CountsAsync(cancellation);
 
     public async Task<Outcome<Job>> OpenJobAsync(Guid carId, string complaint, CancellationToken cancellation = default)
     {
         if (await store.CarAsync(carId, cancellation).ConfigureAwait(false) is null)
             return Outcome<Job>.Refused(InputProblem.Of("car", carId.ToString(), $"no car has that id"));
         var words = complaint.Trim();
-        if (words.Length is 0 or > 400)
-            return Outcome<Job>.Refused(InputProblem.Of("complaint", words.Length == 0 ? "" : words[..40] + "…", $"what is wrong, in 1 to 400 characters, is needed here"));
+        if (words.Length is 0 or > LongestComplaint)
+            return Outcome<Job>.Refused(InputProblem.Of("complaint", Shortened(words), $"what is wrong, in 1 to {LongestComplaint} characters, is needed here"));
         var now = Now;
         return Outcome<Job>.Of(await store.AddJobAsync(new Job(ids.NextId(now), carId, 0, words, now, ids.NextSeed()), cancellation).ConfigureAwait(false));
     }
@@ -77,8 +77,35 @@ public sealed partial class JobDesk
         var (record, problems) = JobDocument.Read(text);
         if (record is null || problems.Count > 0) return Outcome<Job>.Refused(problems);
         var disagreements = TypedText.Check(record);
-        return disagreements.Count > 0 ? Outcome<Job>.Refused(disagreements)
+        if (disagreements.Count > 0) return Outcome<Job>.Refused(disagreements);
+        var refused = await CheckWholeAsync(record, cancellation).ConfigureAwait(false);
+        return refused.Count > 0 ? Outcome<Job>.Refused(refused)
             : Outcome<Job>.Of(await store.MergeAsync(record, cancellation).ConfigureAwait(false));
+    }
+
+    /// <summary>A file may have been written by hand: its job and every entry are held to the rules a form is held to. What
+    /// is here already was checked when it was written, and passes as it is.</summary>
+    private async Task<IReadOnlyList<InputProblem>> CheckWholeAsync(JobRecord record, CancellationToken cancellation)
+    {
+        var problems = new List<InputProblem>();
+        if (record.Job.Complaint.Trim().Length is 0 or > LongestComplaint)
+            problems.Add(InputProblem.Of("$.job.complaint", Shortened(record.Job.Complaint), $"what is wrong, in 1 to {LongestComplaint} characters, is needed here"));
+        var here = await HereAsync(record.Job, cancellation).ConfigureAwait(false);
+        // Corrections may name what only this machine has.
+        var (whole, clash) = record.Journal.Union(here?.Journal.All ?? []);
+        if (whole is null) return [.. problems, .. clash.Select(problem => problem with { Field = "$.entries: " + problem.Field })];
+        var together = record with { Journal = whole };
+        foreach (var entry in record.Journal.All.Where(entry => here?.Journal.Find(entry.Id) is null))
+            problems.AddRange(EntryRules.CheckTaken(together, entry, Barometer.At(together, entry.ObservedAt))
+                .Select(problem => problem with { Field = $"$.entries: {entry.Id} ({entry.Kind}): {problem.Field}" }));
+        return problems;
+    }
+
+    /// <summary>The same job as it stands here, or null.</summary>
+    private async Task<JobRecord?> HereAsync(Job job, CancellationToken cancellation)
+    {
+        var ofCar = await store.JobsAsync(new JobSearch { CarId = job.CarId, Most = int.MaxValue }, cancellation).ConfigureAwait(false);
+        return ofCar.Jobs.FirstOrDefault(known => known.Id == job.Id) is { } there ? await store.RecordAsync(there.Number, cancellation).ConfigureAwait(false) : null;
     }
 
     private async Task<Outcome<Entry>> AddAsync(JobRecord record, Entry written, CancellationToken cancellation)
@@ -113,6 +140,8 @@ public sealed partial class JobDesk
         }
         return bag;
     }
+
+    private static string Shortened(string words) => words.Trim() is { Length: > 40 } lengthy ? lengthy[..40] + "…" : words.Trim();
 
     private static InputProblem NoJob(int number) =>
         new("job", number.ToString(System.Globalization.CultureInfo.InvariantCulture), Phrase.Words("no job has that number"));

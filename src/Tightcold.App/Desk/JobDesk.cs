@@ -15,6 +15,10 @@ public sealed partial class JobDesk(IJobStore store, TimeProvider clock, IIdSour
 
     public Task<IReadOnlyList<Car>> CarsAsync(CancellationToken cancellation = default) => store.CarsAsync(cancellation);
 
+    /// <summary>A part of the cars, by name; only those whose name holds all words.</summary>
+    public Task<IReadOnlyList<Car>> CarsAsync(string words, int skip, int most, CancellationToken cancellation = default) =>
+        store.CarsAsync(words, skip, most, cancellation);
+
     public Task<Car?> CarAsync(Guid id, CancellationToken cancellation = default) => store.CarAsync(id, cancellation);
 
     public async Task<Outcome<Car>> AddCarAsync(IReadOnlyDictionary<string, string> fields, CancellationToken cancellation = default)

@@ -17,15 +17,17 @@ internal abstract class DeskCommand<TSettings>(Surroundings surroundings) : Asyn
 {
     protected Surroundings Surroundings { get; } = surroundings;
     protected IAnsiConsole Out => Surroundings.Out;
+    protected DataPlace Place { get; private set; } = null!;
     protected JobStore Store { get; private set; } = null!;
     protected JobDesk Desk { get; private set; } = null!;
     protected ReaderUnits Units { get; private set; } = null!;
 
     public sealed override async Task<int> ExecuteAsync(CommandContext context, TSettings settings, CancellationToken cancellationToken)
     {
-        var folder = DataFolder.Resolve(settings.Data);
-        Units = new ReaderUnits(Remembered.Units(folder, settings.Units), CultureInfo.InvariantCulture);
-        Store = await JobStore.OpenAsync(folder, cancellationToken).ConfigureAwait(false);
+        Place = DataPlace.Resolve(settings.Data);
+        Units = new ReaderUnits(Remembered.Units(Place.Folder, settings.Units), CultureInfo.InvariantCulture);
+        using var store = await JobStore.OpenAsync(Place, cancellationToken).ConfigureAwait(false);
+        Store = store;
         Desk = new JobDesk(Store, Surroundings.Clock, Surroundings.Ids);
         try
         {

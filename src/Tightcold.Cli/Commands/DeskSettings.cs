@@ -6,8 +6,8 @@ namespace Tightcold.Cli.Commands;
 /// <summary>What every command takes.</summary>
 internal class DeskSettings : CommandSettings
 {
-    [CommandOption("--data <FOLDER>")]
-    [Description("Folder of the data file; else TIGHTCOLD_DATA, else your data folder.")]
+    [CommandOption("--data <PLACE>")]
+    [Description("Folder of the data file, or a connection to a PostgreSQL database; else TIGHTCOLD_DATA, else your data folder.")]
     public string? Data { get; init; }
 
     [CommandOption("--json")]

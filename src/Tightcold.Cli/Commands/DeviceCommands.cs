@@ -22,7 +22,7 @@ internal sealed class DeviceList(Surroundings surroundings) : Command<DeskSettin
 {
     public override int Execute(CommandContext context, DeskSettings settings, CancellationToken cancellationToken)
     {
-        var devices = new DeviceBook(DataFolder.Resolve(settings.Data), surroundings.Clock).List();
+        var devices = new DeviceBook(DataPlace.Resolve(settings.Data).Folder, surroundings.Clock).List();
         if (settings.Json)
             Page.Machine(surroundings.Out, new JsonObject
             {
@@ -50,7 +50,7 @@ internal sealed class DeviceRevoke(Surroundings surroundings) : Command<DeviceSe
 {
     public override int Execute(CommandContext context, DeviceSettings settings, CancellationToken cancellationToken)
     {
-        var book = new DeviceBook(DataFolder.Resolve(settings.Data), surroundings.Clock);
+        var book = new DeviceBook(DataPlace.Resolve(settings.Data).Folder, surroundings.Clock);
         var found = book.List().Where(device => device.Name == settings.Device || Ids.Fits(device.Id, settings.Device)).ToList();
         if (found.Count != 1)
             throw new RefusedException("device", settings.Device, found.Count == 0 ? "no paired device has that name or id; see tightcold devices list" : "more than one device is called so; give its id");

@@ -6,6 +6,7 @@ using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
+using Tightcold.Jobs.Journals;
 using Tightcold.Jobs.Json;
 using Tightcold.Quantities;
 
@@ -23,16 +24,19 @@ internal sealed class JobNew(Surroundings surroundings) : DeskCommand<JobNewSett
     }
 }
 
-internal sealed class JobList(Surroundings surroundings) : DeskCommand<DeskSettings>(surroundings)
+internal sealed class JobList(Surroundings surroundings) : DeskCommand<JobListSettings>(surroundings)
 {
-    protected override async Task<int> RunAsync(DeskSettings settings, CancellationToken cancellation)
+    protected override async Task<int> RunAsync(JobListSettings settings, CancellationToken cancellation)
     {
-        var jobs = await Desk.JobsAsync(cancellation).ConfigureAwait(false);
+        if (settings.State is not (null or "open" or "waiting" or "closed")) throw new RefusedException("state", settings.State, "open, waiting or closed is allowed");
+        if (settings.Most is < 1) throw new RefusedException("most", settings.Most.Value.ToString(CultureInfo.InvariantCulture), "1 or more is allowed");
+        var jobs = (await Desk.JobsAsync(new JobSearch { State = settings.State, Words = settings.Find ?? "", Most = settings.Most ?? int.MaxValue }, cancellation).ConfigureAwait(false)).Jobs;
         return Answer(settings, () => new JsonObject { ["jobs"] = new JsonArray([.. jobs.Select(Machine)]) }, () =>
         {
-            if (jobs.Count == 0)
+            if (jobs.Length == 0)
             {
-                Page.Line(Out, "No job yet. Open one: tightcold job new \"blue estate\" \"blows warm\"");
+                if (settings.State is not null || settings.Find is not null) Page.Line(Out, "No job fits.");
+                else Page.Line(Out, "No job yet. Open one: tightcold job new \"blue estate\" \"blows warm\"");
                 return;
             }
             var table = Page.Table("job", "car", "complaint", "state", "last entry");

@@ -22,6 +22,21 @@ internal sealed class JobNewSettings : DeskSettings
     public string Complaint { get; init; } = "";
 }
 
+internal sealed class JobListSettings : DeskSettings
+{
+    [CommandOption("--find <WORDS>")]
+    [Description("Only jobs with all these words in the car's name, the complaint or what is waited for.")]
+    public string? Find { get; init; }
+
+    [CommandOption("--state <STATE>")]
+    [Description("Only jobs that are open, waiting or closed.")]
+    public string? State { get; init; }
+
+    [CommandOption("--most <NUMBER>")]
+    [Description("So many, the newest; all unless given.")]
+    public int? Most { get; init; }
+}
+
 internal sealed class JobKindsSettings : DeskSettings
 {
     [CommandArgument(0, "[KIND]")]

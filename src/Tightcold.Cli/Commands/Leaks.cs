@@ -26,10 +26,7 @@ internal sealed class Leaks(Surroundings surroundings) : DeskCommand<LeaksSettin
 
     private async Task<ImmutableArray<JobRecord>> EarlierAsync(JobRecord record, CancellationToken cancellation)
     {
-        var earlier = ImmutableArray.CreateBuilder<JobRecord>();
-        foreach (var job in await Desk.JobsAsync(cancellation).ConfigureAwait(false))
-            if (job.CarId == record.Car.Id && job.Number != record.Job.Number && await Desk.RecordAsync(job.Number, cancellation).ConfigureAwait(false) is { } other) earlier.Add(other);
-        return earlier.ToImmutable();
+        return [.. (await Desk.RecordsAsync(record.Car.Id, cancellation).ConfigureAwait(false)).Where(other => other.Job.Number != record.Job.Number)];
     }
 
     private static LeakPrices Prices(LeaksSettings settings)

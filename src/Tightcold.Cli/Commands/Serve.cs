@@ -19,9 +19,9 @@ internal sealed class Serve(Surroundings surroundings) : AsyncCommand<ServeSetti
         if (settings.Port is < 0 or > 65535)
             throw new RefusedException("port", settings.Port.ToString(CultureInfo.InvariantCulture), "0 to 65535 is allowed");
         var lan = ServeLan.Of(settings, surroundings.Clock.GetUtcNow());
-        var folder = DataFolder.Resolve(settings.Data);
-        Remembered.Units(folder, settings.Units);
-        var options = new SiteOptions(folder, settings.Port, surroundings.Clock) { Lan = lan, Log = line => Page.Line(surroundings.Trouble, line) };
+        var place = DataPlace.Resolve(settings.Data);
+        Remembered.Units(place.Folder, settings.Units);
+        var options = new SiteOptions(place.Folder, settings.Port, surroundings.Clock) { Connection = place.Connection, Lan = lan, Log = line => Page.Line(surroundings.Trouble, line) };
         var site = Site.Build(options);
         await using (site.ConfigureAwait(false))
         {

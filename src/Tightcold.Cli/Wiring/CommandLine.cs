@@ -80,7 +80,7 @@ public static class CommandLine
             {
                 job.SetDescription("Jobs: the journal, what it says, and the card.");
                 job.AddCommand<JobNew>("new").WithDescription("Open a job.").WithExample("job", "new", "\"blue estate\"", "\"blows warm at idle\"");
-                job.AddCommand<JobList>("list").WithDescription("List the jobs, newest first.");
+                job.AddCommand<JobList>("list").WithDescription("List the jobs, newest first, or find some.").WithExample("job", "list", "--find", "estate");
                 job.AddCommand<JobShow>("show").WithDescription("Show a job with its journal.").WithExample("job", "show", "1");
                 job.AddCommand<JobKinds>("kinds").WithDescription("List the kinds of entries, or the fields of one.").WithExample("job", "kinds", "standing-reading");
                 job.AddCommand<JobAdd>("add").WithDescription("Add an entry, or entries as JSON lines.")
@@ -125,6 +125,9 @@ public static class CommandLine
             config.AddCommand<OilCommand>("oil").WithDescription("Oil due for parts changed, its type, and tightening.").WithExample("oil", "condenser", "receiver-drier", "--bottle", "\"PAG 46\"");
             config.AddCommand<VerifyCommand>("verify").WithDescription("Prove a job cold, or try that proof on simulated cars.").WithExample("verify", "1");
             config.AddCommand<LedgerCommand>("ledger").WithDescription("Refrigerant by container and month, with losses.").WithExample("ledger", "--csv", "ledger.csv");
+            config.AddCommand<Backup>("backup").WithDescription("Copy everything into one file, also while the site runs, and read the copy again.").WithExample("backup").WithExample("backup", "saved.db");
+            config.AddCommand<Restore>("restore").WithDescription("Put a backup in the place of the data, after reading it whole; what was there is kept.").WithExample("restore", "saved.db");
+            config.AddCommand<Check>("check").WithDescription("Read everything again: the file, every journal, every ledger.").WithExample("check");
             config.AddCommand<Serve>("serve").WithDescription("Run the site, on this machine alone unless phones are let in.").WithExample("serve", "--port", "5217").WithExample("serve", "--lan");
             config.AddBranch("devices", devices =>
             {

@@ -28,9 +28,26 @@ public static class EntryRules
         if (EntryKinds.Find(entry.Kind) is not { } schema)
             return [InputProblem.Of("kind", entry.Kind, $"known kinds are {string.Join(", ", EntryKinds.All.Select(known => known.Name))}")];
         var problems = new List<InputProblem>(schema.Check(entry.Fields));
-        problems.AddRange(CheckClock(record, entry));
+        problems.AddRange(CheckClock(entry));
+        problems.AddRange(CheckOrder(record, entry));
         problems.AddRange(CheckCorrection(record, entry));
-        if (problems.Count > 0) return problems;
+        return problems.Count > 0 ? problems : CheckContent(record, entry, schema, barometer);
+    }
+
+    /// <summary>The same rules for an entry that comes with its whole job, in a file: all but that it must have been
+    /// written after those already there, for two devices write beside each other.</summary>
+    public static IReadOnlyList<InputProblem> CheckTaken(JobRecord record, Entry entry, AbsolutePressure? barometer)
+    {
+        if (EntryKinds.Find(entry.Kind) is not { } schema) return Check(record, entry, barometer);
+        var problems = new List<InputProblem>(schema.Check(entry.Fields));
+        problems.AddRange(CheckClock(entry));
+        problems.AddRange(CheckCorrection(record, entry));
+        return problems.Count > 0 ? problems : CheckContent(record, entry, schema, barometer);
+    }
+
+    private static List<InputProblem> CheckContent(JobRecord record, Entry entry, Schema schema, AbsolutePressure? barometer)
+    {
+        var problems = new List<InputProblem>();
         problems.AddRange(CheckNames(record, entry, schema));
         problems.AddRange(CheckVacuumFloor(entry, schema, barometer));
         problems.AddRange(CheckMasses(record, entry));
@@ -38,10 +55,14 @@ public static class EntryRules
         return problems;
     }
 
-    private static IEnumerable<InputProblem> CheckClock(JobRecord record, Entry entry)
+    private static IEnumerable<InputProblem> CheckClock(Entry entry)
     {
         if (entry.ObservedAt > entry.WrittenAt + ClockTolerance)
             yield return InputProblem.Of("observed-at", Stamp(entry.ObservedAt), $"an observation cannot lie after its writing ({Stamp(entry.WrittenAt)})");
+    }
+
+    private static IEnumerable<InputProblem> CheckOrder(JobRecord record, Entry entry)
+    {
         if (record.Journal.LastWritten is { } last && entry.WrittenAt < last - ClockTolerance)
             yield return InputProblem.Of("written-at", Stamp(entry.WrittenAt),
                 $"the last entry was written at {Stamp(last)}, so this clock went backwards; set it right first (nothing recorded is lost)");

@@ -9,6 +9,9 @@ namespace Tightcold.Jobs.Journals;
 public interface IJobStore
 {
     Task<IReadOnlyList<Car>> CarsAsync(CancellationToken cancellation);
+
+    /// <summary>Cars by name, from the one at <paramref name="skip"/> on; only those whose name holds all words.</summary>
+    Task<IReadOnlyList<Car>> CarsAsync(string words, int skip, int most, CancellationToken cancellation);
     Task<Car?> CarAsync(Guid id, CancellationToken cancellation);
 
     /// <summary>Adds the car or replaces its label data.</summary>
@@ -17,8 +20,15 @@ public interface IJobStore
     Task<IReadOnlyList<Kit>> KitsAsync(CancellationToken cancellation);
     Task AddKitAsync(Kit kit, CancellationToken cancellation);
 
-    /// <summary>All jobs, newest first.</summary>
-    Task<IReadOnlyList<Job>> JobsAsync(CancellationToken cancellation);
+    /// <summary>Summaries of the jobs asked for, newest first, without reading a journal.</summary>
+    Task<JobsFound> JobsAsync(JobSearch search, CancellationToken cancellation);
+
+    /// <summary>How many jobs are in each state.</summary>
+    Task<IReadOnlyDictionary<string, int>> CountsAsync(CancellationToken cancellation);
+
+    /// <summary>All records, or those of one car, newest first, a few at a time.</summary>
+    IAsyncEnumerable<JobRecord> RecordsAsync(Guid? carId, CancellationToken cancellation);
+
     Task<JobRecord?> RecordAsync(int number, CancellationToken cancellation);
 
     /// <summary>Adds the job under the next free number, which is returned with it.</summary>

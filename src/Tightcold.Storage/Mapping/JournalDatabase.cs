@@ -2,14 +2,18 @@ using Microsoft.EntityFrameworkCore;
 
 namespace Tightcold.Storage.Mapping;
 
-/// <summary>The tables. Entries and kits are only ever added.</summary>
-internal sealed class JournalDatabase(DbContextOptions<JournalDatabase> options) : DbContext(options)
+/// <summary>The tables, as SQLite has them. Entries and kits are only ever added.</summary>
+internal class JournalDatabase : DbContext
 {
+    public JournalDatabase(DbContextOptions<JournalDatabase> options) : base(options) { }
+    protected JournalDatabase(DbContextOptions options) : base(options) { }
+
     public DbSet<CarRow> Cars => Set<CarRow>();
     public DbSet<KitRow> Kits => Set<KitRow>();
     public DbSet<JobRow> Jobs => Set<JobRow>();
     public DbSet<JobKitRow> JobKits => Set<JobKitRow>();
     public DbSet<EntryRow> Entries => Set<EntryRow>();
+    public DbSet<JobLineRow> JobLines => Set<JobLineRow>();
 
     protected override void OnModelCreating(ModelBuilder modelBuilder)
     {
@@ -18,6 +22,8 @@ internal sealed class JournalDatabase(DbContextOptions<JournalDatabase> options)
             row.ToTable("cars").HasKey(car => car.Id);
             row.Property(car => car.Id).HasColumnName("id").ValueGeneratedNever();
             row.Property(car => car.FieldsJson).HasColumnName("fields_json");
+            row.Property(car => car.LabelKey).HasColumnName("label_key").HasDefaultValue("");
+            row.HasIndex(car => car.LabelKey);
         });
         modelBuilder.Entity<KitRow>(row =>
         {
@@ -52,6 +58,7 @@ internal sealed class JournalDatabase(DbContextOptions<JournalDatabase> options)
             row.ToTable("entries").HasKey(entry => entry.Id);
             row.Property(entry => entry.Id).HasColumnName("id").ValueGeneratedNever();
             row.Property(entry => entry.JobId).HasColumnName("job_id");
+            row.Property(entry => entry.Sequence).HasColumnName("sequence");
             row.Property(entry => entry.Kind).HasColumnName("kind");
             row.Property(entry => entry.ObservedAt).HasColumnName("observed_at");
             row.Property(entry => entry.WrittenAt).HasColumnName("written_at");
@@ -60,8 +67,28 @@ internal sealed class JournalDatabase(DbContextOptions<JournalDatabase> options)
             row.Property(entry => entry.Supersedes).HasColumnName("supersedes");
             row.Property(entry => entry.Reason).HasColumnName("reason");
             row.Property(entry => entry.FieldsJson).HasColumnName("fields_json");
-            row.HasIndex(entry => entry.JobId);
+            // Two writers who took the same place in a journal: the second is refused and writes again behind the first.
+            row.HasIndex(entry => new { entry.JobId, entry.Sequence }).IsUnique();
             row.HasOne<JobRow>().WithMany().HasForeignKey(entry => entry.JobId).OnDelete(DeleteBehavior.Restrict);
+        });
+        modelBuilder.Entity<JobLineRow>(row =>
+        {
+            row.ToTable("job_lines").HasKey(line => line.JobId);
+            row.Property(line => line.JobId).HasColumnName("job_id").ValueGeneratedNever();
+            row.Property(line => line.Number).HasColumnName("number");
+            row.Property(line => line.CarId).HasColumnName("car_id");
+            row.Property(line => line.CarLabel).HasColumnName("car_label");
+            row.Property(line => line.Complaint).HasColumnName("complaint");
+            row.Property(line => line.State).HasColumnName("state");
+            row.Property(line => line.WaitingFor).HasColumnName("waiting_for");
+            row.Property(line => line.OpenedAt).HasColumnName("opened_at");
+            row.Property(line => line.LastEntryAt).HasColumnName("last_entry_at");
+            row.Property(line => line.Entries).HasColumnName("entries");
+            row.Property(line => line.SearchKey).HasColumnName("search_key");
+            row.HasIndex(line => line.Number).IsUnique();
+            row.HasIndex(line => new { line.State, line.Number });
+            row.HasIndex(line => new { line.CarId, line.Number });
+            row.HasOne<JobRow>().WithOne().HasForeignKey<JobLineRow>(line => line.JobId).OnDelete(DeleteBehavior.Restrict);
         });
     }
 }

@@ -15,7 +15,10 @@ internal static class RowText
 {
     private static readonly JsonSerializerOptions Plain = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
-    public static CarRow Row(Car car) => new() { Id = car.Id, FieldsJson = Fields(car.Fields) };
+    public static CarRow Row(Car car) => new() { Id = car.Id, FieldsJson = Fields(car.Fields), LabelKey = LabelKey(car.Label) };
+
+    /// <summary>A space for a car without a name: an empty key means that it is still to be made.</summary>
+    public static string LabelKey(string label) => SearchKey.Of(label) is { Length: > 0 } key ? key : " ";
 
     public static Car Car(CarRow row) => new(row.Id, Read(JobDocument.ReadFields(row.FieldsJson, Jobs.Cars.Car.Schema), "car", row.Id));
 

@@ -1,10 +1,12 @@
 namespace Tightcold.Storage.Mapping;
 
-/// <summary>A car; its label data as the documented JSON of a bag of fields.</summary>
+/// <summary>A car; its label data as the documented JSON of a bag of fields. <see cref="LabelKey"/> is made from them, for
+/// order and search.</summary>
 internal sealed class CarRow
 {
     public Guid Id { get; set; }
     public string FieldsJson { get; set; } = "";
+    public string LabelKey { get; set; } = "";
 }
 
 /// <summary>A version of this workshop's kit.</summary>
@@ -36,11 +38,13 @@ internal sealed class JobKitRow
     public string BodyJson { get; set; } = "";
 }
 
-/// <summary>An entry: what every entry has in columns, what its kind has as the documented JSON.</summary>
+/// <summary>An entry: what every entry has in columns, what its kind has as the documented JSON. <see cref="Sequence"/>
+/// counts the writing within a job from 1; a number given twice is refused by the database.</summary>
 internal sealed class EntryRow
 {
     public Guid Id { get; set; }
     public Guid JobId { get; set; }
+    public int Sequence { get; set; }
     public string Kind { get; set; } = "";
     public DateTimeOffset ObservedAt { get; set; }
     public DateTimeOffset WrittenAt { get; set; }
@@ -48,4 +52,21 @@ internal sealed class EntryRow
     public Guid? Supersedes { get; set; }
     public string? Reason { get; set; }
     public string FieldsJson { get; set; } = "";
+}
+
+/// <summary>What the list of jobs says of a job. Made from car and journal in the transaction that changes them; no
+/// truth of its own, and made anew where it is missing.</summary>
+internal sealed class JobLineRow
+{
+    public Guid JobId { get; set; }
+    public int Number { get; set; }
+    public Guid CarId { get; set; }
+    public string CarLabel { get; set; } = "";
+    public string Complaint { get; set; } = "";
+    public string State { get; set; } = "";
+    public string? WaitingFor { get; set; }
+    public DateTimeOffset OpenedAt { get; set; }
+    public DateTimeOffset? LastEntryAt { get; set; }
+    public int Entries { get; set; }
+    public string SearchKey { get; set; } = "";
 }

@@ -4,17 +4,15 @@ using Microsoft.EntityFrameworkCore.Diagnostics;
 namespace Tightcold.Storage.Mapping;
 
 /// <summary>Every connection waits for the disk at each commit and checks foreign keys: what was acknowledged
-/// survives a kill and a power cut.</summary>
-internal sealed class SafeConnection : DbConnectionInterceptor
+/// survives a kill and a power cut. Another program's short write is waited for inside SQLite.</summary>
+internal sealed class SafeConnection(string more) : DbConnectionInterceptor
 {
-    public static readonly SafeConnection Instance = new();
-
-    private const string Pragmas = "PRAGMA synchronous=FULL; PRAGMA foreign_keys=ON;";
+    private readonly string pragmas = "PRAGMA busy_timeout=2000; PRAGMA synchronous=FULL; PRAGMA foreign_keys=ON;" + more;
 
     public override void ConnectionOpened(DbConnection connection, ConnectionEndEventData eventData)
     {
         using var command = connection.CreateCommand();
-        command.CommandText = Pragmas;
+        command.CommandText = pragmas;
         command.ExecuteNonQuery();
     }
 
@@ -23,7 +21,7 @@ internal sealed class SafeConnection : DbConnectionInterceptor
         var command = connection.CreateCommand();
         await using (command.ConfigureAwait(false))
         {
-            command.CommandText = Pragmas;
+            command.CommandText = pragmas;
             await command.ExecuteNonQueryAsync(cancellationToken).ConfigureAwait(false);
         }
     }

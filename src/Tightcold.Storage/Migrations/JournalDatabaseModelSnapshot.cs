@@ -28,7 +28,16 @@ namespace Tightcold.Storage.Migrations
                         .HasColumnType("TEXT")
                         .HasColumnName("fields_json");
 
+                    b.Property<string>("LabelKey")
+                        .IsRequired()
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("TEXT")
+                        .HasDefaultValue("")
+                        .HasColumnName("label_key");
+
                     b.HasKey("Id");
+
+                    b.HasIndex("LabelKey");
 
                     b.ToTable("cars", (string)null);
                 });
@@ -61,6 +70,10 @@ namespace Tightcold.Storage.Migrations
                         .HasColumnType("TEXT")
                         .HasColumnName("reason");
 
+                    b.Property<int>("Sequence")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("sequence");
+
                     b.Property<Guid?>("Supersedes")
                         .HasColumnType("TEXT")
                         .HasColumnName("supersedes");
@@ -76,7 +89,8 @@ namespace Tightcold.Storage.Migrations
 
                     b.HasKey("Id");
 
-                    b.HasIndex("JobId");
+                    b.HasIndex("JobId", "Sequence")
+                        .IsUnique();
 
                     b.ToTable("entries", (string)null);
                 });
@@ -99,6 +113,68 @@ namespace Tightcold.Storage.Migrations
                     b.HasKey("JobId", "KitId");
 
                     b.ToTable("job_kits", (string)null);
+                });
+
+            modelBuilder.Entity("Tightcold.Storage.Mapping.JobLineRow", b =>
+                {
+                    b.Property<Guid>("JobId")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("job_id");
+
+                    b.Property<Guid>("CarId")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("car_id");
+
+                    b.Property<string>("CarLabel")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("car_label");
+
+                    b.Property<string>("Complaint")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("complaint");
+
+                    b.Property<int>("Entries")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("entries");
+
+                    b.Property<DateTimeOffset?>("LastEntryAt")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("last_entry_at");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("number");
+
+                    b.Property<DateTimeOffset>("OpenedAt")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("opened_at");
+
+                    b.Property<string>("SearchKey")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("search_key");
+
+                    b.Property<string>("State")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("state");
+
+                    b.Property<string>("WaitingFor")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("waiting_for");
+
+                    b.HasKey("JobId");
+
+                    b.HasIndex("Number")
+                        .IsUnique();
+
+                    b.HasIndex("CarId", "Number");
+
+                    b.HasIndex("State", "Number");
+
+                    b.ToTable("job_lines", (string)null);
                 });
 
             modelBuilder.Entity("Tightcold.Storage.Mapping.JobRow", b =>
@@ -176,6 +252,15 @@ namespace Tightcold.Storage.Migrations
                     b.HasOne("Tightcold.Storage.Mapping.JobRow", null)
                         .WithMany()
                         .HasForeignKey("JobId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Tightcold.Storage.Mapping.JobLineRow", b =>
+                {
+                    b.HasOne("Tightcold.Storage.Mapping.JobRow", null)
+                        .WithOne()
+                        .HasForeignKey("Tightcold.Storage.Mapping.JobLineRow", "JobId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });

@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
 using Tightcold.App.Desk;
 using Tightcold.Jobs.Cars;
+using Tightcold.Jobs.Journals;
 using Tightcold.Web.Forms;
 using Tightcold.Web.Http;
 
@@ -30,7 +31,7 @@ internal static class CarEndpoints
     private static async Task<IResult> ShowAsync(HttpContext http, JobDesk desk, Guid id, CancellationToken cancellation)
     {
         if (await desk.CarAsync(id, cancellation).ConfigureAwait(false) is not { } car) return Results.NotFound();
-        var jobs = (await desk.JobsAsync(cancellation).ConfigureAwait(false)).Where(job => job.CarId == id).ToList();
+        var jobs = (await desk.JobsAsync(new JobSearch { CarId = id }, cancellation).ConfigureAwait(false)).Jobs;
         var history = Findings.Books.CarHistory.Of(await desk.RecordsAsync(id, cancellation).ConfigureAwait(false));
         return Page.Show<CarPage>(http, (nameof(CarPage.Car), car), (nameof(CarPage.Jobs), jobs), (nameof(CarPage.History), history));
     }

@@ -33,4 +33,21 @@ public static class Routes
     public static string Entry(Job job, Guid id) => $"{Job(job)}/entries/{id}";
     public static string Correct(Job job, Guid id) => Entry(job, id) + "/correct";
     public static string Strike(Job job, Guid id) => Entry(job, id) + "/strike";
+
+    public const string Jobs = "/jobs";
+    public const string Cars = "/cars";
+
+    /// <summary>A part of the list of jobs.</summary>
+    public static string FindJobs(string? state, string find, int? before) => Jobs + Query(("state", state), ("find", find), ("before", before?.ToString(CultureInfo.InvariantCulture)));
+
+    /// <summary>A part of the list of cars.</summary>
+    public static string FindCars(string find, int skip) => Cars + Query(("find", find), ("skip", skip > 0 ? skip.ToString(CultureInfo.InvariantCulture) : null));
+
+    private static string Query(params ReadOnlySpan<(string Name, string? Value)> pairs)
+    {
+        var query = "";
+        foreach (var (name, value) in pairs)
+            if (!string.IsNullOrEmpty(value)) query += (query.Length == 0 ? "?" : "&") + name + "=" + Uri.EscapeDataString(value);
+        return query;
+    }
 }

@@ -12,7 +12,13 @@ namespace Tightcold.Web.Pages;
 public sealed record StartModel(
     IReadOnlyList<Car> Cars, IReadOnlyList<StartModel.OpenJob> Open, IReadOnlyList<JobSummary> Waiting, IReadOnlyList<JobSummary> Closed)
 {
-    /// <summary>So many open jobs are shown with their step; a person alone has fewer.</summary>
+    /// <summary>All there are, of which the start shows the first.</summary>
+    public int OpenCount { get; init; }
+    public int WaitingCount { get; init; }
+    public int ClosedCount { get; init; }
+    public bool MoreCars { get; init; }
+
+    /// <summary>So many of each kind are shown, open jobs with their step; a person alone has fewer.</summary>
     private const int Shown = 20;
 
     public sealed record OpenJob(JobRecord Record, Step Step, Phrase? Verdict, IReadOnlyList<RunningClocks.Clock> Clocks, DateTimeOffset? Last);
@@ -21,17 +27,24 @@ public sealed record StartModel(
     {
         ArgumentNullException.ThrowIfNull(desk);
         ArgumentNullException.ThrowIfNull(look);
-        var jobs = await desk.JobsAsync(cancellation).ConfigureAwait(false);
+        Task<JobsFound> FirstAsync(string state) => desk.JobsAsync(new JobSearch { State = state, Most = Shown }, cancellation);
+        var counts = await desk.JobCountsAsync(cancellation).ConfigureAwait(false);
+        var jobs = (await FirstAsync("open").ConfigureAwait(false)).Jobs;
         var open = new List<OpenJob>();
-        foreach (var job in jobs.Where(job => job.State == "open").Take(Shown))
+        foreach (var job in jobs)
         {
             if (await desk.RecordAsync(job.Number, cancellation).ConfigureAwait(false) is not { } record) continue;
             var findings = look(record);
             var step = Walk.Current(record, findings);
             open.Add(new(record, step, findings.FirstOrDefault(finding => finding.Step == step)?.Verdict, RunningClocks.Of(record), job.LastEntryAt));
         }
+        var cars = await desk.CarsAsync("", 0, Shown + 1, cancellation).ConfigureAwait(false);
         return new(
-            await desk.CarsAsync(cancellation).ConfigureAwait(false), open,
-            [.. jobs.Where(job => job.State == "waiting")], [.. jobs.Where(job => job.State == "closed")]);
+            [.. cars.Take(Shown)], open,
+            (await FirstAsync("waiting").ConfigureAwait(false)).Jobs, (await FirstAsync("closed").ConfigureAwait(false)).Jobs)
+        {
+            OpenCount = counts.GetValueOrDefault("open"), WaitingCount = counts.GetValueOrDefault("waiting"), ClosedCount = counts.GetValueOrDefault("closed"),
+            MoreCars = cars.Count > Shown,
+        };
     }
 }

@@ -112,6 +112,40 @@ public sealed class JobDeskTests
         Assert.Contains("say different things", Assert.Single((await desk.AddWrittenAsync(job, changed, Stop)).Problems).Sentence.ToString(), StringComparison.Ordinal);
     }
 
+    /// <summary>A file somebody changed by hand: each change is one a form refuses.</summary>
+    [Theory]
+    [InlineData("pressure-test", "gas", "dry nitrogen", "oxygen", "oil explodes with oxygen")]
+    [InlineData("pressure-test", "gas", "dry nitrogen", "compressed air", "only dry nitrogen")]
+    [InlineData("container-moved", "side", "low side", "high side", "never opened to the high side")]
+    [InlineData("container-moved", "container", "Can A", "Can Z", "the kit holds Can A")]
+    public async Task An_entry_that_a_form_refuses_does_not_come_in_by_a_file_either(string kind, string field, string allowed, string changed, string because)
+    {
+        var job = await OpenAsync();
+        var fields = kind == EntryKinds.PressureTest ? Fields(("gas", "dry nitrogen"), ("pressure", "150 psig"), ("gas-temperature", "25 C")) : Fields(("container", "Can A"), ("action", "opened"), ("side", "low side"));
+        var entry = await desk.AddEntryAsync(job, kind, fields, null, "Ada", cancellation: Stop);
+        Assert.True(entry.Taken, string.Join(' ', entry.Problems.Select(problem => problem.Sentence)));
+        var text = JobDesk.Export((await desk.RecordAsync(job, Stop))!);
+
+        var store = new MemoryStore();
+        var elsewhere = new JobDesk(store, clock, new RandomIds());
+        var refused = await elsewhere.ImportAsync(text.Replace($"\"{field}\": \"{allowed}\"", $"\"{field}\": \"{changed}\"", StringComparison.Ordinal), Stop);
+        var sentence = Assert.Single(refused.Problems).Sentence.ToString();
+        Assert.Contains(because, sentence, StringComparison.Ordinal);
+        Assert.Contains(entry.Value!.Id.ToString(), sentence, StringComparison.Ordinal);
+        Assert.Contains($": {field}: “{changed}”", sentence, StringComparison.Ordinal);
+        Assert.Empty(await elsewhere.JobsAsync(Stop));
+        Assert.True((await elsewhere.ImportAsync(text, Stop)).Taken);
+    }
+
+    [Fact]
+    public async Task What_is_here_already_comes_in_again_whatever_the_kit_has_become()
+    {
+        var job = await OpenAsync();
+        await desk.AddEntryAsync(job, EntryKinds.ScaleReading, Fields(("container", "Can A"), ("gross", "300 g")), null, "Ada", cancellation: Stop);
+        var text = JobDesk.Export((await desk.RecordAsync(job, Stop))!);
+        Assert.True((await desk.ImportAsync(text, Stop)).Taken);
+    }
+
     [Fact]
     public async Task A_complaint_of_nothing_or_a_car_that_is_not_there_opens_no_job()
     {

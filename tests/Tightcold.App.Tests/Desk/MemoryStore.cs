@@ -14,6 +14,9 @@ internal sealed class MemoryStore : IJobStore
 
     public Task<IReadOnlyList<Car>> CarsAsync(CancellationToken cancellation) => Task.FromResult<IReadOnlyList<Car>>([.. cars.Values]);
 
+    public Task<IReadOnlyList<Car>> CarsAsync(string words, int skip, int most, CancellationToken cancellation) => Task.FromResult<IReadOnlyList<Car>>(
+        [.. cars.Values.Where(car => SearchKey.Words(words).All(word => SearchKey.Of(car.Label).Contains(word, StringComparison.Ordinal))).OrderBy(car => car.Label, StringComparer.Ordinal).Skip(skip).Take(most)]);
+
     public Task<Car?> CarAsync(Guid id, CancellationToken cancellation) => Task.FromResult(cars.GetValueOrDefault(id));
 
     public Task SaveCarAsync(Car car, CancellationToken cancellation)
@@ -30,8 +33,23 @@ internal sealed class MemoryStore : IJobStore
         return Task.CompletedTask;
     }
 
-    public Task<IReadOnlyList<Job>> JobsAsync(CancellationToken cancellation) =>
-        Task.FromResult<IReadOnlyList<Job>>([.. records.Values.Select(record => record.Job).OrderByDescending(job => job.Number)]);
+    public Task<JobsFound> JobsAsync(JobSearch search, CancellationToken cancellation)
+    {
+        var found = records.Values.Select(JobSummary.Of)
+            .Where(job => (search.State is null || job.State == search.State) && (search.CarId is null || job.CarId == search.CarId) && (search.Before is null || job.Number < search.Before))
+            .Where(job => SearchKey.Words(search.Words).All(word => SearchKey.Of(job.CarLabel, job.Complaint, job.WaitingFor).Contains(word, StringComparison.Ordinal)))
+            .OrderByDescending(job => job.Number).ToList();
+        return Task.FromResult(new JobsFound([.. found.Take(search.Most)], found.Count > search.Most));
+    }
+
+    public Task<IReadOnlyDictionary<string, int>> CountsAsync(CancellationToken cancellation) =>
+        Task.FromResult<IReadOnlyDictionary<string, int>>(records.Values.GroupBy(record => record.State).ToDictionary(group => group.Key, group => group.Count()));
+
+    public async IAsyncEnumerable<JobRecord> RecordsAsync(Guid? carId, [System.Runtime.CompilerServices.EnumeratorCancellation] CancellationToken cancellation)
+    {
+        foreach (var record in records.Values.OrderByDescending(record => record.Job.Number))
+            if (carId is null || record.Car.Id == carId) yield return (await RecordAsync(record.Job.Number, cancellation))!;
+    }
 
     public Task<JobRecord?> RecordAsync(int number, CancellationToken cancellation) =>
         Task.FromResult(records.TryGetValue(number, out var record) ? record with { Car = cars[record.Car.Id], Kits = [.. kits] } : null);

@@ -11,7 +11,8 @@ namespace Tightcold.Cli.Tests.Jobs;
 /// <summary>The real program, killed while it writes.</summary>
 public sealed class KilledTests : IDisposable
 {
-    private const int Entries = 200;
+    private const int Entries = 1000;
+    private const int Kills = 8;
     private readonly Desk desk = new();
 
     public void Dispose() => desk.Dispose();
@@ -31,33 +32,61 @@ public sealed class KilledTests : IDisposable
         var kills = 0;
         for (var finished = false; !finished;)
         {
-            // Five kills, then through; the last pause of up to 3 ms lands inside a write as often as between two.
-            var killAfter = kills < 5 ? acknowledged.Count + chance.Next(1, 35) : int.MaxValue;
+            // Eight kills, then through; the last pause of up to 3 ms lands inside a write as often as between two.
+            var killAfter = kills < Kills ? acknowledged.Count + chance.Next(1, 115) : int.MaxValue;
             finished = await WriteAsync(lines, acknowledged, killAfter, TimeSpan.FromMilliseconds(3 * chance.NextDouble()));
             kills += finished ? 0 : 1;
             JobStore.Release();
+            Assert.Empty((await desk.JsonAsync("check"))["troubles"]!.AsArray());
             var there = await IdsAsync();
             Assert.Equal(there.Count, there.Distinct().Count());
             Assert.Subset(there.ToHashSet(), acknowledged);
         }
-        Assert.Equal(5, kills);
+        Assert.Equal(Kills, kills);
         Assert.Equal(Entries, acknowledged.Count);
         Assert.Equal(Entries, (await IdsAsync()).Count);
+    }
+
+    /// <summary>Killed while the file is being made or brought up to date: the next start finds it whole or makes it whole.</summary>
+    [Fact]
+    public async Task A_program_killed_at_its_very_start_leaves_a_file_that_opens()
+    {
+        var chance = new Random(20310705);
+        for (var i = 0; i < 6; i++)
+        {
+            var folder = desk.File($"start-{i}");
+            using (var program = Start("check", "--data", folder))
+            {
+                _ = program.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken);
+                // The file appears first; what is made in it follows.
+                while (!program.HasExited && !File.Exists(DataFolder.DataFile(folder))) await Task.Delay(1, TestContext.Current.CancellationToken);
+                await Task.Delay(TimeSpan.FromMilliseconds(150 * chance.NextDouble()), TestContext.Current.CancellationToken);
+                if (!program.HasExited) program.Kill();
+                await program.WaitForExitAsync(TestContext.Current.CancellationToken);
+            }
+            await desk.DoneAsync("car", "new", "label=blue estate", "refrigerant=R-134a", "--data", folder);
+            await desk.DoneAsync("check", "--data", folder);
+        }
     }
 
     private async Task<List<string>> IdsAsync() =>
         [.. JsonNode.Parse(await desk.DoneAsync("job", "export", "1"))!["entries"]!.AsArray().Select(entry => entry!["id"]!.ToString())];
 
-    /// <returns>False when the program was killed.</returns>
-    private async Task<bool> WriteAsync(string[] lines, HashSet<string> acknowledged, int killAfter, TimeSpan pause)
+    private static Process Start(params string[] words)
     {
         var start = new ProcessStartInfo(Environment.ProcessPath is { } host && Path.GetFileNameWithoutExtension(host) == "dotnet" ? host : "dotnet")
         {
             RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true,
         };
-        foreach (var word in new[] { Path.Combine(AppContext.BaseDirectory, "tightcold.dll"), "job", "add", "1", "--lines", "-", "--data", desk.Folder })
-            start.ArgumentList.Add(word);
-        using var program = Process.Start(start)!;
+        start.ArgumentList.Add(Path.Combine(AppContext.BaseDirectory, "tightcold.dll"));
+        foreach (var word in words) start.ArgumentList.Add(word);
+        return Process.Start(start)!;
+    }
+
+    /// <returns>False when the program was killed.</returns>
+    private async Task<bool> WriteAsync(string[] lines, HashSet<string> acknowledged, int killAfter, TimeSpan pause)
+    {
+        using var program = Start("job", "add", "1", "--lines", "-", "--data", desk.Folder);
         var errors = program.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken);
         var feeding = Task.Run(async () =>
         {

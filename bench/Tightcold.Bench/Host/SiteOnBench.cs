@@ -1,0 +1,49 @@
+using System.Net;
+using Microsoft.AspNetCore.Builder;
+using Tightcold.App.Books;
+using Tightcold.Jobs.Entries;
+using Tightcold.Storage;
+using Tightcold.Storage.Safety;
+using Tightcold.Web;
+
+namespace Tightcold.Bench.Host;
+
+/// <summary>The real site on a free port of loopback; its folder goes with it.</summary>
+internal sealed class SiteOnBench : IAsyncDisposable
+{
+    private readonly DataPlace place;
+    private readonly WebApplication site;
+
+    private SiteOnBench(DataPlace place)
+    {
+        this.place = place;
+        site = Site.Build(new SiteOptions(place.Folder, 0, TimeProvider.System) { Connection = place.Connection, Log = Console.Error.WriteLine });
+    }
+
+    public static async Task<SiteOnBench> StartAsync(DataPlace place)
+    {
+        var bench = new SiteOnBench(place);
+        await bench.site.StartAsync().ConfigureAwait(false);
+        return bench;
+    }
+
+    public HttpClient Client() =>
+        new(new HttpClientHandler { AllowAutoRedirect = false, CookieContainer = new CookieContainer(), UseProxy = false }) { BaseAddress = Site.Address(site), Timeout = TimeSpan.FromMinutes(2) };
+
+    /// <summary>The texts of all notes, and a check of everything.</summary>
+    public async Task<(IReadOnlyList<string> Notes, CheckReport Check)> NotesAsync()
+    {
+        using var store = await JobStore.OpenAsync(place).ConfigureAwait(false);
+        var notes = new List<string>();
+        await foreach (var record in store.RecordsAsync(null, default).ConfigureAwait(false))
+            notes.AddRange(record.Journal.OfKind(EntryKinds.Note).Select(entry => entry.Fields.Text("text") ?? ""));
+        return (notes, await store.CheckAsync(LedgerClosure.Of, default).ConfigureAwait(false));
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        await site.DisposeAsync().ConfigureAwait(false);
+        JobStore.Release();
+        Directory.Delete(place.Folder, recursive: true);
+    }
+}

@@ -1,0 +1,139 @@
+using System.Data;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Storage;
+using Npgsql;
+using Tightcold.Storage.Mapping;
+using Tightcold.Storage.Safety;
+
+namespace Tightcold.Storage.Engines;
+
+/// <summary>A database on a PostgreSQL server, shared by several programs.</summary>
+internal sealed class PostgresEngine : Engine
+{
+    /// <summary>Names of our own locks on the server; any two numbers that nothing else in the database takes.</summary>
+    private const long UpgradeLock = 0x5469_6768_7401, NumberLock = 0x5469_6768_7402;
+
+    private readonly DbContextOptions<PostgresDatabase> options;
+    private readonly string connectionText;
+
+    public PostgresEngine(string connection)
+    {
+        var settings = new NpgsqlConnectionStringBuilder(connection);
+        // A person waits for the answer: better a sentence after some seconds than a page that never comes.
+        if (!settings.ContainsKey("Timeout")) settings.Timeout = 10;
+        if (!settings.ContainsKey("Maximum Pool Size")) settings.MaxPoolSize = 20;
+        settings.ApplicationName ??= "Tightcold";
+        Name = $"the database {settings.Database} on {settings.Host}";
+        connectionText = settings.ToString();
+        options = new DbContextOptionsBuilder<PostgresDatabase>().UseNpgsql(connectionText).Options;
+    }
+
+    public override string Name { get; }
+
+    public override JournalDatabase Open() => new PostgresDatabase(options);
+
+    public override async Task PrepareAsync(CancellationToken cancellation)
+    {
+        var known = Known<PostgresDatabase>();
+        var connection = new NpgsqlConnection(connectionText);
+        await using (connection.ConfigureAwait(false))
+        {
+            await connection.OpenAsync(cancellation).ConfigureAwait(false);
+            if (await IsReadyAsync(connection, known, cancellation).ConfigureAwait(false)) return;
+            // One program at a time; whoever waited finds it done. The server gives the lock back when the connection ends.
+            await RunAsync(connection, $"SELECT pg_advisory_lock({UpgradeLock})", cancellation).ConfigureAwait(false);
+            try
+            {
+                if (await IsReadyAsync(connection, known, cancellation).ConfigureAwait(false)) return;
+                var database = Open();
+                await using (database.ConfigureAwait(false))
+                {
+                    await database.Database.MigrateAsync(cancellation).ConfigureAwait(false);
+                    await JobLines.FillAsync(database, cancellation).ConfigureAwait(false);
+                }
+            }
+            finally
+            {
+                await RunAsync(connection, $"SELECT pg_advisory_unlock({UpgradeLock})", CancellationToken.None).ConfigureAwait(false);
+            }
+        }
+    }
+
+    private async Task<bool> IsReadyAsync(NpgsqlConnection connection, IReadOnlyList<string> known, CancellationToken cancellation)
+    {
+        var command = new NpgsqlCommand("SELECT to_regclass('\"__EFMigrationsHistory\"') IS NOT NULL", connection);
+        await using (command.ConfigureAwait(false))
+        {
+            if (await command.ExecuteScalarAsync(cancellation).ConfigureAwait(false) is not true) return false;
+        }
+        return IsCurrent(known, await AppliedAsync(connection, cancellation).ConfigureAwait(false))
+            && await LinesAreWholeAsync(connection, cancellation).ConfigureAwait(false);
+    }
+
+    private static async Task RunAsync(NpgsqlConnection connection, string sql, CancellationToken cancellation)
+    {
+        var command = new NpgsqlCommand(sql, connection) { CommandTimeout = 0 };
+        await using (command.ConfigureAwait(false))
+        {
+            await command.ExecuteNonQueryAsync(cancellation).ConfigureAwait(false);
+        }
+    }
+
+    public override Task<IDbContextTransaction> ReadAsync(JournalDatabase database, CancellationToken cancellation) =>
+        database.Database.BeginTransactionAsync(IsolationLevel.RepeatableRead, cancellation);
+
+    // The server queues writers by the rows they lock.
+    public override Task<IDisposable> TurnAsync(CancellationToken cancellation) => Task.FromResult<IDisposable>(new NoTurn());
+
+    public override Task LockJobAsync(JournalDatabase database, Guid jobId, CancellationToken cancellation) =>
+        database.Database.ExecuteSqlAsync($"SELECT 1 FROM jobs WHERE id = {jobId} FOR UPDATE", cancellation);
+
+    public override Task LockNumbersAsync(JournalDatabase database, CancellationToken cancellation) =>
+        database.Database.ExecuteSqlAsync($"SELECT pg_advisory_xact_lock({NumberLock})", cancellation);
+
+    public override async Task CopyToAsync(string file, CancellationToken cancellation)
+    {
+        using var target = new SqliteEngine(file);
+        await target.PrepareAsync(cancellation).ConfigureAwait(false);
+        await DataCopy.RunAsync(this, target, cancellation).ConfigureAwait(false);
+        await DataCopy.SettleAsync(target, "DELETE", cancellation).ConfigureAwait(false);
+        File.Delete(file + SqliteEngine.UpgradeMark);
+    }
+
+    // Pages and references are the server's own to look after; everything is read again by the check all the same.
+    public override Task<IReadOnlyList<string>> DamageAsync(JournalDatabase database, CancellationToken cancellation) => Task.FromResult<IReadOnlyList<string>>([]);
+
+    public override StoreException? Explain(Exception trouble)
+    {
+        var known = Chain(trouble).OfType<NpgsqlException>().FirstOrDefault();
+        if (known is null) return null;
+        // Codes: postgresql.org/docs/current/errcodes-appendix.html.
+        var name = char.ToUpperInvariant(Name[0]) + Name[1..];
+        return new StoreException(known.SqlState switch
+        {
+            "3D000" => $"{name} is not there; make it on the server first (createdb), or correct the name in --data.",
+            "28P01" or "28000" => $"{name} refused the user name or the password; correct them in --data.",
+            "42501" or "25006" => $"{name} may only be read by this user; nothing was written. Let the user write, or choose another with --data.",
+            "53100" => $"The disk of the server is full; nothing was written to {Name}. Make room there and try again.",
+            "53300" or "57P03" => $"{name} takes no connection just now; try again in a moment.",
+            "40001" or "40P01" or "23505" => $"{name} was busy with other writers; nothing was written. Try again.",
+            "22021" => $"A text holds a character that {Name} cannot keep; nothing was written. Take it out and try again.",
+            null => $"{name} does not answer ({known.InnerException?.Message ?? known.Message}). What was acknowledged before is kept there; check the server and the network, then try again.",
+            var code => $"{name} cannot be used (code {code}: {(known as PostgresException)?.MessageText ?? known.Message}); nothing was written.",
+        }, trouble);
+    }
+
+    public override bool IsCollision(Exception trouble) =>
+        Chain(trouble).Any(link => link is PostgresException { SqlState: "40001" or "40P01" or "23505" } or DbUpdateConcurrencyException);
+
+    public override void Release()
+    {
+        using var connection = new NpgsqlConnection(connectionText);
+        NpgsqlConnection.ClearPool(connection);
+    }
+
+    private sealed class NoTurn : IDisposable
+    {
+        public void Dispose() { }
+    }
+}

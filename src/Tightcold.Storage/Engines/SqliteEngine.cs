@@ -1,0 +1,191 @@
+using System.Collections.Concurrent;
+using Microsoft.Data.Sqlite;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Storage;
+using Tightcold.Storage.Mapping;
+
+namespace Tightcold.Storage.Engines;
+
+/// <summary>One data file on this machine.</summary>
+internal sealed class SqliteEngine : Engine
+{
+    /// <summary>SQLite's writers poll for their turn; inside one program they queue here instead, first come first served.</summary>
+    private static readonly ConcurrentDictionary<string, SemaphoreSlim> Turns = new(StringComparer.Ordinal);
+
+    /// <summary>The lock of an upgrade lies beside the file, under its name and this. It is empty and stays.</summary>
+    public const string UpgradeMark = ".upgrade";
+
+    private readonly DbContextOptions<JournalDatabase> options;
+    private readonly SemaphoreSlim turn;
+    private readonly FileLock? use;
+    private readonly string connectionText;
+
+    /// <param name="readOnly">A file that is only looked at: a backup.</param>
+    /// <param name="pragmas">What a test adds to every connection, such as a small disk.</param>
+    public SqliteEngine(string path, FileLock? use = null, bool readOnly = false, string pragmas = "")
+    {
+        FilePath = path;
+        this.use = use;
+        turn = Turns.GetOrAdd(path, _ => new SemaphoreSlim(1, 1));
+        connectionText = new SqliteConnectionStringBuilder
+        {
+            DataSource = path, ForeignKeys = true, DefaultTimeout = 30, Pooling = !readOnly, Mode = readOnly ? SqliteOpenMode.ReadOnly : SqliteOpenMode.ReadWriteCreate,
+        }.ToString();
+        options = new DbContextOptionsBuilder<JournalDatabase>().UseSqlite(connectionText).AddInterceptors(new SafeConnection(pragmas)).Options;
+    }
+
+    public string FilePath { get; }
+    public override string Name => $"the data file {FilePath}";
+
+    public override JournalDatabase Open() => new(options);
+
+    public override async Task PrepareAsync(CancellationToken cancellation)
+    {
+        if (await IsReadyAsync(cancellation).ConfigureAwait(false)) return;
+        // One program at a time; whoever waited finds it done.
+        using var alone = await FileLock.AloneAsync(FilePath + UpgradeMark, TimeSpan.FromMinutes(2), cancellation).ConfigureAwait(false);
+        if (await IsReadyAsync(cancellation).ConfigureAwait(false)) return;
+        var database = Open();
+        await using (database.ConfigureAwait(false))
+        {
+            await database.Database.ExecuteSqlRawAsync("PRAGMA journal_mode=WAL;", cancellation).ConfigureAwait(false);
+            // A program killed while upgrading leaves its mark, and the next would wait for it for ever. Who holds the
+            // lock of the upgrade knows that nobody is upgrading.
+            await database.Database.ExecuteSqlRawAsync("DROP TABLE IF EXISTS \"__EFMigrationsLock\";", cancellation).ConfigureAwait(false);
+            await database.Database.MigrateAsync(cancellation).ConfigureAwait(false);
+            await JobLines.FillAsync(database, cancellation).ConfigureAwait(false);
+        }
+    }
+
+    private async Task<bool> IsReadyAsync(CancellationToken cancellation)
+    {
+        if (!File.Exists(FilePath) || new FileInfo(FilePath).Length == 0) return false;
+        var connection = new SqliteConnection(connectionText);
+        await using (connection.ConfigureAwait(false))
+        {
+            await connection.OpenAsync(cancellation).ConfigureAwait(false);
+            return await HasTablesAsync(connection, cancellation).ConfigureAwait(false)
+                && IsCurrent(Known<JournalDatabase>(), await AppliedAsync(connection, cancellation).ConfigureAwait(false))
+                && await LinesAreWholeAsync(connection, cancellation).ConfigureAwait(false);
+        }
+    }
+
+    /// <summary>False for a file without tables: one whose making was cut short. Somebody else's tables are refused.</summary>
+    private async Task<bool> HasTablesAsync(SqliteConnection connection, CancellationToken cancellation)
+    {
+        var command = connection.CreateCommand();
+        await using (command.ConfigureAwait(false))
+        {
+            command.CommandText = "SELECT COUNT(*), SUM(name = '__EFMigrationsHistory') FROM sqlite_master WHERE type = 'table'";
+            var reader = await command.ExecuteReaderAsync(cancellation).ConfigureAwait(false);
+            await using (reader.ConfigureAwait(false))
+            {
+                await reader.ReadAsync(cancellation).ConfigureAwait(false);
+                if (reader.GetInt64(0) == 0) return false;
+                if (reader.GetInt64(1) > 0) return true;
+            }
+            command.CommandText = "SELECT COUNT(*) FROM sqlite_master WHERE type = 'table' AND name NOT LIKE '\\_\\_EF%' ESCAPE '\\' AND name NOT LIKE 'sqlite\\_%' ESCAPE '\\'";
+            return Convert.ToInt64(await command.ExecuteScalarAsync(cancellation).ConfigureAwait(false), System.Globalization.CultureInfo.InvariantCulture) > 0
+                ? throw new StoreException($"The file {FilePath} is no Tightcold data file; it was left as it is. Choose another folder with --data.")
+                : false;
+        }
+    }
+
+    /// <summary>The upgrades a file has seen; null when it is no data file of ours.</summary>
+    public async Task<bool> IsOursAsync(CancellationToken cancellation)
+    {
+        var connection = new SqliteConnection(connectionText);
+        await using (connection.ConfigureAwait(false))
+        {
+            await connection.OpenAsync(cancellation).ConfigureAwait(false);
+            if (!await HasTablesAsync(connection, cancellation).ConfigureAwait(false)) return false;
+            _ = IsCurrent(Known<JournalDatabase>(), await AppliedAsync(connection, cancellation).ConfigureAwait(false));
+            return true;
+        }
+    }
+
+    public override async Task<IDbContextTransaction> ReadAsync(JournalDatabase database, CancellationToken cancellation)
+    {
+        await database.Database.OpenConnectionAsync(cancellation).ConfigureAwait(false);
+        // Deferred, so that no writer waits.
+        var transaction = ((SqliteConnection)database.Database.GetDbConnection()).BeginTransaction(deferred: true);
+        return (await database.Database.UseTransactionAsync(transaction, cancellation).ConfigureAwait(false))!;
+    }
+
+    public override async Task<IDisposable> TurnAsync(CancellationToken cancellation)
+    {
+        await turn.WaitAsync(cancellation).ConfigureAwait(false);
+        return new Turn(turn);
+    }
+
+    // SQLite has one writer at a time, from the begin of its transaction.
+    public override Task LockJobAsync(JournalDatabase database, Guid jobId, CancellationToken cancellation) => Task.CompletedTask;
+
+    public override Task LockNumbersAsync(JournalDatabase database, CancellationToken cancellation) => Task.CompletedTask;
+
+    public override async Task CopyToAsync(string file, CancellationToken cancellation)
+    {
+        var connection = new SqliteConnection(connectionText);
+        await using (connection.ConfigureAwait(false))
+        {
+            await connection.OpenAsync(cancellation).ConfigureAwait(false);
+            var command = connection.CreateCommand();
+            await using (command.ConfigureAwait(false))
+            {
+                // One read transaction over everything (sqlite.org/lang_vacuum.html), beside which writers go on.
+                command.CommandText = "VACUUM INTO $file";
+                command.Parameters.AddWithValue("$file", file);
+                command.CommandTimeout = 0;
+                await command.ExecuteNonQueryAsync(cancellation).ConfigureAwait(false);
+            }
+        }
+    }
+
+    public override async Task<IReadOnlyList<string>> DamageAsync(JournalDatabase database, CancellationToken cancellation)
+    {
+        var found = new List<string>();
+        found.AddRange((await RowsAsync(database, "PRAGMA integrity_check(20)", cancellation).ConfigureAwait(false)).Where(row => row != "ok").Select(row => $"The file is damaged: {row}."));
+        found.AddRange((await RowsAsync(database, "PRAGMA foreign_key_check", cancellation).ConfigureAwait(false)).Select(table => $"A row of the table {table} points to something that is not there."));
+        return found;
+    }
+
+    private static async Task<List<string>> RowsAsync(JournalDatabase database, string sql, CancellationToken cancellation)
+    {
+        var rows = new List<string>();
+        await database.Database.OpenConnectionAsync(cancellation).ConfigureAwait(false);
+        var command = database.Database.GetDbConnection().CreateCommand();
+        await using (command.ConfigureAwait(false))
+        {
+            command.CommandText = sql;
+            command.CommandTimeout = 0;
+            var reader = await command.ExecuteReaderAsync(cancellation).ConfigureAwait(false);
+            await using (reader.ConfigureAwait(false))
+            {
+                while (await reader.ReadAsync(cancellation).ConfigureAwait(false)) rows.Add(reader.GetString(0));
+            }
+        }
+        return rows;
+    }
+
+    public override StoreException? Explain(Exception trouble) =>
+        Chain(trouble).OfType<SqliteException>().FirstOrDefault() is { } known ? StoreException.From(known, FilePath) : null;
+
+    public override bool IsCollision(Exception trouble) => false;
+
+    public override void Release()
+    {
+        using var connection = new SqliteConnection(connectionText);
+        SqliteConnection.ClearPool(connection);
+    }
+
+    public override void Dispose()
+    {
+        base.Dispose();
+        use?.Dispose();
+    }
+
+    private sealed class Turn(SemaphoreSlim turn) : IDisposable
+    {
+        public void Dispose() => turn.Release();
+    }
+}

@@ -1,0 +1,124 @@
+using System.Globalization;
+using Microsoft.EntityFrameworkCore;
+using Tightcold.Jobs.Journals;
+using Tightcold.Storage.Engines;
+
+namespace Tightcold.Storage.Safety;
+
+/// <summary>Puts a backup in the place of the data. The backup is read whole before anything is touched, and at every
+/// moment either the old data or the new stand in their place.</summary>
+public static class DataRestore
+{
+    /// <param name="now">Dates the name under which the old data stay.</param>
+    public static async Task<RestoreReport> RunAsync(DataPlace place, string file, Func<JobRecord, IEnumerable<string>>? more, DateTimeOffset now, CancellationToken cancellation)
+    {
+        ArgumentNullException.ThrowIfNull(place);
+        var stage = Directory.CreateTempSubdirectory("tightcold-restore-").FullName;
+        try
+        {
+            return place.Connection is { } connection
+                ? await ToServerAsync(connection, await VerifiedAsync(file, stage, more, cancellation).ConfigureAwait(false), cancellation).ConfigureAwait(false)
+                : await ToFileAsync(place.Folder, file, more, now, cancellation).ConfigureAwait(false);
+        }
+        catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
+        {
+            throw new StoreException($"The backup could not be put in place ({trouble.Message}); the data are as they were.", trouble);
+        }
+        finally
+        {
+            Directory.Delete(stage, recursive: true);
+        }
+    }
+
+    private static async Task<RestoreReport> ToFileAsync(string folder, string file, Func<JobRecord, IEnumerable<string>>? more, DateTimeOffset now, CancellationToken cancellation)
+    {
+        Directory.CreateDirectory(folder);
+        var target = DataFolder.DataFile(folder);
+        using var alone = FileLock.TryAlone(folder)
+            ?? throw new StoreException($"The data in {folder} are in use: a running site or another command holds them. Stop it, then restore; nothing was changed.");
+        // Beside the target, so that taking its place is one step.
+        var stage = Path.Combine(folder, "restoring");
+        if (Directory.Exists(stage)) Directory.Delete(stage, recursive: true);
+        Directory.CreateDirectory(stage);
+        try
+        {
+            var verified = await VerifiedAsync(file, stage, more, cancellation).ConfigureAwait(false);
+            var kept = File.Exists(target) ? await KeepAsync(target, folder, now, cancellation).ConfigureAwait(false) : null;
+            // Over the old file in one step; a log of the old one beside the new would be read as the new one's own.
+            File.Delete(target + "-wal");
+            File.Delete(target + "-shm");
+            File.Move(verified.File, target, overwrite: true);
+            return new(target, kept, verified.Check);
+        }
+        finally
+        {
+            Directory.Delete(stage, recursive: true);
+        }
+    }
+
+    /// <summary>A copy of the backup, brought up to date and read whole. The backup itself is only read.</summary>
+    private static async Task<(string File, CheckReport Check)> VerifiedAsync(string file, string stage, Func<JobRecord, IEnumerable<string>>? more, CancellationToken cancellation)
+    {
+        var copy = DataFolder.DataFile(stage);
+        var source = new SqliteEngine(Path.GetFullPath(file), readOnly: true);
+        try
+        {
+            if (!await source.IsOursAsync(cancellation).ConfigureAwait(false)) throw new StoreException($"The file {file} holds no Tightcold data; nothing was changed.");
+            await source.CopyToAsync(copy, cancellation).ConfigureAwait(false);
+        }
+        catch (Exception trouble) when (source.Explain(trouble) is { } known)
+        {
+            throw new StoreException($"The backup {file} cannot be read, and nothing was changed. {known.Message}", trouble);
+        }
+        var engine = new SqliteEngine(copy);
+        CheckReport check;
+        using (var store = await JobStore.PreparedAsync(engine, cancellation).ConfigureAwait(false))
+            check = await store.CheckAsync(more, cancellation).ConfigureAwait(false);
+        if (check.Damage.Length + check.Unreadable.Length > 0)
+            throw new StoreException($"The backup {file} is not sound, and nothing was changed. {string.Join(' ', check.All.Take(3))}");
+        await DataCopy.SettleAsync(engine, "WAL", cancellation).ConfigureAwait(false);
+        engine.Release();
+        return (copy, check);
+    }
+
+    /// <summary>The old data under a dated name, log and all: they may be damaged, and somebody may yet save something from them.</summary>
+    private static async Task<string> KeepAsync(string target, string folder, DateTimeOffset now, CancellationToken cancellation)
+    {
+        var name = Path.Combine(folder, "tightcold-before-restore-" + now.ToString("yyyy-MM-dd-HHmmss", CultureInfo.InvariantCulture));
+        var kept = name + ".db";
+        for (var i = 2; File.Exists(kept); i++) kept = string.Create(CultureInfo.InvariantCulture, $"{name}-{i}.db");
+        try
+        {
+            await DataCopy.SettleAsync(new SqliteEngine(target), null, cancellation).ConfigureAwait(false);
+        }
+        catch (Microsoft.Data.Sqlite.SqliteException)
+        {
+            // Damaged: it is kept as it stands.
+        }
+        File.Copy(target, kept);
+        DataCopy.ToDisk(kept);
+        if (File.Exists(target + "-wal")) File.Copy(target + "-wal", kept + "-wal");
+        return kept;
+    }
+
+    private static async Task<RestoreReport> ToServerAsync(string connection, (string File, CheckReport Check) verified, CancellationToken cancellation)
+    {
+        var engine = new PostgresEngine(connection);
+        using var store = await JobStore.PreparedAsync(engine, cancellation).ConfigureAwait(false);
+        try
+        {
+            var database = engine.Open();
+            await using (database.ConfigureAwait(false))
+            {
+                if (await database.Cars.AnyAsync(cancellation).ConfigureAwait(false) || await database.Kits.AnyAsync(cancellation).ConfigureAwait(false))
+                    throw new StoreException($"Data are in {engine.Name} already, and a restore never writes over a server's data; make an empty database and restore into that. Nothing was changed.");
+            }
+            await DataCopy.RunAsync(new SqliteEngine(verified.File, readOnly: true), engine, cancellation).ConfigureAwait(false);
+            return new(engine.Name, null, verified.Check);
+        }
+        catch (Exception trouble) when (engine.Explain(trouble) is { } known)
+        {
+            throw known;
+        }
+    }
+}

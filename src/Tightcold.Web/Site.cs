@@ -46,8 +46,8 @@ public static class Site
         if (options.Log is { } log) builder.Logging.AddProvider(new PlainLog(log)).SetMinimumLevel(LogLevel.Error);
 
         var site = builder.Build();
-        // The data are let go when the site has ended, so that a restore finds them free.
-        site.Lifetime.ApplicationStopped.Register(store.Dispose);
+        // From here on the site owns the data and lets go of them at its end, so that a restore finds them free.
+        _ = site.Services.GetRequiredService<JobStore>();
         site.UseSafeHeaders();
         site.UseResponseCompression();
         if (options.Lan is not null) site.UseRateLimiter();
@@ -113,6 +113,7 @@ public static class Site
         services.AddSingleton(options.Clock);
         services.AddSingleton(new FindingSource(options.Findings));
         services.AddSingleton<IIdSource>(new RandomIds());
+        services.AddSingleton(_ => store);
         services.AddSingleton(new JobDesk(store, options.Clock, new RandomIds()));
         services.AddDataProtection().SetApplicationName("Tightcold").PersistKeysToFileSystem(KeyFolder(options.DataFolder));
         services.AddAntiforgery(antiforgery =>

@@ -19,7 +19,7 @@ public sealed class ManyHandsTests(PostgresServer server)
     private static async Task<string> WriteAsync(HttpClient client, int job, string text, string? id = null)
     {
         var fields = await client.HiddenOfAsync($"/jobs/{job}/entries/new/note");
-        fields["text"] = text;
+        fields["f.text"] = text;
         if (id is not null) fields["id"] = id;
         using var answer = await client.SendAsync($"/jobs/{job}/entries/new/note", fields);
         Assert.Equal(HttpStatusCode.Redirect, answer.StatusCode);

@@ -4,7 +4,6 @@ using System.Globalization;
 using System.Net;
 using System.Text.RegularExpressions;
 using Tightcold.Storage;
-using Tightcold.Web;
 
 namespace Tightcold.Bench.Host;
 
@@ -125,7 +124,7 @@ internal static partial class HostBench
         var html = await timings.TakeAsync("form", () => GetAsync(client, address)).ConfigureAwait(false);
         var fields = Hidden().Matches(html[html.IndexOf("<main", StringComparison.Ordinal)..]).DistinctBy(field => field.Groups["name"].Value)
             .ToDictionary(field => field.Groups["name"].Value, field => WebUtility.HtmlDecode(field.Groups["value"].Value));
-        fields["text"] = text;
+        fields["f.text"] = text;
         using var content = new FormUrlEncodedContent(fields);
         using var answer = await timings.TakeAsync("entry sent", () => client.PostAsync(new Uri(address, UriKind.Relative), content)).ConfigureAwait(false);
         if (answer.StatusCode != HttpStatusCode.Redirect) throw new HttpRequestException($"{address} answered {(int)answer.StatusCode} to an entry");

@@ -11,9 +11,12 @@ namespace Tightcold.Diagnosis.Inference;
 /// </summary>
 public static class Diagnoser
 {
-    // An explanation that cannot reach these odds any more is not refined.
-    private const double WorthRefining = 0.01;
-    private const int ScreeningRounds = 2;
+    // How much too unlikely few effective points may make an explanation look; the figures were tried on the study's cars.
+    private const double Missed = 12;
+    private const double MostMissed = 7;
+
+    // Batches grow with what has been tried, so that few proposals serve many points.
+    private const int BatchShare = 4;
 
     // Odds above this on fewer effective cars than the least are called uncertain.
     private const double OddsThatMatter = 0.10;
@@ -40,25 +43,13 @@ public static class Diagnoser
     }
 
     /// <summary>
-    /// Few prior points may all miss the cars that fit, and then an explanation looks far too unlikely. So whatever could
-    /// still be likely, given how few points speak for it, gets small batches first; then the batches go where the odds'
-    /// error is largest.
+    /// Few prior points may all miss the cars that fit, and then an explanation looks far too unlikely. So what is left
+    /// of the odds' error counts double: the error that the effective points state, and what the odds could still
+    /// rise to with so few of them. The batches go where that is largest.
     /// </summary>
     private static void Refine(HypothesisRun[] runs, Effort effort)
     {
-        var left = effort.Budget;
-        for (var round = 0; round < ScreeningRounds; round++)
-        {
-            var top = runs.Max(run => Math.Log(run.Hypothesis.Prior) + run.LogEvidence);
-            foreach (var run in runs)
-            {
-                if (run.Hypothesis.IsNoneOfThese || left <= 0) continue;
-                if (Math.Log(run.Hypothesis.Prior) + run.LogEvidence + Benefit(run.Particles.Effective) - top < Math.Log(WorthRefining)) continue;
-                run.Refine(effort.Batch / 2);
-                left -= effort.Batch / 2;
-            }
-        }
-
+        var left = effort.Solves;
         while (left > 0)
         {
             var odds = Odds(runs);
@@ -66,20 +57,26 @@ public static class Diagnoser
             for (var h = 0; h < runs.Length; h++)
             {
                 if (runs[h].Hypothesis.IsNoneOfThese) continue;
-                var own = odds[h] * (1 - odds[h]) * runs[h].RelativeError;
+                var own = OpenError(odds[h], runs[h]);
                 if (own > error) (worst, error) = (h, own);
                 // However sure the fault, its charge and severity want a crowd too.
                 if (odds[h] > 0.5 && runs[h].Particles.Effective < 2 * LeastEffective && worst < 0) worst = h;
             }
 
             if (worst < 0) return;
-            runs[worst].Refine(effort.Batch);
-            left -= effort.Batch;
+            var before = runs[worst].Solves;
+            runs[worst].Refine(Math.Max(effort.Batch, runs[worst].Particles.Count / BatchShare));
+            left -= runs[worst].Solves - before;
         }
     }
 
-    /// <summary>ln of how much too small the evidence may be.</summary>
-    private static double Benefit(double effective) => effective < 3 ? 7 : effective < 6 ? 4 : effective < 12 ? 1.5 : 0.5;
+    private static double OpenError(double odds, HypothesisRun run)
+    {
+        // exp(12 over the effective points): three may miss a factor of fifty, twelve of three, a hundred hardly any.
+        var factor = Math.Exp(Math.Min(MostMissed, Missed / run.Particles.Effective));
+        var couldBe = odds * factor / (1 + (odds * (factor - 1)));
+        return (couldBe - odds) + (odds * (1 - odds) * run.RelativeError);
+    }
 
     private static bool Uncertain(double odds, double effective) => odds > OddsThatMatter && effective < LeastEffective;
 

@@ -3,16 +3,19 @@ namespace Tightcold.Diagnosis.Inference;
 /// <summary>How hard to look.</summary>
 /// <param name="FirstPoints">Points of each explanation's prior that are tried first.</param>
 /// <param name="Batch">Points of one refinement.</param>
-/// <param name="Budget">Points of all refinements together.</param>
+/// <param name="Solves">Solutions of the loop that all refinements together may take: what the time goes into.</param>
 /// <param name="OddsError">Refinement ends when no odds are expected to be wrong by more than this.</param>
-public readonly record struct Effort(int FirstPoints, int Batch, int Budget, double OddsError)
+public readonly record struct Effort(int FirstPoints, int Batch, int Solves, double OddsError)
 {
     /// <summary>A first picture.</summary>
-    public static readonly Effort Quick = new(40, 40, 300, 0.06);
+    public static readonly Effort Quick = new(28, 28, 500, 0.05);
 
     /// <summary>The answer.</summary>
-    public static readonly Effort Full = new(56, 56, 2400, 0.02);
+    public static readonly Effort Full = new(56, 56, 12_000, 0.006);
+
+    /// <summary>For an answer that money hangs on: some ten times the full answer's time.</summary>
+    public static readonly Effort Deep = new(200, 100, 80_000, 0.004);
 
     /// <summary>Far more than needed, to check the others against.</summary>
-    public static readonly Effort Brute = new(4000, 1000, 12000, 0);
+    public static readonly Effort Brute = new(600, 300, 250_000, 0.0025);
 }

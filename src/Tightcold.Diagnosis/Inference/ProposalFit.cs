@@ -10,9 +10,15 @@ namespace Tightcold.Diagnosis.Inference;
 internal static class ProposalFit
 {
     private const int D = Coordinate.Count;
-    private const double LeastEffective = 24;
-    private const double Ridge = 1.5;
-    private const double Width = 1.15;
+    // Twenty-five slopes want more than a handful of points: of all tried, the fit rests on at least this share, at most
+    // so many effective ones.
+    private const double FitShare = 0.25;
+    private const double FitMost = 120;
+    private const double Ridge = 0.5;
+
+    // Exactly the linear model's width. In 25 dimensions even 1.15 times it wastes two points of three; what the tails
+    // need comes from the prior's share of each batch.
+    private const double Width = 1;
 
     /// <param name="anchored">Fit round the likeliest point rather than round the middle of the likely ones.</param>
     public static NormalProposal? Of(DataModel data, ParticleStore particles, bool anchored)
@@ -138,7 +144,7 @@ internal static class ProposalFit
     private static double[]? Tempered(ParticleStore particles)
     {
         var weights = new double[particles.Count];
-        var least = Math.Max(4, Math.Min(LeastEffective, 0.4 * particles.Count));
+        var least = Math.Clamp(FitShare * particles.Count, 4, FitMost);
         for (var power = 1.0; power > 1e-4; power *= 0.65)
         {
             double sum = 0, squares = 0;

@@ -29,6 +29,10 @@ internal sealed class DiagnoseSettings : DeskSettings
     [CommandOption("--quick")]
     [Description("A first picture with rougher odds.")]
     public bool Quick { get; init; }
+
+    [CommandOption("--deep")]
+    [Description("Odds to within 0.02 of a brute force, in some seconds.")]
+    public bool Deep { get; init; }
 }
 
 /// <summary>Faults with odds, reasons, and the next best test, from a job or from a file of readings.</summary>
@@ -37,7 +41,8 @@ internal sealed class Diagnose(Surroundings surroundings) : DeskCommand<Diagnose
     protected override async Task<int> RunAsync(DiagnoseSettings settings, CancellationToken cancellation)
     {
         var record = await WhoseAsync(settings, cancellation).ConfigureAwait(false);
-        var diagnosis = JobDiagnosis.Of(record, settings.Quick ? Effort.Quick : Effort.Full);
+        if (settings.Quick && settings.Deep) throw new RefusedException("deep", "--quick --deep", "one of the two is allowed");
+        var diagnosis = JobDiagnosis.Of(record, settings.Deep ? Effort.Deep : settings.Quick ? Effort.Quick : Effort.Full);
         var finding = JobDiagnosis.Finding(diagnosis);
         if (settings.Svg is { } path && diagnosis is not null) await File.WriteAllTextAsync(path, ObservedExpected.Svg(diagnosis, Units), cancellation).ConfigureAwait(false);
         return Answer(settings, () => new JsonObject

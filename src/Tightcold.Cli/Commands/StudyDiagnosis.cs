@@ -27,6 +27,10 @@ internal sealed class DiagnosisStudySettings : DeskSettings
     [Description("With the first picture's effort instead of the full answer's.")]
     public bool Quick { get; init; }
 
+    [CommandOption("--brute")]
+    [Description("How far each effort's odds lie from a brute force of the same posterior; slow.")]
+    public bool Brute { get; init; }
+
     [CommandOption("--steps <COUNT>")]
     [Description("Follow the suggested tests this many steps, against a fixed order; slow.")]
     public int Steps { get; init; }
@@ -49,6 +53,7 @@ internal sealed class StudyDiagnosis(Surroundings surroundings) : AsyncCommand<D
     {
         if (settings.Cars is < 1 or > MostCars || settings.From < 0)
             throw new RefusedException("cars", settings.Cars.ToString(CultureInfo.InvariantCulture), "1 to 100000 cars from a number of 0 or more are needed");
+        if (settings.Brute) return Compared(settings, cancellationToken);
         if (settings.Steps > 0) return Followed(settings, cancellationToken);
         var known = settings.Save is { } file && File.Exists(file)
             ? (await File.ReadAllLinesAsync(file, cancellationToken).ConfigureAwait(false)).Where(line => line.EndsWith('}')).Select(line => JsonSerializer.Deserialize<CarScore>(line)!).ToDictionary(score => score.Number)
@@ -75,6 +80,14 @@ internal sealed class StudyDiagnosis(Surroundings surroundings) : AsyncCommand<D
         }
 
         if (settings.Json) Page.Machine(surroundings.Out, JsonSerializer.SerializeToNode(scores)!);
+        else Page.Raw(surroundings.Out, report.Text());
+        return ExitCode.Done;
+    }
+
+    private int Compared(DiagnosisStudySettings settings, CancellationToken cancellation)
+    {
+        var report = AgainstBruteForce.Run(settings.From, settings.Cars, cancellation);
+        if (settings.Json) Page.Machine(surroundings.Out, JsonSerializer.SerializeToNode(report.Lines)!);
         else Page.Raw(surroundings.Out, report.Text());
         return ExitCode.Done;
     }

@@ -37,4 +37,7 @@ public enum TestKind
 
     /// <summary>Recovered into a cylinder on a scale.</summary>
     RecoverAndWeigh,
+
+    /// <summary>Recovered, evacuated and watched under vacuum: does it rise?</summary>
+    VacuumHold,
 }

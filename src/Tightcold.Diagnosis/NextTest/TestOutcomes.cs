@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Tightcold.Diagnosis.Inference;
 using Tightcold.Diagnosis.Measurement;
+using Tightcold.Diagnosis.Priors;
 
 namespace Tightcold.Diagnosis.NextTest;
 
@@ -14,6 +15,11 @@ internal static class TestOutcomes
     // A pinched hose cools the vent where the heater was the trouble, and is misjudged now and then.
     private const double PinchRight = 0.92;
     private const double PinchWrong = 0.05;
+
+    // One bar draws in through the larger leaks only; hoses and water make a tight one rise now and then. Common practice,
+    // no source.
+    private const double LeakRises = 0.5;
+    private const double TightRises = 0.1;
 
     public static TestValue Value(TestPlan plan, SampledCars cars, Chance chance)
     {
@@ -63,6 +69,7 @@ internal static class TestOutcomes
             {
                 TestKind.StandingReading => Standing(cars, i, car),
                 TestKind.RecoverAndWeigh => new([car.ChargeKg], [WeighedSigmaKg], []),
+                TestKind.VacuumHold => new([], [], Held(cars.Posterior.Runs[cars.Picks[i].H].Hypothesis.Has(Fault.Undercharge))),
                 _ => new([], [], Pinched(car.Faults.BlendDoorLeak > 0)),
             };
         }
@@ -79,6 +86,8 @@ internal static class TestOutcomes
     }
 
     private static double[] Pinched(bool leaks) => leaks ? [PinchRight, 1 - PinchRight] : [PinchWrong, 1 - PinchWrong];
+
+    private static double[] Held(bool lost) => lost ? [LeakRises, 1 - LeakRises] : [TightRises, 1 - TightRises];
 
     private static Outcome OfPoint(TestPlan plan, SampledCars cars, int i, double[] row)
     {

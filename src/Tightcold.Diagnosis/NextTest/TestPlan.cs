@@ -47,5 +47,6 @@ internal sealed record TestPlan(TestKind Kind, double Minutes, double Money, Imm
         if (evidence.Standing.IsEmpty) yield return new(TestKind.StandingReading, 60, 0, []);
         yield return new(TestKind.PinchHeaterHose, 5, 0, []);
         if (evidence.Weighed is null) yield return new(TestKind.RecoverAndWeigh, 35, 2, []);
+        yield return new(TestKind.VacuumHold, 90, 2, []);
     }
 }

@@ -25,6 +25,7 @@ public static class TestWords
         TestKind.Recirculate => "Windows shut, recirculated air, then gauges and vent again",
         TestKind.StandingReading => "Stop the engine, let it rest an hour, read both gauges",
         TestKind.PinchHeaterHose => "Pinch off the heater hose or shut its valve and read the vent again",
+        TestKind.VacuumHold => "Have it recovered, pull it down and watch whether the vacuum holds",
         _ => "Have it recovered and weighed",
     };
 
@@ -34,7 +35,7 @@ public static class TestWords
         return new(Phrase.Words(Name(test.Kind)), Tells(test, barometricPa), (int)Math.Round(test.Minutes), test.Kind switch
         {
             TestKind.StandingReading => EntryKinds.StandingReading,
-            TestKind.RecoverAndWeigh => EntryKinds.Recovery,
+            TestKind.RecoverAndWeigh or TestKind.VacuumHold => EntryKinds.Recovery,
             _ => EntryKinds.RunningReading,
         });
     }

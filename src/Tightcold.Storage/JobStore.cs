@@ -120,6 +120,10 @@ public sealed partial class JobStore : IJobStore, IDisposable
         }
     });
 
+    public Task<int?> EntryCountAsync(int number, CancellationToken cancellation) => Guarded(async database =>
+        await database.Jobs.Where(job => job.Number == number)
+            .Select(job => (int?)database.Entries.Count(entry => entry.JobId == job.Id)).FirstOrDefaultAsync(cancellation).ConfigureAwait(false));
+
     public async IAsyncEnumerable<JobRecord> RecordsAsync(Guid? carId, [EnumeratorCancellation] CancellationToken cancellation)
     {
         await foreach (var read in ReadAllAsync(carId, cancellation).ConfigureAwait(false))

@@ -104,6 +104,7 @@ public static class Site
         if (options.Lan is { } lan) RateLimits.Add(services, lan);
         // Compressed under TLS too: the one secret in a page is the form's token, which is another each time, so that
         // its length tells nothing.
+        services.Configure<BrotliCompressionProviderOptions>(brotli => brotli.Level = System.IO.Compression.CompressionLevel.Optimal);
         services.AddResponseCompression(compression =>
         {
             compression.EnableForHttps = true;

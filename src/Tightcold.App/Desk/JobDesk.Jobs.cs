@@ -36,6 +36,9 @@ public sealed partial class JobDesk
 
     public Task<JobRecord?> RecordAsync(int number, CancellationToken cancellation = default) => store.RecordAsync(number, cancellation);
 
+    /// <summary>How many entries a job has, to see whether another device wrote something; null when there is no such job.</summary>
+    public Task<int?> EntryCountAsync(int number, CancellationToken cancellation = default) => store.EntryCountAsync(number, cancellation);
+
     /// <summary>Adds one entry from typed text, or corrects the entry <paramref name="supersedes"/>.</summary>
     /// <param name="observedAt">When it was seen or done; now unless said otherwise.</param>
     /// <param name="id">The writer's own id, so that sending again changes nothing; a new one unless given.</param>

@@ -6,6 +6,7 @@ using Tightcold.Jobs.Cars;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
+using Tightcold.Jobs.Json;
 using Tightcold.Jobs.Kits;
 
 namespace Tightcold.App.Diagnosing;
@@ -24,16 +25,10 @@ public static class ReadingsFile
     /// <summary>A record to diagnose, or every reason why there is none.</summary>
     public static (JobRecord? Record, IReadOnlyList<InputProblem> Problems) Read(string json)
     {
-        JsonObject? root;
-        try
-        {
-            root = JsonNode.Parse(json) as JsonObject;
-        }
-        catch (JsonException trouble)
-        {
-            return (null, [InputProblem.Of("readings", "", $"this is no JSON: {trouble.Message}")]);
-        }
-
+        var (document, broken) = JsonText.Parse(json);
+        if (broken is not null) return (null, [broken with { Field = "readings" }]);
+        using var read = document!;
+        var root = read.RootElement.ValueKind == JsonValueKind.Object ? JsonObject.Create(read.RootElement) : null;
         if (root is null) return (null, [InputProblem.Of("readings", "", $"an object with “car” and “entries” is needed here")]);
         var problems = new List<InputProblem>();
         foreach (var (name, _) in root)

@@ -31,6 +31,10 @@ public interface IJobStore
 
     Task<JobRecord?> RecordAsync(int number, CancellationToken cancellation);
 
+    /// <summary>How many entries the job of that number has; null when there is none. Cheap: a page asks it every few
+    /// seconds, and since entries are only ever added it is the version of the journal.</summary>
+    Task<int?> EntryCountAsync(int number, CancellationToken cancellation);
+
     /// <summary>Adds the job under the next free number, which is returned with it.</summary>
     Task<Job> AddJobAsync(Job job, CancellationToken cancellation);
 

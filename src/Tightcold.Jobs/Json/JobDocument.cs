@@ -120,16 +120,9 @@ public static class JobDocument
 
     private static JsonDocument? Parse(string text, List<InputProblem> problems)
     {
-        try
-        {
-            return JsonDocument.Parse(text, new JsonDocumentOptions { MaxDepth = 32 });
-        }
-        catch (JsonException trouble)
-        {
-            var place = $"line {trouble.LineNumber + 1}, byte {trouble.BytePositionInLine + 1}";
-            problems.Add(InputProblem.Of("file", place, $"the JSON is broken or cut short there; nothing was imported"));
-            return null;
-        }
+        var (document, problem) = JsonText.Parse(text);
+        if (problem is not null) problems.Add(problem);
+        return document;
     }
 
     private static Car? ReadCar(JsonReaderAt? at, List<InputProblem> problems)

@@ -4,6 +4,7 @@ using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
 using Tightcold.App.Desk;
 using Tightcold.Web.Http;
+using Tightcold.Web.Scripts;
 using Tightcold.Web.Words;
 
 namespace Tightcold.Web.Pages;
@@ -13,6 +14,7 @@ internal static class JobEndpoints
     public static void MapJobs(this IEndpointRouteBuilder site)
     {
         site.MapGet("/jobs/{number:int}", ShowAsync);
+        site.MapGet("/jobs/{number:int}/news", NewsAsync);
         site.MapGet("/jobs/{number:int}/entries/new", async (HttpContext http, JobDesk desk, int number, CancellationToken cancellation) =>
             await desk.RecordAsync(number, cancellation).ConfigureAwait(false) is { } record
                 ? Page.Show<KindsPage>(http, (nameof(KindsPage.Job), record.Job)) : Results.NotFound());
@@ -21,11 +23,23 @@ internal static class JobEndpoints
                 ? Results.File(Encoding.UTF8.GetBytes(JobDesk.Export(record)), "application/json", $"tightcold-job-{number}.json") : Results.NotFound());
     }
 
+    /// <summary>How many entries the journal has, as its version: entries are only ever added. A page asks every few seconds;
+    /// nothing new is an answer without a body. Counted in the database, so that several instances on one agree.</summary>
+    private static async Task<IResult> NewsAsync(HttpContext http, JobDesk desk, int number, CancellationToken cancellation)
+    {
+        if (await desk.EntryCountAsync(number, cancellation).ConfigureAwait(false) is not { } count) return Results.NotFound();
+        var version = string.Create(System.Globalization.CultureInfo.InvariantCulture, $"\"{count}\"");
+        http.Response.Headers.CacheControl = "private, no-cache";
+        http.Response.Headers.ETag = version;
+        return http.Request.Headers.IfNoneMatch == version ? Results.StatusCode(StatusCodes.Status304NotModified) : Results.Json(new { entries = count });
+    }
+
     private static async Task<IResult> ShowAsync(
         HttpContext http, JobDesk desk, FindingSource findings, int number, string? step, Guid? wrote, CancellationToken cancellation)
     {
         if (await desk.RecordAsync(number, cancellation).ConfigureAwait(false) is not { } record) return Results.NotFound();
         var model = new JobModel(record, findings.Of(record), wrote is { } id ? record.Journal.Find(id) : null, StepWords.FromSlug(step));
+        OwnScript.Live.Allow(http);
         return Page.Show<JobPage>(http, (nameof(JobPage.Model), model));
     }
 }

@@ -23,6 +23,7 @@ public static class Routes
     public static string EditCar(Guid id) => $"/cars/{id}/edit";
     public static string NewJob(Guid carId) => $"/cars/{carId}/jobs/new";
     public static string Job(Job job) => string.Create(CultureInfo.InvariantCulture, $"/jobs/{job.Number}");
+    public static string News(Job job) => Job(job) + "/news";
     public static string Step(Job job, Step step) => $"{Job(job)}?step={StepWords.Slug(step)}#{StepWords.Slug(step)}";
     public static string WeighIn(Job job) => Job(job) + "/weigh-in";
     public static string Card(Job job) => Job(job) + "/card";

@@ -12,6 +12,9 @@ namespace Tightcold.Web.Scripts;
 internal sealed class OwnScript
 {
     public static readonly OwnScript Weigh = new("weigh.js");
+    public static readonly OwnScript Live = new("live.js");
+
+    private static readonly OwnScript[] All = [Weigh, Live];
 
     private OwnScript(string name)
     {
@@ -29,9 +32,13 @@ internal sealed class OwnScript
     public void Allow(HttpContext http) => http.Response.Headers.ContentSecurityPolicy =
         $"{SafeHeaders.Policy}; script-src {http.Request.Scheme}://{http.Request.Host}{Address}; connect-src 'self'";
 
-    public static void Map(IEndpointRouteBuilder site) => site.MapGet(Weigh.Address, (HttpContext http) =>
+    public static void Map(IEndpointRouteBuilder site)
     {
-        http.Response.Headers.CacheControl = "public, max-age=31536000, immutable";
-        return Results.Text(Weigh.Text, "text/javascript; charset=utf-8");
-    });
+        foreach (var script in All)
+            site.MapGet(script.Address, (HttpContext http) =>
+            {
+                http.Response.Headers.CacheControl = "public, max-age=31536000, immutable";
+                return Results.Text(script.Text, "text/javascript; charset=utf-8");
+            });
+    }
 }

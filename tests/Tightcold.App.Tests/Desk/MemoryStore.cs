@@ -54,6 +54,9 @@ internal sealed class MemoryStore : IJobStore
     public Task<JobRecord?> RecordAsync(int number, CancellationToken cancellation) =>
         Task.FromResult(records.TryGetValue(number, out var record) ? record with { Car = cars[record.Car.Id], Kits = [.. kits] } : null);
 
+    public Task<int?> EntryCountAsync(int number, CancellationToken cancellation) =>
+        Task.FromResult(records.TryGetValue(number, out var record) ? record.Journal.All.Length : (int?)null);
+
     public Task<Job> AddJobAsync(Job job, CancellationToken cancellation)
     {
         var numbered = job with { Number = records.Count + 1 };

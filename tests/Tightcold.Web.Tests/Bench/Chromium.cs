@@ -30,12 +30,14 @@ public sealed class Chromium : IAsyncLifetime
 
     /// <summary>A person at a phone (390 px, touch) or a laptop (1280 px). Anything asked from another machine is
     /// refused and remembered.</summary>
-    public async Task<Person> PersonAsync(RunningSite site, int width, bool scripts = true)
+    public Task<Person> PersonAsync(RunningSite site, int width, bool scripts = true) => PersonAsync(site.Address, width, scripts);
+
+    public async Task<Person> PersonAsync(Uri site, int width, bool scripts = true)
     {
         var phone = width < 600;
         var context = await browser!.NewContextAsync(new()
         {
-            BaseURL = site.Address.ToString(),
+            BaseURL = site.ToString(),
             ViewportSize = new() { Width = width, Height = phone ? 844 : 800 },
             DeviceScaleFactor = phone ? 2 : 1,
             HasTouch = phone,
@@ -45,7 +47,7 @@ public sealed class Chromium : IAsyncLifetime
         });
         context.SetDefaultTimeout(15_000);
         var strangers = new List<string>();
-        await context.RouteAsync(url => new Uri(url).Host != "127.0.0.1", route =>
+        await context.RouteAsync(url => new Uri(url).Host != site.Host, route =>
         {
             strangers.Add(route.Request.Url);
             return route.AbortAsync();

@@ -19,6 +19,7 @@ public sealed class RunningSite : IAsyncDisposable
 
     private readonly Func<JobRecord, ImmutableArray<Finding>>? findings;
     private WebApplication site;
+    private bool isSecond;
 
     private RunningSite(string dataFolder, DateTimeOffset now, Func<JobRecord, ImmutableArray<Finding>>? findings)
     {
@@ -40,6 +41,14 @@ public sealed class RunningSite : IAsyncDisposable
         var running = new RunningSite(Directory.CreateTempSubdirectory("tightcold-web-").FullName, Noon, findings);
         await running.site.StartAsync(TestContext.Current.CancellationToken);
         return running;
+    }
+
+    /// <summary>Another instance of the program on the same data; the first one takes the folder away.</summary>
+    public async Task<RunningSite> SecondAsync()
+    {
+        var second = new RunningSite(DataFolder, Clock.GetLocalNow(), findings) { isSecond = true };
+        await second.site.StartAsync(TestContext.Current.CancellationToken);
+        return second;
     }
 
     /// <summary>The site with the demo's job in it, in the afternoon of that day, with the real findings.</summary>
@@ -81,6 +90,7 @@ public sealed class RunningSite : IAsyncDisposable
     public async ValueTask DisposeAsync()
     {
         await site.DisposeAsync();
+        if (isSecond) return;
         Microsoft.Data.Sqlite.SqliteConnection.ClearAllPools();
         Directory.Delete(DataFolder, recursive: true);
     }

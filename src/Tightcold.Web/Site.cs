@@ -64,6 +64,7 @@ public static class Site
         site.MapEntries();
         site.MapCard();
         site.MapTimers();
+        site.MapExpectation();
         site.MapWeighIn();
         site.MapBooks();
         site.MapLists();

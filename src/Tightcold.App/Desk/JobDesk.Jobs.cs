@@ -34,6 +34,18 @@ public sealed partial class JobDesk
         return Outcome<Job>.Of(await store.AddJobAsync(new Job(ids.NextId(now), carId, 0, words, now, ids.NextSeed()), cancellation).ConfigureAwait(false));
     }
 
+    /// <summary>Every job of a car, with its journal.</summary>
+    public async Task<IReadOnlyList<JobRecord>> RecordsOfCarAsync(Guid carId, CancellationToken cancellation = default)
+    {
+        var records = new List<JobRecord>();
+        foreach (var job in await store.JobsAsync(cancellation).ConfigureAwait(false))
+        {
+            if (job.CarId == carId && await store.RecordAsync(job.Number, cancellation).ConfigureAwait(false) is { } record)
+                records.Add(record);
+        }
+        return records;
+    }
+
     public Task<JobRecord?> RecordAsync(int number, CancellationToken cancellation = default) => store.RecordAsync(number, cancellation);
 
     /// <summary>How many entries a job has, to see whether another device wrote something; null when there is no such job.</summary>

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Tightcold.Jobs.Cars;
 using Tightcold.Loop;
+using Tightcold.Loop.Calibration;
 using Tightcold.Loop.Designs;
 using Tightcold.Loop.Faults;
 using Tightcold.Loop.Results;
@@ -20,16 +21,18 @@ public static class WhatToExpect
     /// <param name="car">A car of the book; null for one described in the question.</param>
     /// <param name="day">The question.</param>
     /// <param name="faults">Each inner list is a column of its own beside the healthy one.</param>
-    public static ExpectationSheet For(Car? car, ExpectationDay day, IReadOnlyList<IReadOnlyList<AskedFault>> faults)
+    /// <param name="earlier">What this car read while it was sound: narrows the car's class to the car.</param>
+    public static ExpectationSheet For(Car? car, ExpectationDay day, IReadOnlyList<IReadOnlyList<AskedFault>> faults, EarlierReadings? earlier = null)
     {
         ArgumentNullException.ThrowIfNull(day);
         ArgumentNullException.ThrowIfNull(faults);
         var (design, guesses) = CarDesign.Of(car, day);
         var conditions = day.Conditions;
-        var model = new LoopModel(design);
-        var others = Neighbours(design);
+        var calibrated = CarCalibration.Of(design, (earlier ?? EarlierReadings.None).Points);
+        var model = new LoopModel(calibrated.Design);
+        var others = Neighbours(calibrated);
         var columns = faults.Prepend([]).Select(asked => Column(model, others, conditions, day.ChargeKg, asked));
-        return new ExpectationSheet(model, conditions, [.. columns], [.. guesses, .. day.Assumptions()]);
+        return new ExpectationSheet(model, conditions, [.. columns], [.. Narrowing(calibrated), .. guesses, .. day.Assumptions()]);
     }
 
     /// <summary>Charge and faults of a column, kept within the model's range.</summary>
@@ -69,7 +72,15 @@ public static class WhatToExpect
         })];
     }
 
-    private static ImmutableArray<LoopModel> Neighbours(LoopDesign design)
+    private static IEnumerable<Phrase> Narrowing(CalibratedCar car)
+    {
+        if (car.Readings > 0)
+            yield return Phrase.Of($"Narrowed by {Measure.Number(car.Readings)} readings that this car gave in earlier jobs when it was sound.");
+        else if (car.Refusal is not null)
+            yield return Phrase.Words("This car's readings after an earlier mend fit no sound car of its kind: they were left out, and the ordinary car of its size stands here.");
+    }
+
+    private static ImmutableArray<LoopModel> Neighbours(CalibratedCar car)
     {
         var random = new Random(Seed);
         return [.. Enumerable.Range(0, Cars).Select(_ =>
@@ -77,7 +88,7 @@ public static class WhatToExpect
             var scores = new double[DesignSpread.All.Length];
             for (var i = 0; i < scores.Length; i++)
                 scores[i] = Math.Clamp(Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble()), -2.5, 2.5);
-            return new LoopModel(DesignSpread.Apply(design, scores));
+            return new LoopModel(car.Draw(scores));
         })];
     }
 }

@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using Tightcold.Diagnosis.Priors;
+using Tightcold.Loop;
 
 namespace Tightcold.Diagnosis.Measurement;
 
@@ -50,4 +52,7 @@ public sealed record OperatingPoint
     public GlassSeen Glass { get; init; }
 
     public FrostSeen Frost { get; init; }
+
+    /// <summary>The loop model's conditions for it, with everything that is not known at its middle.</summary>
+    public LoopConditions MiddleConditions => ConditionsOf.Of(this, new double[Coordinate.Count]);
 }

@@ -26,6 +26,7 @@ public static class Routes
     public static string News(Job job) => Job(job) + "/news";
     public static string Step(Job job, Step step) => $"{Job(job)}?step={StepWords.Slug(step)}#{StepWords.Slug(step)}";
     public static string WeighIn(Job job) => Job(job) + "/weigh-in";
+    public static string Expect(Job job) => Job(job) + "/expect";
     public static string Card(Job job) => Job(job) + "/card";
     public static string Timers(Job job) => Job(job) + "/timers";
     public static string Export(Job job) => Job(job) + "/export";

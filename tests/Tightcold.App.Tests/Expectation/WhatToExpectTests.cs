@@ -94,4 +94,31 @@ public sealed class WhatToExpectTests
         Assert.Contains("<polyline", SweepPlot.Svg(sweep), StringComparison.Ordinal);
         Assert.Null(LoopSweep.Run(sheet, [], null, "nothing", 0, 1, 3));
     }
+
+    [Fact]
+    public async Task A_car_read_after_a_mend_and_proven_cold_is_foretold_more_narrowly_and_the_sheet_says_so()
+    {
+        var store = new Desk.MemoryStore();
+        var number = await Demo.DemoScenario.PlayAsync(store, null, TestContext.Current.CancellationToken);
+        var record = (await store.RecordAsync(number, TestContext.Current.CancellationToken))!;
+        var earlier = EarlierReadings.Of([record]);
+        var day = Day("ambient=30 C", "humidity=45 %");
+        var (plain, narrowed) = (WhatToExpect.For(record.Car, day, []), WhatToExpect.For(record.Car, day, [], earlier));
+        double Width(ExpectationSheet sheet, string key) => sheet.Columns[0].Readings.Single(estimate => estimate.Key == key) is var found ? found.High!.Value - found.Low!.Value : 0;
+        Assert.NotEmpty(earlier.Points);
+        foreach (var key in new[] { "low-side", "high-side", "vent" })
+            Assert.True(Width(narrowed, key) < Width(plain, key), $"{key}: {Width(narrowed, key)} against {Width(plain, key)}");
+        Assert.Contains(narrowed.Assumptions, phrase => phrase.ToString().Contains("Narrowed by", StringComparison.Ordinal));
+        Assert.DoesNotContain(plain.Assumptions, phrase => phrase.ToString().Contains("Narrowed by", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task Readings_of_a_car_that_was_not_proven_cold_narrow_nothing()
+    {
+        var store = new Desk.MemoryStore();
+        var number = await Demo.DemoScenario.PlayAsync(store, null, TestContext.Current.CancellationToken);
+        var record = (await store.RecordAsync(number, TestContext.Current.CancellationToken))!;
+        var (before, _) = Jobs.Journals.Journal.Create(record.Journal.All.Where(entry => entry.ObservedAt < Demo.DemoScenario.Start.AddMinutes(60)));
+        Assert.Empty(EarlierReadings.Of([record with { Journal = before! }]).Points);
+    }
 }

@@ -23,7 +23,8 @@ internal sealed class LoopCommand(Surroundings surroundings) : DeskCommand<LoopS
         var car = settings.Car is { } name ? await Cars.FindAsync(Desk, name, cancellation).ConfigureAwait(false) : null;
         var day = new ExpectationDay(bag);
         var faults = FaultWords.Read(settings.Faults);
-        var sheet = WhatToExpect.For(car, day, faults);
+        var earlier = car is null ? EarlierReadings.None : EarlierReadings.Of(await Desk.RecordsOfCarAsync(car.Id, cancellation).ConfigureAwait(false));
+        var sheet = WhatToExpect.For(car, day, faults, earlier);
         var written = new List<string>();
         if (settings.Svg is { } svg)
             written.Add(await DrawAsync(sheet, svg, cancellation).ConfigureAwait(false));

@@ -28,7 +28,7 @@ public sealed class ExpectTests(Chromium chromium)
         await using var site = await RunningSite.WithDemoAsync();
         using var client = site.Client();
         var beside = await client.GetStringAsync(new Uri("/jobs/1/expect?fault=condenser-fan&speed=850+rpm", UriKind.Relative), Cancellation);
-        Assert.Contains("<th scope=\"col\">condenser air lacking</th>", beside, StringComparison.Ordinal);
+        Assert.Contains("<th scope=\"col\">condenser air lacking: 70", beside, StringComparison.Ordinal);
         Assert.Contains("title-condenser-fan", beside, StringComparison.Ordinal);
         var odd = await client.GetStringAsync(new Uri("/jobs/1/expect?fault=%3Cb%3E&speed=1e9&air=x", UriKind.Relative), Cancellation);
         Assert.DoesNotContain("<b>", odd, StringComparison.Ordinal);

@@ -46,11 +46,14 @@ public sealed class MassBalance
     public bool SystemKnown { get; private set; }
     public IReadOnlyDictionary<string, Holding> Holdings => holdings;
 
+    /// <summary>Of what was recovered, given back into the car, kg.</summary>
+    public double ReturnedKg { get; private set; }
+
     /// <summary>Source containers only: what is still in cans and cylinders, kg.</summary>
-    public double InContainersKg => holdings.Values.Sum(holding => holding.NetKg) - RecoveredKg;
+    public double InContainersKg => holdings.Values.Sum(holding => holding.NetKg) - (RecoveredKg - ReturnedKg);
 
     public double CameInKg => CameInWithCarKg + CameInContainersKg;
-    public double AccountedKg => InContainersKg + HosesKg + SystemKg + RecoveredKg + LostKg;
+    public double AccountedKg => InContainersKg + HosesKg + SystemKg + (RecoveredKg - ReturnedKg) + LostKg;
 
     /// <summary>One service hose.</summary>
     public double HoseVolumeM3 { get; }
@@ -189,7 +192,7 @@ public sealed class MassBalance
 
     private void Move(Entry entry)
     {
-        if (!holdings.TryGetValue(entry.Fields.Text("container") ?? "", out var holding) || holding.Container.IsRecovery) return;
+        if (!holdings.TryGetValue(entry.Fields.Text("container") ?? "", out var holding)) return;
         switch (entry.Fields.Text("action"))
         {
             case "connected":
@@ -250,6 +253,8 @@ public sealed class MassBalance
     {
         holding.NetKg -= kilograms;
         holding.DrawnKg += kilograms;
+        // What comes back from a recovery cylinder is first of all what was recovered here.
+        if (holding.Container.IsRecovery) ReturnedKg += Math.Clamp(kilograms, -ReturnedKg, RecoveredKg - ReturnedKg);
         SystemKg += kilograms;
         DrawnKg += kilograms;
     }
@@ -276,6 +281,8 @@ public sealed class MassBalance
     /// <summary>Inner volume of a can: its own figure, else so large that the net as sold fills 83 % of it with
     /// liquid at 25 °C; common practice.</summary>
     public double InnerVolumeM3(Container container) => container.InnerVolume?.CubicMetres
+        // The water that a cylinder holds, at the density of water at 25 °C.
+        ?? (container.WaterCapacity is { } water ? water.Kilograms / 997 : (double?)null)
         ?? (container.NetAsSold?.Kilograms ?? holdings[container.Name].FirstNetKg) / (Procedures.Cans.CanBody.LiquidShareAsSold * fluid.SaturationAtTemperature(298.15).LiquidDensityKgPerM3);
 
     /// <summary>What the still connected hose keeps now.</summary>

@@ -7,15 +7,17 @@ namespace Tightcold.Findings;
 /// <summary>All findings of a job, in the order of the trade. The same record gives the same findings, bit for bit.</summary>
 public static class Walk
 {
-    public static ImmutableArray<Finding> Of(JobRecord record)
+    public static ImmutableArray<Finding> Of(JobRecord record) => Of(new JobViews(record));
+
+    /// <summary>The same with earlier jobs of the car in sight, and with what was weighed kept for drawings.</summary>
+    public static ImmutableArray<Finding> Of(JobViews views)
     {
-        // The hold is evidence for the leak search too: read once.
-        var hold = HoldView.Of(record);
+        var record = views.Record;
         return
         [
-            ComplaintFinding.Of(record), StandingFinding.Of(record), RunningFinding.Of(record), DiagnosisFinding.Of(record),
-            LeakFinding.Of(record, LeakView.Of(record, [], hold)),
-            RecoverFinding.Of(record), MendFinding.Of(record), PumpDownFinding.Of(record), HoldFinding.Of(record, hold),
+            ComplaintFinding.Of(record), StandingFinding.Of(record), RunningFinding.Of(record), Diagnosing.JobDiagnosis.Finding(views.Diagnosis),
+            LeakFinding.Of(record, views.Leaks),
+            RecoverFinding.Of(record), MendFinding.Of(record), PumpDownFinding.Of(record, views.Pump), HoldFinding.Of(record, views.Hold),
             WeighInFinding.Of(record), ColdFinding.Of(record), LedgerFinding.Of(record),
         ];
     }

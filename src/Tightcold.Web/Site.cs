@@ -13,6 +13,7 @@ using Tightcold.Storage;
 using Tightcold.Web.Http;
 using Tightcold.Web.Lan;
 using Tightcold.Web.Pages;
+using Tightcold.Web.Scripts;
 
 namespace Tightcold.Web;
 
@@ -53,10 +54,13 @@ public static class Site
         if (options.Lan is not null) site.UseRateLimiter();
         site.UseDoor(options.Lan);
         site.UseTroubles();
+        site.UseKept();
         site.UseFormGuard();
         site.UseRouting();
         site.MapStyles();
         site.MapUnitChoice();
+        site.MapLight();
+        OwnScript.Map(site);
         site.MapStart();
         site.MapCars();
         site.MapKit();
@@ -69,6 +73,9 @@ public static class Site
         site.MapBooks();
         site.MapLists();
         site.MapPairing(options.Lan);
+        site.MapCircuit();
+        site.MapDecide();
+        site.MapGaugeLog();
         return site;
     }
 
@@ -112,6 +119,7 @@ public static class Site
             compression.MimeTypes = [.. ResponseCompressionDefaults.MimeTypes, "image/svg+xml"];
         });
         services.AddRazorComponents();
+        services.AddSingleton(options);
         services.AddSingleton(options.Clock);
         services.AddSingleton(new FindingSource(options.Findings));
         services.AddSingleton<IIdSource>(new RandomIds());

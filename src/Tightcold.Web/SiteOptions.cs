@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Tightcold.Findings;
-using Tightcold.Jobs.Journals;
 using Tightcold.Web.Lan;
 
 namespace Tightcold.Web;
@@ -12,7 +11,7 @@ namespace Tightcold.Web;
 public sealed record SiteOptions(string DataFolder, int Port, TimeProvider Clock)
 {
     /// <summary>Where findings come from; tests of the pages put constructed ones here.</summary>
-    internal Func<JobRecord, ImmutableArray<Finding>> Findings { get; init; } = Walk.Of;
+    internal Func<JobViews, ImmutableArray<Finding>> Findings { get; init; } = Walk.Of;
 
     /// <summary>A database on a server instead of the file in the folder.</summary>
     public string? Connection { get; init; }

@@ -31,6 +31,22 @@ public sealed partial class LookTests
         Assert.True(contrast >= least, string.Create(CultureInfo.InvariantCulture, $"{front} on {back}: {contrast:F1} : 1"));
     }
 
+    /// <summary>In the dark eyes see more with less light: 4.5 : 1 for what is read (level AA), 3 : 1 for lines, and no blue.</summary>
+    [Theory]
+    [InlineData("ink", "ground", 4.5)]
+    [InlineData("quiet", "ground", 4.5)]
+    [InlineData("quiet", "panel", 4.5)]
+    [InlineData("ink", "service", 4.5)]
+    [InlineData("mind", "panel", 4.5)]
+    [InlineData("line", "ground", 3)]
+    public void Night_colours_keep_their_contrast_without_blue_and_with_little_green(string front, string back, double least)
+    {
+        var (one, other) = (NightColour(front), NightColour(back));
+        Assert.True(Contrast(one, other) >= least, string.Create(CultureInfo.InvariantCulture, $"{front} on {back} at night: {Contrast(one, other):F1} : 1"));
+        Assert.Equal((0, 0), (one.B, other.B));
+        Assert.True(one.G < 64 && other.G < 64, "green outshines the glow of the dye");
+    }
+
     [Fact]
     public void Docs_look_states_the_palette_and_the_contrast_as_they_are()
     {
@@ -63,11 +79,16 @@ public sealed partial class LookTests
         Assert.Equal(4.48, Contrast((0x77, 0x77, 0x77), (255, 255, 255)), 2);
     }
 
+    private static (int R, int G, int B) NightColour(string name) =>
+        Parse(Regex.Match(Stylesheet.Look.Text[Stylesheet.Look.Text.IndexOf(":root.night", StringComparison.Ordinal)..], $"--{name}: (#[0-9a-f]{{6}});").Groups[1].Value);
+
     private static string Hex(string name) => Regex.Match(Stylesheet.Look.Text, $"--{name}: (#[0-9a-f]{{6}});").Groups[1].Value;
 
-    private static (int R, int G, int B) Colour(string name)
+    private static (int R, int G, int B) Colour(string name) => Parse(Hex(name));
+
+    private static (int R, int G, int B) Parse(string hex)
     {
-        var value = int.Parse(Hex(name).AsSpan(1), NumberStyles.HexNumber, CultureInfo.InvariantCulture);
+        var value = int.Parse(hex.AsSpan(1), NumberStyles.HexNumber, CultureInfo.InvariantCulture);
         return (value >> 16, (value >> 8) & 255, value & 255);
     }
 

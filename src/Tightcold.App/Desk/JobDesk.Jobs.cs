@@ -23,15 +23,20 @@ public sealed partial class JobDesk
     /// <summary>How many jobs are open, waiting and closed.</summary>
     public Task<IReadOnlyDictionary<string, int>> JobCountsAsync(CancellationToken cancellation = default) => store.CountsAsync(cancellation);
 
-    public async Task<Outcome<Job>> OpenJobAsync(Guid carId, string complaint, CancellationToken cancellation = default)
+    public Task<Outcome<Job>> OpenJobAsync(Guid carId, string complaint, CancellationToken cancellation = default) => OpenJobAsync(carId, complaint, null, cancellation);
+
+    /// <param name="id">The writer's own id, so that sending again opens no second job; null makes a new one.</param>
+    public async Task<Outcome<Job>> OpenJobAsync(Guid carId, string complaint, Guid? id, CancellationToken cancellation = default)
     {
+        if (id is { } own && (await store.JobsAsync(new JobSearch { CarId = carId, Most = int.MaxValue }, cancellation).ConfigureAwait(false)).Jobs.FirstOrDefault(job => job.Id == own) is { } summary
+            && await store.RecordAsync(summary.Number, cancellation).ConfigureAwait(false) is { } there) return Outcome<Job>.Of(there.Job);
         if (await store.CarAsync(carId, cancellation).ConfigureAwait(false) is null)
             return Outcome<Job>.Refused(InputProblem.Of("car", carId.ToString(), $"no car has that id"));
         var words = complaint.Trim();
         if (words.Length is 0 or > LongestComplaint)
             return Outcome<Job>.Refused(InputProblem.Of("complaint", Shortened(words), $"what is wrong, in 1 to {LongestComplaint} characters, is needed here"));
         var now = Now;
-        return Outcome<Job>.Of(await store.AddJobAsync(new Job(ids.NextId(now), carId, 0, words, now, ids.NextSeed()), cancellation).ConfigureAwait(false));
+        return Outcome<Job>.Of(await store.AddJobAsync(new Job(id ?? ids.NextId(now), carId, 0, words, now, ids.NextSeed()), cancellation).ConfigureAwait(false));
     }
 
     /// <summary>Every job of a car, with its journal.</summary>

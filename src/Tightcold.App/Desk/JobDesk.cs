@@ -21,11 +21,15 @@ public sealed partial class JobDesk(IJobStore store, TimeProvider clock, IIdSour
 
     public Task<Car?> CarAsync(Guid id, CancellationToken cancellation = default) => store.CarAsync(id, cancellation);
 
-    public async Task<Outcome<Car>> AddCarAsync(IReadOnlyDictionary<string, string> fields, CancellationToken cancellation = default)
+    public Task<Outcome<Car>> AddCarAsync(IReadOnlyDictionary<string, string> fields, CancellationToken cancellation = default) => AddCarAsync(fields, null, cancellation);
+
+    /// <param name="id">The writer's own id, so that sending again adds no second car; null makes a new one.</param>
+    public async Task<Outcome<Car>> AddCarAsync(IReadOnlyDictionary<string, string> fields, Guid? id, CancellationToken cancellation = default)
     {
+        if (id is { } own && await store.CarAsync(own, cancellation).ConfigureAwait(false) is { } there) return Outcome<Car>.Of(there);
         var (bag, problems) = FieldReader.Read(Car.Schema, fields, culture);
         if (problems.Count > 0) return Outcome<Car>.Refused(problems);
-        var car = new Car(ids.NextId(Now), bag);
+        var car = new Car(id ?? ids.NextId(Now), bag);
         await store.SaveCarAsync(car, cancellation).ConfigureAwait(false);
         return Outcome<Car>.Of(car);
     }

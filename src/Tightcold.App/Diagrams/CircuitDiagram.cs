@@ -1,66 +1,77 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using System.Security;
 using System.Text;
-using Tightcold.Diagnosis.Leaks;
 using Tightcold.Findings;
 using Tightcold.Jobs.Journals;
-using Tightcold.Quantities;
 
 namespace Tightcold.App.Diagrams;
 
-/// <summary>The circuit as a ring of spots in the order the refrigerant passes them: state by shape and word, odds by
-/// number and by how full the mark is.</summary>
+/// <summary>The circuit as a ring of spots in the order the refrigerant passes them, with the parts drawn inside. Standing
+/// by shape and sign, odds by number; a place that shows it may colour the classes. Lies upright, so that it fits a phone
+/// and leaves a fingertip to each spot.</summary>
 public static class CircuitDiagram
 {
-    private const double Width = 760, RowHeight = 46, Side = 24;
-
-    public static string Draw(JobRecord record, LeakView view, IMeasureFormat units)
+    /// <param name="record">The job.</param>
+    /// <param name="view">Its leaks.</param>
+    /// <param name="link">Where a tap on a spot leads; null for a drawing on paper.</param>
+    public static string Draw(JobRecord record, LeakView view, Func<string, string>? link = null)
     {
-        var spots = view.OnTheMap.ToArray();
-        var half = (spots.Length + 1) / 2;
-        var height = 60 + half * RowHeight;
+        ArgumentNullException.ThrowIfNull(record);
+        var spots = SpotView.Of(record, view);
+        var ring = new CircuitRing(Math.Max(1, spots.Length));
         var svg = new StringBuilder();
         void Line(FormattableString text) => svg.Append(text.ToString(CultureInfo.InvariantCulture)).Append('\n');
-        Line($"<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {Width:0} {height:0}\" role=\"img\" font-family=\"sans-serif\" font-size=\"12\" fill=\"currentColor\">");
-        Line($"<title>Circuit of {Escape(record.Car.Label)}, with the odds that each spot leaks</title><desc>{Escape(InWords(view, units))}</desc>");
-        // Down the left side with the hot gas, up the right with the cold: a ring.
-        double left = Width * 0.28, right = Width * 0.72, top = 24, bottom = top + (half - 1) * RowHeight + 20;
-        Line($"<rect x=\"{left:0}\" y=\"{top:0}\" width=\"{right - left:0}\" height=\"{bottom - top:0}\" rx=\"18\" fill=\"none\" stroke=\"currentColor\" stroke-width=\"3\" stroke-opacity=\"0.35\"/>");
-        Line($"<text x=\"{(left + right) / 2:0}\" y=\"{top + 22:0}\" text-anchor=\"middle\">high side ↓ · low side ↑</text>");
-        for (var j = 0; j < spots.Length; j++)
-        {
-            var down = j < half;
-            var x = down ? left : right;
-            var y = top + 10 + (down ? j : spots.Length - 1 - j) * RowHeight;
-            Mark(Line, spots[j], x, y);
-            var anchor = down ? "end" : "start";
-            var at = down ? x - Side : x + Side;
-            Line($"<text x=\"{at:0}\" y=\"{y:0}\" text-anchor=\"{anchor}\">{Escape(spots[j].Spot.Name)}</text>");
-            Line($"<text x=\"{at:0}\" y=\"{y + 15:0}\" text-anchor=\"{anchor}\" font-size=\"11\">{Escape(State(spots[j]) + ", " + Odds(spots[j].Leaking, units))}</text>");
-        }
+        Line($"<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"circuit\" viewBox=\"0 0 {CircuitRing.Width:0} {ring.Height:0}\" role=\"{(link is null ? "img" : "group")}\" font-family=\"sans-serif\" font-size=\"13\" fill=\"currentColor\">");
+        Line($"<title>Circuit of {Escape(record.Car.Label)}, with the odds that each spot leaks</title><desc>{Escape(InWords(record, view))}</desc>");
+        Pipes(Line, ring, spots);
+        for (var i = 0; i < spots.Length; i++) CircuitParts.Draw(Line, spots[i].Name, ring.Point(ring.At(i)));
+        for (var i = 0; i < spots.Length; i++) Spot(Line, ring, spots[i], i, link);
         svg.Append("</svg>\n");
         return svg.ToString();
     }
 
-    /// <summary>Square: found leaking. Double ring: mended. Ring: checked. Dashed ring: not checked.</summary>
-    private static void Mark(Action<FormattableString> line, SpotBelief spot, double x, double y)
+    /// <summary>The same for who cannot see it.</summary>
+    public static string InWords(JobRecord record, LeakView view)
     {
-        var full = Math.Clamp(spot.Leaking, 0, 1);
-        if (spot.Spot.Found) line($"<rect x=\"{x - 9:0.0}\" y=\"{y - 9:0.0}\" width=\"18\" height=\"18\"/>");
-        else
-        {
-            line($"<circle cx=\"{x:0.0}\" cy=\"{y:0.0}\" r=\"10\" fill=\"currentColor\" fill-opacity=\"{full:0.00}\" stroke=\"currentColor\" stroke-width=\"1.5\" stroke-dasharray=\"{(spot.Spot.Tests.IsEmpty && spot.Spot.MendedAt is null ? "3 2" : "none")}\"/>");
-            if (spot.Spot.MendedAt is not null) line($"<circle cx=\"{x:0.0}\" cy=\"{y:0.0}\" r=\"14\" fill=\"none\" stroke=\"currentColor\" stroke-width=\"1.5\"/>");
-        }
+        ArgumentNullException.ThrowIfNull(view);
+        return string.Join("; ", SpotView.Of(record, view).Select((spot, i) => string.Create(CultureInfo.InvariantCulture, $"{i + 1} {spot.Name}: {spot.Word}, leaks with {Odds(spot.Belief.Leaking)}")))
+            + $"; another leak remains unfound with {Odds(view.Belief.AnotherRemains)}.";
     }
 
-    private static string State(SpotBelief spot) => spot.Spot.Found ? "leaking" : spot.Spot.MendedAt is not null ? "mended" : spot.Spot.Tests.IsEmpty ? "not checked" : "checked";
+    /// <summary>Odds for a person: never nought and never certain.</summary>
+    public static string Odds(double odds) => string.Create(CultureInfo.InvariantCulture, $"{100 * Math.Clamp(odds, 0.01, 0.99):0} %");
 
-    private static string Odds(double odds, IMeasureFormat units) => units.Format(Measure.Ratio(Math.Clamp(odds, 0.01, 0.99)));
+    /// <summary>High side from the compressor to the expansion device, low side from there on; a break in the pipe and a
+    /// word at each, colour comes third.</summary>
+    private static void Pipes(Action<FormattableString> line, CircuitRing ring, ImmutableArray<SpotView> spots)
+    {
+        int Index(Func<string, bool> named, int otherwise) => spots.IndexOf(spots.FirstOrDefault(spot => named(spot.Name))!) is >= 0 and var at ? at : otherwise;
+        var compressor = ring.At(Index(name => name.StartsWith("compressor body", StringComparison.Ordinal), 0));
+        var device = ring.At(Index(name => name.StartsWith("expansion", StringComparison.Ordinal) || name.StartsWith("orifice", StringComparison.Ordinal), spots.Length * 2 / 3));
+        line($"<path class=\"pipe high-pipe\" d=\"{ring.Path(compressor, device)}\" fill=\"none\" stroke=\"currentColor\" stroke-width=\"5\"/>");
+        line($"<path class=\"pipe low-pipe\" d=\"{ring.Path(device, ring.Length)}\" fill=\"none\" stroke=\"currentColor\" stroke-width=\"5\" stroke-dasharray=\"9 4\"/>");
+        line($"<path class=\"pipe low-pipe\" d=\"{ring.Path(0, compressor)}\" fill=\"none\" stroke=\"currentColor\" stroke-width=\"5\" stroke-dasharray=\"9 4\"/>");
+        var middle = (CircuitRing.Left + CircuitRing.Right) / 2;
+        // What the two strokes mean stands in the middle, where no part is drawn.
+        var y = CircuitRing.Top + (0.4 * ring.Down);
+        line($"<path class=\"high-pipe\" d=\"M{middle - 62:0} {y - 5:0.#}h34\" stroke=\"currentColor\" stroke-width=\"5\"/><text class=\"high-name\" x=\"{middle - 20:0}\" y=\"{y:0.#}\" font-weight=\"bold\">high side</text>");
+        line($"<path class=\"low-pipe\" d=\"M{middle - 62:0} {y + 19:0.#}h34\" stroke=\"currentColor\" stroke-width=\"5\" stroke-dasharray=\"9 4\"/><text class=\"low-name\" x=\"{middle - 20:0}\" y=\"{y + 24:0.#}\" font-weight=\"bold\">low side</text>");
+    }
 
-    public static string InWords(LeakView view, IMeasureFormat units) =>
-        string.Join("; ", view.OnTheMap.Select(spot => $"{spot.Spot.Name}: {State(spot)}, leaks with {Odds(spot.Leaking, units)}"))
-        + $"; another leak remains unfound with {Odds(view.Belief.AnotherRemains, units)}.";
+    private static void Spot(Action<FormattableString> line, CircuitRing ring, SpotView spot, int index, Func<string, string>? link)
+    {
+        var (x, y, outX, outY) = ring.Point(ring.At(index));
+        var odds = Odds(spot.Belief.Leaking);
+        if (link is not null) line($"<a class=\"spot\" href=\"{Escape(link(spot.Name))}\" tabindex=\"-1\" aria-label=\"{Escape(string.Create(CultureInfo.InvariantCulture, $"{index + 1} {spot.Name}: {spot.Word}, {odds}"))}\">");
+        line($"<circle cx=\"{x:0.#}\" cy=\"{y:0.#}\" r=\"30\" fill-opacity=\"0\"/>");
+        CircuitMark.Draw(line, spot.Standing, x, y);
+        // The number stands outside the ring, the odds inside, where there is something to say.
+        line($"<text x=\"{x + (27 * outX):0.#}\" y=\"{y + (27 * outY) + 5:0.#}\" text-anchor=\"middle\" font-size=\"15\" font-weight=\"bold\">{index + 1}</text>");
+        if (spot.Belief.Leaking >= 0.05)
+            line($"<text x=\"{x - (22 * outX):0.#}\" y=\"{y - (30 * outY) + 5:0.#}\" text-anchor=\"{(outX == 0 ? "middle" : outX < 0 ? "start" : "end")}\" font-weight=\"bold\">{Escape(odds)}</text>");
+        if (link is not null) line($"</a>");
+    }
 
     private static string Escape(string text) => SecurityElement.Escape(text);
 }

@@ -15,9 +15,9 @@ namespace Tightcold.App.Diagrams;
 public static class ObservedExpected
 {
     private const int Width = 360;
-    private const int Left = 116;
-    private const int RowHeight = 34;
-    private const int Top = 30;
+    private const int Left = 8;
+    private const int RowHeight = 62;
+    private const int Top = 62;
 
     /// <summary>An inline SVG; empty where nothing was read.</summary>
     public static string Svg(JobDiagnosis diagnosis, IMeasureFormat units)
@@ -25,13 +25,13 @@ public static class ObservedExpected
         ArgumentNullException.ThrowIfNull(diagnosis);
         var readings = diagnosis.Answer.Readings;
         if (readings.IsEmpty) return "";
-        var height = Top + (readings.Length * RowHeight) + 22;
+        var height = Top + (readings.Length * RowHeight) + 4;
         var svg = new StringBuilder();
         void Add(FormattableString part) => svg.Append(part.ToString(CultureInfo.InvariantCulture)).Append('\n');
-        Add($"<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {Width} {height}\" role=\"img\" font-family=\"sans-serif\" font-size=\"11\">");
+        Add($"<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {Width} {height}\" role=\"img\" font-family=\"sans-serif\" font-size=\"13\" fill=\"currentColor\">");
         Add($"<title>Observed against expected</title>");
         Add($"<desc>{Escape(string.Join(" ", Lines(diagnosis, units)))}</desc>");
-        Add($"<text x=\"4\" y=\"12\">outlined: a sound car; filled: {Escape(FaultWords.Name(Lead(diagnosis).Hypothesis))}; diamond: read</text>");
+        Add($"<text x=\"4\" y=\"14\">outlined: a sound car</text><text x=\"4\" y=\"31\">filled: {Escape(FaultWords.Name(Lead(diagnosis).Hypothesis))}</text><text x=\"4\" y=\"48\">diamond: read</text>");
         for (var i = 0; i < readings.Length; i++) Row(Add, readings[i], Top + (i * RowHeight), diagnosis, units);
         svg.Append("</svg>\n");
         return svg.ToString();
@@ -60,7 +60,8 @@ public static class ObservedExpected
         double X(double value) => Left + ((Width - Left - 8) * (value - least) / (most - least));
         var value = units.Format(ReadingWords.Value(reading.Channel, reading.Observed, Barometer(diagnosis, reading)));
         var number = diagnosis.Evidence.Evidence.Points.Length > 1 ? $" {(reading.Point + 1).ToString(CultureInfo.InvariantCulture)}" : "";
-        add($"<text x=\"4\" y=\"{y + 11}\">{Escape(ReadingWords.Name(reading.Channel) + number)}</text><text x=\"4\" y=\"{y + 24}\">{Escape(value)}</text>");
+        add($"<text x=\"4\" y=\"{y + 14}\">{Escape(ReadingWords.Name(reading.Channel) + number)}: <tspan font-weight=\"bold\">{Escape(value)}</tspan></text>");
+        y += 20;
         add($"<rect x=\"{X(reading.Healthy.Low):F1}\" y=\"{y + 2}\" width=\"{Math.Max(2, X(reading.Healthy.High) - X(reading.Healthy.Low)):F1}\" height=\"10\" fill=\"none\" stroke=\"currentColor\" stroke-width=\"1.5\"/>");
         add($"<rect x=\"{X(reading.Leading.Low):F1}\" y=\"{y + 15}\" width=\"{Math.Max(2, X(reading.Leading.High) - X(reading.Leading.Low)):F1}\" height=\"10\" fill=\"currentColor\" fill-opacity=\"0.45\"/>");
         var x = X(reading.Observed);

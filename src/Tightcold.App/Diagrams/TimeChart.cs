@@ -8,7 +8,7 @@ namespace Tightcold.App.Diagrams;
 /// are never alone: what is expected is a band and lines, what was read are points.</summary>
 internal sealed class TimeChart
 {
-    private const double Width = 640, Height = 360, Left = 84, Right = 16, Top = 14, Bottom = 44;
+    private const double Width = 360, Height = 260, Left = 78, Right = 14, Top = 12, Bottom = 34;
     private readonly StringBuilder svg = new();
     private readonly double spanSeconds;
     private readonly double lowPa;
@@ -19,7 +19,7 @@ internal sealed class TimeChart
         this.spanSeconds = Math.Max(60, spanSeconds);
         this.lowPa = Math.Pow(10, Math.Floor(Math.Log10(Math.Max(lowPa, 0.1))));
         this.highPa = Math.Max(this.lowPa * 10, Math.Pow(10, Math.Ceiling(Math.Log10(Math.Max(highPa, 1)))));
-        Line($"<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {Width:0} {Height:0}\" role=\"img\" font-family=\"sans-serif\" font-size=\"12\" fill=\"currentColor\">");
+        Line($"<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {Width:0} {Height:0}\" role=\"img\" font-family=\"sans-serif\" font-size=\"13\" fill=\"currentColor\">");
         Line($"<title>{Escape(title)}</title><desc>{Escape(description)}</desc>");
     }
 
@@ -27,15 +27,15 @@ internal sealed class TimeChart
 
     public double Y(double pascals) => Height - Bottom - (Height - Bottom - Top) * Math.Clamp(Math.Log10(Math.Max(pascals, lowPa) / lowPa) / Math.Log10(highPa / lowPa), 0, 1);
 
-    /// <summary>Grid with a label at each decade and about six times.</summary>
+    /// <summary>Grid with a label at each decade and four times.</summary>
     public void Axes(Func<double, string> pressure, Func<double, string> time)
     {
         for (var decade = lowPa; decade <= highPa * 1.001; decade *= 10)
             Line($"<path stroke=\"currentColor\" stroke-opacity=\"0.2\" d=\"M{Left:0} {Y(decade):0.0}H{Width - Right:0}\"/><text x=\"{Left - 6:0}\" y=\"{Y(decade) + 4:0.0}\" text-anchor=\"end\">{Escape(pressure(decade))}</text>");
-        for (var i = 0; i <= 6; i++)
+        for (var i = 0; i <= 3; i++)
         {
-            var seconds = spanSeconds * i / 6;
-            Line($"<path stroke=\"currentColor\" stroke-opacity=\"0.2\" d=\"M{X(seconds):0.0} {Top:0}V{Height - Bottom:0}\"/><text x=\"{X(seconds):0.0}\" y=\"{Height - Bottom + 18:0}\" text-anchor=\"{(i == 6 ? "end" : "middle")}\">{Escape(time(seconds))}</text>");
+            var seconds = spanSeconds * i / 3;
+            Line($"<path stroke=\"currentColor\" stroke-opacity=\"0.2\" d=\"M{X(seconds):0.0} {Top:0}V{Height - Bottom:0}\"/><text x=\"{X(seconds):0.0}\" y=\"{Height - Bottom + 18:0}\" text-anchor=\"{(i == 3 ? "end" : "middle")}\">{Escape(time(seconds))}</text>");
         }
     }
 

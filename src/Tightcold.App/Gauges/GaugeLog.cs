@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using CsvHelper;
-using CsvHelper.Configuration;
 using Tightcold.Jobs.Fields;
 
 namespace Tightcold.App.Gauges;
@@ -23,10 +22,7 @@ public static class GaugeLog
     {
         var problems = new List<InputProblem>();
         var lines = new List<Line>();
-        using var csv = new CsvReader(text, new CsvConfiguration(CultureInfo.InvariantCulture)
-        {
-            DetectDelimiter = true, DetectDelimiterValues = [",", ";", "\t", "|"], TrimOptions = TrimOptions.Trim, BadDataFound = null, MissingFieldFound = null, IgnoreBlankLines = true,
-        });
+        using var csv = new CsvReader(text, GaugeLogLook.Layout());
         if (!csv.Read() || !csv.ReadHeader() || csv.HeaderRecord is not { } header)
             return ([], [InputProblem.Of("file", "", $"a first line with the names of the columns is needed")]);
         foreach (var wanted in new[] { columns.Time, columns.Pressure, columns.Temperature }.OfType<string>())

@@ -18,9 +18,10 @@ internal sealed class Demo(Surroundings surroundings) : DeskCommand<DemoSettings
     {
         var job = await TakeInAsync(settings.Json, cancellation).ConfigureAwait(false);
         var record = await RecordAsync(job.Number, cancellation).ConfigureAwait(false);
-        var findings = Walk.Of(record);
+        var views = new JobViews(record);
+        var findings = Walk.Of(views);
         var path = settings.To ?? "tightcold-demo.html";
-        await JobPrint.WriteAsync(record, path, Units, Surroundings.Clock, cancellation).ConfigureAwait(false);
+        await JobPrint.WriteAsync(views, path, Units, Surroundings.Clock, cancellation).ConfigureAwait(false);
         return Answer(settings,
             () => new JsonObject { ["job"] = job.Number, ["card"] = path, ["findings"] = new JsonArray([.. findings.Select(finding => (JsonNode)FindingText.Machine(finding, Units))]) },
             () =>

@@ -82,7 +82,7 @@ internal sealed class JobFindings(Surroundings surroundings) : DeskCommand<JobSe
     protected override async Task<int> RunAsync(JobSettings settings, CancellationToken cancellation)
     {
         var record = await RecordAsync(settings.Number, cancellation).ConfigureAwait(false);
-        var findings = Findings.Walk.Of(record);
+        var findings = Findings.Walk.Of(new Findings.JobViews(record, await Desk.EarlierAsync(record, cancellation).ConfigureAwait(false)));
         return Answer(settings,
             () => new JsonObject { ["job"] = record.Job.Number, ["findings"] = new JsonArray([.. findings.Select(finding => (JsonNode)FindingText.Machine(finding, Units))]) },
             () =>

@@ -7,7 +7,7 @@ using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
 using Tightcold.Diagnosis.Leaks;
 using Tightcold.Findings;
-using Tightcold.Jobs.Journals;
+using Tightcold.Jobs.Kits;
 using Tightcold.Quantities;
 
 namespace Tightcold.Cli.Commands;
@@ -18,24 +18,21 @@ internal sealed class Leaks(Surroundings surroundings) : DeskCommand<LeaksSettin
     protected override async Task<int> RunAsync(LeaksSettings settings, CancellationToken cancellation)
     {
         var record = await RecordAsync(settings.Number, cancellation).ConfigureAwait(false);
-        var view = LeakView.Of(record, await EarlierAsync(record, cancellation).ConfigureAwait(false));
-        var ways = WayCost.All(view.Belief, Prices(settings), view.ChargeKg, view.SufferingKg);
-        if (settings.Svg is { } path) await File.WriteAllTextAsync(path, CircuitDiagram.Draw(record, view, Units), cancellation).ConfigureAwait(false);
-        return Answer(settings, () => Machine(view, ways), () => Person(view, ways, settings));
+        var view = LeakView.Of(record, await Desk.EarlierAsync(record, cancellation).ConfigureAwait(false));
+        var kit = await Desk.KitAsync(cancellation).ConfigureAwait(false);
+        var assumed = WaysForward.PricesOf(kit).Assumed.Length > 0;
+        var ways = WayCost.All(view.Belief, Prices(settings, kit), view.ChargeKg, view.SufferingKg);
+        if (settings.Svg is { } path) await File.WriteAllTextAsync(path, CircuitDiagram.Draw(record, view), cancellation).ConfigureAwait(false);
+        return Answer(settings, () => Machine(view, ways), () => Person(view, ways, settings, assumed));
     }
 
-    private async Task<ImmutableArray<JobRecord>> EarlierAsync(JobRecord record, CancellationToken cancellation)
-    {
-        return [.. (await Desk.RecordsAsync(record.Car.Id, cancellation).ConfigureAwait(false)).Where(other => other.Job.Number != record.Job.Number)];
-    }
-
-    private static LeakPrices Prices(LeaksSettings settings)
+    private static LeakPrices Prices(LeaksSettings settings, Kit kit)
     {
         double Price(string name, double? given, double assumed) => given is null ? assumed
             : given is >= 0 and < 1e6 ? given.Value : throw new RefusedException(name, given.Value.ToString(CultureInfo.InvariantCulture), "a price from 0 to a million is allowed");
-        var years = Price("years", settings.Years, 3);
+        var usual = WaysForward.PricesOf(kit).Prices;
+        var years = Price("years", settings.Years, usual.HorizonSeconds / LeakForecast.Year);
         if (years is <= 0 or > 20) throw new RefusedException("years", years.ToString(CultureInfo.InvariantCulture), "more than 0 and at most 20 years are allowed");
-        var usual = LeakPrices.Placeholder;
         return new(Price("refrigerant-price", settings.RefrigerantPrice, usual.RefrigerantPerKg), Price("part-price", settings.PartPrice, usual.PartsPerSpot),
             Price("opening-price", settings.OpeningPrice, usual.EachOpening), Price("hour-worth", settings.HourWorth, usual.HourWorth),
             Price("workshop-price", settings.WorkshopPrice, usual.WorkshopJob), years * LeakForecast.Year);
@@ -55,7 +52,7 @@ internal sealed class Leaks(Surroundings surroundings) : DeskCommand<LeaksSettin
 
     private string Odds(double odds) => Units.Format(Measure.Ratio(Math.Clamp(odds, 0.01, 0.99)));
 
-    private void Person(LeakView view, ImmutableArray<WayCost> ways, LeaksSettings settings)
+    private void Person(LeakView view, ImmutableArray<WayCost> ways, LeaksSettings settings, bool assumed)
     {
         var belief = view.Belief;
         var table = Page.Table("spot", "leaks now", "rate if so, 90 %", $"in {(Units.System == UnitSystem.Us ? "g/yr" : "oz/yr")}", "as gas at 20 °C", "checks");
@@ -72,24 +69,16 @@ internal sealed class Leaks(Surroundings surroundings) : DeskCommand<LeaksSettin
         Page.Line(Out, "");
         var costs = Page.Table("way forward", "cost, median", "90 %", "mean", "refills", "stays cold", "escapes");
         foreach (var way in ways)
-            costs.Row(Word(way.Way), Money(way.Money.P50), $"{Money(way.Money.P05)} to {Money(way.Money.P95)}", Money(way.MeanMoney), Money(way.Refills.P50),
+            costs.Row(WaysForward.Name(way.Way), Money(way.Money.P50), $"{Money(way.Money.P05)} to {Money(way.Money.P95)}", Money(way.MeanMoney), Money(way.Refills.P50),
                 Odds(way.StaysCold), Units.Format(Measure.Kilograms(way.EscapedKg.P05), Measure.Kilograms(way.EscapedKg.P95)));
         Out.Write(costs);
         Page.Line(Out, "Topping up a system that is known to leak is not lawful everywhere: check local rules.");
-        if (settings.RefrigerantPrice is null || settings.WorkshopPrice is null) Page.Line(Out, "Prices not given are placeholders: give yours with --refrigerant-price, --part-price, --opening-price, --workshop-price, --hour-worth.");
+        if (assumed && (settings.RefrigerantPrice is null || settings.WorkshopPrice is null)) Page.Line(Out, "Prices not given are placeholders: give yours once with tightcold kit set price-refrigerant=…, or here with --refrigerant-price, --part-price, --opening-price, --workshop-price, --hour-worth.");
     }
 
     private static string Months(double seconds) => (seconds / (LeakForecast.Year / 12)).ToString("0", CultureInfo.InvariantCulture);
 
     private static string Money(double amount) => amount.ToString("0", CultureInfo.InvariantCulture);
-
-    private static string Word(WayForward way) => way switch
-    {
-        WayForward.RepairAllFound => "repair what is found",
-        WayForward.RepairLikeliest => "repair the likeliest first",
-        WayForward.TopUpAndWatch => "top up and watch",
-        _ => "workshop",
-    };
 
     private static JsonObject Quantiles(LeakQuantiles q) => new() { ["p05"] = q.P05, ["p25"] = q.P25, ["p50"] = q.P50, ["p75"] = q.P75, ["p95"] = q.P95 };
 
@@ -110,7 +99,7 @@ internal sealed class Leaks(Surroundings surroundings) : DeskCommand<LeaksSettin
         ["next-check-at"] = view.AsOf.AddSeconds(view.Forecast.NextCheckSeconds).ToString("O", CultureInfo.InvariantCulture),
         ["ways"] = new JsonArray([.. ways.Select(way => (JsonNode)new JsonObject
         {
-            ["way"] = Word(way.Way), ["money"] = Quantiles(way.Money), ["mean-money"] = way.MeanMoney, ["refills"] = Quantiles(way.Refills), ["escaped-kg"] = Quantiles(way.EscapedKg), ["stays-cold"] = way.StaysCold,
+            ["way"] = WaysForward.Name(way.Way), ["money"] = Quantiles(way.Money), ["mean-money"] = way.MeanMoney, ["refills"] = Quantiles(way.Refills), ["escaped-kg"] = Quantiles(way.EscapedKg), ["stays-cold"] = way.StaysCold,
         })]),
     };
 }

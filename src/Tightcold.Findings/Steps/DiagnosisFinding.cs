@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using Tightcold.Diagnosis.Inference;
 using Tightcold.Findings.Diagnosing;
 using Tightcold.Jobs.Entries;
-using Tightcold.Jobs.Journals;
 using Tightcold.Quantities;
 using static Tightcold.Findings.Evidence;
 
@@ -18,8 +17,6 @@ internal static class DiagnosisFinding
     private const double NoFit = 0.01;
     private const double Misread = 0.5;
     private const int Rows = 5;
-
-    public static Finding Of(JobRecord record) => JobDiagnosis.Finding(JobDiagnosis.Of(record, Effort.Full));
 
     public static Finding NothingYet() => new(Step.WhatIsWrong, Title, Certainty.NothingYet, Judgement.Open, Phrase.Words("No readings to weigh yet."))
     {

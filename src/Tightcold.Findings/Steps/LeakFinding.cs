@@ -80,7 +80,7 @@ internal static class LeakFinding
             Why = checkedAny ? LeakWords.Why(view, open.Length) : Phrase.Empty,
             Estimates = checkedAny || view.Losses.LostKg is not null ? LeakWords.Estimates(record, view) : [],
             RestsOn = [.. states.SelectMany(state => new[] { state.Leak, state.Mended, state.Retest, state.Check }).OfType<Entry>().Select(entry => entry.Id).Concat(view.Losses.Entries).Distinct()],
-            Assumptions = checkedAny ? LeakWords.Assumptions(view) : [],
+            Assumptions = checkedAny || view.Losses.LostKg is not null ? LeakWords.Assumptions(view) : [],
             Missing = open.Length == 0 || !checkedAny ? [] : [Phrase.Of($"unchecked: {string.Join(", ", open.Select(state => state.Spot))}")],
             Cautions =
             [

@@ -12,7 +12,7 @@ internal static class PumpDownFinding
 {
     private const string Title = "Pump down";
 
-    public static Finding Of(JobRecord record)
+    public static Finding Of(JobRecord record, PumpView view)
     {
         var moment = record.Journal.Last(EntryKinds.VacuumReading)?.ObservedAt ?? record.Job.OpenedAt;
         var air = AirPressure.At(record, moment);
@@ -23,7 +23,6 @@ internal static class PumpDownFinding
         ];
         var deepest = Estimate.Normal("deepest-dial", "Deepest a dial can show here", QuantityKind.GaugePressure, -air.Pascals, air.SigmaPa);
         var rows = VacuumReadings.SincePumpStart(record).Where(row => !row.Isolated).ToArray();
-        var view = PumpView.Of(record);
         if (rows.Length == 0)
         {
             return new(Step.PumpDown, Title, Certainty.NothingYet, Judgement.Open, Phrase.Of($"Not pulled down yet. A dial can show {Gauge(-air.Pascals)} at the most here."))

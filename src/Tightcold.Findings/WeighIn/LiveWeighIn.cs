@@ -46,7 +46,7 @@ public sealed record LiveWeighIn(double? TargetKg, double ToleranceKg, MassBalan
         var sigma = Math.Sqrt(balance.SystemVarianceKg2);
         var begun = balance.DrawnKg > 0;
         var toGo = target is { } full ? full - (balance.SystemKnown || begun ? balance.SystemKg : 0) : 0;
-        var connected = balance.Holdings.Values.LastOrDefault(holding => holding.Connected && !holding.Container.IsRecovery);
+        var connected = balance.Holdings.Values.LastOrDefault(holding => holding.Connected);
         var plan = target is not null && toGo > 0
             ? ChargePlan.Make(FluidOf(record.Car), toGo, Stocks(record, balance), balance.HoseVolumeM3, balance.Conditions(connected, now)) : null;
         var first = plan is { Steps.Length: > 0 } ? plan.Steps[0] : default;
@@ -75,7 +75,7 @@ public sealed record LiveWeighIn(double? TargetKg, double ToleranceKg, MassBalan
         if (Container is not { } name || !Balance.Holdings.TryGetValue(name, out var holding) || !(holding.NetKg > 0.01) || Plan is not { Steps.Length: > 0 } plan) return null;
         var fluid = FluidOf(record.Car);
         var moved = record.Journal.OfKind(EntryKinds.ContainerMoved).LastOrDefault(entry => string.Equals(entry.Fields.Text("container"), name, StringComparison.OrdinalIgnoreCase));
-        var now = record.Journal.Standing[^1].ObservedAt;
+        var now = record.Journal.Standing.Length > 0 ? record.Journal.Standing[^1].ObservedAt : record.Job.OpenedAt;
         var airK = Math.Clamp(record.WeatherAt(now)?.Fields.Si("ambient-temperature") ?? 298.15, 233, CanSurroundings.HottestBathK);
         var around = moved?.Fields.Si("bath-temperature") is { } bathK ? CanSurroundings.Bath(Math.Clamp(bathK, 273.2, CanSurroundings.HottestBathK), 2) : CanSurroundings.StillAir(airK);
         var conditions = Balance.Conditions(holding, now);
@@ -104,6 +104,8 @@ public sealed record LiveWeighIn(double? TargetKg, double ToleranceKg, MassBalan
     {
         if (live.Overshoot is { MustStop: true } over)
             yield return Phrase.Of($"Stop: {Odds(over.FarTooMuch)} sure that more than a tenth too much is in. Take {Kilograms(over.TakeOutKg)} out with a recovery machine; never let it out.");
+        if (balance.Holdings.Values.Any(holding => holding.Container.IsRecovery && holding.Connected))
+            yield return Phrase.Words("From a recovery cylinder only what was identified as this refrigerant, and as a rule only into the vehicle it came out of, or another of the same owner, after it was cleaned of oil, water and air by equipment that is approved for that; otherwise it goes to reclaim. Rules differ by place: check local rules.");
         if (live.Container is not { } name || !balance.Holdings.TryGetValue(name, out var holding)) yield break;
         var fluid = FluidOf(record.Car);
         var readings = record.Journal.OfKind(EntryKinds.ScaleReading).Where(entry => string.Equals(entry.Fields.Text("container"), name, StringComparison.OrdinalIgnoreCase)).TakeLast(2).ToArray();
@@ -130,10 +132,11 @@ public sealed record LiveWeighIn(double? TargetKg, double ToleranceKg, MassBalan
 
     private static List<Stock> Stocks(JobRecord record, MassBalance balance) =>
         [.. balance.Holdings.Values
-            .Where(holding => !holding.Container.IsRecovery && holding.Container.Refrigerant == record.Car.Refrigerant && holding.NetKg > 0.005)
+            // A recovery cylinder gives only when a person has connected it: whether that is lawful, and clean, is theirs to say.
+            .Where(holding => (!holding.Container.IsRecovery || holding.Connected) && holding.Container.Refrigerant == record.Car.Refrigerant && holding.NetKg > 0.005)
             .OrderByDescending(holding => holding.Connected)
             .Select(holding => new Stock(holding.Container.Name, holding.NetKg, holding.NetSigmaKg, holding.GrossKg, balance.InnerVolumeM3(holding.Container),
-                holding.Container.Kind == Jobs.Kits.Container.Cylinder || holding.Container.Fields.Text("self-sealing") == "yes",
+                holding.Container.Kind != Jobs.Kits.Container.Can || holding.Container.Fields.Text("self-sealing") == "yes",
                 // What a connected hose holds is counted already.
                 holding is { Connected: true, DrawnKg: > 0 }))];
 }

@@ -9,6 +9,13 @@ public static class CircuitMap
 {
     public static ImmutableArray<string> Spots(Car car)
     {
+        var struck = Names(car.Fields.Text("struck-spots"));
+        return [.. Known(car).Where(spot => !struck.Contains(spot, StringComparer.OrdinalIgnoreCase))];
+    }
+
+    /// <summary>The same with those that were taken out later: what was written down of them stays readable and true.</summary>
+    public static ImmutableArray<string> Known(Car car)
+    {
         var orifice = car.Device == Car.OrificeTube;
         var spots = new List<string>
         {
@@ -23,8 +30,7 @@ public static class CircuitMap
         if (orifice) spots.Insert(spots.IndexOf("suction hose"), "accumulator");
         spots.Add("relief device");
         spots.AddRange(Names(car.Fields.Text("extra-spots")));
-        var struck = Names(car.Fields.Text("struck-spots"));
-        return [.. spots.Where(spot => !struck.Contains(spot, StringComparer.OrdinalIgnoreCase)).Distinct(StringComparer.OrdinalIgnoreCase)];
+        return [.. spots.Distinct(StringComparer.OrdinalIgnoreCase)];
     }
 
     private static string[] Names(string? list) =>

@@ -1,6 +1,7 @@
 using Tightcold.Jobs.Circuit;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
+using Tightcold.Jobs.Kits;
 using Tightcold.Quantities;
 
 namespace Tightcold.Jobs.Entries;
@@ -91,7 +92,7 @@ public static class EntryRules
             if (field.Type is FieldType.Spot)
             {
                 var spots = CircuitMap.Spots(record.Car);
-                if (!spots.Contains(name, StringComparer.OrdinalIgnoreCase))
+                if (!CircuitMap.Known(record.Car).Contains(name, StringComparer.OrdinalIgnoreCase))
                     yield return InputProblem.Of(field.Name, name, $"spots of this car are {string.Join(", ", spots)}");
             }
             else if (field.Type is FieldType.Container && record.KitAt(entry.ObservedAt).Find(name) is null)
@@ -151,10 +152,8 @@ public static class EntryRules
                 if (fields.Text("action") == "opened" && fields.Text("side") == "high side")
                     yield return InputProblem.Of("side", "high side",
                         $"a can is never opened to the high side: the system would drive its pressure back into the can and burst it; use the low side");
-                if (fields.Text("action") is "connected" or "opened" && record.KitAt(entry.ObservedAt).Find(fields.Text("container")!) is { IsRecovery: false } source
-                    && source.Refrigerant != record.Car.Refrigerant)
-                    yield return InputProblem.Of("container", source.Name,
-                        $"it holds {source.Refrigerant} and this car is labelled {record.Car.Refrigerant}; refrigerants are never mixed");
+                if (fields.Text("action") is "connected" or "opened" && record.KitAt(entry.ObservedAt).Find(fields.Text("container")!) is { } source)
+                    foreach (var problem in RefuseSource(record, source)) yield return problem;
                 break;
             case EntryKinds.Recovery when record.KitAt(entry.ObservedAt).Find(fields.Text("container")!) is { } cylinder:
                 if (!cylinder.IsRecovery)
@@ -167,6 +166,16 @@ public static class EntryRules
             default:
                 break;
         }
+    }
+
+    /// <summary>Only what is known to be this car's refrigerant goes in; a recovery cylinder also says what went into it.</summary>
+    private static IEnumerable<InputProblem> RefuseSource(JobRecord record, Container source)
+    {
+        if (source.Refrigerant != record.Car.Refrigerant)
+            yield return InputProblem.Of("container", source.Name, $"it holds {source.Refrigerant} and this car is labelled {record.Car.Refrigerant}; refrigerants are never mixed");
+        else if (source.IsRecovery && record.Journal.OfKind(EntryKinds.Recovery).LastOrDefault(entry => string.Equals(entry.Fields.Text("container"), source.Name, StringComparison.OrdinalIgnoreCase)) is { } filled
+            && filled.Fields.Text("identified") != "as labelled")
+            yield return InputProblem.Of("container", source.Name, $"what was recovered into it was not identified as {record.Car.Refrigerant}: identify it and say so at the recovery, or send it to reclaim; what is mixed or unknown never goes into a car");
     }
 
     private static string Typed(Entry entry, string field) => entry.Fields[field] is FieldValue.Quantity quantity ? quantity.AsTyped : "";

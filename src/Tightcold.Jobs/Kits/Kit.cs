@@ -30,7 +30,14 @@ public sealed record Kit(Guid Id, DateTimeOffset From, FieldBag Fields, Immutabl
         Field.Of("pump-ultimate", "Pump ultimate vacuum", QuantityKind.Vacuum, 0.1, 10e3),
         Field.Of("hose-bore", "Service hose bore", QuantityKind.Bore, 1e-3, 0.02),
         Field.Of("hose-length", "Service hose length", QuantityKind.Length, 0.1, 10),
-        Field.Text("leak-tests", "Leak tests owned", 200, hint: "UV lamp, electronic detector, soap bubbles, nitrogen"));
+        Field.Text("leak-tests", "Leak tests owned", 200, hint: "UV lamp, electronic detector, soap bubbles, nitrogen"),
+        Field.Text("currency", "Currency", 8),
+        Field.Number("price-refrigerant", "Refrigerant, price of a kilogram", 0, 1e6),
+        Field.Number("price-part", "Seal or part for one spot", 0, 1e6),
+        Field.Number("price-opening", "Drier, oil, nitrogen: each opening", 0, 1e6),
+        Field.Number("price-hour", "An hour of your work is worth", 0, 1e6, hint: "0 if you do it for pleasure"),
+        Field.Number("price-workshop", "A workshop’s price to find and mend", 0, 1e6),
+        Field.Number("price-years", "Years to look ahead", 0.5, 20));
 
     /// <summary>A kit nobody described: dial gauges of class 1.6, a kitchen scale, a household thermometer.
     /// Figures by common practice.</summary>

@@ -30,7 +30,10 @@ public sealed record BeforeAfter(ImmutableArray<(string What, string Before, str
         {
             var field = EntryKinds.Get(EntryKinds.RunningReading).Find(name)!;
             var first = Cell(before, name, units);
+            if (first.Length == 0 && before is not null) first = Cell(record.WeatherAt(before.ObservedAt), name, units);
             var last = Cell(after, name, units) is { Length: > 0 } read ? read : Cell(vent, name, units);
+            // What a reading left out, the weather of its own time tells, never that of the other end of the day.
+            if (last.Length == 0 && (vent ?? after) is { } end) last = Cell(record.WeatherAt(end.ObservedAt), name, units);
             // The proof is read at the vent, after the gauges.
             if (name == "vent-temperature" && Cell(vent, name, units) is { Length: > 0 } proven) last = proven;
             if (first.Length + last.Length > 0) rows.Add(("Running: " + field.Label.Split('(')[0].Trim().ToLowerInvariant(), first, last));

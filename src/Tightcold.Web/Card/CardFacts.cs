@@ -4,6 +4,7 @@ using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Quantities;
+using Tightcold.Web.Pages;
 using Tightcold.Web.Words;
 
 namespace Tightcold.Web.Card;
@@ -19,13 +20,13 @@ public sealed class CardFacts
     private static readonly ImmutableArray<string> CarFields =
         ["model-year", "refrigerant", "label-charge", "label-tolerance", "compressor", "device", "evaporators", "oil-type", "oil-amount"];
 
-    public CardFacts(JobRecord record, ImmutableArray<Finding> findings, IMeasureFormat units)
+    public CardFacts(JobSight sight, IMeasureFormat units)
     {
+        var (record, findings) = (sight.Views.Record, sight.Findings);
         Record = record;
         Findings = findings;
         Car = [.. EntryWords.Values(Jobs.Cars.Car.Schema, record.Car.Fields, units).Where(pair => CarFields.Contains(pair.Field.Name))];
-        var weather = record.Journal.OfKind(EntryKinds.Weather).LastOrDefault();
-        Weather = weather is null ? [] : [.. EntryWords.Values(weather.Schema, weather.Fields, units)];
+        Weather = WeatherOf(record, units);
         Done = [.. record.Journal.Standing.Where(entry => DoneKinds.Contains(entry.Kind))];
         Tight = findings.LastOrDefault(finding => finding.Step == Step.Hold);
         Cold = findings.LastOrDefault(finding => finding.Step == Step.ProveCold);
@@ -45,7 +46,9 @@ public sealed class CardFacts
     public JobRecord Record { get; }
     public ImmutableArray<Finding> Findings { get; }
     public ImmutableArray<(FieldSpec Field, string Value)> Car { get; }
-    public ImmutableArray<(FieldSpec Field, string Value)> Weather { get; }
+
+    /// <summary>The weather the complaint is judged against, and the one it was proven in where that is another.</summary>
+    public ImmutableArray<(string When, string What)> Weather { get; }
 
     /// <summary>Recovery, parts, seals, oil, costs and notes that stand.</summary>
     public ImmutableArray<Entry> Done { get; }
@@ -69,8 +72,26 @@ public sealed class CardFacts
     /// <summary>What was written down of money and hours; empty when nothing was. What it saved is the person's own figure.</summary>
     public string Costs { get; }
 
+    /// <summary>More was done than two pages hold: what the card rests on then goes to a third, so that the first two stay
+    /// the story of the car.</summary>
+    public bool IsLong => Done.Length > MostDone || Findings.Sum(finding => finding.Estimates.Length) > MostNumbers;
+
+    private const int MostDone = 14, MostNumbers = 70;
+
     /// <summary>When to look at this car again.</summary>
     public DateTimeOffset NextCheck { get; }
+
+    private static ImmutableArray<(string, string)> WeatherOf(JobRecord record, IMeasureFormat units)
+    {
+        string Words(Entry entry) => string.Join(", ", EntryWords.Values(entry.Schema, entry.Fields, units).Select(pair => $"{pair.Field.Label.ToLowerInvariant()} {pair.Value}"));
+        var all = record.Journal.OfKind(EntryKinds.Weather).ToArray();
+        return all.Length switch
+        {
+            0 => [],
+            1 => [("Weather", Words(all[0]))],
+            _ => [("Weather as it came", Words(all[0])), ("Weather as it went", Words(all[^1]))],
+        };
+    }
 
     private static ImmutableArray<(string, string)> Grouped(FindingTable? table, IMeasureFormat units) => table is null ? [] :
     [

@@ -1,12 +1,11 @@
-using System.Collections.Immutable;
 using System.Reflection;
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Web;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging.Abstractions;
 using Tightcold.Findings;
-using Tightcold.Jobs.Journals;
 using Tightcold.Quantities;
+using Tightcold.Web.Pages;
 using Tightcold.Web.Words;
 
 namespace Tightcold.Web.Card;
@@ -18,25 +17,25 @@ public static class CardPage
     public static string ProgramVersion { get; } =
         (typeof(CardPage).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion ?? "unknown").Split('+')[0];
 
-    /// <param name="record">Car, kit, job and journal.</param>
+    /// <param name="views">Car, kit, job and journal, and earlier jobs of the car.</param>
     /// <param name="units">The reader's units.</param>
     /// <param name="printedAt">Stands on the card, in the zone of its own offset.</param>
     /// <param name="cancellation">Stops between gathering and rendering.</param>
-    public static Task<string> RenderAsync(JobRecord record, IMeasureFormat units, DateTimeOffset printedAt, CancellationToken cancellation) =>
-        RenderAsync(record, Walk.Of(record), units, printedAt, backTo: null, cancellation);
+    public static Task<string> RenderAsync(JobViews views, IMeasureFormat units, DateTimeOffset printedAt, CancellationToken cancellation) =>
+        RenderAsync(new JobSight(views, Walk.Of(views)), units, printedAt, backTo: null, cancellation);
 
     /// <summary>The card with findings already computed; <paramref name="backTo"/> adds a link that is not printed.</summary>
     internal static async Task<string> RenderAsync(
-        JobRecord record, ImmutableArray<Finding> findings, IMeasureFormat units, DateTimeOffset printedAt, string? backTo,
+        JobSight sight, IMeasureFormat units, DateTimeOffset printedAt, string? backTo,
         CancellationToken cancellation)
     {
-        ArgumentNullException.ThrowIfNull(record);
+        ArgumentNullException.ThrowIfNull(sight);
         ArgumentNullException.ThrowIfNull(units);
         cancellation.ThrowIfCancellationRequested();
         var zone = TimeZoneInfo.CreateCustomTimeZone("card", printedAt.Offset, "card", "card");
         var parameters = new Dictionary<string, object?>
         {
-            [nameof(CardSheet.Facts)] = new CardFacts(record, findings, units),
+            [nameof(CardSheet.Facts)] = new CardFacts(sight, units),
             [nameof(CardSheet.Reader)] = new Reader(units, zone, printedAt),
             [nameof(CardSheet.BackTo)] = backTo,
         };

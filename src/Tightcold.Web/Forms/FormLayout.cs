@@ -49,6 +49,7 @@ public static class FormLayout
             ("Vacuum gauge and pump", ["vacuum-gauge", "vacuum-gauge-plus-minus", "vacuum-gauge-step", "pump-free-air", "pump-ultimate"]),
             ("Hoses", ["hose-bore", "hose-length"]),
             ("Leak tests", ["leak-tests"]),
+            ("Prices, for the ways forward", ["currency", "price-refrigerant", "price-part", "price-opening", "price-hour", "price-workshop", "price-years"]),
         ],
         "container" => [(null, ["name", "kind", "refrigerant", "net-as-sold", "gross-now", "tare"])],
         _ => [],

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Tightcold.App.Expectation;
 using Tightcold.App.Units;
 using Tightcold.Jobs.Fields;
 using Tightcold.Quantities;
@@ -15,6 +16,19 @@ public sealed record FormSheet(Schema Schema, Typed Typed, UnitSystem System)
 
     /// <summary>What a ghost is: the last time, or assumed.</summary>
     public string GhostWord { get; init; } = "Last time";
+
+    /// <summary>What to expect in a field today, from a model.</summary>
+    public IReadOnlyDictionary<string, EntryExpectation.Range> Expected { get; init; } = ImmutableDictionary<string, EntryExpectation.Range>.Empty;
+
+    /// <summary>The last value of a field in SI, to be drawn beside what is expected.</summary>
+    public IReadOnlyDictionary<string, double?> LastSi { get; init; } = ImmutableDictionary<string, double?>.Empty;
+
+    /// <summary>Fields that were filled in beforehand from what was written lately; each says so below its box.</summary>
+    public IReadOnlyDictionary<string, string> CarriedOver { get; init; } = ImmutableDictionary<string, string>.Empty;
+
+    /// <summary>The one field that a person came here to fill; it has the keyboard at once.</summary>
+    public string? First { get; init; }
+
     public IReadOnlyList<string> Spots { get; init; } = [];
     public IReadOnlyList<string> Containers { get; init; } = [];
 

@@ -53,6 +53,17 @@ public sealed partial class Typed
         return new(numbers, units);
     }
 
+    /// <summary>With a text in a field that holds none yet.</summary>
+    public Typed With(FieldSpec field, string text)
+    {
+        var (number, unit) = Split(field, text);
+        var (others, symbols) = (new Dictionary<string, string>(numbers, StringComparer.Ordinal), new Dictionary<string, string>(units, StringComparer.Ordinal));
+        if (others.GetValueOrDefault(field.Name, "").Length > 0) return this;
+        others[field.Name] = number;
+        if (unit is not null) symbols[field.Name] = unit;
+        return new(others, symbols);
+    }
+
     /// <summary>One text per field of the schema, blank where nothing was typed, so that a blank empties a field.</summary>
     public Dictionary<string, string> Texts(Schema schema) => schema.Fields.ToDictionary(field => field.Name, Text);
 

@@ -9,8 +9,10 @@ namespace Tightcold.Web.Http;
 
 /// <summary>One request as the pages see it: the reader, the chosen units, and where to return to.</summary>
 /// <param name="IsOwner">Asked on the machine that runs the site, which alone may let devices in.</param>
-public sealed record Visit(Reader Reader, UnitSystem System, string Path, bool IsOwner)
+public sealed record Visit(Reader Reader, ReaderUnits Units, string Path, bool IsOwner, bool Night)
 {
+    public UnitSystem System => Units.System;
+
     public static Visit Of(HttpContext http)
     {
         ArgumentNullException.ThrowIfNull(http);
@@ -18,6 +20,6 @@ public sealed record Visit(Reader Reader, UnitSystem System, string Path, bool I
         var system = UnitChoice.Of(http.Request);
         // The words are English and so is the decimal point; what is typed may carry a comma.
         var units = new ReaderUnits(system, CultureInfo.InvariantCulture);
-        return new(new Reader(units, clock.LocalTimeZone, clock.GetUtcNow()), system, http.Request.Path + http.Request.QueryString, Door.IsOwner(http));
+        return new(new Reader(units, clock.LocalTimeZone, clock.GetUtcNow()), units, http.Request.Path + http.Request.QueryString, Door.IsOwner(http), Light.IsNight(http.Request));
     }
 }

@@ -15,7 +15,7 @@ internal static class CardEndpoints
             if (await desk.RecordAsync(number, cancellation).ConfigureAwait(false) is not { } record) return Results.NotFound();
             var reader = Visit.Of(http).Reader;
             var html = await CardPage.RenderAsync(
-                record, findings.Of(record), reader.Units, reader.Local(reader.Now), Routes.Job(record.Job), cancellation).ConfigureAwait(false);
+                await findings.OfAsync(desk, record, cancellation).ConfigureAwait(false), reader.Units, reader.Local(reader.Now), Routes.Job(record.Job), cancellation).ConfigureAwait(false);
             http.Response.Headers.ContentSecurityPolicy = SafeHeaders.CardPolicy;
             return Results.Content(html, "text/html; charset=utf-8");
         });

@@ -4,6 +4,7 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
 using Tightcold.App.Desk;
+using Tightcold.App.Expectation;
 using Tightcold.Jobs.Circuit;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
@@ -24,9 +25,9 @@ internal static class EntryEndpoints
     public static void MapEntries(this IEndpointRouteBuilder site)
     {
         var entries = site.MapGroup("/jobs/{number:int}/entries");
-        entries.MapGet("/new/{kind}", async (HttpContext http, JobDesk desk, IIdSource ids, int number, string kind, CancellationToken cancellation) =>
+        entries.MapGet("/new/{kind}", async (HttpContext http, JobDesk desk, IIdSource ids, int number, string kind, string? spot, CancellationToken cancellation) =>
             await desk.RecordAsync(number, cancellation).ConfigureAwait(false) is { } record && Writable(kind) is { } schema
-                ? Form(http, Blank(http, record, schema, ids)) : Results.NotFound());
+                ? Form(http, Blank(http, record, schema, ids, spot)) : Results.NotFound());
         entries.MapPost("/new/{kind}", async (HttpContext http, JobDesk desk, IIdSource ids, int number, string kind, CancellationToken cancellation) =>
             await desk.RecordAsync(number, cancellation).ConfigureAwait(false) is { } record && Writable(kind) is { } schema
                 ? await WriteAsync(http, desk, ids, record, schema, null, cancellation).ConfigureAwait(false) : Results.NotFound());
@@ -68,6 +69,10 @@ internal static class EntryEndpoints
             record, Sheet(http, record, schema, typed), Guid.TryParse(form["id"], out var id) ? id : ids.NextId(Visit.Of(http).Reader.Now), corrects,
             form["when"].ToString(), form["who"].ToString(), form["reason"].ToString());
         if (whenProblem is not null) return Refused(http, model, [whenProblem]);
+        // Kept in a browser without network: how long ago it was sent first. A phone's clock may run wrong, its difference does not.
+        var (waited, waitProblem) = Waited.Since(form["ago"], Visit.Of(http).Reader.Now);
+        if (waitProblem is not null) return Refused(http, model, [waitProblem]);
+        when ??= waited;
         if (record.Journal.Find(model.Id) is { } there)
         {
             // The same form sent twice: it is written already. Another content under the same id is the form reached
@@ -76,6 +81,9 @@ internal static class EntryEndpoints
                 return Written(record.Job, there);
             model = model with { Id = ids.NextId(Visit.Of(http).Reader.Now) };
         }
+        var (bag, unread) = FieldReader.Read(schema, texts, CultureInfo.InvariantCulture);
+        if (unread.Count == 0 && Unlikely.Of(schema, bag) is { Length: > 0 } doubts && form["really"] != EntryFormModel.Key(doubts))
+            return Page.Show<EntryFormPage>(http, StatusCodes.Status422UnprocessableEntity, (nameof(EntryFormPage.Model), model with { Doubts = doubts }));
         var outcome = await desk.AddEntryAsync(
             record.Job.Number, schema.Name, texts, when, Who(record, model.Who), corrects?.Id,
             corrects is null ? null : model.Reason, model.Id, cancellation).ConfigureAwait(false);
@@ -91,8 +99,14 @@ internal static class EntryEndpoints
         Page.Show<EntryFormPage>(http, StatusCodes.Status422UnprocessableEntity,
             (nameof(EntryFormPage.Model), model with { Sheet = model.Sheet with { Problems = [.. problems] } }));
 
-    private static EntryFormModel Blank(HttpContext http, JobRecord record, Schema schema, IIdSource ids) =>
-        new(record, Sheet(http, record, schema, Typed.Nothing), ids.NextId(Visit.Of(http).Reader.Now), null, "", Who(record, null), "");
+    private static EntryFormModel Blank(HttpContext http, JobRecord record, Schema schema, IIdSource ids, string? spot)
+    {
+        var now = Visit.Of(http).Reader.Now;
+        var (typed, notes) = CarriedOver.Of(record, schema, Visit.Of(http).Reader, spot);
+        var sheet = Sheet(http, record, schema, typed) with { CarriedOver = notes };
+        return new(record, sheet with { First = sheet.Groups[0].Fields.FirstOrDefault(field => typed.Number(field.Name).Length == 0 && field.Type is FieldType.Quantity or FieldType.Number)?.Name },
+            ids.NextId(now), null, "", Who(record, null), "");
+    }
 
     private static EntryFormModel Correcting(HttpContext http, JobRecord record, Schema schema, Entry old, IIdSource ids)
     {
@@ -107,6 +121,8 @@ internal static class EntryEndpoints
         return new(schema, typed, visit.System)
         {
             Ghosts = LastValues(record, schema),
+            LastSi = record.Journal.Last(schema.Name) is { } last ? schema.Fields.ToDictionary(field => field.Name, field => last.Fields.Si(field.Name)) : new Dictionary<string, double?>(),
+            Expected = EntryExpectation.Of(record, schema.Name, visit.Reader.Now),
             Spots = CircuitMap.Spots(record.Car),
             Containers = [.. record.KitAt(visit.Reader.Now).Containers.Select(container => container.Name)],
         };

@@ -1,3 +1,4 @@
+using Tightcold.App.Desk;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
 using Tightcold.Web.Forms;
@@ -8,4 +9,13 @@ namespace Tightcold.Web.Pages;
 /// <param name="Id">Made when the form is made, so that sending it twice adds nothing twice.</param>
 /// <param name="Corrects">The entry that this one replaces, or null.</param>
 /// <param name="When">Local date and time as the browser's field has them; blank means now.</param>
-public sealed record EntryFormModel(JobRecord Record, FormSheet Sheet, Guid Id, Entry? Corrects, string When, string Who, string Reason);
+public sealed record EntryFormModel(JobRecord Record, FormSheet Sheet, Guid Id, Entry? Corrects, string When, string Who, string Reason)
+{
+    /// <summary>Unlikely values that are asked about, once.</summary>
+    public IReadOnlyList<Unlikely.Doubt> Doubts { get; init; } = [];
+
+    /// <summary>What a person says yes to: these very values, so that other ones are asked about again.</summary>
+    public string Really => Key(Doubts);
+
+    public static string Key(IEnumerable<Unlikely.Doubt> doubts) => string.Join("; ", doubts.Select(doubt => $"{doubt.Field.Name} {doubt.AsTyped}"));
+}

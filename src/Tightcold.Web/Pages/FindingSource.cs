@@ -1,27 +1,34 @@
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
+using Tightcold.App.Desk;
 using Tightcold.Findings;
 using Tightcold.Jobs.Journals;
 
 namespace Tightcold.Web.Pages;
 
-/// <summary>The findings of a record, weighed once for each state of the journal: leaks and faults cost some tenths of a
-/// second. A cache and no truth: findings are a pure function of what is compared here.</summary>
-internal sealed class FindingSource(Func<JobRecord, ImmutableArray<Finding>> of)
+/// <summary>The findings of a record, weighed once for each state of its journal and of the car's earlier jobs: leaks and
+/// faults cost some tenths of a second. A cache and no truth: findings are a pure function of what is compared here.</summary>
+internal sealed class FindingSource(Func<JobViews, ImmutableArray<Finding>> of)
 {
     /// <summary>Jobs kept; when full, all go and the next question weighs again.</summary>
     private const int MostJobs = 64;
 
-    private readonly ConcurrentDictionary<Guid, (JobRecord Record, ImmutableArray<Finding> Findings)> known = new();
+    private readonly ConcurrentDictionary<Guid, JobSight> known = new();
 
-    public ImmutableArray<Finding> Of(JobRecord record)
+    /// <summary>With the car's earlier jobs in sight: what they left in it counts.</summary>
+    public async Task<JobSight> OfAsync(JobDesk desk, JobRecord record, CancellationToken cancellation)
     {
-        if (known.TryGetValue(record.Job.Id, out var there) && Same(there.Record, record)) return there.Findings;
-        var findings = of(record);
+        var earlier = await desk.EarlierAsync(record, cancellation).ConfigureAwait(false);
+        if (known.TryGetValue(record.Job.Id, out var there) && Same(there.Views.Record, record) && SameAll(there.Views.Earlier, earlier)) return there;
+        var views = new JobViews(record, earlier);
+        var sight = new JobSight(views, of(views));
         if (known.Count >= MostJobs) known.Clear();
-        known[record.Job.Id] = (record, findings);
-        return findings;
+        known[record.Job.Id] = sight;
+        return sight;
     }
+
+    private static bool SameAll(ImmutableArray<JobRecord> left, ImmutableArray<JobRecord> right) =>
+        left.Length == right.Length && left.Zip(right).All(pair => Same(pair.First, pair.Second));
 
     /// <summary>Entries and kits never change under their id; a car's label data may.</summary>
     private static bool Same(JobRecord left, JobRecord right) =>

@@ -38,8 +38,7 @@ internal static class JobEndpoints
         HttpContext http, JobDesk desk, FindingSource findings, int number, string? step, Guid? wrote, CancellationToken cancellation)
     {
         if (await desk.RecordAsync(number, cancellation).ConfigureAwait(false) is not { } record) return Results.NotFound();
-        var model = new JobModel(record, findings.Of(record), wrote is { } id ? record.Journal.Find(id) : null, StepWords.FromSlug(step));
-        OwnScript.Live.Allow(http);
+        var model = new JobModel(await findings.OfAsync(desk, record, cancellation).ConfigureAwait(false), wrote is { } id ? record.Journal.Find(id) : null, StepWords.FromSlug(step));
         return Page.Show<JobPage>(http, (nameof(JobPage.Model), model));
     }
 }

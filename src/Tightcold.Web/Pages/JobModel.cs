@@ -9,8 +9,11 @@ namespace Tightcold.Web.Pages;
 /// <summary>The job page: every step in the trade's order with its findings, and which are open.</summary>
 /// <param name="Wrote">The entry that was just written, to be read back; or null.</param>
 /// <param name="Asked">A step that a link asked to open; or null.</param>
-public sealed record JobModel(JobRecord Record, ImmutableArray<Finding> Findings, Entry? Wrote, Step? Asked)
+public sealed record JobModel(JobSight Sight, Entry? Wrote, Step? Asked)
 {
+    public JobRecord Record => Sight.Views.Record;
+    public ImmutableArray<Finding> Findings => Sight.Findings;
+
     public Step Now => Walk.Current(Record, Findings);
 
     public IReadOnlyList<Finding> Of(Step step) => [.. Findings.Where(finding => finding.Step == step)];

@@ -18,9 +18,11 @@ public static class Routes
 
     public static string ChangeContainer(string name) => "/kit/containers/" + Uri.EscapeDataString(name);
     public const string Units = "/units";
+    public const string Light = "/light";
 
     public static string Car(Guid id) => $"/cars/{id}";
     public static string EditCar(Guid id) => $"/cars/{id}/edit";
+    public static string Circuit(Guid carId) => $"/cars/{carId}/circuit";
     public static string NewJob(Guid carId) => $"/cars/{carId}/jobs/new";
     public static string Job(Job job) => string.Create(CultureInfo.InvariantCulture, $"/jobs/{job.Number}");
     public static string News(Job job) => Job(job) + "/news";
@@ -29,6 +31,8 @@ public static class Routes
     public static string Expect(Job job) => Job(job) + "/expect";
     public static string Card(Job job) => Job(job) + "/card";
     public static string Timers(Job job) => Job(job) + "/timers";
+    public static string Decide(Job job) => Job(job) + "/ways";
+    public static string GaugeLog(Job job) => Job(job) + "/gauge-log";
     public static string Export(Job job) => Job(job) + "/export";
     public static string AnyEntry(Job job) => Job(job) + "/entries/new";
     public static string NewEntry(Job job, string kind) => $"{Job(job)}/entries/new/{kind}";

@@ -1,10 +1,8 @@
-using System.Collections.Immutable;
 using Tightcold.App.Desk;
 using Tightcold.Findings;
 using Tightcold.Jobs.Cars;
 using Tightcold.Jobs.Journals;
 using Tightcold.Quantities;
-using Tightcold.Web.Words;
 
 namespace Tightcold.Web.Pages;
 
@@ -21,9 +19,11 @@ public sealed record StartModel(
     /// <summary>So many of each kind are shown, open jobs with their step; a person alone has fewer.</summary>
     private const int Shown = 20;
 
-    public sealed record OpenJob(JobRecord Record, Step Step, Phrase? Verdict, IReadOnlyList<RunningClocks.Clock> Clocks, DateTimeOffset? Last);
+    /// <param name="Timers">What runs, and by when somebody should look.</param>
+    /// <param name="Next">The first thing to do there.</param>
+    public sealed record OpenJob(JobRecord Record, Step Step, Phrase? Verdict, Phrase? Next, IReadOnlyList<Words.RunningClocks.Clock> Clocks, IReadOnlyList<WorkTimer> Timers, DateTimeOffset? Last);
 
-    public static async Task<StartModel> OfAsync(JobDesk desk, Func<JobRecord, ImmutableArray<Finding>> look, CancellationToken cancellation)
+    public static async Task<StartModel> OfAsync(JobDesk desk, Func<JobRecord, Task<JobSight>> look, DateTimeOffset now, CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(desk);
         ArgumentNullException.ThrowIfNull(look);
@@ -34,13 +34,16 @@ public sealed record StartModel(
         foreach (var job in jobs)
         {
             if (await desk.RecordAsync(job.Number, cancellation).ConfigureAwait(false) is not { } record) continue;
-            var findings = look(record);
+            var findings = (await look(record).ConfigureAwait(false)).Findings;
             var step = Walk.Current(record, findings);
-            open.Add(new(record, step, findings.FirstOrDefault(finding => finding.Step == step)?.Verdict, RunningClocks.Of(record), job.LastEntryAt));
+            var finding = findings.FirstOrDefault(finding => finding.Step == step);
+            open.Add(new(record, step, finding?.Verdict, finding?.Next is { Length: > 0 } next ? next[0].What : null, Words.RunningClocks.Of(record), WorkTimers.Of(record), job.LastEntryAt));
         }
         var cars = await desk.CarsAsync("", 0, Shown + 1, cancellation).ConfigureAwait(false);
         return new(
-            [.. cars.Take(Shown)], open,
+            [.. cars.Take(Shown)],
+            // What is overdue first, then what is due next, then the rest, the latest entry first.
+            [.. open.OrderBy(line => line.Timers.Count == 0 ? now.AddYears(1) : line.Timers[0].Due).ThenByDescending(line => line.Last)],
             (await FirstAsync("waiting").ConfigureAwait(false)).Jobs, (await FirstAsync("closed").ConfigureAwait(false)).Jobs)
         {
             OpenCount = counts.GetValueOrDefault("open"), WaitingCount = counts.GetValueOrDefault("waiting"), ClosedCount = counts.GetValueOrDefault("closed"),

@@ -6,7 +6,7 @@ using Tightcold.Web.Http;
 
 namespace Tightcold.Web.Pages;
 
-/// <summary>The page of running timers: the one page with a script, which counts and sounds. Without it the page
+/// <summary>The page of running timers: a script of its own counts and sounds. Without it the page
 /// still says until when.</summary>
 internal static class TimerEndpoints
 {
@@ -18,7 +18,6 @@ internal static class TimerEndpoints
         site.MapGet("/jobs/{number:int}/timers", async (HttpContext http, JobDesk desk, int number, CancellationToken cancellation) =>
         {
             if (await desk.RecordAsync(number, cancellation).ConfigureAwait(false) is not { } record) return Results.NotFound();
-            http.Response.Headers.ContentSecurityPolicy = SafeHeaders.Policy + "; script-src 'self'";
             return Page.Show<TimersPage>(http, (nameof(TimersPage.Record), record));
         });
     }

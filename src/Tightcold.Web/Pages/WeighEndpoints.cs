@@ -7,21 +7,15 @@ using Tightcold.Findings.WeighIn;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
-using Tightcold.Quantities;
 using Tightcold.Web.Http;
-using Tightcold.Web.Scripts;
 
 namespace Tightcold.Web.Pages;
 
 /// <summary>The live weigh-in: scale readings in, grams to go and the next stop out.</summary>
 internal static class WeighEndpoints
 {
-    /// <summary>A reading that waited longer than this in a browser is asked about instead of taken.</summary>
-    private static readonly TimeSpan LongestWait = TimeSpan.FromDays(14);
-
     public static void MapWeighIn(this IEndpointRouteBuilder site)
     {
-        OwnScript.Map(site);
         site.MapGet("/jobs/{number:int}/weigh-in", async (HttpContext http, JobDesk desk, IIdSource ids, int number, CancellationToken cancellation) =>
             await desk.RecordAsync(number, cancellation).ConfigureAwait(false) is { } record ? Show(http, ids, record, "", "", "", []) : Results.NotFound());
         site.MapPost("/jobs/{number:int}/weigh-in", WriteAsync);
@@ -43,21 +37,11 @@ internal static class WeighEndpoints
                 return machine ? Results.Json(new { written = there.Id }) : Page.Go(Routes.WeighIn(record.Job));
             id = ids.NextId(now);
         }
-        var (observed, trouble) = Observed(form["ago"], now);
+        var (observed, trouble) = Waited.Since(form["ago"], now);
         if (trouble is not null) return Refused(http, ids, record, machine, container, gross, unit, [trouble]);
         var outcome = await desk.AddEntryAsync(number, EntryKinds.ScaleReading, fields, observed, EntryEndpoints.Who(record, null), id: id, cancellation: cancellation).ConfigureAwait(false);
         return !outcome.Taken ? Refused(http, ids, record, machine, container, gross, unit, outcome.Problems)
             : machine ? Results.Json(new { written = outcome.Value.Id }) : Page.Go(Routes.WeighIn(record.Job));
-    }
-
-    /// <summary>How many seconds ago it was read, as the browser that kept it says: a phone's clock may run wrong, its
-    /// difference does not.</summary>
-    private static (DateTimeOffset?, InputProblem?) Observed(string? ago, DateTimeOffset now)
-    {
-        if (string.IsNullOrWhiteSpace(ago)) return (null, null);
-        return double.TryParse(ago, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var seconds) && seconds <= LongestWait.TotalSeconds
-            ? (now.AddSeconds(-Math.Floor(seconds)), null)
-            : (null, new("ago", ago, Phrase.Words("a reading may wait fourteen days in a browser; write an older one down with its time")));
     }
 
     private static IResult Refused(HttpContext http, IIdSource ids, JobRecord record, bool machine, string container, string gross, string unit, IReadOnlyCollection<InputProblem> problems) =>
@@ -66,7 +50,6 @@ internal static class WeighEndpoints
 
     private static IResult Show(HttpContext http, IIdSource ids, JobRecord record, string container, string gross, string unit, InputProblem[] problems)
     {
-        OwnScript.Weigh.Allow(http);
         var live = LiveWeighIn.Of(record);
         var model = new WeighModel(record, live, ids.NextId(Visit.Of(http).Reader.Now), container.Length > 0 ? container : live.Container, gross, unit, problems);
         return Page.Show<WeighPage>(http, problems.Length > 0 ? StatusCodes.Status422UnprocessableEntity : StatusCodes.Status200OK, (nameof(WeighPage.Model), model));

@@ -3,42 +3,48 @@ using System.Text;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
-using Tightcold.Web.Http;
 
 namespace Tightcold.Web.Scripts;
 
-/// <summary>A script carried inside the program, under an address that changes with its content. Only a page that asks
-/// for it may run it: that page's policy names this one file.</summary>
+/// <summary>A script carried inside the program, under an address that changes with its content. Pages run scripts of this
+/// site's own files only; nothing a person typed is ever served as one.</summary>
 internal sealed class OwnScript
 {
     public static readonly OwnScript Weigh = new("weigh.js");
+
+    /// <summary>On a job's page: what another device wrote.</summary>
     public static readonly OwnScript Live = new("live.js");
 
-    private static readonly OwnScript[] All = [Weigh, Live];
+    /// <summary>On every page: the queue for what could not be sent.</summary>
+    public static readonly OwnScript Beside = new("beside.js");
 
-    private OwnScript(string name)
+    /// <summary>What keeps pages in the browser for a time without network; under a fixed address, as a browser asks for it.</summary>
+    public static readonly OwnScript Worker = new("worker.js", "/worker.js");
+
+    private OwnScript(string name, string? address = null)
     {
         using var stream = typeof(OwnScript).Assembly.GetManifestResourceStream("scripts/" + name)
             ?? throw new InvalidOperationException($"the script {name} is not embedded");
         using var reader = new StreamReader(stream);
         Text = reader.ReadToEnd().ReplaceLineEndings("\n");
-        Address = $"/{Path.GetFileNameWithoutExtension(name)}.{Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(Text)))[..12]}.js";
+        Address = address ?? $"/{Path.GetFileNameWithoutExtension(name)}.{Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(Text)))[..12]}.js";
     }
 
     public string Text { get; }
     public string Address { get; }
 
-    /// <summary>Lets the answer's page run this file from this site, and talk to this site, and nothing more.</summary>
-    public void Allow(HttpContext http) => http.Response.Headers.ContentSecurityPolicy =
-        $"{SafeHeaders.Policy}; script-src {http.Request.Scheme}://{http.Request.Host}{Address}; connect-src 'self'";
-
     public static void Map(IEndpointRouteBuilder site)
     {
-        foreach (var script in All)
+        foreach (var script in new[] { Weigh, Beside, Live })
             site.MapGet(script.Address, (HttpContext http) =>
             {
                 http.Response.Headers.CacheControl = "public, max-age=31536000, immutable";
                 return Results.Text(script.Text, "text/javascript; charset=utf-8");
             });
+        site.MapGet(Worker.Address, (HttpContext http) =>
+        {
+            http.Response.Headers.CacheControl = "no-cache";
+            return Results.Text(Worker.Text, "text/javascript; charset=utf-8");
+        });
     }
 }

@@ -22,10 +22,13 @@ public sealed record Reader(IMeasureFormat Units, TimeZoneInfo Zone, DateTimeOff
     public string Full(DateTimeOffset moment) => Local(moment).ToString("d MMM yyyy HH:mm", CultureInfo.InvariantCulture);
 
     /// <summary>How long ago, as one says it: 25 min, 1 h 10 min, 3 days.</summary>
-    public string Since(DateTimeOffset moment)
+    public string Since(DateTimeOffset moment) => Now - moment < TimeSpan.FromMinutes(1) ? "just now" : Long(Now - moment);
+
+    /// <summary>How long from now, rounded up: nobody is called too early for a minute.</summary>
+    public string Until(DateTimeOffset moment) => Long(moment - Now + TimeSpan.FromSeconds(59));
+
+    private static string Long(TimeSpan span)
     {
-        var span = Now - moment;
-        if (span < TimeSpan.FromMinutes(1)) return "just now";
         if (span < TimeSpan.FromHours(1)) return string.Create(CultureInfo.InvariantCulture, $"{(int)span.TotalMinutes} min");
         if (span < TimeSpan.FromHours(36)) return string.Create(CultureInfo.InvariantCulture, $"{(int)span.TotalHours} h {span.Minutes} min");
         return string.Create(CultureInfo.InvariantCulture, $"{(int)Math.Round(span.TotalDays)} days");

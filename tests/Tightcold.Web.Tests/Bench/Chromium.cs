@@ -45,7 +45,7 @@ public sealed class Chromium : IAsyncLifetime
             JavaScriptEnabled = scripts,
             TimezoneId = "America/Denver",
         });
-        context.SetDefaultTimeout(15_000);
+        context.SetDefaultTimeout(90_000);
         var strangers = new List<string>();
         await context.RouteAsync(url => new Uri(url).Host != site.Host, route =>
         {
@@ -53,6 +53,6 @@ public sealed class Chromium : IAsyncLifetime
             return route.AbortAsync();
         });
         var page = await context.NewPageAsync();
-        return new Person(context, page, strangers);
+        return new Person(context, page, strangers, scripts);
     }
 }

@@ -4,12 +4,15 @@ using Microsoft.Playwright;
 namespace Tightcold.Web.Tests.Bench;
 
 /// <summary>What a person does on the site, as verbs; selectors stay in here.</summary>
-public sealed class Person(IBrowserContext context, IPage page, List<string> strangers) : IAsyncDisposable
+public sealed class Person(IBrowserContext context, IPage page, List<string> strangers, bool scripts = true) : IAsyncDisposable
 {
     /// <summary>Pictures of what was seen; not kept in the repository.</summary>
     private static readonly string Pictures = Path.Combine(Root(), "test-output", "web");
 
     public IPage Page => page;
+
+    /// <summary>Where a picture or a print of that name is kept.</summary>
+    public static string PictureFile(string name) => Path.Combine(Pictures, name);
 
     public Task<IResponse?> OpenAsync(string path) => page.GotoAsync(path);
 
@@ -76,7 +79,21 @@ public sealed class Person(IBrowserContext context, IPage page, List<string> str
     public async Task<string> ProblemOfAsync(string field) =>
         string.Join(" ", await page.Locator($"#f-{field}-problem .problem").AllInnerTextsAsync()).Trim();
 
-    public async Task PressAsync(string button) => await page.GetByRole(AriaRole.Button, new() { Name = button, Exact = true }).ClickAsync();
+    /// <summary>Presses a button; where our own script sends its form, waits for the page that comes of it.</summary>
+    public async Task PressAsync(string button)
+    {
+        var press = page.GetByRole(AriaRole.Button, new() { Name = button, Exact = true });
+        var sends = scripts && await press.EvaluateAsync<bool>("e => e.type === 'submit' && e.form?.dataset.keep !== undefined");
+        if (!sends)
+        {
+            await press.ClickAsync();
+            return;
+        }
+        await page.EvaluateAsync("window.stillHere = true");
+        await press.ClickAsync();
+        await UntilAsync("!window.stillHere");
+        await page.WaitForLoadStateAsync();
+    }
 
     public async Task FollowAsync(string link, bool exact = true) => await page.GetByRole(AriaRole.Link, new() { Name = link, Exact = exact }).First.ClickAsync();
 
@@ -86,6 +103,101 @@ public sealed class Person(IBrowserContext context, IPage page, List<string> str
         var step = page.Locator(".walk > li").Filter(new() { Has = page.GetByRole(AriaRole.Heading, new() { Name = title, Exact = true, Level = 2 }) });
         if (await step.Locator("details").First.GetAttributeAsync("open") is null) await step.Locator("summary").First.ClickAsync();
         return step;
+    }
+
+    /// <summary>Presses Tab until the control with these words has the keyboard; fails when the page ends before.</summary>
+    public Task TabToAsync(string words, bool starts = false) => TabAsync($"e => (e.getAttribute('aria-label') ?? e.textContent).trim(){(starts ? ".startsWith" : " === ")}({System.Text.Json.JsonSerializer.Serialize(words)})", words);
+
+    /// <summary>The same for a field by its name.</summary>
+    public Task TabToFieldAsync(string name) => TabAsync($"e => e.name === {System.Text.Json.JsonSerializer.Serialize(name)}", name);
+
+    private async Task TabAsync(string isIt, string words)
+    {
+        for (var i = 0; i < 250; i++)
+        {
+            if (await page.EvaluateAsync<bool>($"() => {{ const e = document.activeElement; return e !== document.body && ({isIt})(e); }}")) return;
+            await page.Keyboard.PressAsync("Tab");
+        }
+        Assert.Fail($"“{words}” is not reached by Tab on {page.Url}");
+    }
+
+    /// <summary>The brightest blue and green of a picture, 0 to 255.</summary>
+    public async Task<(int Blue, int Green)> BrightestAsync(byte[] png)
+    {
+        var found = await page.Context.Browser!.NewPageAsync();
+        try
+        {
+            var both = await found.EvaluateAsync<int[]>("""
+                async data => {
+                  const image = new Image();
+                  image.src = 'data:image/png;base64,' + data;
+                  await image.decode();
+                  const canvas = document.createElement('canvas');
+                  [canvas.width, canvas.height] = [image.width, image.height];
+                  const pen = canvas.getContext('2d');
+                  pen.drawImage(image, 0, 0);
+                  const pixels = pen.getImageData(0, 0, canvas.width, canvas.height).data;
+                  let blue = 0, green = 0;
+                  for (let i = 0; i < pixels.length; i += 4) { green = Math.max(green, pixels[i + 1]); blue = Math.max(blue, pixels[i + 2]); }
+                  return [blue, green];
+                }
+                """, Convert.ToBase64String(png));
+            return (both[0], both[1]);
+        }
+        finally
+        {
+            await found.CloseAsync();
+        }
+    }
+
+    public Task<bool> IsOfflineAsync() => page.EvaluateAsync<bool>("!navigator.onLine");
+
+    /// <summary>A picture of what the screen shows, for docs/tutorial.md: into the documents when TIGHTCOLD_TUTORIAL is "write",
+    /// else among the pictures of the tests.</summary>
+    public async Task TutorialAsync(string name)
+    {
+        var folder = Environment.GetEnvironmentVariable("TIGHTCOLD_TUTORIAL") == "write" ? Path.Combine(Root(), "docs", "tutorial") : Path.Combine(Pictures, "tutorial");
+        Directory.CreateDirectory(folder);
+        await page.ScreenshotAsync(new() { Path = Path.Combine(folder, name + ".png"), Scale = ScreenshotScale.Css });
+    }
+
+    /// <summary>Scrolls until this stands at the top of the screen.</summary>
+    public Task ShowAsync(string what) => page.Locator(what).First.EvaluateAsync("e => { document.documentElement.style.scrollBehavior = 'auto'; e.scrollIntoView({ block: 'start' }); }");
+
+    public Task UnfoldAllAsync() => page.EvaluateAsync("document.querySelectorAll('details').forEach(fold => fold.open = true)");
+
+    /// <summary>Takes out what stands in a field already.</summary>
+    public async Task EmptyAsync(string field)
+    {
+        var none = page.Locator($"input[type=radio][name='f.{field}'][value='']");
+        var input = page.Locator($"input[type=text][name='f.{field}'], textarea[name='f.{field}']");
+        if (await none.CountAsync() > 0) { if (!await none.IsCheckedAsync()) { await UnfoldAsync(field); await none.CheckAsync(); } }
+        else if (await input.CountAsync() > 0 && (await input.First.InputValueAsync()).Length > 0) { await UnfoldAsync(field); await input.First.FillAsync(""); }
+    }
+
+    /// <summary>Takes the network away from page and worker, or gives it back.</summary>
+    public Task OfflineAsync(bool offline) => context.SetOfflineAsync(offline);
+
+    /// <summary>Waits until the browser keeps a page for a time without network.</summary>
+    public Task KeptPageAsync(string path) => UntilAsync(
+        $"(async () => !!(await (await caches.open('tightcold-pages-1')).match(new URL({System.Text.Json.JsonSerializer.Serialize(path)}, location.origin).href)))()");
+
+    /// <summary>Asks the page until it says yes. The site's own policy forbids what the browser driver would do for it.</summary>
+    public async Task UntilAsync(string condition)
+    {
+        for (var i = 0; i < 900; i++)
+        {
+            try
+            {
+                if (await page.EvaluateAsync<bool>(condition)) return;
+            }
+            catch (PlaywrightException) when (i < 899)
+            {
+                // The page is being left; the next one is asked.
+            }
+            await Task.Delay(100, TestContext.Current.CancellationToken);
+        }
+        Assert.Fail($"never came true: {condition}");
     }
 
     public ILocator Journal => page.Locator("ol.journal > li");

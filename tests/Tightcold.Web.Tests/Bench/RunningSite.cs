@@ -51,6 +51,14 @@ public sealed class RunningSite : IAsyncDisposable
         return second;
     }
 
+    /// <summary>The empty site at a moment of the demo's day.</summary>
+    public static async Task<RunningSite> StartAtAsync(DateTimeOffset now)
+    {
+        var running = new RunningSite(Directory.CreateTempSubdirectory("tightcold-web-").FullName, now, null);
+        await running.site.StartAsync(TestContext.Current.CancellationToken);
+        return running;
+    }
+
     /// <summary>The site with the demo's job in it, in the afternoon of that day, with the real findings.</summary>
     public static async Task<RunningSite> WithDemoAsync()
     {
@@ -98,6 +106,6 @@ public sealed class RunningSite : IAsyncDisposable
     private WebApplication Build(int port = 0)
     {
         var options = new SiteOptions(DataFolder, port, Clock) { Log = Failures.Add };
-        return Site.Build(findings is null ? options : options with { Findings = findings });
+        return Site.Build(findings is null ? options : options with { Findings = views => findings(views.Record) });
     }
 }

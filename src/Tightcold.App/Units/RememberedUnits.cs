@@ -1,0 +1,36 @@
+using System.Text.Json;
+using System.Text.Json.Nodes;
+
+namespace Tightcold.App.Units;
+
+/// <summary>The units that a person chose last on this machine: <c>settings.json</c> beside the data file. The command line
+/// and the site keep one choice.</summary>
+public static class RememberedUnits
+{
+    public static UnitSystem Read(string folder) => Settings(folder)?["units"]?.ToString() == "us" ? UnitSystem.Us : UnitSystem.Metric;
+
+    public static void Write(string folder, UnitSystem system)
+    {
+        var settings = Settings(folder) ?? [];
+        var word = system == UnitSystem.Us ? "us" : "metric";
+        if (settings["units"]?.ToString() == word) return;
+        settings["units"] = word;
+        Directory.CreateDirectory(folder);
+        File.WriteAllText(PathIn(folder), settings.ToJsonString() + "\n");
+    }
+
+    private static string PathIn(string folder) => Path.Combine(folder, "settings.json");
+
+    /// <summary>Settings that cannot be read are no reason to stop working: the defaults hold.</summary>
+    private static JsonObject? Settings(string folder)
+    {
+        try
+        {
+            return File.Exists(PathIn(folder)) ? JsonNode.Parse(File.ReadAllText(PathIn(folder))) as JsonObject : null;
+        }
+        catch (Exception trouble) when (trouble is JsonException or IOException or UnauthorizedAccessException)
+        {
+            return null;
+        }
+    }
+}

@@ -1,0 +1,39 @@
+using System.Collections.Immutable;
+using Tightcold.Diagnosis.Inference;
+using Tightcold.Findings.Diagnosing;
+using Tightcold.Jobs.Journals;
+
+namespace Tightcold.Findings;
+
+/// <summary>A job's record with what is weighed from it, each part once and when first asked for: sentences and drawings
+/// of one page speak of the same numbers and pay for them once.</summary>
+public sealed class JobViews
+{
+    private readonly Lazy<LeakView> leaks;
+    private readonly Lazy<HoldView?> hold;
+    private readonly Lazy<PumpView> pump;
+    private readonly Lazy<JobDiagnosis?> diagnosis;
+
+    /// <param name="record">The job.</param>
+    /// <param name="earlier">Earlier jobs of the same car; what they left in it tells how fast it leaks.</param>
+    public JobViews(JobRecord record, ImmutableArray<JobRecord> earlier = default)
+    {
+        Record = record;
+        Earlier = earlier.IsDefault ? [] : earlier;
+        hold = new(() => HoldView.Of(record));
+        leaks = new(() => LeakView.Of(record, Earlier, hold.Value));
+        pump = new(() => PumpView.Of(record));
+        diagnosis = new(() => JobDiagnosis.Of(record, Effort.Full));
+    }
+
+    public JobRecord Record { get; }
+    public ImmutableArray<JobRecord> Earlier { get; }
+    public LeakView Leaks => leaks.Value;
+
+    /// <summary>Null without a hold of two readings.</summary>
+    public HoldView? Hold => hold.Value;
+    public PumpView Pump => pump.Value;
+
+    /// <summary>Null while there are no readings.</summary>
+    public JobDiagnosis? Diagnosis => diagnosis.Value;
+}

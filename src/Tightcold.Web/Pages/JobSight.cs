@@ -1,0 +1,7 @@
+using System.Collections.Immutable;
+using Tightcold.Findings;
+
+namespace Tightcold.Web.Pages;
+
+/// <summary>A job as its page sees it: the findings, and what they were weighed from for the drawings.</summary>
+public sealed record JobSight(JobViews Views, ImmutableArray<Finding> Findings);

@@ -1,0 +1,82 @@
+// Keeps pages that were seen, so that they open again without network. Always the network first: a page from here is only
+// shown when none comes. Entries are not kept here but in the page's own queue.
+'use strict';
+const pages = 'tightcold-pages-1';
+// Longer than this nobody waits beside a car; the kept page is shown instead, and says that it is one.
+const patience = 6000;
+// After something was written only the page that shows it will do, however slowly it comes.
+let writtenAt = 0;
+const afterWriting = 120000;
+// Forms are looked at again once they are older than this, not with every page.
+const stale = 10 * 60000;
+
+self.addEventListener('install', () => self.skipWaiting());
+self.addEventListener('activate', event => event.waitUntil((async () => {
+  for (const name of await caches.keys()) if (name !== pages) await caches.delete(name);
+  await self.clients.claim();
+})()));
+
+const ours = request => new URL(request.url).origin === self.location.origin;
+const lasting = path => /\.[0-9a-f]{12}\.(css|js)$/.test(path) || path === '/icon.svg';
+
+// Addresses with a note of what was just written are the same page.
+const plain = address => { const url = new URL(address); url.searchParams.delete('wrote'); url.hash = ''; return url.href; };
+
+async function fresh(request) {
+  const answer = await fetch(request);
+  const cache = await caches.open(pages);
+  // No longer let in: nothing of what was seen stays readable here.
+  if (answer.status === 401 || answer.status === 403) await caches.delete(pages);
+  else if (answer.ok && !answer.redirected && (answer.headers.get('Content-Type') ?? '').startsWith('text/html')) await cache.put(plain(request.url), answer.clone());
+  else if (answer.ok && lasting(new URL(request.url).pathname)) await cache.put(request.url, answer.clone());
+  return answer;
+}
+
+async function page(request) {
+  const kept = await (await caches.open(pages)).match(plain(request.url));
+  let timer;
+  const late = new Promise(done => { if (kept && Date.now() - writtenAt > afterWriting) timer = setTimeout(() => done(null), patience); });
+  try {
+    const answer = await Promise.race([fresh(request), late]);
+    if (answer) return answer;
+  } catch { /* No network. */ } finally { clearTimeout(timer); }
+  return kept ? copy(kept) : nothing();
+}
+
+// A kept page tells from when it is: what it shows may have moved on.
+async function copy(kept) {
+  const from = new Date(kept.headers.get('Date') ?? Date.now());
+  const said = `<p class="told mind" role="status">No network: this is how the page was at ${from.toLocaleTimeString([], { hour: '2-digit', minute: '2-digit' })}.</p>`;
+  const headers = new Headers();
+  for (const name of ['Content-Type', 'Content-Security-Policy', 'Referrer-Policy']) if (kept.headers.has(name)) headers.set(name, kept.headers.get(name));
+  return new Response((await kept.text()).replace('<main id="main">', '<main id="main">' + said), { headers });
+}
+
+function nothing() {
+  return new Response('<!DOCTYPE html><html lang="en"><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><title>No network · Tightcold</title><h1>No network here</h1><p>This page was not opened before on this device, so it is not kept. What you wrote down is kept in this browser and is sent when the network is back.</p><p><a href="/">To the start</a></p></html>',
+    { status: 503, headers: { 'Content-Type': 'text/html; charset=utf-8', 'Content-Security-Policy': "default-src 'none'" } });
+}
+
+self.addEventListener('fetch', event => {
+  const { request } = event;
+  if (request.method !== 'GET' || !ours(request)) return;
+  const path = new URL(request.url).pathname;
+  if (lasting(path)) event.respondWith(caches.match(request.url).then(kept => kept ?? fresh(request)));
+  else if (request.mode === 'navigate') event.respondWith(page(request));
+});
+
+self.addEventListener('message', event => {
+  if (event.data?.written) writtenAt = Date.now();
+  const near = (event.data?.near ?? []).slice(0, 32);
+  event.waitUntil((async () => {
+    const cache = await caches.open(pages);
+    for (const path of near) {
+      const address = new URL(path, self.location.origin);
+      if (address.origin !== self.location.origin) continue;
+      const kept = await cache.match(plain(address.href));
+      if (kept && lasting(address.pathname)) continue;
+      if (kept && Date.now() - Date.parse(kept.headers.get('Date') ?? 0) < stale) continue;
+      try { await fresh(new Request(address.href, { credentials: 'same-origin' })); } catch { return; }
+    }
+  })());
+});

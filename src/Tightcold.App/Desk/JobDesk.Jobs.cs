@@ -43,11 +43,7 @@ public sealed partial class JobDesk
     public async Task<IReadOnlyList<JobRecord>> RecordsOfCarAsync(Guid carId, CancellationToken cancellation = default)
     {
         var records = new List<JobRecord>();
-        foreach (var job in await store.JobsAsync(cancellation).ConfigureAwait(false))
-        {
-            if (job.CarId == carId && await store.RecordAsync(job.Number, cancellation).ConfigureAwait(false) is { } record)
-                records.Add(record);
-        }
+        await foreach (var record in store.RecordsAsync(carId, cancellation).ConfigureAwait(false)) records.Add(record);
         return records;
     }
 

@@ -4,7 +4,6 @@ using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
 using Tightcold.App.Desk;
 using Tightcold.Web.Http;
-using Tightcold.Web.Scripts;
 using Tightcold.Web.Words;
 
 namespace Tightcold.Web.Pages;

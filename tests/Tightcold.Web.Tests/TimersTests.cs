@@ -1,5 +1,4 @@
 using Tightcold.Web.Http;
-using Tightcold.Web.Scripts;
 using Tightcold.Web.Tests.Bench;
 
 namespace Tightcold.Web.Tests;

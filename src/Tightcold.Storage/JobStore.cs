@@ -99,7 +99,9 @@ public sealed partial class JobStore : IJobStore, IDisposable
         if (search.Before is { } before) lines = lines.Where(line => line.Number < before);
         foreach (var word in SearchKey.Words(search.Words)) lines = lines.Where(line => line.SearchKey.Contains(word));
         var most = Math.Clamp(search.Most, 0, int.MaxValue - 1);
-        var found = await lines.OrderByDescending(line => line.Number).Take(most + 1).ToListAsync(cancellation).ConfigureAwait(false);
+        // The numbers first, which an index alone can tell, then the few lines that are shown.
+        var numbers = lines.OrderByDescending(line => line.Number).Select(line => line.Number).Take(most + 1);
+        var found = await database.JobLines.AsNoTracking().Where(line => numbers.Contains(line.Number)).OrderByDescending(line => line.Number).ToListAsync(cancellation).ConfigureAwait(false);
         return new JobsFound([.. found.Take(most).Select(JobLines.Summary)], found.Count > most);
     });
 

@@ -10,6 +10,8 @@ namespace Tightcold.Bench.Host;
 /// <summary>The whole site over loopback: many jobs, one long job, many clients. See docs/reliability.md.</summary>
 internal static partial class HostBench
 {
+    private const int Rounds = 100;
+
     public static async Task JobsAsync(int jobs, string? data, TextWriter to)
     {
         await using var bench = await OpenAsync(data, place => Fill.JobsAsync(place, jobs, default), to).ConfigureAwait(false);
@@ -20,7 +22,7 @@ internal static partial class HostBench
         await timings.TakeAsync("start page, first after a start", () => GetAsync(client, "/")).ConfigureAwait(false);
         await GetAsync(client, "/jobs").ConfigureAwait(false);
         await GetAsync(client, $"/jobs/{jobs}").ConfigureAwait(false);
-        for (var i = 0; i < 200; i++)
+        for (var i = 0; i < Rounds; i++)
         {
             await timings.TakeAsync("start page", () => GetAsync(client, "/")).ConfigureAwait(false);
             await timings.TakeAsync("list, any part", () => GetAsync(client, $"/jobs?before={chance.Next(2, jobs)}")).ConfigureAwait(false);
@@ -47,7 +49,7 @@ internal static partial class HostBench
         var timings = new Timings();
         await timings.TakeAsync("job page, first after a start", () => GetAsync(client, $"/jobs/{number}")).ConfigureAwait(false);
         for (var i = 0; i < 20; i++) await GetAsync(client, $"/jobs/{number}").ConfigureAwait(false);
-        for (var i = 0; i < 200; i++)
+        for (var i = 0; i < Rounds; i++)
         {
             await timings.TakeAsync("job page", () => GetAsync(client, $"/jobs/{number}")).ConfigureAwait(false);
             await timings.TakeAsync("start page", () => GetAsync(client, "/")).ConfigureAwait(false);
@@ -91,7 +93,7 @@ internal static partial class HostBench
                 }
             }
         }))).ConfigureAwait(false);
-        timings.Write(to);
+        timings.Write(to, processor: false);
         var (there, check) = await bench.NotesAsync().ConfigureAwait(false);
         var notes = there.Where(text => text.StartsWith("client", StringComparison.Ordinal)).ToList();
         to.WriteLine(string.Create(CultureInfo.InvariantCulture,
@@ -102,7 +104,13 @@ internal static partial class HostBench
 
     private static async Task<SiteOnBench> OpenAsync(string? data, Func<DataPlace, Task> fill, TextWriter to)
     {
+        // Data filled by an earlier run are measured as they are, on a copy.
         var folder = Directory.CreateTempSubdirectory("tightcold-bench-").FullName;
+        if (data is not null && File.Exists(DataFolder.DataFile(data)))
+        {
+            File.Copy(DataFolder.DataFile(data), DataFolder.DataFile(folder));
+            return await SiteOnBench.StartAsync(new DataPlace(folder, null)).ConfigureAwait(false);
+        }
         var place = data is null ? new DataPlace(folder, null) : DataPlace.Resolve(data) with { Folder = folder };
         var watch = Stopwatch.StartNew();
         await fill(place).ConfigureAwait(false);

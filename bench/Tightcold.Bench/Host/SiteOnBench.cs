@@ -28,7 +28,7 @@ internal sealed class SiteOnBench : IAsyncDisposable
     }
 
     public HttpClient Client() =>
-        new(new HttpClientHandler { AllowAutoRedirect = false, CookieContainer = new CookieContainer(), UseProxy = false }) { BaseAddress = Site.Address(site), Timeout = TimeSpan.FromMinutes(2) };
+        new(new HttpClientHandler { AllowAutoRedirect = false, CookieContainer = new CookieContainer(), UseProxy = false }) { BaseAddress = Site.Address(site), Timeout = TimeSpan.FromMinutes(20) };
 
     /// <summary>The texts of all notes, and a check of everything.</summary>
     public async Task<(IReadOnlyList<string> Notes, CheckReport Check)> NotesAsync()

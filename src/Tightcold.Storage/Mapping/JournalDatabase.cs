@@ -86,6 +86,8 @@ internal class JournalDatabase : DbContext
             row.Property(line => line.Entries).HasColumnName("entries");
             row.Property(line => line.SearchKey).HasColumnName("search_key");
             row.HasIndex(line => line.Number).IsUnique();
+            // A search that few lines fit reads all keys: from an index of their own, a third of the table's pages.
+            row.HasIndex(line => new { line.Number, line.SearchKey });
             row.HasIndex(line => new { line.State, line.Number });
             row.HasIndex(line => new { line.CarId, line.Number });
             row.HasOne<JobRow>().WithOne().HasForeignKey<JobLineRow>(line => line.JobId).OnDelete(DeleteBehavior.Restrict);

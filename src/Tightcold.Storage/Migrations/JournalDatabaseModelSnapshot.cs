@@ -172,6 +172,8 @@ namespace Tightcold.Storage.Migrations
 
                     b.HasIndex("CarId", "Number");
 
+                    b.HasIndex("Number", "SearchKey");
+
                     b.HasIndex("State", "Number");
 
                     b.ToTable("job_lines", (string)null);

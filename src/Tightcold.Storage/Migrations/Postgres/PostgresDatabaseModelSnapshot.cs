@@ -180,6 +180,8 @@ namespace Tightcold.Storage.Migrations.Postgres
 
                     b.HasIndex("CarId", "Number");
 
+                    b.HasIndex("Number", "SearchKey");
+
                     b.HasIndex("State", "Number");
 
                     b.ToTable("job_lines", (string)null);

@@ -58,6 +58,27 @@ public sealed class ManyHandsTests(PostgresServer server)
     }
 
     [Fact]
+    public async Task A_job_that_many_phones_look_at_is_weighed_once_for_each_state_of_its_journal()
+    {
+        var weighed = 0;
+        await using var site = await RunningSite.StartAsync(_ =>
+        {
+            Interlocked.Increment(ref weighed);
+            return [];
+        });
+        var car = (await site.Desk.AddCarAsync(new Dictionary<string, string> { ["label"] = "blue estate", ["refrigerant"] = "R-134a" }, Stop)).Value!;
+        await site.Desk.OpenJobAsync(car.Id, "blows warm", Stop);
+        using var client = site.Client();
+        async Task LookAsync() => await Task.WhenAll(Enumerable.Range(0, 30).Select(async _ => await client.GetStringAsync(new Uri("/jobs/1", UriKind.Relative), Stop)));
+        await LookAsync();
+        await LookAsync();
+        Assert.Equal(1, weighed);
+        await site.Desk.AddEntryAsync(1, EntryKinds.Note, new Dictionary<string, string> { ["text"] = "drier is old" }, null, "Ada", cancellation: Stop);
+        await LookAsync();
+        Assert.Equal(2, weighed);
+    }
+
+    [Fact]
     public async Task Two_laptops_on_one_database_write_into_one_job_and_a_form_sent_to_both_counts_once()
     {
         var database = await server.NewDatabaseAsync(Stop);

@@ -88,7 +88,7 @@ public sealed class HandsTests(Chromium chromium)
         await using var person = await chromium.PersonAsync(site, 1280);
         await person.OpenAsync("/");
         await person.TabToAsync("Add the first car");
-        await person.Page.Keyboard.PressAsync("Enter");
+        await person.EnterAsync("[name='f.label']");
         await person.TabToFieldAsync("f.label");
         await person.Page.Keyboard.TypeAsync("Grey estate");
         await person.TabToFieldAsync("f.refrigerant");
@@ -96,17 +96,15 @@ public sealed class HandsTests(Chromium chromium)
         await person.TabToFieldAsync("f.label-charge");
         await person.Page.Keyboard.TypeAsync("550");
         await person.TabToAsync("Keep this car");
-        await person.Page.Keyboard.PressAsync("Enter");
-        await person.UntilAsync("!!document.querySelector('a[href$=\"/jobs/new\"]')");
+        await person.EnterAsync("a[href$='/jobs/new']");
         await person.TabToAsync("Open a job");
-        await person.Page.Keyboard.PressAsync("Enter");
+        await person.EnterAsync("[name=complaint]");
         await person.TabToFieldAsync("complaint");
         await person.Page.Keyboard.TypeAsync("Blows warm");
         await person.TabToAsync("Open the job");
-        await person.Page.Keyboard.PressAsync("Enter");
-        await person.UntilAsync("!!document.querySelector('.walk')");
-        await person.TabToAsync("Weather");
-        await person.Page.Keyboard.PressAsync("Enter");
+        await person.EnterAsync(".walk");
+        await person.TabToAsync("Write down: weather");
+        await person.EnterAsync("[name='f.ambient-temperature']");
         await person.TabToFieldAsync("f.ambient-temperature");
         await person.Page.Keyboard.TypeAsync("24");
         await person.TabToAsync("Write it down");
@@ -148,7 +146,7 @@ public sealed class HandsTests(Chromium chromium)
     public async Task One_tap_turns_every_page_red_on_black_without_blue_and_it_stays_so()
     {
         await using var site = await RunningSite.WithDemoAsync();
-        await using var person = await chromium.PersonAsync(site, 390, scripts: false);
+        await using var person = await chromium.PersonAsync(site, 390);
         await person.OpenAsync("/jobs/1?step=leak-search");
         await person.PressAsync("Red on black, for the UV lamp");
         Assert.EndsWith("/jobs/1?step=leak-search", person.Page.Url, StringComparison.Ordinal);

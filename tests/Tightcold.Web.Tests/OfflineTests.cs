@@ -50,7 +50,7 @@ public sealed class OfflineTests(Chromium chromium)
         await person.OpenAsync("/jobs/1");
         await person.OfflineAsync(false);
         await person.Page.EvaluateAsync("dispatchEvent(new Event('online'))");
-        await person.Page.Locator("#kept").WaitForAsync(new() { State = Microsoft.Playwright.WaitForSelectorState.Hidden });
+        await person.NothingWaitsAsync();
         // The same reading twice, minutes apart, is two entries; sent again by another page nothing is added.
         Assert.Equal(before + 2, await EntriesAsync(site, EntryKinds.VacuumReading));
         await person.Page.ReloadAsync();

@@ -63,7 +63,8 @@ public static class CircuitDiagram
     {
         var (x, y, outX, outY) = ring.Point(ring.At(index));
         var odds = Odds(spot.Belief.Leaking);
-        if (link is not null) line($"<a class=\"spot\" href=\"{Escape(link(spot.Name))}\" tabindex=\"-1\" aria-label=\"{Escape(string.Create(CultureInfo.InvariantCulture, $"{index + 1} {spot.Name}: {spot.Word}, {odds}"))}\">");
+        // For the finger only: the list beside the map is what the keyboard and a screen reader use.
+        if (link is not null) line($"<a class=\"spot\" href=\"{Escape(link(spot.Name))}\" tabindex=\"-1\" aria-hidden=\"true\">");
         line($"<circle cx=\"{x:0.#}\" cy=\"{y:0.#}\" r=\"30\" fill-opacity=\"0\"/>");
         CircuitMark.Draw(line, spot.Standing, x, y);
         // The number stands outside the ring, the odds inside, where there is something to say.

@@ -111,6 +111,14 @@ public sealed class Person(IBrowserContext context, IPage page, List<string> str
     /// <summary>The same for a field by its name.</summary>
     public Task TabToFieldAsync(string name) => TabAsync($"e => e.name === {System.Text.Json.JsonSerializer.Serialize(name)}", name);
 
+    /// <summary>Presses Enter and waits for the page that comes of it: a key that falls between two pages is lost.</summary>
+    public async Task EnterAsync(string thereIs)
+    {
+        await page.Keyboard.PressAsync("Enter");
+        await page.Locator(thereIs).First.WaitForAsync(new() { State = WaitForSelectorState.Attached });
+        await page.WaitForLoadStateAsync();
+    }
+
     private async Task TabAsync(string isIt, string words)
     {
         for (var i = 0; i < 250; i++)
@@ -118,7 +126,7 @@ public sealed class Person(IBrowserContext context, IPage page, List<string> str
             if (await page.EvaluateAsync<bool>($"() => {{ const e = document.activeElement; return e !== document.body && ({isIt})(e); }}")) return;
             await page.Keyboard.PressAsync("Tab");
         }
-        Assert.Fail($"“{words}” is not reached by Tab on {page.Url}");
+        Assert.Fail($"“{words}” is not reached by Tab on {page.Url}:\n{await SeesAsync()}");
     }
 
     /// <summary>The brightest blue and green of a picture, 0 to 255.</summary>
@@ -182,6 +190,10 @@ public sealed class Person(IBrowserContext context, IPage page, List<string> str
     public Task KeptPageAsync(string path) => UntilAsync(
         $"(async () => !!(await (await caches.open('tightcold-pages-1')).match(new URL({System.Text.Json.JsonSerializer.Serialize(path)}, location.origin).href)))()");
 
+    /// <summary>Waits until nothing waits in the browser any more. A page that is loaded anew meanwhile hides its list for a
+    /// moment, so the browser's own store is asked.</summary>
+    public Task NothingWaitsAsync() => UntilAsync("JSON.parse(localStorage.getItem('tightcold-kept') ?? '[]').length === 0");
+
     /// <summary>Asks the page until it says yes. The site's own policy forbids what the browser driver would do for it.</summary>
     public async Task UntilAsync(string condition)
     {
@@ -221,9 +233,11 @@ public sealed class Person(IBrowserContext context, IPage page, List<string> str
           .map(e => e.tagName + ' ' + (e.textContent || e.name).trim().slice(0, 40) + ' ' + Math.round(e.getBoundingClientRect().height))
         """);
 
+    /// <summary>The accessibility rules that the page breaks. Their checker is a script and never ends where scripts are off.</summary>
     public async Task<IReadOnlyList<string>> RulesBrokenAsync()
     {
-        var result = await page.RunAxe();
+        Assert.True(scripts, "the accessibility rules are checked by a script; this person has scripts switched off");
+        var result = await page.RunAxe().WaitAsync(TimeSpan.FromMinutes(2));
         return [.. result.Violations.SelectMany(rule => rule.Nodes.Select(node => $"{rule.Id}: {node.Html}"))];
     }
 

@@ -16,14 +16,18 @@ public sealed class JobViews
 
     /// <param name="record">The job.</param>
     /// <param name="earlier">Earlier jobs of the same car; what they left in it tells how fast it leaks.</param>
-    public JobViews(JobRecord record, ImmutableArray<JobRecord> earlier = default)
+    /// <param name="before">The same job's views of a moment ago; what still says the same is not weighed again.</param>
+    public JobViews(JobRecord record, ImmutableArray<JobRecord> earlier = default, JobViews? before = null)
     {
+        ArgumentNullException.ThrowIfNull(record);
         Record = record;
         Earlier = earlier.IsDefault ? [] : earlier;
         hold = new(() => HoldView.Of(record));
         leaks = new(() => LeakView.Of(record, Earlier, hold.Value));
         pump = new(() => PumpView.Of(record));
-        diagnosis = new(() => JobDiagnosis.Of(record, Effort.Full));
+        // The value and not the views: else each would keep all before it.
+        var weighed = before is { diagnosis.IsValueCreated: true } && before.Record.Job == record.Job ? before.diagnosis.Value : null;
+        diagnosis = new(() => JobDiagnosis.Of(record, Effort.Full, weighed));
     }
 
     public JobRecord Record { get; }

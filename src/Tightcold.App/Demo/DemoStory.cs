@@ -104,16 +104,16 @@ internal static class DemoStory
         // Hot start: the car stood in the sun; then a drive on recirculated air. Both from the coil model's middle
         // car: generated, and therefore never called measured in the documents.
         var outside = HumidAir.FromRelativeHumidity(31 + 273.15, 0.44, DemoTruth.AirPa).HumidityRatio;
-        var parked = VentBand.Of(new(46 + 273.15, 0.8 * outside, 0.5, 31 + 273.15, DemoTruth.AirPa, "full", false, 240)).MedianK;
+        var parked = VentBand.Of(new(46 + 273.15, 0.8 * outside, 0.5, 31 + 273.15, DemoTruth.AirPa, "full", false, 240), CoilCars.Usual).MedianK;
         yield return new(318, EntryKinds.VentReading, Fields(("vent-temperature", Celsius(parked)), ("ambient-temperature", "31.0 °C"), ("relative-humidity", "44 %"), ("cabin-temperature", "46.0 °C"),
             ("air-source", "recirculated"), ("blower", "full"), ("engine-speed", "900 rpm"), ("moving", "parked in the sun"), ("since-start", "4 min")));
-        var shade = VentBand.Of(new(33 + 273.15, 0.7 * outside, 0.5, 31 + 273.15, DemoTruth.AirPa, "full", true, 540)).MedianK;
+        var shade = VentBand.Of(new(33 + 273.15, 0.7 * outside, 0.5, 31 + 273.15, DemoTruth.AirPa, "full", true, 540), CoilCars.Usual).MedianK;
         yield return new(324, EntryKinds.RunningReading, Fields(
             ("vent-temperature", Celsius(shade)), ("cabin-temperature", "33.0 °C"),
             ("low-side", Bar(DemoTruth.SaturationPa(3.5) - DemoTruth.AirPa, 0.1)), ("high-side", Bar(DemoTruth.SaturationPa(55) - DemoTruth.AirPa, 0.5)),
             ("engine-speed", "1500 rpm"), ("blower", "full"), ("air-source", "recirculated"), ("doors", "closed"), ("clutch", "on"), ("ambient-temperature", "31.0 °C"), ("relative-humidity", "44 %"),
             ("suction-line-temperature", "9.0 °C"), ("liquid-line-temperature", "47.5 °C")));
-        var driving = VentBand.Of(new(25 + 273.15, 0.6 * outside, 0.5, 31 + 273.15, DemoTruth.AirPa, "full", true, 1500)).MedianK;
+        var driving = VentBand.Of(new(25 + 273.15, 0.6 * outside, 0.5, 31 + 273.15, DemoTruth.AirPa, "full", true, 1500), CoilCars.Usual).MedianK;
         yield return new(345, EntryKinds.VentReading, Fields(("vent-temperature", Celsius(driving)), ("ambient-temperature", "31.0 °C"), ("relative-humidity", "44 %"), ("cabin-temperature", "25.0 °C"),
             ("air-source", "recirculated"), ("blower", "full"), ("moving", "driving"), ("since-start", "25 min")));
         var standing = Bar(DemoTruth.SaturationPa(33) - DemoTruth.AirPa, 0.1);

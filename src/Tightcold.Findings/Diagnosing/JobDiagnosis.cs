@@ -12,10 +12,13 @@ public sealed record JobDiagnosis(JobEvidence Evidence, FaultOdds Answer, Immuta
     private const double SureEnough = 0.98;
 
     /// <summary>The job's seed makes it repeatable; null while there are no readings.</summary>
-    public static JobDiagnosis? Of(JobRecord record, Effort effort)
+    /// <param name="before">What was weighed with the same effort when the same job's journal was shorter: weighing costs a
+    /// second, and a note changes nothing.</param>
+    public static JobDiagnosis? Of(JobRecord record, Effort effort, JobDiagnosis? before = null)
     {
         ArgumentNullException.ThrowIfNull(record);
         if (JobEvidence.Of(record) is not { } evidence || evidence.Evidence.IsEmpty) return null;
+        if (before is not null && evidence.Evidence.SaysTheSameAs(before.Evidence.Evidence)) return before with { Evidence = evidence };
         var seed = (ulong)(uint)record.Job.Seed;
         var answer = Diagnoser.Diagnose(evidence.Evidence, effort, seed);
         return new(evidence, answer, answer.Leading.Odds > SureEnough && !answer.Leading.Hypothesis.IsNoneOfThese ? [] : NextTests.Of(answer, seed));

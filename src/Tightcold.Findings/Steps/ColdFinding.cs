@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using Tightcold.Diagnosis.Acceptance;
+using Tightcold.Findings.Diagnosing;
 using Tightcold.Findings.WeighIn;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
@@ -29,7 +31,8 @@ internal static class ColdFinding
                 Next = [new(Phrase.Words("Full blower, coldest setting, ten minutes; thermometer in the centre vent"), Phrase.Words("whether it cools as a healthy car would today"), 12, EntryKinds.VentReading)],
             };
         }
-        var judged = entries.Select(entry => Judged.Of(record, entry)).ToArray();
+        var cars = LoopCars.Of(CarMaker.Of(record.Car, []));
+        var judged = entries.Select(entry => Judged.Of(record, entry, cars)).ToArray();
         var proof = ColdProof.Of([.. judged.Select(reading => reading.Observation)]);
         // All readings together decide; a settled last one that no healthy car gives stands against earlier good ones:
         // it got warm again.
@@ -88,16 +91,17 @@ internal static class ColdFinding
             yield return Estimate.Normal("pull-down-end", "The vent is on its way to", QuantityKind.Temperature, fit.EndK, 1 + fit.ResidualK, EstimateOrigin.Computed);
         if (proof.OddsHealthy < Sure && Charge(record) is { } charge)
         {
-            var warmer = band.WarmerByK(1 - charge);
-            yield return Estimate.Between("charge-explains", "Warmer at the most by the charge being off", QuantityKind.TemperatureDifference, 0, 0, Math.Max(0, warmer), EstimateOrigin.Modelled);
+            yield return Estimate.Between("charge-explains", "Warmer at the most by the charge being off", QuantityKind.TemperatureDifference, 0, 0, band.WarmerByK(charge.Least, charge.Most), EstimateOrigin.Modelled);
         }
     }
 
-    /// <summary>Share of the cooling that the charge's uncertainty can cost; null when nothing was weighed in.</summary>
-    private static double? Charge(JobRecord record)
+    /// <summary>Charge over the right charge, 95 % limits as weighed; null when nothing was weighed in.</summary>
+    private static (double Least, double Most)? Charge(JobRecord record)
     {
         var live = LiveWeighIn.Of(record);
-        return live is { TargetKg: { } target, Begun: true, Balance.SystemKnown: true } ? ChargeEffect.MostLost(live.Balance.SystemKg, live.SigmaKg, target) : null;
+        if (live is not { TargetKg: { } target, Begun: true, Balance.SystemKnown: true }) return null;
+        var off = SigmasInPlusMinus * live.SigmaKg;
+        return (Math.Max(0, (live.Balance.SystemKg - off) / target), Math.Max(0, (live.Balance.SystemKg + off) / target));
     }
 
     private static Phrase Why(Judged[] judged, Judged shown, Judgement judgement, JobRecord record)
@@ -109,9 +113,9 @@ internal static class ColdFinding
         if (judgement != Judgement.Good)
         {
             var off = shown.Observation.VentK - shown.Observation.Band.MedianK;
-            if (off > 1 && Charge(record) is { } lost)
+            if (off > 1 && Charge(record) is { } charge)
             {
-                var explains = shown.Observation.Band.WarmerByK(1 - lost);
+                var explains = shown.Observation.Band.WarmerByK(charge.Least, charge.Most);
                 why = why.Then(explains >= off
                     ? Phrase.Of($"It is {Kelvins(off)} warmer than the middle car; a charge off by what the scale leaves open could explain all of it.")
                     : Phrase.Of($"It is {Kelvins(off)} warmer than the middle car; the charge as weighed explains at most {Kelvins(explains)} of it: look at airflow over the condenser, blend door, compressor."));
@@ -150,7 +154,7 @@ internal static class ColdFinding
         /// <summary>Ten minutes after the A/C was switched on, or nobody said when.</summary>
         public bool IsSettled => !(SinceStartS < 480);
 
-        public static Judged Of(JobRecord record, Entry entry)
+        public static Judged Of(JobRecord record, Entry entry, LoopCars cars)
         {
             var kit = record.KitAt(entry.ObservedAt);
             var air = AirPressure.At(record, entry.ObservedAt);
@@ -188,10 +192,10 @@ internal static class ColdFinding
                 : entry.Fields.Si("engine-speed") is { } speed ? speed * 60 > 1300 : entry.Fields.Text("moving") is null ? null : false;
             if (entry.Fields.Text("blower") is null) missing.Add(Phrase.Words("the blower setting: less air comes out colder"));
             var since = entry.Fields.Si("since-start");
-            assumptions.Add(new(Phrase.Words("Capacity, airflow and coil of the middle of vehicle systems, spread wide; modelled, not measured on this car"),
+            assumptions.Add(new(Phrase.Words("Compressor, condenser, coil and airflow as cars with such a label have them, spread wide and run through a model; not measured on this car"),
                 Phrase.Words("earlier healthy readings of this car would narrow the band")));
             var observation = VentObservation.Of(new(intakeK, ratio, sigmaK, ambientK, air.Pascals, entry.Fields.Text("blower"), moving, since, inSun),
-                entry.Fields.Si("vent-temperature")!.Value, TemperatureSigma(entry, "vent-temperature", kit));
+                entry.Fields.Si("vent-temperature")!.Value, TemperatureSigma(entry, "vent-temperature", kit), cars);
             return new(entry, observation, recirculated, inSun, since, [.. assumptions], [.. missing]);
         }
     }

@@ -15,11 +15,4 @@ public static class ChargeEffect
         var off = chargeRatio < 1 ? (1 - chargeRatio) / 0.4 : (chargeRatio - 1) / 0.2;
         return Math.Min(1, 0.25 * off * off);
     }
-
-    /// <summary>The worst of the charge's 95 % interval.</summary>
-    public static double MostLost(double chargeKg, double sigmaKg, double rightKg)
-    {
-        if (!(rightKg > 0 && sigmaKg >= 0)) throw new ArgumentOutOfRangeException(nameof(rightKg), rightKg, "above 0 kg");
-        return Math.Max(MostLost(Math.Max(0, (chargeKg - 1.96 * sigmaKg) / rightKg)), MostLost(Math.Max(0, (chargeKg + 1.96 * sigmaKg) / rightKg)));
-    }
 }

@@ -22,20 +22,22 @@ public sealed record ColdProof(double OddsHealthy, ImmutableArray<double> Each, 
     public static ColdProof Of(IReadOnlyList<VentObservation> observations)
     {
         if (observations.Count == 0) throw new ArgumentException("at least one reading is needed", nameof(observations));
-        var healthy = Enumerable.Repeat(1.0, VentModel.Samples).ToArray();
-        var sick = Enumerable.Repeat(1.0, VentModel.Samples).ToArray();
+        var cars = observations[0].Band.Cars;
+        if (observations.Any(observation => observation.Band.Cars != cars)) throw new ArgumentException("all readings are held against the same cars", nameof(observations));
+        var healthy = Enumerable.Repeat(1.0, cars.Count).ToArray();
+        var sick = Enumerable.Repeat(1.0, cars.Count).ToArray();
         var each = ImmutableArray.CreateBuilder<double>(observations.Count);
         foreach (var observation in observations)
         {
             if (!double.IsFinite(observation.VentK) || !(observation.ThermometerSigmaK >= 0))
                 throw new ArgumentOutOfRangeException(nameof(observations), observation.VentK, "a finite temperature and an error of 0 or more are needed");
-            var sigma = Math.Sqrt(Math.Pow(observation.ThermometerSigmaK, 2) + Math.Pow(VentModel.SigmaK(observation.Weather), 2));
+            var sigma = Math.Sqrt(Math.Pow(observation.ThermometerSigmaK, 2) + Math.Pow(DuctHeat.SigmaK(observation.Weather, cars.SettledSigmaK), 2));
             var (healthyK, sickK) = (observation.Band.HealthyK, observation.Band.SickK);
             double coldest = double.MaxValue, good = 0, bad = 0;
             foreach (var k in healthyK) coldest = Math.Min(coldest, k);
             // Colder than any model car is no fault of cooling.
             var reading = Math.Max(observation.VentK, coldest);
-            for (var i = 0; i < VentModel.Samples; i++)
+            for (var i = 0; i < cars.Count; i++)
             {
                 var (h, s) = (Density(reading, healthyK[i], sigma), Density(reading, sickK[i], sigma));
                 healthy[i] *= h;
@@ -46,7 +48,7 @@ public sealed record ColdProof(double OddsHealthy, ImmutableArray<double> Each, 
             each.Add(good / (good + bad));
         }
         var total = healthy.Sum() + sick.Sum();
-        var byShare = sick.Select((weight, i) => (Share: VentModel.SickShare(i + 1), Weight: weight / total)).Append((Share: 1.0, Weight: healthy.Sum() / total)).OrderBy(pair => pair.Share).ToArray();
+        var byShare = sick.Select((weight, i) => (Share: cars.SickShare(i), Weight: weight / total)).Append((Share: 1.0, Weight: healthy.Sum() / total)).OrderBy(pair => pair.Share).ToArray();
         double Quantile(double level)
         {
             double sum = 0;

@@ -6,6 +6,7 @@ namespace Tightcold.Procedures.Cold;
 public readonly record struct IcingRisk(double BelowFreezing, bool DampEnough)
 {
     private const double FreezingK = 273.15;
+    private const int Coils = 512;
 
     /// <summary>Fins are warmer than the boiling refrigerant inside by 2 to 6 K; common practice.</summary>
     private const double LeastFinK = 2;
@@ -19,17 +20,17 @@ public readonly record struct IcingRisk(double BelowFreezing, bool DampEnough)
     {
         var weather = observation.Weather;
         double below = 0;
-        for (var i = 0; i < VentModel.Samples; i++)
+        for (var i = 0; i < Coils; i++)
         {
-            var (bypass, added, _) = VentModel.Coil(i + 1);
+            var (bypass, added, _) = CoilCars.Coil(i + 1);
             var coilK = (observation.VentK - added - bypass * weather.IntakeK) / (1 - bypass);
-            below += Normal.Cumulative((FreezingK - coilK) / Math.Max(0.3, observation.ThermometerSigmaK)) / VentModel.Samples;
+            below += Normal.Cumulative((FreezingK - coilK) / Math.Max(0.3, observation.ThermometerSigmaK)) / Coils;
         }
         if (boilingK is { } boiling)
         {
             var byGauge = Math.Clamp((FreezingK - boiling - LeastFinK) / (MostFinK - LeastFinK), 0, 1);
             below = 0.5 * (below + byGauge);
         }
-        return new(below, weather.IntakeHumidityRatio > VentModel.SaturatedRatio(FreezingK, weather.BarometerPa));
+        return new(below, weather.IntakeHumidityRatio > DampAir.SaturatedRatio(FreezingK, weather.BarometerPa));
     }
 }

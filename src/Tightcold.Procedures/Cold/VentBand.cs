@@ -1,47 +1,37 @@
 namespace Tightcold.Procedures.Cold;
 
-/// <summary>What a healthy car blows in this weather: a band from moist-air physics over what is not known of the
-/// car, never a constant.</summary>
+/// <summary>What a healthy car blows in this weather: a band over what is not known of the car, never a constant.</summary>
 /// <param name="MedianK">Half of healthy cars blow colder.</param>
 /// <param name="LowK">5 % blow colder.</param>
 /// <param name="HighK">5 % blow warmer.</param>
 public sealed record VentBand(double MedianK, double LowK, double HighK)
 {
     private VentWeather weather;
-    private double[] healthyK = [];
-    private double[] sickK = [];
 
-    internal double[] HealthyK => healthyK;
-    internal double[] SickK => sickK;
+    internal IVentCars Cars { get; private init; } = CoilCars.Usual;
+    internal double[] HealthyK { get; private init; } = [];
+    internal double[] SickK { get; private init; } = [];
 
-    public static VentBand Of(VentWeather weather)
+    public static VentBand Of(VentWeather weather, IVentCars cars)
     {
-        var healthy = new double[VentModel.Samples];
-        var sick = new double[VentModel.Samples];
-        for (var i = 0; i < VentModel.Samples; i++)
-        {
-            healthy[i] = VentModel.Vent(weather, i + 1, 1);
-            sick[i] = VentModel.Vent(weather, i + 1, VentModel.SickShare(i + 1));
-        }
+        ArgumentNullException.ThrowIfNull(cars);
+        var (healthy, sick) = (new double[cars.Count], new double[cars.Count]);
+        cars.Vents(weather, healthy, sick);
         var sorted = healthy.Order().ToArray();
-        return new(sorted[VentModel.Samples / 2], sorted[VentModel.Samples / 20], sorted[VentModel.Samples - 1 - VentModel.Samples / 20])
-        {
-            healthyK = healthy, sickK = sick, weather = weather,
-        };
+        var tail = cars.Count / 20;
+        return new(sorted[cars.Count / 2], sorted[tail], sorted[cars.Count - 1 - tail]) { HealthyK = healthy, SickK = sick, Cars = cars, weather = weather };
     }
 
     /// <summary>Odds that a car blowing <paramref name="ventK"/> is as a healthy one, 0 to 1, against one with a
     /// weakened or absent cooling, even odds before the reading.</summary>
     public double OddsHealthy(double ventK, double thermometerSigmaK) => ColdProof.Of([new(weather, ventK, thermometerSigmaK, this)]).OddsHealthy;
 
-    /// <summary>How much warmer the middle car would blow with this share of its cooling, K.</summary>
-    /// <param name="capacityShare">0 to 1.</param>
-    public double WarmerByK(double capacityShare)
+    /// <summary>How much warmer sound cars would blow if their charge lay anywhere between these, at the most, K.</summary>
+    /// <param name="leastRatio">Charge over the right charge, 0 or more.</param>
+    /// <param name="mostRatio">The same, not below the least.</param>
+    public double WarmerByK(double leastRatio, double mostRatio)
     {
-        if (!(capacityShare is >= 0 and <= 1)) throw new ArgumentOutOfRangeException(nameof(capacityShare), capacityShare, "0 to 1");
-        double sum = 0;
-        var used = 0;
-        for (var i = 0; i < VentModel.Samples; i += 8, used++) sum += VentModel.Vent(weather, i + 1, capacityShare) - healthyK[i];
-        return sum / used;
+        if (!(leastRatio >= 0 && mostRatio >= leastRatio && double.IsFinite(mostRatio))) throw new ArgumentOutOfRangeException(nameof(leastRatio), leastRatio, "0 or more, and not above the other");
+        return Math.Max(0, Math.Max(Cars.WarmerByK(weather, leastRatio), Cars.WarmerByK(weather, mostRatio)));
     }
 }

@@ -7,5 +7,5 @@ namespace Tightcold.Procedures.Cold;
 /// <param name="Band">Of that weather.</param>
 public readonly record struct VentObservation(VentWeather Weather, double VentK, double ThermometerSigmaK, VentBand Band)
 {
-    public static VentObservation Of(VentWeather weather, double ventK, double thermometerSigmaK) => new(weather, ventK, thermometerSigmaK, VentBand.Of(weather));
+    public static VentObservation Of(VentWeather weather, double ventK, double thermometerSigmaK, IVentCars cars) => new(weather, ventK, thermometerSigmaK, VentBand.Of(weather, cars));
 }

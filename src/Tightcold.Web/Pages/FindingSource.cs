@@ -35,7 +35,7 @@ internal sealed class FindingSource(Func<JobViews, ImmutableArray<Finding>> of) 
             await processors.WaitAsync(cancellation).ConfigureAwait(false);
             try
             {
-                var views = new JobViews(record, earlier);
+                var views = new JobViews(record, earlier, known.GetValueOrDefault(record.Job.Id)?.Views);
                 var sight = new JobSight(views, of(views));
                 if (known.Count >= MostJobs) known.Clear();
                 known[record.Job.Id] = sight;

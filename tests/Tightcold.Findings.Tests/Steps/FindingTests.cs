@@ -255,4 +255,24 @@ public sealed class FindingTests
         Assert.Equal(Judgement.Good, Job("33 °C", "65 %").Find(Step.ProveCold).Judgement);
         Assert.Equal(Judgement.Bad, Job("22 °C", "40 %").Find(Step.ProveCold).Judgement);
     }
+
+    [Fact]
+    public void A_note_leaves_the_odds_of_faults_as_they_were_and_a_second_reading_weighs_them_as_if_for_the_first_time()
+    {
+        static string Words(JobViews views) => Walk.Of(views).Single(finding => finding.Step == Step.WhatIsWrong) is var found
+            ? string.Join("; ", found.Estimates.Select(estimate => $"{estimate}").Prepend(found.Verdict.ToString())) : "";
+        var job = AJob.OnACar(("label-charge", "550 g"), ("compressor", "variable"), ("device", "expansion valve"))
+            .At(0, "weather", ("ambient-temperature", "30 °C"), ("relative-humidity", "50 %"))
+            .At(10, "running-reading", ("low-side", "0.9 bar"), ("high-side", "9 bar"), ("engine-speed", "1500 rpm"));
+        var first = new JobViews(job.Record());
+        Assert.NotNull(first.Diagnosis);
+        job.At(12, "note", ("text", "clutch clicks")).At(13, "leak-check", ("spot", "condenser"), ("test", "UV lamp"), ("outcome", "nothing"));
+        var second = new JobViews(job.Record(), before: first);
+        Assert.Same(first.Diagnosis.Answer, second.Diagnosis!.Answer);
+        Assert.Equal(Words(new(job.Record())), Words(second));
+        job.At(20, "running-reading", ("low-side", "2.0 bar"), ("high-side", "15 bar"), ("engine-speed", "1500 rpm"));
+        var third = new JobViews(job.Record(), before: second);
+        Assert.NotSame(second.Diagnosis.Answer, third.Diagnosis!.Answer);
+        Assert.Equal(Words(new(job.Record())), Words(third));
+    }
 }

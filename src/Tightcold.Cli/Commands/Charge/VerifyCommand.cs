@@ -4,6 +4,8 @@ using System.Text.Json.Nodes;
 using Spectre.Console.Cli;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
+using Tightcold.Diagnosis.Acceptance;
+using Tightcold.Diagnosis.Priors;
 using Tightcold.Findings;
 using Tightcold.Procedures.Cold.Trial;
 
@@ -44,7 +46,7 @@ internal sealed class VerifyCommand(Surroundings surroundings) : DeskCommand<Ver
 
     private int Trial(VerifySettings settings, int cars, int seed)
     {
-        var rates = ColdTrial.Run(cars, cars, seed);
+        var rates = ColdTrial.Run(LoopCars.Of(new CarKnowledge("R134a")), cars, cars, seed);
         var healthy = rates.Where(rate => rate.Fault == CarFault.None).ToArray();
         var faulty = rates.Where(rate => rate.Fault != CarFault.None).ToArray();
         double falseAlarm = (double)healthy.Sum(rate => rate.CalledSick) / healthy.Sum(rate => rate.Cars);

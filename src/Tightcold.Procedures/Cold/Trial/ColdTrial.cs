@@ -8,18 +8,20 @@ public static class ColdTrial
 {
     private static readonly CarFault[] Faults = [CarFault.Undercharge, CarFault.WeakCompressor, CarFault.BlockedCondenser, CarFault.AirOrOvercharge, CarFault.BlendDoor];
 
+    /// <param name="cars">Who judges.</param>
     /// <param name="healthy">Healthy cars, 1 or more.</param>
     /// <param name="faulty">Faulty cars, spread over the kinds.</param>
     /// <param name="seed">The same seed, the same cars.</param>
-    public static ImmutableArray<TrialRates> Run(int healthy, int faulty, int seed)
+    public static ImmutableArray<TrialRates> Run(IVentCars cars, int healthy, int faulty, int seed)
     {
         if (healthy < 0 || faulty < 0 || healthy + faulty == 0) throw new ArgumentOutOfRangeException(nameof(healthy), healthy, "at least one car is needed");
+        ArgumentNullException.ThrowIfNull(cars);
         var tallies = new Dictionary<CarFault, TrialRates> { [CarFault.None] = new(CarFault.None, 0, 0, 0, 0, 0) };
         foreach (var fault in Faults) tallies[fault] = new(fault, 0, 0, 0, 0, 0);
         for (var i = 0; i < healthy + faulty; i++)
         {
             var fault = i < healthy ? CarFault.None : Faults[(i - healthy) % Faults.Length];
-            var (odds, warmerK) = Judge(unchecked(seed * 1_000_003 + i), fault);
+            var (odds, warmerK) = Judge(cars, unchecked(seed * 1_000_003 + i), fault);
             var felt = warmerK >= 4;
             var old = tallies[fault];
             tallies[fault] = new(fault, old.Cars + 1, old.CalledHealthy + (odds >= 0.8 ? 1 : 0), old.CalledSick + (odds <= 0.2 ? 1 : 0),
@@ -29,12 +31,12 @@ public static class ColdTrial
     }
 
     /// <summary>One car, one day, one to three readings.</summary>
-    private static (double Odds, double WarmerK) Judge(int seed, CarFault fault)
+    private static (double Odds, double WarmerK) Judge(IVentCars cars, int seed, CarFault fault)
     {
         var random = new Random(seed);
         double Draw(double low, double high) => low + (high - low) * random.NextDouble();
         double outsideK = 273.15 + Draw(20, 45), humidityShare = outsideK > 308 ? Draw(0.15, 0.5) : Draw(0.2, 0.8), barometer = Draw(84_000, 102_500);
-        var outsideHumidity = humidityShare * VentModel.SaturatedRatio(outsideK, barometer);
+        var outsideHumidity = humidityShare * DampAir.SaturatedRatio(outsideK, barometer);
         var inSun = random.NextDouble() < 0.4;
         var recirculated = random.NextDouble() < 0.5;
         var drives = random.NextDouble() < 0.5;
@@ -50,15 +52,15 @@ public static class ColdTrial
         var warmerK = fault == CarFault.None ? 0 : run[^1].VentK - Drive(CarFault.None)[^1].VentK;
         double thermometer = Gauss(random) * 0.6, hygrometer = Gauss(random) * 0.04, cabinError = Gauss(random), outsideError = Gauss(random) * 0.6;
         var readOutsideK = outsideK + outsideError;
-        var readHumidity = Math.Clamp(humidityShare + hygrometer, 0.05, 1) * VentModel.SaturatedRatio(readOutsideK, barometer);
+        var readHumidity = Math.Clamp(humidityShare + hygrometer, 0.05, 1) * DampAir.SaturatedRatio(readOutsideK, barometer);
         var observations = run.Select((truth, index) =>
         {
             var intakeK = recirculated ? truth.CabinK + cabinError : readOutsideK;
             // As the finding takes it: cabin air half as dried as the coil can make it.
-            var ratio = recirculated ? 0.5 * (readHumidity + Math.Min(readHumidity, VentModel.SaturatedRatio(281.15, barometer))) : readHumidity;
+            var ratio = recirculated ? 0.5 * (readHumidity + Math.Min(readHumidity, DampAir.SaturatedRatio(281.15, barometer))) : readHumidity;
             var moving = Driving(moments[index]);
             return VentObservation.Of(new(intakeK, ratio, recirculated ? 1.4 : 0.6, readOutsideK, barometer, "full", moving, moments[index], inSun && !moving),
-                truth.VentK + thermometer + Gauss(random) * 0.3, 0.75);
+                truth.VentK + thermometer + Gauss(random) * 0.3, 0.75, cars);
         }).ToArray();
         return (ColdProof.Of(observations).OddsHealthy, warmerK);
     }

@@ -47,7 +47,7 @@ public sealed class SimulatedCar
     {
         var speed = driving ? speedDriving : speedIdle;
         var condenser = (driving ? condenserDriving : condenserIdle) * condenserShare;
-        var humidity = Math.Min(humidityRatio, VentModel.SaturatedRatio(intakeK, barometerPa));
+        var humidity = Math.Min(humidityRatio, DampAir.SaturatedRatio(intakeK, barometerPa));
         var air = airM3PerS * barometerPa / (287.05 * intakeK * (1 + 1.608 * humidity));
         var reach = 1 - Math.Exp(-ntuFull);
         double low = 248, high = Math.Min(intakeK, 320);
@@ -57,8 +57,8 @@ public sealed class SimulatedCar
             var evaporatorK = 0.5 * (low + high);
             var given = Capacity(evaporatorK, speed, condenser, condenserAirK);
             finK = evaporatorK + given * finResistance;
-            var taken = finK >= intakeK ? 0 : air * reach * (VentModel.Enthalpy(intakeK, humidity)
-                - VentModel.Enthalpy(finK, Math.Min(humidity, VentModel.SaturatedRatio(finK, barometerPa))));
+            var taken = finK >= intakeK ? 0 : air * reach * (DampAir.Enthalpy(intakeK, humidity)
+                - DampAir.Enthalpy(finK, Math.Min(humidity, DampAir.SaturatedRatio(finK, barometerPa))));
             if (taken > given) low = evaporatorK; else high = evaporatorK;
         }
         finK = Math.Min(intakeK, Math.Max(finK, floorK));
@@ -85,7 +85,7 @@ public sealed class SimulatedCar
                 var air = airM3PerS * 1.15;
                 cabinK += step / cabinJPerK * (cabinWPerK * (outsideK - cabinK) + sunW - air * 1006 * (cabinK - vent));
                 // The coil dries the air it recirculates; people and leaks dampen it.
-                humidity += step / 600 * (0.35 * outsideHumidity + 0.65 * Math.Min(outsideHumidity, VentModel.SaturatedRatio(vent, barometerPa)) - humidity);
+                humidity += step / 600 * (0.35 * outsideHumidity + 0.65 * Math.Min(outsideHumidity, DampAir.SaturatedRatio(vent, barometerPa)) - humidity);
                 time += step;
             }
             result[i] = (vent, cabinK);

@@ -1,0 +1,148 @@
+using Tightcold.Diagnosis.Inference;
+using Tightcold.Diagnosis.Priors;
+using Tightcold.Loop;
+using Tightcold.Loop.Faults;
+using Tightcold.Loop.Refrigerant;
+using Tightcold.Procedures;
+using Tightcold.Procedures.Cold;
+using Tightcold.Properties;
+
+namespace Tightcold.Diagnosis.Acceptance;
+
+/// <summary>
+/// Cars as the label allows them, run through the loop model in the weather of a vent reading: healthy with about the right
+/// charge, and with a fault that costs a quarter of the cooling or more. Assumed figures: docs/physics/acceptance.md.
+/// </summary>
+public sealed class LoopCars : IVentCars
+{
+    private const int Cars = 160;
+    private const ulong Seed = 20310704;
+
+    // Right after weighing in: what label tolerance, hoses and oil leave open.
+    private const double LeastCharge = 0.90, MostCharge = 1.08;
+
+    /// <summary>A car that keeps more of its cooling than this is not called sick: the vent could not show it.</summary>
+    private const double MostSickShare = 0.75;
+
+    private const int Tries = 40;
+
+    // How cars are run when nobody says more: turns a minute and their spread (lognormal), air onto the condenser's face, m/s.
+    private static readonly (double Rpm, double RpmSpread, double Face, double FaceSpread) Idling = (800, 0.10, 1.6, 0.25), Moving = (2000, 0.25, 2.8, 0.35), Unknown = (1300, 0.35, 2.0, 0.35);
+
+    private readonly Car[] cars;
+
+    private LoopCars(Car[] cars) => this.cars = cars;
+
+    public int Count => cars.Length;
+
+    /// <summary>The loop model's scatter about published vents, without what its own spread of cars brings, and the probe's
+    /// place in the vent; assumed.</summary>
+    public double SettledSigmaK => 1.2;
+
+    public double SickShare(int car) => cars[car].Share;
+
+    /// <summary>The cars of a label.</summary>
+    /// <exception cref="ArgumentException">A refrigerant that the loop model does not serve.</exception>
+    public static LoopCars Of(CarKnowledge knowledge)
+    {
+        ArgumentNullException.ThrowIfNull(knowledge);
+        var table = RefrigerantTables.For(knowledge.Refrigerant);
+        var prior = new CarPrior(knowledge);
+        var chance = new Chance(Seed);
+        var points = PointSequence.Normal(Cars, Coordinate.Count, chance);
+        var faults = HypothesisSet.For(knowledge).Where(one => one.Faults.Length == 1).ToArray();
+        var cars = new Car[Cars];
+        for (var i = 0; i < Cars; i++) cars[i] = Draw(prior, table, points.AsSpan(i * Coordinate.Count, Coordinate.Count).ToArray(), faults, chance);
+        return new(cars);
+    }
+
+    public void Vents(in VentWeather weather, Span<double> healthyK, Span<double> sickK)
+    {
+        for (var i = 0; i < cars.Length; i++)
+        {
+            var (car, conditions) = (cars[i], Conditions(weather, cars[i].Z));
+            var added = DuctHeat.AddedK(weather, i + 1);
+            healthyK[i] = Vent(car.Model, conditions, car.ChargeKg, LoopFaults.None) + added;
+            sickK[i] = Vent(car.SickModel, conditions, car.SickChargeKg, car.Faults) + added;
+        }
+    }
+
+    public double WarmerByK(in VentWeather weather, double chargeRatio)
+    {
+        if (!(chargeRatio >= 0 && double.IsFinite(chargeRatio))) throw new ArgumentOutOfRangeException(nameof(chargeRatio), chargeRatio, "0 or more");
+        double sum = 0;
+        var used = 0;
+        for (var i = 0; i < cars.Length; i += 4, used++)
+        {
+            var (car, conditions) = (cars[i], Conditions(weather, cars[i].Z));
+            var right = car.Model.Design.LabelChargeKg;
+            var charge = Math.Clamp(chargeRatio, LoopLimits.MinChargeShare, LoopLimits.MaxChargeShare) * right;
+            sum += Vent(car.Model, conditions, charge, LoopFaults.None) - Vent(car.Model, conditions, right, LoopFaults.None);
+        }
+        return sum / used;
+    }
+
+    /// <summary>One car, and the first fault drawn for it that costs enough of its cooling on an ordinary summer's day.</summary>
+    private static Car Draw(CarPrior prior, RefrigerantTable table, double[] z, Hypothesis[] faults, Chance chance)
+    {
+        var healthy = prior.Design(z, []);
+        var model = new LoopModel(healthy, table);
+        var charge = (LeastCharge + ((MostCharge - LeastCharge) * Normal.Cumulative(z[Coordinate.Charge]))) * healthy.LabelChargeKg;
+        var day = LoopConditions.DoorsOpen(303.15, 0.5, 1300);
+        var drop = day.CabinK - Vent(model, day, charge, LoopFaults.None);
+        (double Share, LoopModel Model, double ChargeKg, LoopFaults Faults) worst = (double.MaxValue, model, charge, LoopFaults.None);
+        for (var i = 0; i < Tries && worst.Share > MostSickShare; i++)
+        {
+            var fault = Pick(faults, chance.Uniform()).Faults;
+            z[Coordinate.Severity] = chance.Normal();
+            z[Coordinate.Form] = chance.Normal();
+            var (share, model_) = FaultPrior.Of(fault, z);
+            var design = prior.Design(z, fault);
+            var sick = new LoopModel(design, table);
+            var left = Math.Clamp((day.CabinK - Vent(sick, day, share * design.LabelChargeKg, model_)) / drop, 0, 1);
+            if (left < worst.Share) worst = (left, sick, share * design.LabelChargeKg, model_);
+        }
+        return new(z, model, charge, worst.Model, worst.ChargeKg, worst.Faults, worst.Share);
+    }
+
+    private static Hypothesis Pick(Hypothesis[] faults, double u)
+    {
+        var left = u * faults.Sum(one => one.Prior);
+        foreach (var fault in faults)
+            if ((left -= fault.Prior) <= 0) return fault;
+        return faults[^1];
+    }
+
+    /// <summary>The day and the way of running, with what is not known of them drawn by the car's own coordinates.</summary>
+    private static LoopConditions Conditions(in VentWeather weather, double[] z)
+    {
+        var run = weather.Moving switch { true => Moving, false => Idling, null => Unknown };
+        var intakeK = weather.IntakeK + (weather.IntakeSigmaK * z[Coordinate.Cabin]);
+        var intake = Math.Clamp(intakeK, LoopLimits.MinCabinK, LoopLimits.MaxCabinK);
+        var saturated = HumidAir.FromRelativeHumidity(intake, 1, weather.BarometerPa).HumidityRatio;
+        // Relative humidity from the ratio: φ = W·(0.622 + Ws)/(Ws·(0.622 + W)); ASHRAE Fundamentals ch. 1.
+        var humidity = weather.IntakeHumidityRatio * (0.621945 + saturated) / (saturated * (0.621945 + weather.IntakeHumidityRatio));
+        var blower = weather.Blower switch { "full" => 1.0, "medium" => 0.62, "low" => 0.35, _ => 0.7 };
+        var sun = weather.ParkedInSun ? 10 * Normal.Cumulative(z[Coordinate.Store]) : 0;
+        return new()
+        {
+            AmbientK = Math.Clamp(weather.AmbientK, LoopLimits.MinAmbientK, LoopLimits.MaxAmbientK),
+            RelativeHumidity = 0.5,
+            BarometricPa = Math.Clamp(weather.BarometerPa, LoopLimits.MinBarometricPa, LoopLimits.MaxBarometricPa),
+            EngineRpm = Math.Clamp(run.Rpm * Math.Exp(run.RpmSpread * z[Coordinate.EngineSpeed]), LoopLimits.MinEngineRpm, LoopLimits.MaxEngineRpm),
+            CondenserFaceMPerS = Math.Clamp(run.Face * Math.Exp(run.FaceSpread * z[Coordinate.FaceSpeed]), LoopLimits.MinCondenserFaceMPerS, LoopLimits.MaxCondenserFaceMPerS),
+            ReentryK = Math.Clamp((weather.Moving == true ? 3 + (1.5 * z[Coordinate.Reentry]) : 7 + (3 * z[Coordinate.Reentry])) + sun, 0, LoopLimits.MaxReentryK),
+            BlowerShare = Math.Clamp(weather.Blower == "full" ? 1 : blower * Math.Exp(0.2 * z[Coordinate.Humidity]), LoopLimits.MinBlowerShare, 1),
+            // What the blower takes in is handed over as cabin air, which the model takes whole when nothing fresh is mixed in.
+            FreshShare = 0,
+            CabinK = intake,
+            CabinRelativeHumidity = Math.Clamp(humidity, 0.02, 1),
+        };
+    }
+
+    /// <summary>Vent of a car; a circuit without a running state cools nothing.</summary>
+    private static double Vent(LoopModel model, LoopConditions conditions, double chargeKg, LoopFaults faults) =>
+        model.Solve(conditions, chargeKg, faults).Readings?.VentK ?? conditions.CabinK;
+
+    private sealed record Car(double[] Z, LoopModel Model, double ChargeKg, LoopModel SickModel, double SickChargeKg, LoopFaults Faults, double Share);
+}

@@ -11,7 +11,7 @@ namespace Tightcold.Diagnosis.Acceptance;
 
 /// <summary>
 /// Cars as the label allows them, run through the loop model in the weather of a vent reading: healthy with about the right
-/// charge, and with a fault that costs a quarter of the cooling or more. Assumed figures: docs/physics/acceptance.md.
+/// charge, and with a fault that costs a seventh of the cooling or more. Assumed figures: docs/physics/cold.md.
 /// </summary>
 public sealed class LoopCars : IVentCars
 {
@@ -22,7 +22,7 @@ public sealed class LoopCars : IVentCars
     private const double LeastCharge = 0.90, MostCharge = 1.08;
 
     /// <summary>A car that keeps more of its cooling than this is not called sick: the vent could not show it.</summary>
-    private const double MostSickShare = 0.75;
+    private const double MostSickShare = 0.85;
 
     private const int Tries = 40;
 

@@ -104,7 +104,7 @@ public sealed class VentBandTests
     }
 
     [Fact]
-    public void Every_car_called_sick_has_lost_a_quarter_of_its_cooling_and_both_refrigerants_and_every_circuit_have_their_cars()
+    public void Every_car_called_sick_has_lost_a_seventh_of_its_cooling_and_both_refrigerants_and_every_circuit_have_their_cars()
     {
         CarKnowledge[] labels =
         [
@@ -117,7 +117,7 @@ public sealed class VentBandTests
             var cars = LoopCars.Of(label);
             var shares = Enumerable.Range(0, cars.Count).Select(cars.SickShare).ToArray();
             Assert.All(shares, share => Assert.InRange(share, 0, 1));
-            Assert.True(shares.Count(share => share <= 0.75) >= 0.98 * cars.Count, $"{label}: {shares.Count(share => share > 0.75)} barely sick");
+            Assert.True(shares.Count(share => share <= 0.85) >= 0.98 * cars.Count, $"{label}: {shares.Count(share => share > 0.85)} barely sick");
             var odds = ColdProof.Of([Reading(Outside(30, 0.5, true), VentBand.Of(Outside(30, 0.5, true), cars).MedianK - 273.15, cars)]);
             Assert.True(odds.OddsHealthy > 0.75, $"{label}: {odds.OddsHealthy}");
             Assert.True(ColdProof.Of([Reading(Outside(30, 0.5, true), 28, cars)]).OddsHealthy is var warm && warm < 0.15, $"{label}: {warm}");

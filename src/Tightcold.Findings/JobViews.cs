@@ -13,21 +13,26 @@ public sealed class JobViews
     private readonly Lazy<HoldView?> hold;
     private readonly Lazy<PumpView> pump;
     private readonly Lazy<JobDiagnosis?> diagnosis;
+    private readonly Lazy<JobEvidence?> unweighed;
 
     /// <param name="record">The job.</param>
     /// <param name="earlier">Earlier jobs of the same car; what they left in it tells how fast it leaks.</param>
     /// <param name="before">The same job's views of a moment ago; what still says the same is not weighed again.</param>
-    public JobViews(JobRecord record, ImmutableArray<JobRecord> earlier = default, JobViews? before = null)
+    /// <param name="atAGlance">Leaves out what takes a second: faults that were not weighed before stay unweighed.</param>
+    public JobViews(JobRecord record, ImmutableArray<JobRecord> earlier = default, JobViews? before = null, bool atAGlance = false)
     {
         ArgumentNullException.ThrowIfNull(record);
         Record = record;
         Earlier = earlier.IsDefault ? [] : earlier;
-        hold = new(() => HoldView.Of(record));
-        leaks = new(() => LeakView.Of(record, Earlier, hold.Value));
-        pump = new(() => PumpView.Of(record));
+        // Of the very same record a glance already drew the rest.
+        var same = before is not null && ReferenceEquals(before.Record, record) && before.Earlier == Earlier ? before : null;
+        hold = same?.hold ?? new(() => HoldView.Of(record));
+        leaks = same?.leaks ?? new(() => LeakView.Of(record, Earlier, hold.Value));
+        pump = same?.pump ?? new(() => PumpView.Of(record));
         // The value and not the views: else each would keep all before it.
         var weighed = before is { diagnosis.IsValueCreated: true } && before.Record.Job == record.Job ? before.diagnosis.Value : null;
-        diagnosis = new(() => JobDiagnosis.Of(record, Effort.Full, weighed));
+        unweighed = new(() => atAGlance ? JobDiagnosis.Unweighed(record, weighed) : null);
+        diagnosis = new(() => atAGlance && unweighed.Value is not null ? null : JobDiagnosis.Of(record, Effort.Full, weighed));
     }
 
     public JobRecord Record { get; }
@@ -38,6 +43,9 @@ public sealed class JobViews
     public HoldView? Hold => hold.Value;
     public PumpView Pump => pump.Value;
 
-    /// <summary>Null while there are no readings.</summary>
+    /// <summary>Null while there are no readings, or at a glance.</summary>
     public JobDiagnosis? Diagnosis => diagnosis.Value;
+
+    /// <summary>Readings that a glance leaves unweighed; else null.</summary>
+    public JobEvidence? Unweighed => unweighed.Value;
 }

@@ -15,7 +15,7 @@ public static class Walk
         var record = views.Record;
         return
         [
-            ComplaintFinding.Of(record), StandingFinding.Of(record), RunningFinding.Of(record), Diagnosing.JobDiagnosis.Finding(views.Diagnosis),
+            ComplaintFinding.Of(record), StandingFinding.Of(record), RunningFinding.Of(record), Diagnosing.JobDiagnosis.Finding(views),
             LeakFinding.Of(record, views.Leaks),
             RecoverFinding.Of(record), MendFinding.Of(record), PumpDownFinding.Of(record, views.Pump), HoldFinding.Of(record, views.Hold),
             WeighInFinding.Of(record), ColdFinding.Of(record), LedgerFinding.Of(record),

@@ -121,7 +121,7 @@ public static class Site
         services.AddRazorComponents();
         services.AddSingleton(options);
         services.AddSingleton(options.Clock);
-        services.AddSingleton(_ => new FindingSource(options.Findings));
+        services.AddSingleton(_ => new FindingSource(options.Findings, options.Patience));
         services.AddSingleton<IIdSource>(new RandomIds());
         services.AddSingleton(_ => store);
         services.AddSingleton(new JobDesk(store, options.Clock, new RandomIds()));

@@ -13,6 +13,10 @@ public sealed record SiteOptions(string DataFolder, int Port, TimeProvider Clock
     /// <summary>Where findings come from; tests of the pages put constructed ones here.</summary>
     internal Func<JobViews, ImmutableArray<Finding>> Findings { get; init; } = Walk.Of;
 
+    /// <summary>How long a job's page waits for faults to be weighed before it comes without them and shows them when they are
+    /// there; by default not at all, since weighing takes a second.</summary>
+    public TimeSpan Patience { get; init; }
+
     /// <summary>A database on a server instead of the file in the folder.</summary>
     public string? Connection { get; init; }
 

@@ -97,7 +97,7 @@ public sealed partial class CardTests
         var car = (await site.Desk.AddCarAsync(new Dictionary<string, string> { ["label"] = "Grey estate", ["refrigerant"] = "R-134a" }, Cancellation)).Value!;
         await site.Desk.OpenJobAsync(car.Id, "Warm", Cancellation);
         JobRecord record = (await site.Desk.RecordAsync(1, Cancellation))!;
-        var facts = new CardFacts(new(new JobViews(record), InventedFindings.Of(record, Step.Ledger)), SiFormat.Instance);
+        var facts = new CardFacts(new(new JobViews(record), InventedFindings.Of(record, Step.Ledger), IsWhole: true), SiFormat.Instance);
         Assert.Equal("condenser", facts.Spots[0].Spots);
         Assert.Contains("UV lamp, clear leak", facts.Spots[0].Outcome, StringComparison.Ordinal);
     }

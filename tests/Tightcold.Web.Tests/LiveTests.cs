@@ -49,6 +49,45 @@ public sealed class LiveTests(Chromium chromium)
     }
 
     [Fact]
+    public async Task A_page_that_cannot_wait_for_the_odds_of_faults_comes_without_them_and_shows_them_when_they_are_there()
+    {
+        await using var site = await RunningSite.WithDemoAsync(TimeSpan.Zero);
+        await using var phone = await chromium.PersonAsync(site, 390);
+        await phone.OpenAsync("/jobs/1");
+        Assert.Contains("Not weighed yet: that takes a second or two.", await phone.Page.Locator("#what-is-wrong").InnerTextAsync(), StringComparison.Ordinal);
+        await phone.Page.EvaluateAsync("window.sameDocument = true");
+        await phone.Page.Locator("#what-is-wrong").Filter(new() { HasText = "Odds" }).WaitForAsync();
+        Assert.True(await phone.Page.EvaluateAsync<bool>("window.sameDocument === true"));
+        Assert.Equal("", await phone.Page.Locator(".news").InnerTextAsync());
+        Assert.Empty(await phone.RulesBrokenAsync());
+        // Seen again, everything is there at once; so it is after a note, which changes no reading.
+        using var client = site.Client();
+        await NoteAsync(site, "belt squeals");
+        var html = await client.GetStringAsync(new Uri("/jobs/1", UriKind.Relative), Cancellation);
+        Assert.DoesNotContain("Not weighed yet", html, StringComparison.Ordinal);
+        Assert.Contains("belt squeals", html, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Without_scripts_the_page_that_waits_for_odds_loads_itself_again()
+    {
+        await using var site = await RunningSite.WithDemoAsync(TimeSpan.Zero);
+        await using var phone = await chromium.PersonAsync(site, 390, scripts: false);
+        await phone.OpenAsync("/jobs/1");
+        await phone.Page.Locator("#what-is-wrong").Filter(new() { HasText = "Odds" }).WaitForAsync(new() { State = WaitForSelectorState.Attached });
+        Assert.DoesNotContain("http-equiv", await phone.Page.ContentAsync(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_card_never_goes_to_paper_with_faults_unweighed()
+    {
+        await using var site = await RunningSite.WithDemoAsync(TimeSpan.Zero);
+        using var client = site.Client();
+        await client.GetStringAsync(new Uri("/jobs/1", UriKind.Relative), Cancellation);
+        Assert.DoesNotContain("Not weighed yet", await client.GetStringAsync(new Uri("/jobs/1/card", UriKind.Relative), Cancellation), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Who_is_typing_is_told_how_many_entries_are_new_and_keeps_what_is_typed()
     {
         await using var site = await SiteAsync();
@@ -113,10 +152,10 @@ public sealed class LiveTests(Chromium chromium)
         Assert.Empty(await again.Content.ReadAsByteArrayAsync(Cancellation));
         await NoteAsync(site, "a note");
         using var more = await client.GetAsync(new Uri("/jobs/1/news", UriKind.Relative), Cancellation);
-        Assert.Equal("{\"entries\":1}", await more.Content.ReadAsStringAsync(Cancellation));
+        Assert.Equal("{\"entries\":1,\"weighed\":true}", await more.Content.ReadAsStringAsync(Cancellation));
         var entry = (await site.Desk.RecordAsync(1, Cancellation))!.Journal.All[0];
         Assert.True((await site.Desk.StrikeAsync(1, entry.Id, "Ada", "wrong car", Cancellation)).Taken);
-        Assert.Equal("{\"entries\":2}", await client.GetStringAsync(new Uri("/jobs/1/news", UriKind.Relative), Cancellation));
+        Assert.Equal("{\"entries\":2,\"weighed\":true}", await client.GetStringAsync(new Uri("/jobs/1/news", UriKind.Relative), Cancellation));
         Assert.Equal(HttpStatusCode.NotFound, await client.LooksAtAsync("/jobs/2/news"));
     }
 

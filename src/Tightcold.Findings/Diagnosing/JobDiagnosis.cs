@@ -24,6 +24,20 @@ public sealed record JobDiagnosis(JobEvidence Evidence, FaultOdds Answer, Immuta
         return new(evidence, answer, answer.Leading.Odds > SureEnough && !answer.Leading.Hypothesis.IsNoneOfThese ? [] : NextTests.Of(answer, seed));
     }
 
+    /// <summary>The evidence that would have to be weighed; null while there is none, or when it was weighed before.</summary>
+    public static JobEvidence? Unweighed(JobRecord record, JobDiagnosis? before)
+    {
+        if (JobEvidence.Of(record) is not { } evidence || evidence.Evidence.IsEmpty) return null;
+        return before is not null && evidence.Evidence.SaysTheSameAs(before.Evidence.Evidence) ? null : evidence;
+    }
+
     /// <summary>The finding of a diagnosis, or what it lacks.</summary>
     public static Finding Finding(JobDiagnosis? diagnosis) => diagnosis is null ? Steps.DiagnosisFinding.NothingYet() : Steps.DiagnosisFinding.Of(diagnosis);
+
+    /// <summary>The same of a job's views, which may have left the weighing out.</summary>
+    public static Finding Finding(JobViews views)
+    {
+        ArgumentNullException.ThrowIfNull(views);
+        return views.Unweighed is { } evidence ? Steps.DiagnosisFinding.Unweighed(evidence) : Finding(views.Diagnosis);
+    }
 }

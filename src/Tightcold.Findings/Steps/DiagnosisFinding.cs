@@ -24,6 +24,12 @@ internal static class DiagnosisFinding
         Next = [new(Phrase.Words("Run it cold on full blower for ten minutes, then read both gauges, vent and lines"), Phrase.Words("which faults fit, with odds"), 12, EntryKinds.RunningReading)],
     };
 
+    public static Finding Unweighed(JobEvidence evidence) => new(Step.WhatIsWrong, Title, Certainty.NothingYet, Judgement.Open, Phrase.Words("Not weighed yet: that takes a second or two."))
+    {
+        RestsOn = evidence.RestsOn,
+        Missing = evidence.Missing,
+    };
+
     public static Finding Of(JobDiagnosis diagnosis)
     {
         var (evidence, answer) = (diagnosis.Evidence, diagnosis.Answer);

@@ -22,7 +22,7 @@ public static class CardPage
     /// <param name="printedAt">Stands on the card, in the zone of its own offset.</param>
     /// <param name="cancellation">Stops between gathering and rendering.</param>
     public static Task<string> RenderAsync(JobViews views, IMeasureFormat units, DateTimeOffset printedAt, CancellationToken cancellation) =>
-        RenderAsync(new JobSight(views, Walk.Of(views)), units, printedAt, backTo: null, cancellation);
+        RenderAsync(new JobSight(views, Walk.Of(views), IsWhole: true), units, printedAt, backTo: null, cancellation);
 
     /// <summary>The card with findings already computed; <paramref name="backTo"/> adds a link that is not printed.</summary>
     internal static async Task<string> RenderAsync(

@@ -8,47 +8,67 @@ namespace Tightcold.Web.Pages;
 
 /// <summary>The findings of a record, weighed once for each state of its journal and of the car's earlier jobs: leaks and
 /// faults cost some tenths of a second. A cache and no truth: findings are a pure function of what is compared here.</summary>
-internal sealed class FindingSource(Func<JobViews, ImmutableArray<Finding>> of) : IDisposable
+internal sealed class FindingSource(Func<JobViews, ImmutableArray<Finding>> of, TimeSpan patience) : IDisposable
 {
     /// <summary>Jobs kept; when full, all go and the next question weighs again.</summary>
-    private const int MostJobs = 64;
+    private const int MostJobs = 256;
 
     private readonly ConcurrentDictionary<Guid, JobSight> known = new();
 
     /// <summary>Weighing keeps a processor busy for long: one stays free for those who only write something down.</summary>
     private readonly SemaphoreSlim processors = new(Math.Max(1, Environment.ProcessorCount - 1));
 
-    /// <summary>Who asks for a job that is being weighed waits for that answer instead of weighing it again. Jobs share a turn
-    /// by chance of their ids; that costs a wait, never an answer.</summary>
-    private readonly ImmutableArray<SemaphoreSlim> turns = [.. Enumerable.Range(0, 32).Select(_ => new SemaphoreSlim(1))];
+    // Who asks for a job that is being looked at waits for that answer instead of asking again. Jobs share a turn by chance
+    // of their ids; that costs a wait, never an answer.
+    private readonly ImmutableArray<SemaphoreSlim> looks = Turns(), weighs = Turns();
 
-    /// <summary>With the car's earlier jobs in sight: what they left in it counts.</summary>
-    public async Task<JobSight> OfAsync(JobDesk desk, JobRecord record, CancellationToken cancellation)
+    /// <summary>Jobs being weighed for a page that was answered at a glance.</summary>
+    private readonly ConcurrentDictionary<Guid, Task> weighing = new();
+
+    /// <summary>Whether a page that was answered at a glance will say more soon.</summary>
+    public bool IsWeighing(Guid job) => weighing.ContainsKey(job);
+
+    /// <summary>All findings when they are there or come within the site's patience, else what a glance tells, while the rest
+    /// is weighed on.</summary>
+    public async Task<JobSight> SoonAsync(JobDesk desk, JobRecord record, CancellationToken cancellation)
+    {
+        var glance = await AtAGlanceAsync(desk, record, cancellation).ConfigureAwait(false);
+        if (glance.IsWhole) return glance;
+        // Weighed to its end even when the asker leaves: the next one asks the same.
+        var whole = Task.Run(() => OfAsync(desk, record, CancellationToken.None), CancellationToken.None);
+        if (weighing.TryAdd(record.Job.Id, whole))
+            _ = whole.ContinueWith(_ => weighing.TryRemove(record.Job.Id, out Task? _), CancellationToken.None, TaskContinuationOptions.ExecuteSynchronously, TaskScheduler.Default);
+        if (patience == TimeSpan.Zero) return glance;
+        return await Task.WhenAny(whole, Task.Delay(patience, cancellation)).ConfigureAwait(false) == whole ? await whole.ConfigureAwait(false) : glance;
+    }
+
+    /// <summary>What is known at once, without the odds of faults that were not weighed yet; nothing is begun.</summary>
+    public async Task<JobSight> AtAGlanceAsync(JobDesk desk, JobRecord record, CancellationToken cancellation)
     {
         var earlier = await desk.EarlierAsync(record, cancellation).ConfigureAwait(false);
         if (Known(record, earlier) is { } there) return there;
-        var turn = turns[(record.Job.Id.GetHashCode() & int.MaxValue) % turns.Length];
-        await turn.WaitAsync(cancellation).ConfigureAwait(false);
+        using var turn = await TurnAsync(looks, record.Job.Id, cancellation).ConfigureAwait(false);
+        if (Known(record, earlier) is { } meanwhile) return meanwhile;
+        var views = new JobViews(record, earlier, known.GetValueOrDefault(record.Job.Id)?.Views, atAGlance: true);
+        return Keep(new(views, of(views), views.Unweighed is null));
+    }
+
+    /// <summary>All findings, with the car's earlier jobs in sight: what they left in it counts.</summary>
+    public async Task<JobSight> OfAsync(JobDesk desk, JobRecord record, CancellationToken cancellation)
+    {
+        var glance = await AtAGlanceAsync(desk, record, cancellation).ConfigureAwait(false);
+        if (glance.IsWhole) return glance;
+        using var turn = await TurnAsync(weighs, record.Job.Id, cancellation).ConfigureAwait(false);
+        if (Known(record, glance.Views.Earlier) is { IsWhole: true } meanwhile) return meanwhile;
+        await processors.WaitAsync(cancellation).ConfigureAwait(false);
         try
         {
-            if (Known(record, earlier) is { } meanwhile) return meanwhile;
-            await processors.WaitAsync(cancellation).ConfigureAwait(false);
-            try
-            {
-                var views = new JobViews(record, earlier, known.GetValueOrDefault(record.Job.Id)?.Views);
-                var sight = new JobSight(views, of(views));
-                if (known.Count >= MostJobs) known.Clear();
-                known[record.Job.Id] = sight;
-                return sight;
-            }
-            finally
-            {
-                processors.Release();
-            }
+            var views = new JobViews(record, glance.Views.Earlier, glance.Views);
+            return Keep(new(views, of(views), IsWhole: true));
         }
         finally
         {
-            turn.Release();
+            processors.Release();
         }
     }
 
@@ -56,7 +76,28 @@ internal sealed class FindingSource(Func<JobViews, ImmutableArray<Finding>> of) 
     public void Dispose()
     {
         processors.Dispose();
-        foreach (var turn in turns) turn.Dispose();
+        foreach (var turn in looks.Concat(weighs)) turn.Dispose();
+    }
+
+    private JobSight Keep(JobSight sight)
+    {
+        if (known.Count >= MostJobs) known.Clear();
+        known[sight.Views.Record.Job.Id] = sight;
+        return sight;
+    }
+
+    private static ImmutableArray<SemaphoreSlim> Turns() => [.. Enumerable.Range(0, 32).Select(_ => new SemaphoreSlim(1))];
+
+    private static async Task<Turn> TurnAsync(ImmutableArray<SemaphoreSlim> turns, Guid job, CancellationToken cancellation)
+    {
+        var turn = turns[(job.GetHashCode() & int.MaxValue) % turns.Length];
+        await turn.WaitAsync(cancellation).ConfigureAwait(false);
+        return new(turn);
+    }
+
+    private readonly struct Turn(SemaphoreSlim taken) : IDisposable
+    {
+        public void Dispose() => taken.Release();
     }
 
     private JobSight? Known(JobRecord record, ImmutableArray<JobRecord> earlier) =>

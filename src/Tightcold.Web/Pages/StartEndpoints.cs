@@ -13,7 +13,7 @@ internal static class StartEndpoints
     public static void MapStart(this IEndpointRouteBuilder site)
     {
         site.MapGet(Routes.Start, async (HttpContext http, JobDesk desk, FindingSource findings, CancellationToken cancellation) =>
-            Page.Show<StartPage>(http, (nameof(StartPage.Model), await StartModel.OfAsync(desk, record => findings.OfAsync(desk, record, cancellation), Visit.Of(http).Reader.Now, cancellation).ConfigureAwait(false))));
+            Page.Show<StartPage>(http, (nameof(StartPage.Model), await StartModel.OfAsync(desk, record => findings.AtAGlanceAsync(desk, record, cancellation), Visit.Of(http).Reader.Now, cancellation).ConfigureAwait(false))));
 
         site.MapGet(Routes.Import, (HttpContext http) => Page.Show<ImportPage>(http));
         site.MapPost(Routes.Import, ImportAsync);

@@ -3,8 +3,10 @@
 (() => {
   'use strict';
   const { news, entries } = document.currentScript.dataset;
+  // The page came before its faults were weighed: the job whose odds it waits for.
+  let weighing = document.currentScript.dataset.weighing;
   const main = document.getElementById('main');
-  let shown = Number(entries), waiting = 0, busy = false, pause = 3000, timer = 0;
+  let shown = Number(entries), waiting = 0, busy = false, pause = weighing ? 700 : 3000, timer = 0;
 
   // What is said stands outside the part that is swapped, so that a screen reader hears it.
   const bar = document.createElement('div');
@@ -61,6 +63,7 @@
       const focus = main.contains(document.activeElement) ? press(document.activeElement) : null;
       const more = Number(mark.dataset.entries) - shown;
       shown = Number(mark.dataset.entries);
+      weighing = mark.dataset.weighing;
       fresh.querySelectorAll('script').forEach(script => script.remove());
       main.replaceChildren(...fresh.childNodes);
       said = new Map(folds(main).map(fold => [fold, fold.open]));
@@ -80,14 +83,16 @@
     clearTimeout(timer);
     if (document.visibilityState !== 'visible') return;
     try {
-      const answer = await fetch(news, { headers: { 'if-none-match': `"${shown + waiting}"` }, cache: 'no-store' });
+      const version = `"${shown + waiting}${weighing ? '-weighing' : ''}"`;
+      const answer = await fetch(news + (weighing ? `?weighing=${weighing}` : ''), { headers: { 'if-none-match': version }, cache: 'no-store' });
       if (answer.status === 403 || answer.status === 404) {
         say(answer.status === 403 ? 'This device is no longer paired; what is shown may be old.' : 'This job is no longer here.');
         return;
       }
-      if (answer.ok) waiting = Math.max(0, (await answer.json()).entries - shown);
-      pause = answer.ok || answer.status === 304 ? 3000 : 15000;
-      if (waiting > 0 && !typing()) await swap(false);
+      const told = answer.ok ? await answer.json() : null;
+      if (told) waiting = Math.max(0, told.entries - shown);
+      if ((waiting > 0 || (weighing && told?.weighed)) && !typing()) await swap(false);
+      pause = !answer.ok && answer.status !== 304 ? 15000 : weighing ? 700 : 3000;
       if (waiting > 0) say(`${count(waiting)} from another device.`, true);
     } catch {
       // No network: asked again later, more slowly.

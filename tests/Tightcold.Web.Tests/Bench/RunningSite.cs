@@ -18,11 +18,13 @@ public sealed class RunningSite : IAsyncDisposable
     public static readonly DateTimeOffset Noon = new(2026, 7, 14, 12, 0, 0, TimeSpan.FromHours(-6));
 
     private readonly Func<JobRecord, ImmutableArray<Finding>>? findings;
+    private readonly TimeSpan patience;
     private WebApplication site;
     private bool isSecond;
 
-    private RunningSite(string dataFolder, DateTimeOffset now, Func<JobRecord, ImmutableArray<Finding>>? findings)
+    private RunningSite(string dataFolder, DateTimeOffset now, Func<JobRecord, ImmutableArray<Finding>>? findings, TimeSpan? patience = null)
     {
+        this.patience = patience ?? TimeSpan.FromMinutes(2);
         DataFolder = dataFolder;
         this.findings = findings;
         Clock = new FakeTimeProvider(now.ToUniversalTime());
@@ -60,11 +62,12 @@ public sealed class RunningSite : IAsyncDisposable
     }
 
     /// <summary>The site with the demo's job in it, in the afternoon of that day, with the real findings.</summary>
-    public static async Task<RunningSite> WithDemoAsync()
+    /// <param name="patience">How long a job's page waits for the odds of faults; until they are there unless given.</param>
+    public static async Task<RunningSite> WithDemoAsync(TimeSpan? patience = null)
     {
         var folder = Directory.CreateTempSubdirectory("tightcold-web-").FullName;
         await DemoScenario.PlayAsync(await JobStore.OpenAsync(folder, TestContext.Current.CancellationToken), null, TestContext.Current.CancellationToken);
-        var running = new RunningSite(folder, DemoScenario.Start.AddHours(9), null);
+        var running = new RunningSite(folder, DemoScenario.Start.AddHours(9), null, patience);
         await running.site.StartAsync(TestContext.Current.CancellationToken);
         return running;
     }
@@ -105,7 +108,8 @@ public sealed class RunningSite : IAsyncDisposable
 
     private WebApplication Build(int port = 0)
     {
-        var options = new SiteOptions(DataFolder, port, Clock) { Log = Failures.Add };
+        // Pages are read at once by most tests: they come whole, however busy the machine is.
+        var options = new SiteOptions(DataFolder, port, Clock) { Log = Failures.Add, Patience = patience };
         return Site.Build(findings is null ? options : options with { Findings = views => findings(views.Record) });
     }
 }

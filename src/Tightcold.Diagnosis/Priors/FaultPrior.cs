@@ -44,7 +44,7 @@ internal static class FaultPrior
         Fault.TubePlugged => (0.25, 0.95),
         Fault.LineRestricted => (0.60, 0.96),
         Fault.MoistureIce => (0.40, 0.98),
-        Fault.CompressorWorn => (0.30, 1),
+        Fault.CompressorWorn => (0.18, 1),
         Fault.ClutchSlips => (0.20, 0.85),
         Fault.ControlStuckLow => (0.50, 1),
         Fault.ControlStuckHigh => (0.50, 1),

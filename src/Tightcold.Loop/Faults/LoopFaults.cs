@@ -36,7 +36,7 @@ public sealed record LoopFaults
     /// <summary>Share of the throttle's area closed by ice whenever it runs cold; comes and goes.</summary>
     public double MoistureIce { get; init; }
 
-    /// <summary>Wear of the compressor: at 1 it delivers half and turns twice the work into heat.</summary>
+    /// <summary>Wear of the compressor: at 1 it delivers a seventh and turns twice the work into heat.</summary>
     public double CompressorWear { get; init; }
 
     /// <summary>Share of the turns the clutch or belt does not pass on; 1 is a clutch that does not pull.</summary>

@@ -63,6 +63,9 @@ internal static class LoopCaseBuilder
         return c;
     }
 
+    // A compressor worn out: broken reeds or scored pistons let most of each stroke back; assumed.
+    private const double WornLeak = 0.85, WornHeat = 0.5;
+
     private static void Drive(ref LoopCase c, LoopConditions conditions, LoopFaults faults)
     {
         var electric = c.Kind == CompressorKind.Electric;
@@ -70,13 +73,13 @@ internal static class LoopCaseBuilder
         c.Rpm = Math.Max(full * (1 - faults.ClutchSlip), LeastRpm);
         c.Compressor = new CompressorLaw
         {
-            VolumetricScale = c.Design.VolumetricScale * (1 - (0.5 * faults.CompressorWear)),
+            VolumetricScale = c.Design.VolumetricScale * (1 - (WornLeak * faults.CompressorWear)),
             VolumetricBase = c.Design.VolumetricBase,
             VolumetricSpeedLoss = c.Design.VolumetricSpeedLoss,
             ClearanceShare = c.Design.ClearanceShare,
             InverseClearanceExponent = 1 / c.Design.ClearanceExponent,
             IsentropicBest = c.Design.IsentropicBest,
-            IsentropicScale = 1 - (0.5 * faults.CompressorWear),
+            IsentropicScale = 1 - (WornHeat * faults.CompressorWear),
             BestRpm = electric ? ElectricBestRpm : MechanicalBestRpm,
         };
     }

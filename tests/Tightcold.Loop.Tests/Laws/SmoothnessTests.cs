@@ -39,7 +39,7 @@ public sealed class SmoothnessTests
         var questions = new TrialQuestions(12);
         var crossed = new HashSet<LoopRegimes>();
         int borders = 0, beyond = 0;
-        while (borders < 400)
+        while (borders < 1500)
         {
             var a = questions.Next();
             var input = borders % TrialQuestions.MovableInputs;

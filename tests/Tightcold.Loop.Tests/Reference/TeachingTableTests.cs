@@ -94,8 +94,6 @@ public sealed class TeachingTableTests
         { Tube, "plugged tube", 1, "high", -1, +1 },
         // A short charge in a cycling system is taught low; the switch holds its mean up, only the swing is fast.
         { Tube + Mild, "none", 0.35, "low", -1, +1 },
-        // A worn compressor is taught low on the high side; a variable one with stroke to spare lengthens it.
-        { Variable + Mild, "worn compressor", 1, "high", -1, 0 },
         // A weak blower is taught low; the fin thermostat cycles and holds the mean up.
         { Valve + Mild, "weak blower", 1, "low", -1, +1 },
         // Water in the circuit is taught to freeze in the valve; with the evaporator above 5 °C on a hot day it does not.

@@ -47,14 +47,22 @@ internal struct SaturationRow
     /// <summary>Superheat, K, of vapour of enthalpy <paramref name="h"/>, not below the dome.</summary>
     public readonly double SuperheatAtEnthalpy(double h)
     {
-        // cp falls with superheat, so Newton from the dome's cp comes to the root from below and never passes it.
+        // x (H1 + H2/(x + near) + H3/(x + far)) = rise, times both denominators: a cubic. Halley's method (E. Halley, Phil.
+        // Trans. 18, 1694, 136) from the dome's cp; the model asks this a dozen times a march, so each division counts.
         var rise = h - VapourEnthalpy;
-        double near = H2 * NearK, far = H3 * FarK;
-        var x = rise / VapourCp;
-        for (var i = 0; i < 4; i++)
+        const double sum = NearK + FarK, product = NearK * FarK;
+        var c2 = (H1 * sum) + H2 + H3 - rise;
+        var c1 = (H1 * product) + (H2 * FarK) + (H3 * NearK) - (rise * sum);
+        var c0 = rise * product;
+        // At the dome's heat capacity, then at that of the superheat so found.
+        var x = rise * product / ((H1 * product) + (H2 * FarK) + (H3 * NearK));
+        x = rise / (H1 + (H2 / (x + NearK)) + (H3 / (x + FarK)));
+        for (var i = 0; i < 3; i++)
         {
-            double n = 1 / (x + NearK), f = 1 / (x + FarK);
-            x -= ((x * (H1 + (H2 * n) + (H3 * f))) - rise) / (H1 + (near * n * n) + (far * f * f));
+            var p = (((((H1 * x) + c2) * x) + c1) * x) - c0;
+            var p1 = (((3 * H1 * x) + (2 * c2)) * x) + c1;
+            var p2 = (3 * H1 * x) + c2;
+            x -= p * p1 / ((p1 * p1) - (p * p2));
         }
 
         return x;
@@ -75,17 +83,26 @@ internal struct SaturationRow
         return x;
     }
 
+    /// <summary>Superheat, K, of vapour; 0 for anything wetter.</summary>
+    public readonly double SuperheatOrNone(double h) => h >= VapourEnthalpy ? SuperheatAtEnthalpy(h) : 0;
+
     /// <summary>Temperature, K, of a state at this pressure: vapour, wet or liquid.</summary>
-    public readonly double TemperatureAt(double h) =>
-        h >= VapourEnthalpy ? TemperatureK + SuperheatAtEnthalpy(h)
+    public readonly double TemperatureAt(double h) => TemperatureAt(h, SuperheatOrNone(h));
+
+    /// <summary>The same where the superheat is known already (<see cref="SuperheatOrNone"/>).</summary>
+    public readonly double TemperatureAt(double h, double superheat) =>
+        h >= VapourEnthalpy ? TemperatureK + superheat
         : h >= LiquidEnthalpy ? TemperatureK
         : TemperatureK - ((LiquidEnthalpy - h) / LiquidCp);
 
     /// <summary>Specific volume, m3/kg: vapour, homogeneous mixture or liquid.</summary>
-    public readonly double VolumeAt(double h)
+    public readonly double VolumeAt(double h) => VolumeAt(h, SuperheatOrNone(h));
+
+    /// <summary>The same where the superheat is known already.</summary>
+    public readonly double VolumeAt(double h, double superheat)
     {
         if (h >= VapourEnthalpy)
-            return SuperheatedVolume(SuperheatAtEnthalpy(h));
+            return SuperheatedVolume(superheat);
         if (h < LiquidEnthalpy)
             return 1 / SubcooledDensity((LiquidEnthalpy - h) / LiquidCp);
         var x = (h - LiquidEnthalpy) / Latent;
@@ -106,8 +123,11 @@ internal struct SaturationRow
     }
 
     /// <summary>Entropy of vapour or wet vapour of enthalpy <paramref name="h"/>.</summary>
-    public readonly double EntropyAt(double h) => h >= VapourEnthalpy
-        ? SuperheatedEntropy(SuperheatAtEnthalpy(h))
+    public readonly double EntropyAt(double h) => EntropyAt(h, SuperheatOrNone(h));
+
+    /// <summary>The same where the superheat is known already.</summary>
+    public readonly double EntropyAt(double h, double superheat) => h >= VapourEnthalpy
+        ? SuperheatedEntropy(superheat)
         : LiquidEntropy + ((h - LiquidEnthalpy) / Latent * (VapourEntropy - LiquidEntropy));
 
     /// <summary>Enthalpy of vapour or wet vapour of entropy <paramref name="s"/>.</summary>

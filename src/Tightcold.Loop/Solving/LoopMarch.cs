@@ -28,10 +28,7 @@ internal static class LoopMarch
         q.H1 = h1;
         c.Table.Row(logSuction, out var suction);
         c.Table.Row(logDischarge, out var discharge);
-        Compress(c, suction, discharge, h1, ref q);
-
-        var dischargeVolume = discharge.VolumeAt(q.HDischarge);
-        var suctionVolume = suction.VolumeAt(q.HSuction);
+        Compress(c, suction, discharge, h1, ref q, out var suctionVolume, out var dischargeVolume);
         q.EvaporatorPa = suction.PressurePa + (c.SuctionDrop * q.Flow * q.Flow * suctionVolume);
         // dp/(1 + dp/p): for a small drop the drop itself; a large one cannot use up the pressure.
         q.CondenserPa = Behind(discharge.PressurePa, c.DischargeDrop * q.Flow * q.Flow * dischargeVolume);
@@ -53,7 +50,7 @@ internal static class LoopMarch
         q.ChargeResidual = (q.ChargeKg - c.ChargeKg) / c.ChargeKg;
     }
 
-    private static void Compress(in LoopCase c, in SaturationRow suction, in SaturationRow discharge, double h1, ref LoopPoint q)
+    private static void Compress(in LoopCase c, in SaturationRow suction, in SaturationRow discharge, double h1, ref LoopPoint q, out double suctionVolume, out double dischargeVolume)
     {
         q.SuctionPa = suction.PressurePa;
         q.DischargePa = discharge.PressurePa + c.AirPa;
@@ -69,18 +66,22 @@ internal static class LoopMarch
         // Suction line against the bay: UA over the flow the compressor would draw of dry saturated gas at 70 %.
         var warming = 1 - Math.Exp(-c.SuctionUa / (turns * suction.VapourDensity * suction.VapourCp));
         q.HSuction = h1 + (warming * suction.VapourCp * (c.BayK - q.EvaporatorOutK));
-        q.SuctionK = suction.TemperatureAt(q.HSuction);
+        var superheat = suction.SuperheatOrNone(q.HSuction);
+        q.SuctionK = suction.TemperatureAt(q.HSuction, superheat);
+        suctionVolume = suction.VolumeAt(q.HSuction, superheat);
         q.SuctionQuality = (q.HSuction - suction.LiquidEnthalpy) / suction.Latent;
 
         var ratio = q.DischargePa / q.SuctionPa;
         var logRatio = Math.Log(ratio);
         q.Volumetric = c.Compressor.Volumetric(logRatio, q.Rpm, q.Stroke);
         q.Isentropic = c.Compressor.Isentropic(ratio, q.Rpm);
-        q.Flow = q.Volumetric * turns / suction.VolumeAt(q.HSuction);
-        var ideal = Math.Max(discharge.EnthalpyAtEntropy(suction.EntropyAt(q.HSuction)) - q.HSuction, 0);
+        q.Flow = q.Volumetric * turns / suctionVolume;
+        var ideal = Math.Max(discharge.EnthalpyAtEntropy(suction.EntropyAt(q.HSuction, superheat)) - q.HSuction, 0);
         q.HSuctionGasWork = ideal / q.Isentropic;
         q.HDischarge = q.HSuction + (q.HSuctionGasWork * (1 - c.ShellLossShare));
-        q.DischargeK = discharge.TemperatureAt(q.HDischarge);
+        var hot = discharge.SuperheatOrNone(q.HDischarge);
+        q.DischargeK = discharge.TemperatureAt(q.HDischarge, hot);
+        dischargeVolume = discharge.VolumeAt(q.HDischarge, hot);
     }
 
     private static StripMarch Condense(in LoopCase c, in SaturationRow condenser, ref LoopPoint q)

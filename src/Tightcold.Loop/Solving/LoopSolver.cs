@@ -1,3 +1,5 @@
+using Tightcold.Loop.Cycling;
+
 namespace Tightcold.Loop.Solving;
 
 /// <summary>
@@ -45,10 +47,22 @@ internal static class LoopSolver
     {
         Starts.Get(c, box, 1, out var suction, out var discharge, out var h1);
         var point = default(LoopPoint);
-        if (!NewtonRun.FromCold(c, box, suction, discharge, h1, ref point, ref trace))
+        if (!NewtonRun.FromCold(c, box, suction, discharge, h1, ref point, ref trace)
+            && !(c.ChargeKg < RoomyShare * c.Design.LabelChargeKg && FromSwitch(c, box, top, ref point, ref trace)))
             return top;
         trace.End = SolveEnd.Converged;
         return point;
+    }
+
+    // Up to so much over the label a circuit has room for its charge as a rule.
+    private const double RoomyShare = 1.3;
+
+    /// <summary>From the cut-out pressure down: where a throttled circuit has an answer far below it that the cold starts miss.</summary>
+    private static bool FromSwitch(in LoopCase c, in LoopBox box, in LoopPoint top, ref LoopPoint point, ref SolveTrace trace)
+    {
+        var held = top;
+        return FlowBalance.TrySolve(c, box, HighSwitch.LogDischarge(c), ref held, ref trace)
+            && NewtonRun.All(c, box, held.LogSuction, held.LogDischarge, held.H1, ref point, ref trace);
     }
 
     /// <summary>Flow and energy balanced at a given discharge pressure, charge left open.</summary>

@@ -48,6 +48,22 @@ public sealed class RefrigerantTableTests
         }
     }
 
+    [Theory]
+    [MemberData(nameof(Refrigerants))]
+    public void Superheat_comes_back_from_its_enthalpy_and_its_entropy(string name)
+    {
+        var table = RefrigerantTables.For(name);
+        for (var bar = 0.3; bar < 33; bar *= 1.17)
+        {
+            table.Row(Math.Log(bar * 1e5), out var row);
+            for (var x = 0.0; x <= 200; x += 3.7)
+            {
+                Assert.Equal(x, row.SuperheatAtEnthalpy(row.SuperheatedEnthalpy(x)), 1e-8);
+                if (x <= 130) Assert.Equal(x, row.SuperheatAtEntropy(row.SuperheatedEntropy(x)), 1e-3);
+            }
+        }
+    }
+
     [Fact]
     public void Carbon_dioxide_is_refused_because_its_cycle_runs_above_the_critical_point() =>
         Assert.Throws<ArgumentException>(() => RefrigerantTables.For("R744"));

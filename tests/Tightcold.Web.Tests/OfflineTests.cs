@@ -24,7 +24,7 @@ public sealed class OfflineTests(Chromium chromium)
         var before = await EntriesAsync(site, EntryKinds.VacuumReading);
 
         await person.OfflineAsync(true);
-        await person.Page.ReloadAsync();
+        await person.ReloadAsync();
         await person.SeesAsync("Grey estate with the dented hatch");
         await person.SeesAsync("No network: this is how the page was at");
         foreach (var reading in new[] { "1.31", "1.31" })
@@ -53,7 +53,7 @@ public sealed class OfflineTests(Chromium chromium)
         await person.NothingWaitsAsync();
         // The same reading twice, minutes apart, is two entries; sent again by another page nothing is added.
         Assert.Equal(before + 2, await EntriesAsync(site, EntryKinds.VacuumReading));
-        await person.Page.ReloadAsync();
+        await person.ReloadAsync();
         Assert.Equal(before + 2, await EntriesAsync(site, EntryKinds.VacuumReading));
         Assert.Empty(site.Failures);
     }

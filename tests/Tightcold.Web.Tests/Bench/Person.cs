@@ -16,6 +16,23 @@ public sealed class Person(IBrowserContext context, IPage page, List<string> str
 
     public Task<IResponse?> OpenAsync(string path) => page.GotoAsync(path);
 
+    /// <summary>Loads the page again; when it is just loading itself anew, once that is done.</summary>
+    public async Task ReloadAsync()
+    {
+        for (var i = 0; ; i++)
+        {
+            try
+            {
+                await page.ReloadAsync();
+                return;
+            }
+            catch (PlaywrightException) when (i < 3)
+            {
+                await page.WaitForLoadStateAsync();
+            }
+        }
+    }
+
     public async Task AddCarAsync(string label, string refrigerant, params (string Field, string Value)[] more)
     {
         await OpenAsync("/cars/new");

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Tightcold.Diagnosis.Acceptance;
 using Tightcold.Diagnosis.Inference;
 using Tightcold.Findings.Diagnosing;
 using Tightcold.Jobs.Journals;
@@ -13,7 +14,8 @@ public sealed class JobViews
     private readonly Lazy<HoldView?> hold;
     private readonly Lazy<PumpView> pump;
     private readonly Lazy<JobDiagnosis?> diagnosis;
-    private readonly Lazy<JobEvidence?> unweighed;
+    private readonly Lazy<JobEvidence?> evidence;
+    private readonly Lazy<LoopCars> ventCars;
 
     /// <param name="record">The job.</param>
     /// <param name="earlier">Earlier jobs of the same car; what they left in it tells how fast it leaks.</param>
@@ -29,10 +31,11 @@ public sealed class JobViews
         hold = same?.hold ?? new(() => HoldView.Of(record));
         leaks = same?.leaks ?? new(() => LeakView.Of(record, Earlier, hold.Value));
         pump = same?.pump ?? new(() => PumpView.Of(record));
+        evidence = same?.evidence ?? new(() => JobDiagnosis.ToWeigh(record));
+        ventCars = before is not null && before.Record.Car == record.Car ? before.ventCars : new(() => LoopCars.Of(CarMaker.Of(record.Car, [])));
         // The value and not the views: else each would keep all before it.
         var weighed = before is { diagnosis.IsValueCreated: true } && before.Record.Job == record.Job ? before.diagnosis.Value : null;
-        unweighed = new(() => atAGlance ? JobDiagnosis.Unweighed(record, weighed) : null);
-        diagnosis = new(() => atAGlance && unweighed.Value is not null ? null : JobDiagnosis.Of(record, Effort.Full, weighed));
+        diagnosis = new(() => evidence.Value is not { } found ? null : weighed?.For(found) ?? (atAGlance ? null : JobDiagnosis.Of(record, found, Effort.Full)));
     }
 
     public JobRecord Record { get; }
@@ -47,5 +50,8 @@ public sealed class JobViews
     public JobDiagnosis? Diagnosis => diagnosis.Value;
 
     /// <summary>Readings that a glance leaves unweighed; else null.</summary>
-    public JobEvidence? Unweighed => unweighed.Value;
+    public JobEvidence? Unweighed => Diagnosis is null ? evidence.Value : null;
+
+    /// <summary>The cars that a vent reading is held against.</summary>
+    public LoopCars VentCars => ventCars.Value;
 }

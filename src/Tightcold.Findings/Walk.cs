@@ -10,17 +10,24 @@ public static class Walk
     public static ImmutableArray<Finding> Of(JobRecord record) => Of(new JobViews(record));
 
     /// <summary>The same with earlier jobs of the car in sight, and with what was weighed kept for drawings.</summary>
-    public static ImmutableArray<Finding> Of(JobViews views)
+    public static ImmutableArray<Finding> Of(JobViews views) => [.. Enum.GetValues<Step>().Select(step => Of(step, views))];
+
+    /// <summary>One finding alone; what the others would weigh is left alone.</summary>
+    public static Finding Of(Step step, JobViews views) => step switch
     {
-        var record = views.Record;
-        return
-        [
-            ComplaintFinding.Of(record), StandingFinding.Of(record), RunningFinding.Of(record), Diagnosing.JobDiagnosis.Finding(views),
-            LeakFinding.Of(record, views.Leaks),
-            RecoverFinding.Of(record), MendFinding.Of(record), PumpDownFinding.Of(record, views.Pump), HoldFinding.Of(record, views.Hold),
-            WeighInFinding.Of(record), ColdFinding.Of(record), LedgerFinding.Of(record),
-        ];
-    }
+        Step.ComplaintAndWeather => ComplaintFinding.Of(views.Record),
+        Step.StandingPressure => StandingFinding.Of(views.Record),
+        Step.RunningPressures => RunningFinding.Of(views.Record),
+        Step.WhatIsWrong => views.Unweighed is { } evidence ? DiagnosisFinding.Unweighed(evidence) : Diagnosing.JobDiagnosis.Finding(views.Diagnosis),
+        Step.LeakSearch => LeakFinding.Of(views.Record, views.Leaks),
+        Step.Recover => RecoverFinding.Of(views.Record),
+        Step.Mend => MendFinding.Of(views.Record),
+        Step.PumpDown => PumpDownFinding.Of(views.Record, views.Pump),
+        Step.Hold => HoldFinding.Of(views.Record, views.Hold),
+        Step.WeighIn => WeighInFinding.Of(views.Record),
+        Step.ProveCold => ColdFinding.Of(views),
+        _ => LedgerFinding.Of(views.Record),
+    };
 
     /// <summary>The step that matters now: the one that the latest entry belongs to while it is not done, else the first
     /// step after it that is not done.</summary>

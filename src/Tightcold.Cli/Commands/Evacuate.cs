@@ -15,8 +15,8 @@ internal sealed class Evacuate(Surroundings surroundings) : DeskCommand<Evacuate
     protected override async Task<int> RunAsync(EvacuateSettings settings, CancellationToken cancellation)
     {
         var record = await RecordAsync(settings.Number, cancellation).ConfigureAwait(false);
-        var view = PumpView.Of(record);
-        var finding = Walk.Of(record).Single(found => found.Step == Step.PumpDown);
+        var views = new JobViews(record);
+        var (finding, view) = (Walk.Of(Step.PumpDown, views), views.Pump);
         if (settings.Svg is { } path) await File.WriteAllTextAsync(path, PumpDownDiagram.Draw(view, Units), cancellation).ConfigureAwait(false);
         return Answer(settings, () => Machine(view, finding), () =>
         {

@@ -18,8 +18,8 @@ internal sealed class Hold(Surroundings surroundings) : DeskCommand<HoldSettings
     protected override async Task<int> RunAsync(HoldSettings settings, CancellationToken cancellation)
     {
         var record = await RecordAsync(settings.Number, cancellation).ConfigureAwait(false);
-        var finding = Walk.Of(record).Single(found => found.Step == Step.Hold);
-        var view = HoldView.Of(record);
+        var views = new JobViews(record);
+        var (finding, view) = (Walk.Of(Step.Hold, views), views.Hold);
         var rate = Wanted(settings.See);
         if (settings.Svg is { } path && view is not null) await File.WriteAllTextAsync(path, HoldDiagram.Draw(view, Units), cancellation).ConfigureAwait(false);
         return Answer(settings, () => Machine(finding, view, rate), () =>

@@ -26,8 +26,10 @@ public sealed class LoopCars : IVentCars
 
     private const int Tries = 40;
 
-    // How cars are run when nobody says more: turns a minute and their spread (lognormal), air onto the condenser's face, m/s.
-    private static readonly (double Rpm, double RpmSpread, double Face, double FaceSpread) Idling = (800, 0.10, 1.6, 0.25), Moving = (2000, 0.25, 2.8, 0.35), Unknown = (1300, 0.35, 2.0, 0.35);
+    // How cars are run when nobody says more: turns a minute and air onto the condenser's face, m/s, both with their lognormal
+    // spread, and hot air coming round again, K, with its standard deviation.
+    private static readonly (double Rpm, double RpmSpread, double Face, double FaceSpread, double ReentryK, double ReentrySigmaK)
+        Idling = (800, 0.10, 1.6, 0.25, 7, 3), Moving = (2000, 0.25, 2.8, 0.35, 3, 1.5), Unknown = (1300, 0.35, 2.0, 0.35, 7, 3);
 
     private readonly Car[] cars;
 
@@ -96,11 +98,11 @@ public sealed class LoopCars : IVentCars
             var fault = Pick(faults, chance.Uniform()).Faults;
             z[Coordinate.Severity] = chance.Normal();
             z[Coordinate.Form] = chance.Normal();
-            var (share, model_) = FaultPrior.Of(fault, z);
+            var (share, loopFaults) = FaultPrior.Of(fault, z);
             var design = prior.Design(z, fault);
             var sick = new LoopModel(design, table);
-            var left = Math.Clamp((day.CabinK - Vent(sick, day, share * design.LabelChargeKg, model_)) / drop, 0, 1);
-            if (left < worst.Share) worst = (left, sick, share * design.LabelChargeKg, model_);
+            var left = Math.Clamp((day.CabinK - Vent(sick, day, share * design.LabelChargeKg, loopFaults)) / drop, 0, 1);
+            if (left < worst.Share) worst = (left, sick, share * design.LabelChargeKg, loopFaults);
         }
         return new(z, model, charge, worst.Model, worst.ChargeKg, worst.Faults, worst.Share);
     }
@@ -117,12 +119,11 @@ public sealed class LoopCars : IVentCars
     private static LoopConditions Conditions(in VentWeather weather, double[] z)
     {
         var run = weather.Moving switch { true => Moving, false => Idling, null => Unknown };
-        var intakeK = weather.IntakeK + (weather.IntakeSigmaK * z[Coordinate.Cabin]);
-        var intake = Math.Clamp(intakeK, LoopLimits.MinCabinK, LoopLimits.MaxCabinK);
-        var saturated = HumidAir.FromRelativeHumidity(intake, 1, weather.BarometerPa).HumidityRatio;
+        var intake = Math.Clamp(weather.IntakeK + (weather.IntakeSigmaK * z[Coordinate.Cabin]), LoopLimits.MinCabinK, LoopLimits.MaxCabinK);
+        var saturated = HumidAir.SaturationHumidityRatio(intake, weather.BarometerPa);
         // Relative humidity from the ratio: φ = W·(0.622 + Ws)/(Ws·(0.622 + W)); ASHRAE Fundamentals ch. 1.
         var humidity = weather.IntakeHumidityRatio * (0.621945 + saturated) / (saturated * (0.621945 + weather.IntakeHumidityRatio));
-        var blower = weather.Blower switch { "full" => 1.0, "medium" => 0.62, "low" => 0.35, _ => 0.7 };
+        var (blower, blowerSpread) = weather.Blower switch { "full" => (1.0, 0.0), "medium" => (0.62, 0.2), "low" => (0.35, 0.2), _ => (0.7, 0.2) };
         var sun = weather.ParkedInSun ? 10 * Normal.Cumulative(z[Coordinate.Store]) : 0;
         return new()
         {
@@ -131,8 +132,8 @@ public sealed class LoopCars : IVentCars
             BarometricPa = Math.Clamp(weather.BarometerPa, LoopLimits.MinBarometricPa, LoopLimits.MaxBarometricPa),
             EngineRpm = Math.Clamp(run.Rpm * Math.Exp(run.RpmSpread * z[Coordinate.EngineSpeed]), LoopLimits.MinEngineRpm, LoopLimits.MaxEngineRpm),
             CondenserFaceMPerS = Math.Clamp(run.Face * Math.Exp(run.FaceSpread * z[Coordinate.FaceSpeed]), LoopLimits.MinCondenserFaceMPerS, LoopLimits.MaxCondenserFaceMPerS),
-            ReentryK = Math.Clamp((weather.Moving == true ? 3 + (1.5 * z[Coordinate.Reentry]) : 7 + (3 * z[Coordinate.Reentry])) + sun, 0, LoopLimits.MaxReentryK),
-            BlowerShare = Math.Clamp(weather.Blower == "full" ? 1 : blower * Math.Exp(0.2 * z[Coordinate.Humidity]), LoopLimits.MinBlowerShare, 1),
+            ReentryK = Math.Clamp(run.ReentryK + (run.ReentrySigmaK * z[Coordinate.Reentry]) + sun, 0, LoopLimits.MaxReentryK),
+            BlowerShare = Math.Clamp(blower * Math.Exp(blowerSpread * z[Coordinate.Humidity]), LoopLimits.MinBlowerShare, 1),
             // What the blower takes in is handed over as cabin air, which the model takes whole when nothing fresh is mixed in.
             FreshShare = 0,
             CabinK = intake,

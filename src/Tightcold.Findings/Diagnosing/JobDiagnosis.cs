@@ -12,32 +12,22 @@ public sealed record JobDiagnosis(JobEvidence Evidence, FaultOdds Answer, Immuta
     private const double SureEnough = 0.98;
 
     /// <summary>The job's seed makes it repeatable; null while there are no readings.</summary>
-    /// <param name="before">What was weighed with the same effort when the same job's journal was shorter: weighing costs a
-    /// second, and a note changes nothing.</param>
-    public static JobDiagnosis? Of(JobRecord record, Effort effort, JobDiagnosis? before = null)
+    public static JobDiagnosis? Of(JobRecord record, Effort effort) => ToWeigh(record) is { } evidence ? Of(record, evidence, effort) : null;
+
+    /// <summary>What there is to weigh; null while there are no readings.</summary>
+    internal static JobEvidence? ToWeigh(JobRecord record) => JobEvidence.Of(record) is { Evidence.IsEmpty: false } evidence ? evidence : null;
+
+    internal static JobDiagnosis Of(JobRecord record, JobEvidence evidence, Effort effort)
     {
-        ArgumentNullException.ThrowIfNull(record);
-        if (JobEvidence.Of(record) is not { } evidence || evidence.Evidence.IsEmpty) return null;
-        if (before is not null && evidence.Evidence.SaysTheSameAs(before.Evidence.Evidence)) return before with { Evidence = evidence };
         var seed = (ulong)(uint)record.Job.Seed;
         var answer = Diagnoser.Diagnose(evidence.Evidence, effort, seed);
         return new(evidence, answer, answer.Leading.Odds > SureEnough && !answer.Leading.Hypothesis.IsNoneOfThese ? [] : NextTests.Of(answer, seed));
     }
 
-    /// <summary>The evidence that would have to be weighed; null while there is none, or when it was weighed before.</summary>
-    public static JobEvidence? Unweighed(JobRecord record, JobDiagnosis? before)
-    {
-        if (JobEvidence.Of(record) is not { } evidence || evidence.Evidence.IsEmpty) return null;
-        return before is not null && evidence.Evidence.SaysTheSameAs(before.Evidence.Evidence) ? null : evidence;
-    }
+    /// <summary>The same answer where later evidence of the same job says the same: weighing costs a second, and a note changes
+    /// nothing. Else null.</summary>
+    internal JobDiagnosis? For(JobEvidence evidence) => evidence.Evidence.SaysTheSameAs(Evidence.Evidence) ? this with { Evidence = evidence } : null;
 
     /// <summary>The finding of a diagnosis, or what it lacks.</summary>
     public static Finding Finding(JobDiagnosis? diagnosis) => diagnosis is null ? Steps.DiagnosisFinding.NothingYet() : Steps.DiagnosisFinding.Of(diagnosis);
-
-    /// <summary>The same of a job's views, which may have left the weighing out.</summary>
-    public static Finding Finding(JobViews views)
-    {
-        ArgumentNullException.ThrowIfNull(views);
-        return views.Unweighed is { } evidence ? Steps.DiagnosisFinding.Unweighed(evidence) : Finding(views.Diagnosis);
-    }
 }

@@ -18,7 +18,7 @@ public sealed record SoundReadings(DateTimeOffset When, double? ChargeKg, Immuta
     public static SoundReadings? Of(JobRecord record)
     {
         ArgumentNullException.ThrowIfNull(record);
-        if (ColdFinding.Of(record).Judgement != Judgement.Good || JobEvidence.Of(record) is not { Evidence.Points.IsEmpty: false } found)
+        if (ColdFinding.Of(new JobViews(record)).Judgement != Judgement.Good || JobEvidence.Of(record) is not { Evidence.Points.IsEmpty: false } found)
             return null;
         var taken = found.RestsOn.Select(record.Journal.Find).OfType<Entry>().Where(entry => entry.Kind == EntryKinds.RunningReading).ToList();
         var changed = record.Journal.Standing.Where(entry => entry.Kind is EntryKinds.Recovery or EntryKinds.Opened or EntryKinds.PartChanged or EntryKinds.SealChanged or EntryKinds.OilMoved);

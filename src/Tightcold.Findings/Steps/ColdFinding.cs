@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Tightcold.Diagnosis.Acceptance;
-using Tightcold.Findings.Diagnosing;
 using Tightcold.Findings.WeighIn;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
@@ -20,8 +19,9 @@ internal static class ColdFinding
     private static readonly ImmutableArray<Phrase> Cautions =
         [Phrase.Words("Parking brake on, exhaust outside, hands and probe clear of the blower and the engine's belts.")];
 
-    public static Finding Of(JobRecord record)
+    public static Finding Of(JobViews views)
     {
+        var record = views.Record;
         var entries = record.Journal.OfKind(EntryKinds.VentReading).ToArray();
         if (entries.Length == 0)
         {
@@ -31,8 +31,7 @@ internal static class ColdFinding
                 Next = [new(Phrase.Words("Full blower, coldest setting, ten minutes; thermometer in the centre vent"), Phrase.Words("whether it cools as a healthy car would today"), 12, EntryKinds.VentReading)],
             };
         }
-        var cars = LoopCars.Of(CarMaker.Of(record.Car, []));
-        var judged = entries.Select(entry => Judged.Of(record, entry, cars)).ToArray();
+        var judged = entries.Select(entry => Judged.Of(record, entry, views.VentCars)).ToArray();
         var proof = ColdProof.Of([.. judged.Select(reading => reading.Observation)]);
         // All readings together decide; a settled last one that no healthy car gives stands against earlier good ones:
         // it got warm again.

@@ -35,7 +35,7 @@ internal sealed class FindingSource(Func<JobViews, ImmutableArray<Finding>> of, 
         var glance = await AtAGlanceAsync(desk, record, cancellation).ConfigureAwait(false);
         if (glance.IsWhole) return glance;
         // Weighed to its end even when the asker leaves: the next one asks the same.
-        var whole = Task.Run(() => OfAsync(desk, record, CancellationToken.None), CancellationToken.None);
+        var whole = Task.Run(() => WholeAsync(glance, CancellationToken.None), CancellationToken.None);
         if (weighing.TryAdd(record.Job.Id, whole))
             _ = whole.ContinueWith(_ => weighing.TryRemove(record.Job.Id, out Task? _), CancellationToken.None, TaskContinuationOptions.ExecuteSynchronously, TaskScheduler.Default);
         if (patience == TimeSpan.Zero) return glance;
@@ -57,13 +57,19 @@ internal sealed class FindingSource(Func<JobViews, ImmutableArray<Finding>> of, 
     public async Task<JobSight> OfAsync(JobDesk desk, JobRecord record, CancellationToken cancellation)
     {
         var glance = await AtAGlanceAsync(desk, record, cancellation).ConfigureAwait(false);
-        if (glance.IsWhole) return glance;
+        return glance.IsWhole ? glance : await WholeAsync(glance, cancellation).ConfigureAwait(false);
+    }
+
+    /// <summary>From a glance's own record, so that what it drew is not drawn again.</summary>
+    private async Task<JobSight> WholeAsync(JobSight glance, CancellationToken cancellation)
+    {
+        var (record, earlier) = (glance.Views.Record, glance.Views.Earlier);
         using var turn = await TurnAsync(weighs, record.Job.Id, cancellation).ConfigureAwait(false);
-        if (Known(record, glance.Views.Earlier) is { IsWhole: true } meanwhile) return meanwhile;
+        if (Known(record, earlier) is { IsWhole: true } meanwhile) return meanwhile;
         await processors.WaitAsync(cancellation).ConfigureAwait(false);
         try
         {
-            var views = new JobViews(record, glance.Views.Earlier, glance.Views);
+            var views = new JobViews(record, earlier, glance.Views);
             return Keep(new(views, of(views), IsWhole: true));
         }
         finally

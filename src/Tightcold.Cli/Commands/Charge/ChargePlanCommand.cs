@@ -14,7 +14,7 @@ internal sealed class ChargePlanCommand(Surroundings surroundings) : DeskCommand
     {
         var record = await RecordAsync(settings.Number, cancellation).ConfigureAwait(false);
         var live = LiveWeighIn.Of(record);
-        var finding = Walk.Of(record).Single(found => found.Step == Step.WeighIn);
+        var finding = Walk.Of(Step.WeighIn, new JobViews(record));
         return Answer(settings, () => Machine(live, finding), () =>
         {
             FindingText.Show(Out, finding, record, Units);

@@ -40,7 +40,7 @@ internal sealed class VerifyCommand(Surroundings surroundings) : DeskCommand<Ver
         }
         if (settings.Number is not { } number) throw new RefusedException("number", "", "the number of a job is needed, or --trial 1000");
         var record = await RecordAsync(number, cancellation).ConfigureAwait(false);
-        var finding = Walk.Of(record).Single(found => found.Step == Step.ProveCold);
+        var finding = Walk.Of(Step.ProveCold, new JobViews(record));
         return Answer(settings, () => new JsonObject { ["job"] = number, ["finding"] = FindingText.Machine(finding, Units) }, () => FindingText.Show(Out, finding, record, Units));
     }
 

@@ -261,7 +261,7 @@ public sealed class Person(IBrowserContext context, IPage page, List<string> str
     public async Task PictureAsync(string name)
     {
         Directory.CreateDirectory(Pictures);
-        await page.ScreenshotAsync(new() { Path = Path.Combine(Pictures, name + ".png"), FullPage = true });
+        await page.ScreenshotAsync(new() { Path = Path.Combine(Pictures, name + ".png"), FullPage = true, Scale = ScreenshotScale.Css });
     }
 
     /// <summary>Prints the page as the browser would, keeps the file, and counts its pages.</summary>

@@ -13,7 +13,6 @@ internal sealed class DataModel
         Evidence = evidence;
         Readings = new ReadingLikelihood(evidence.Points);
         Features = Readings.Items.Length + evidence.Standing.Length + (evidence.Weighed is null ? 0 : 1);
-        LogLeastOfLaterPoints = Readings.Items.Where(item => item.Point > 0).Sum(item => Math.Log(item.Gross));
         Row = (evidence.Points.Length * Predicted.Width) + (2 * evidence.Standing.Length) + 1;
     }
 
@@ -25,9 +24,6 @@ internal sealed class DataModel
 
     /// <summary>Numbers kept of each car tried: its points, then standing and saturation pressures, then its charge.</summary>
     public int Row { get; }
-
-    /// <summary>ln of the least that the readings of all points but the first can be worth.</summary>
-    public double LogLeastOfLaterPoints { get; }
 
     /// <summary>Continuous data.</summary>
     public int Features { get; }

@@ -1,20 +1,21 @@
 namespace Tightcold.Diagnosis.Inference;
 
 /// <summary>How hard to look.</summary>
-/// <param name="FirstPoints">Points of each explanation's prior that are tried first.</param>
+/// <param name="FirstPoints">Points of each explanation's prior that are tried first; three times as many of one that is
+/// likely before any reading.</param>
 /// <param name="Batch">Points of one refinement.</param>
 /// <param name="Solves">Solutions of the loop that all refinements together may take: what the time goes into.</param>
-/// <param name="OddsError">Refinement ends when no odds are expected to be wrong by more than this.</param>
+/// <param name="OddsError">Refinement ends when the odds together are expected to be wrong by no more than this.</param>
 public readonly record struct Effort(int FirstPoints, int Batch, int Solves, double OddsError)
 {
     /// <summary>A first picture.</summary>
-    public static readonly Effort Quick = new(28, 28, 500, 0.05);
+    public static readonly Effort Quick = new(16, 28, 1_200, 0.05);
 
     /// <summary>The answer.</summary>
-    public static readonly Effort Full = new(56, 56, 12_000, 0.006);
+    public static readonly Effort Full = new(28, 56, 12_000, 0.01);
 
     /// <summary>For an answer that money hangs on: some ten times the full answer's time.</summary>
-    public static readonly Effort Deep = new(200, 100, 80_000, 0.004);
+    public static readonly Effort Deep = new(100, 100, 80_000, 0.005);
 
     /// <summary>Far more than needed, to check the others against.</summary>
     public static readonly Effort Brute = new(600, 300, 250_000, 0.0025);

@@ -7,12 +7,10 @@ namespace Tightcold.Diagnosis.Inference;
 /// <summary>One explanation held against the evidence.</summary>
 internal sealed class HypothesisRun(Hypothesis hypothesis, CarSimulator simulator, DataModel data, ulong seed)
 {
-    // A point so much less likely than the best one after some of the points is not run at the others.
-    private const double Hopeless = 16;
     private const double PriorShareOfBatch = 0.15;
 
     private readonly LoopResult?[] nearest = new LoopResult?[data.PointCount];
-    private double bestAfterFirst = double.NegativeInfinity;
+    private readonly Roulette roulette = new(data.PointCount, seed);
 
     public Hypothesis Hypothesis => hypothesis;
 
@@ -72,27 +70,26 @@ internal sealed class HypothesisRun(Hypothesis hypothesis, CarSimulator simulato
         }
 
         var rest = data.LogRest(row);
+        var kept = 1.0;
+        LoopResult? before = null;
         for (var p = 0; p < data.PointCount; p++)
         {
             Solves++;
-            var result = CarSimulator.Run(car, data.Evidence.Points[p], z, nearest[p], row.Slice(p * Predicted.Width, Predicted.Width));
+            var result = CarSimulator.Run(car, data.Evidence.Points[p], z, before ?? nearest[p], row.Slice(p * Predicted.Width, Predicted.Width));
             if (result is null)
             {
                 Particles.SetLikelihood(i, double.NaN);
                 return;
             }
 
+            // The same car at its last point is a nearer start than another car at this one.
+            before = result.State == LoopState.Off ? null : result;
             if (nearest[p] is null || nearest[p]!.State == LoopState.Off) nearest[p] = result;
-            if (p > 0 || data.PointCount == 1) continue;
-            var soFar = rest + data.LogAfter(row, 1);
-            bestAfterFirst = Math.Max(bestAfterFirst, soFar);
-            if (soFar >= bestAfterFirst - Hopeless) continue;
-            // The rest of its readings then count as gross errors: less likely than the truth, and both hardly anything.
-            for (var q = 1; q < data.PointCount; q++) row[..Predicted.Width].CopyTo(row.Slice(q * Predicted.Width, Predicted.Width));
-            Particles.SetLikelihood(i, soFar + data.LogLeastOfLaterPoints);
+            if (p == data.PointCount - 1 || roulette.Keeps(p, rest + data.LogAfter(row, p + 1), ref kept)) continue;
+            Particles.Drop(i);
             return;
         }
 
-        Particles.SetLikelihood(i, rest + data.LogAfter(row, data.PointCount));
+        Particles.SetLikelihood(i, rest + data.LogAfter(row, data.PointCount), kept);
     }
 }

@@ -17,6 +17,7 @@ internal sealed class ParticleStore(int row)
     private double[] points = [];
     private double[] rows = [];
     private double[] logLikelihood = [];
+    private double[] stoodFor = [];
     private double[] logPrior = [];
     private double[] logWeight = [];
     private double[][] logProposal = [];
@@ -38,6 +39,9 @@ internal sealed class ParticleStore(int row)
 
     public int NotClosed => Count - closed;
 
+    /// <summary>Points that were run to the end.</summary>
+    public int WholeCount { get; private set; }
+
     public ReadOnlySpan<double> Point(int i) => points.AsSpan(i * D, D);
 
     public ReadOnlySpan<double> Row(int i) => rows.AsSpan(i * row, row);
@@ -48,8 +52,12 @@ internal sealed class ParticleStore(int row)
 
     public bool Closed(int i) => !double.IsNaN(logLikelihood[i]);
 
-    /// <summary>Whether the point was drawn from the prior.</summary>
-    public bool FromPrior(int i) => drawnFrom[i] < 0;
+    /// <summary>How many points of the prior this one stands for: 0 for one of a proposal, and for one that was not run at
+    /// all points of the evidence.</summary>
+    public double PriorWeight(int i) => drawnFrom[i] < 0 && Closed(i) ? stoodFor[i] : 0;
+
+    /// <summary>Whether it was run at all points of the evidence.</summary>
+    public bool Whole(int i) => stoodFor[i] > 0 && Closed(i);
 
     /// <summary>Room for more points; the caller fills coordinates and rows, then calls <see cref="Settle"/>.</summary>
     public void Grow(int more)
@@ -58,6 +66,7 @@ internal sealed class ParticleStore(int row)
         Array.Resize(ref points, to * D);
         Array.Resize(ref rows, to * row);
         Array.Resize(ref logLikelihood, to);
+        Array.Resize(ref stoodFor, to);
         Array.Resize(ref logPrior, to);
         Array.Resize(ref logWeight, to);
         for (var r = 0; r < logProposal.Length; r++) Array.Resize(ref logProposal[r], to);
@@ -68,7 +77,11 @@ internal sealed class ParticleStore(int row)
     public Span<double> NewRow(int i) => rows.AsSpan(i * row, row);
 
     /// <summary>A likelihood that is not a number marks a car for which the model found no steady state.</summary>
-    public void SetLikelihood(int i, double value) => logLikelihood[i] = value;
+    /// <param name="kept">Chance with which the point came to be run to the end.</param>
+    public void SetLikelihood(int i, double value, double kept = 1) => (logLikelihood[i], stoodFor[i]) = (value - Math.Log(kept), 1 / kept);
+
+    /// <summary>Not run to the end: others stand for it.</summary>
+    public void Drop(int i) => (logLikelihood[i], stoodFor[i]) = (double.NegativeInfinity, 0);
 
     /// <summary>Takes in points from the old count on: the first <paramref name="prior"/> of them drawn from the prior,
     /// the others from <paramref name="proposal"/>.</summary>
@@ -92,6 +105,7 @@ internal sealed class ParticleStore(int row)
             logPrior[i] = LogRoot - (0.5 * sum);
             for (var r = 0; r < proposals.Count; r++) logProposal[r][i] = proposals[r].LogDensity(Point(i));
             if (Closed(i)) closed++;
+            if (Whole(i)) WholeCount++;
         }
 
         Reweigh();

@@ -69,8 +69,8 @@ internal sealed class Posterior
         var list = new List<(double, double)>(particles.Count);
         for (var i = 0; i < particles.Count; i++)
         {
-            if (!particles.Closed(i) || (!fitted && !particles.FromPrior(i))) continue;
-            list.Add((particles.Row(i)[(item.Point * Predicted.Width) + item.Channel], fitted ? Weights[h][i] : 1));
+            var weight = fitted ? Weights[h][i] : particles.PriorWeight(i);
+            if (weight > 0) list.Add((particles.Row(i)[(item.Point * Predicted.Width) + item.Channel], weight));
         }
 
         return list;

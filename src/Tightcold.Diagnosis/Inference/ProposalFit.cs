@@ -14,6 +14,9 @@ internal static class ProposalFit
     // so many effective ones.
     private const double FitShare = 0.25;
     private const double FitMost = 120;
+
+    // Where the roulette dropped most, on so many of those left.
+    private const double FitOfWhole = 0.8;
     private const double Ridge = 0.5;
 
     // Exactly the linear model's width. In 25 dimensions even 1.15 times it wastes two points of three; what the tails
@@ -144,7 +147,7 @@ internal static class ProposalFit
     private static double[]? Tempered(ParticleStore particles)
     {
         var weights = new double[particles.Count];
-        var least = Math.Clamp(FitShare * particles.Count, 4, FitMost);
+        var least = Math.Min(Math.Clamp(FitShare * particles.Count, 4, FitMost), FitOfWhole * particles.WholeCount);
         for (var power = 1.0; power > 1e-4; power *= 0.65)
         {
             double sum = 0, squares = 0;

@@ -44,16 +44,16 @@ internal static class Reasons
         {
             var run = posterior.Runs[g];
             if (run.Hypothesis.IsNoneOfThese) continue;
-            double sum = 0;
-            var count = 0;
+            double sum = 0, count = 0;
             for (var i = 0; i < run.Particles.Count; i++)
             {
-                if (!run.Particles.Closed(i) || !run.Particles.FromPrior(i)) continue;
-                sum += density(run.Particles.Row(i));
-                count++;
+                var weight = run.Particles.PriorWeight(i);
+                if (weight <= 0) continue;
+                sum += weight * density(run.Particles.Row(i));
+                count += weight;
             }
 
-            var mean = count == 0 ? 0 : sum / count;
+            var mean = count > 0 ? sum / count : 0;
             if (g == h)
             {
                 own = mean;

@@ -28,11 +28,12 @@ internal static class Throttle
         : -WetBulbK * Math.Min(1, (row.VapourEnthalpy - enthalpy) / row.Latent);
 
     /// <summary>Flow of the valve: m = A sqrt(2 rho dp) with the homogeneous density of a flashing inlet.</summary>
-    public static double Valve(in SaturationRow inlet, double enthalpy, double areaM2, double outletPa)
+    /// <param name="volume">Specific volume of the inlet's state, m3/kg.</param>
+    public static double Valve(in SaturationRow inlet, double enthalpy, double volume, double areaM2, double outletPa)
     {
         var quality = (enthalpy - inlet.LiquidEnthalpy) / inlet.Latent;
         var drive = Drive(inlet.PressurePa, outletPa, quality);
-        return areaM2 * Math.Sqrt(2 / inlet.VolumeAt(enthalpy)) * Rooted(drive);
+        return areaM2 * Math.Sqrt(2 / volume) * Rooted(drive);
     }
 
     /// <summary>

@@ -18,14 +18,14 @@ internal static class ChargeInventory
 
     public static double Sum(
         in LoopCase c, in SaturationRow suction, in SaturationRow discharge, in SaturationRow evaporator, in SaturationRow inlet,
-        in StripMarch strips, double dischargeVolume, double suctionVolume, ref LoopPoint q)
+        in StripMarch strips, double dischargeVolume, double suctionVolume, double inletVolume, ref LoopPoint q)
     {
         var d = c.Design;
         var condenser = (strips.LiquidKg * d.HoldupFactor) + strips.VapourKg;
-        var lines = (d.SuctionVolumeM3 / suctionVolume) + (d.DischargeVolumeM3 / dischargeVolume) + (d.LiquidLineVolumeM3 / inlet.VolumeAt(q.H4));
+        var lines = (d.SuctionVolumeM3 / suctionVolume) + (d.DischargeVolumeM3 / dischargeVolume) + (d.LiquidLineVolumeM3 / inletVolume);
         var shell = d.CompressorVolumeM3 * 0.5 * ((1 / suctionVolume) + (1 / dischargeVolume));
         condenser += HoseYieldKgPerPa * (d.InternalVolumeM3 / 2.6e-3) * q.LiquidShare * Smooth.Max(q.CondenserPa - c.AirSaturationPa, 0, 0.5e5);
-        return condenser + Evaporator(c, evaporator, q) + Store(c, suction, inlet, suctionVolume, ref q) + lines + shell + Dissolved(c, suction, q.SuctionK);
+        return condenser + Evaporator(c, evaporator, q) + Store(c, suction, inlet, suctionVolume, inletVolume, ref q) + lines + shell + Dissolved(c, suction, q.SuctionK);
     }
 
     private static double Evaporator(in LoopCase c, in SaturationRow row, in LoopPoint q)
@@ -40,14 +40,14 @@ internal static class ChargeInventory
         return (boiling * (((1 - alpha) * row.LiquidDensity * c.Design.HoldupFactor) + (alpha * row.VapourDensity))) + dry;
     }
 
-    private static double Store(in LoopCase c, in SaturationRow suction, in SaturationRow inlet, double suctionVolume, ref LoopPoint q)
+    private static double Store(in LoopCase c, in SaturationRow suction, in SaturationRow inlet, double suctionVolume, double inletVolume, ref LoopPoint q)
     {
         var volume = c.Design.StoreVolumeM3;
         if (c.Expansion == ExpansionKind.ExpansionValve)
         {
             // With no liquid arriving the receiver holds the vapour that flows through it.
-            var without = q.LineQuality > 1 ? 1 / inlet.VolumeAt(q.H4) : inlet.VapourDensity;
-            var liquid = inlet.SubcooledDensity(inlet.TemperatureK - q.ValveInletK);
+            var without = q.LineQuality > 1 ? 1 / inletVolume : inlet.VapourDensity;
+            var liquid = q.LineQuality < 0 ? 1 / inletVolume : inlet.LiquidDensity;
             return volume * ((q.StoreLevel * liquid) + ((1 - q.StoreLevel) * without));
         }
 

@@ -40,9 +40,11 @@ internal static class LoopMarch
         var strips = Condense(c, condenser, ref q);
         c.Table.Row(Math.Log(q.ValveInletPa), out var inlet);
         q.LineQuality = (q.H4 - inlet.LiquidEnthalpy) / inlet.Latent;
-        q.ValveInletK = inlet.TemperatureAt(q.H4);
-        Evaporate(c, evaporator, inlet, ref q);
-        q.ChargeKg = ChargeInventory.Sum(c, suction, discharge, evaporator, inlet, strips, dischargeVolume, suctionVolume, ref q);
+        var superheat = inlet.SuperheatOrNone(q.H4);
+        q.ValveInletK = inlet.TemperatureAt(q.H4, superheat);
+        var inletVolume = inlet.VolumeAt(q.H4, superheat);
+        Evaporate(c, evaporator, inlet, inletVolume, ref q);
+        q.ChargeKg = ChargeInventory.Sum(c, suction, discharge, evaporator, inlet, strips, dischargeVolume, suctionVolume, inletVolume, ref q);
 
         var through = Math.Abs(q.ThrottleFlow) + q.Flow;
         q.FlowResidual = 2 * (q.ThrottleFlow - q.Flow) / through;
@@ -107,7 +109,7 @@ internal static class LoopMarch
         return strips;
     }
 
-    private static void Evaporate(in LoopCase c, in SaturationRow evaporator, in SaturationRow inlet, ref LoopPoint q)
+    private static void Evaporate(in LoopCase c, in SaturationRow evaporator, in SaturationRow inlet, double inletVolume, ref LoopPoint q)
     {
         q.FullDuty = c.Coil.FullFaceDuty(evaporator.TemperatureK);
         q.H1Next = c.Coil.Outlet(evaporator, q.Flow, q.H4, q.FullDuty, out q.BoilingShare);
@@ -121,7 +123,7 @@ internal static class LoopMarch
 
         var opening = Throttle.Opening(q.SuperheatK, c.Design.StaticSuperheatK, c.Design.OpeningSuperheatK, c.Design.ValveBleed, c.Design.ValveMaxOpening);
         opening += c.ValveFixedShare * (c.ValveFixedOpening - opening);
-        q.ThrottleFlow = Throttle.Valve(inlet, q.H4, c.ValveAreaM2 * opening, q.EvaporatorPa);
+        q.ThrottleFlow = Throttle.Valve(inlet, q.H4, inletVolume, c.ValveAreaM2 * opening, q.EvaporatorPa);
     }
 
     private static double Behind(double pressurePa, double dropPa) => pressurePa / (1 + (dropPa / pressurePa));

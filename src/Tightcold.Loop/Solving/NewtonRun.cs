@@ -2,14 +2,15 @@ namespace Tightcold.Loop.Solving;
 
 /// <summary>
 /// Newton's method on (ln p suction, ln p discharge, h1) with differences for the Jacobian, bounded steps and a halving
-/// line search. Gives up early and says so.
+/// line search; where it goes fast the slopes are kept and corrected. Gives up early and says so.
 /// </summary>
 internal static class NewtonRun
 {
     private const int MostSteps = 25;
     private const int MostHalvings = 6;
-    private const double LogStep = 1e-6;
-    private const double EnthalpyStep = 0.1;
+
+    // Slopes are good for another step as long as a step leaves less than this of the residuals.
+    private const double KeepBelow = 0.35;
 
     // Longest step: a fifth in pressure, 12 kJ/kg.
     private const double LongestLog = 0.2;
@@ -19,6 +20,8 @@ internal static class NewtonRun
     {
         LoopMarch.Evaluate(c, x, y, h, out var at);
         trace.Marches++;
+        var slopes = default(Slopes);
+        var known = false;
         for (var step = 0; step < MostSteps; step++)
         {
             trace.Last = at;
@@ -30,21 +33,39 @@ internal static class NewtonRun
                 return true;
             }
 
+            if (known && Corrected(c, box, ref x, ref y, ref h, ref slopes, ref at, ref trace))
+                continue;
             trace.NewtonSteps++;
-            LoopMarch.Evaluate(c, x + LogStep, y, h, out var dx);
-            LoopMarch.Evaluate(c, x, y + LogStep, h, out var dy);
-            LoopMarch.Evaluate(c, x, y, h + EnthalpyStep, out var dh);
-            trace.Marches += 3;
-            if (!Linear3.TrySolve(at, dx, dy, dh, LogStep, EnthalpyStep, out var sx, out var sy, out var sh))
+            slopes = Slopes.ByDifferences(c, x, y, h, at);
+            trace.Marches += Slopes.Marches;
+            if (!slopes.TrySolve(at, out var sx, out var sy, out var sh))
                 return false;
             var scale = Math.Min(1, Math.Min(LongestLog / Math.Max(Math.Abs(sx), Math.Abs(sy)), LongestEnthalpy / Math.Abs(sh)));
             if (double.IsNaN(scale))
                 return false;
-            if (!Advance(c, box, ref x, ref y, ref h, sx * scale, sy * scale, sh * scale, ref at, ref trace))
+            var before = at.Worst;
+            if (!Advance(c, box, ref x, ref y, ref h, sx * scale, sy * scale, sh * scale, ref at, ref trace, out var whole))
                 return false;
+            known = whole && scale == 1 && at.Worst < KeepBelow * before;
+            if (known)
+                slopes.Correct(sx, sy, sh, at);
         }
 
         return false;
+    }
+
+    /// <summary>A whole step by slopes that earlier steps corrected; not taken unless it leaves a small part of the residuals.</summary>
+    private static bool Corrected(in LoopCase c, in LoopBox box, ref double x, ref double y, ref double h, ref Slopes slopes, ref LoopPoint at, ref SolveTrace trace)
+    {
+        if (!slopes.TrySolve(at, out var sx, out var sy, out var sh) || !IsShort(sx, sy, sh) || !box.Holds(x + sx, y + sy))
+            return false;
+        LoopMarch.Evaluate(c, x + sx, y + sy, h + sh, out var next);
+        trace.Marches++;
+        if (!next.IsFinite || !(next.Worst < KeepBelow * at.Worst || next.Worst <= LoopSolver.Accepted))
+            return false;
+        slopes.Correct(sx, sy, sh, next);
+        (x, y, h, at) = (x + sx, y + sy, h + sh, next);
+        return true;
     }
 
     /// <summary>
@@ -84,10 +105,11 @@ internal static class NewtonRun
     private const double NothingPasses = -0.9;
     private const double FarTooMuch = 1.2;
 
-    private static bool Advance(in LoopCase c, in LoopBox box, ref double x, ref double y, ref double h, double sx, double sy, double sh, ref LoopPoint at, ref SolveTrace trace)
+    private static bool Advance(in LoopCase c, in LoopBox box, ref double x, ref double y, ref double h, double sx, double sy, double sh, ref LoopPoint at, ref SolveTrace trace, out bool whole)
     {
         var merit = Merit(at);
         var lambda = 1.0;
+        whole = false;
         for (var i = 0; i < MostHalvings; i++)
         {
             var nx = Math.Clamp(x + (lambda * sx), box.MinLogSuction, box.MaxLogSuction);
@@ -96,6 +118,7 @@ internal static class NewtonRun
             trace.Marches++;
             if (next.IsFinite && (Merit(next) < merit * (1 - (0.02 * lambda)) || next.Worst <= LoopSolver.Accepted))
             {
+                whole = i == 0 && nx == x + sx && ny == y + sy;
                 x = nx;
                 y = ny;
                 h += lambda * sh;
@@ -108,6 +131,9 @@ internal static class NewtonRun
 
         return false;
     }
+
+    private static bool IsShort(double sx, double sy, double sh) =>
+        Math.Abs(sx) <= LongestLog && Math.Abs(sy) <= LongestLog && Math.Abs(sh) <= LongestEnthalpy;
 
     private static double Merit(in LoopPoint p) =>
         (p.FlowResidual * p.FlowResidual) + (p.ChargeResidual * p.ChargeResidual) + (p.EnergyResidual * p.EnergyResidual);

@@ -33,9 +33,9 @@ internal static class DensitySolver
             else
                 low = Math.Max(low, delta);
 
-            var stiffness = values.Stiffness;
-            // Where the isotherm is nearly flat a Newton step can leap past every density there is: at most double.
-            var next = stiffness > 0 ? Math.Min(delta - (excess / stiffness), 2 * delta) : double.NaN;
+            // Where the isotherm is nearly flat a Newton step can leap past every density there is: at most double. Inside
+            // the spinodal it points out of the bracket.
+            var next = Math.Min(delta - (excess / values.Stiffness), 2 * delta);
             // A step out of the bracket becomes half of the bracket, unless it is the rounding of an answer that is one of its ends.
             if (!(next > low && next < high) && !(Math.Abs(next - delta) < LastStep * delta))
                 next = 0.5 * (low + high);

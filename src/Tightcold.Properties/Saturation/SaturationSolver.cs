@@ -15,7 +15,7 @@ internal static class SaturationSolver
     // Steps that no longer shrink below this size are rounding noise of the equation, not progress.
     private const double NoiseStep = 1e-5;
 
-    // A millionth of the critical temperature below the critical point, as near as is asked, phases are still three times this apart.
+    // A millionth of the critical temperature below the critical point, as near as is asked, phases are still twice this apart.
     private const double LeastGap = 1e-3;
 
     /// <summary>Refines the two guesses until a step is below <paramref name="lastStep"/>; false with the last step size where it does not settle on two distinct phases.</summary>
@@ -41,7 +41,7 @@ internal static class SaturationSolver
             liquid += stepL;
             vapour += stepV;
             // In each other's place, or nearing one root twice.
-            if (!(liquid - vapour > LeastGap * liquid))
+            if (!(liquid - vapour > LeastGap))
                 return false;
             if (residual < lastStep || (residual < NoiseStep && residual >= previous))
                 return true;

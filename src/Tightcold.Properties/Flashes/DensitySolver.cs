@@ -13,6 +13,7 @@ internal static class DensitySolver
     // No fluid here is served beyond this many times its reducing density.
     private const double MaxDelta = 8;
 
+    /// <summary>False where it does not settle: a guess inside the spinodal with no density known whose pressure is above, or no such density at all.</summary>
     /// <param name="isotherm">The isotherm.</param>
     /// <param name="pressurePa">Pressure, Pa.</param>
     /// <param name="low">A reduced density whose pressure is not above the target (0 if none better is known).</param>
@@ -23,7 +24,6 @@ internal static class DensitySolver
     {
         var target = pressurePa / isotherm.PressureScalePa;
         residual = double.PositiveInfinity;
-        var previous = double.PositiveInfinity;
         for (var i = 0; i < MaxIterations; i++)
         {
             var values = isotherm.Density(delta);
@@ -33,31 +33,20 @@ internal static class DensitySolver
             else
                 low = Math.Max(low, delta);
 
-            var stiffness = values.Stiffness;
-            // Where the isotherm is nearly flat a Newton step can leap past every density there is: at most double.
-            var next = stiffness > 0 ? Math.Min(delta - (excess / stiffness), 2 * delta) : double.NaN;
-            if (!(next > low && next < high))
-            {
-                if (Math.Abs(next - delta) < 1e-14 * delta)
-                {
-                    residual = 0;
-                    return true;
-                }
-
-                next = double.IsPositiveInfinity(high) ? Math.Max(1.3 * delta, 1.3 * low)
-                    : high > 2 * low ? Math.Sqrt(Math.Max(low, 1e-6 * high) * high)
-                    : 0.5 * (low + high);
-            }
-
+            // Where the isotherm is nearly flat a Newton step can leap past every density there is: at most double. Inside
+            // the spinodal it points out of the bracket.
+            var next = Math.Min(delta - (excess / values.Stiffness), 2 * delta);
+            // A step out of the bracket becomes half of the bracket, unless it is the rounding of an answer that is one of its ends.
+            if (!(next > low && next < high) && !(Math.Abs(next - delta) < LastStep * delta))
+                next = 0.5 * (low + high);
             residual = Math.Abs(next - delta) / delta;
             if (next > MaxDelta)
                 return false;
             delta = next;
-            if (residual < LastStep || (residual < 1e-7 && residual >= previous && stiffness > 0))
+            if (residual < LastStep)
                 return true;
-            previous = residual;
         }
 
-        return residual < 1e-9;
+        return false;
     }
 }

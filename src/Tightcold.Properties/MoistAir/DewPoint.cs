@@ -17,9 +17,7 @@ internal static class DewPoint
         {
             var value = Math.Log(HumidAirFormulation.SaturatedMoleFraction(temperature, pressurePa));
             var step = 1e-5 * temperature;
-            // The slope is taken on the side of the triple point that the temperature is on.
-            var other = temperature >= HumidAirFormulation.IcePointK ? temperature + step : temperature - step;
-            var slope = (Math.Log(HumidAirFormulation.VapourPressurePa(other)) - Math.Log(HumidAirFormulation.VapourPressurePa(temperature))) / (other - temperature);
+            var slope = (Math.Log(HumidAirFormulation.VapourPressurePa(temperature + step)) - Math.Log(HumidAirFormulation.VapourPressurePa(temperature))) / step;
             var change = (target - value) / slope;
             var next = Math.Max(temperature + change, HumidAirFormulation.MinTemperatureK);
             // At the triple point liquid and ice meet in a corner; halve steps that keep crossing it.

@@ -65,13 +65,13 @@ public sealed class HandbookTests
     [InlineData(double.NaN)]
     [InlineData(20000)]
     [InlineData(-5000)]
-    public void The_standard_atmosphere_refuses_an_altitude_no_road_has(double metres) =>
-        Assert.Throws<ArgumentOutOfRangeException>(() => StandardAtmosphere.PressurePa(metres));
+    public void The_standard_atmosphere_refuses_an_altitude_no_road_has_and_says_which_it_knows(double metres) =>
+        Assert.Contains("-1000 to 11000 m", Assert.Throws<ArgumentOutOfRangeException>(() => StandardAtmosphere.PressurePa(metres)).Message, StringComparison.Ordinal);
 
     [Theory]
     [InlineData(double.NaN)]
     [InlineData(1000)]
     [InlineData(2e5)]
-    public void The_standard_atmosphere_refuses_a_pressure_no_road_has(double pascals) =>
-        Assert.Throws<ArgumentOutOfRangeException>(() => StandardAtmosphere.AltitudeM(pascals));
+    public void The_standard_atmosphere_refuses_a_pressure_no_road_has_and_says_which_it_knows(double pascals) =>
+        Assert.Contains("22632 to 113929 Pa", Assert.Throws<ArgumentOutOfRangeException>(() => StandardAtmosphere.AltitudeM(pascals)).Message, StringComparison.Ordinal);
 }

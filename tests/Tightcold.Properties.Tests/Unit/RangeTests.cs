@@ -135,13 +135,27 @@ public sealed class RangeTests
     public void Water_vapour_pressure_refuses_what_it_does_not_know_and_inverts_where_it_does()
     {
         foreach (var bad in (double[])[double.NaN, 20, 700, -5])
-            Assert.Throws<FluidRangeException>(() => WaterVapour.SaturationPressurePa(bad));
+            Assert.Contains("50 to 647.096 K", Refused("Water", () => WaterVapour.SaturationPressurePa(bad)).Message, StringComparison.Ordinal);
         foreach (var bad in (double[])[double.NaN, 0, -1, 3e7])
-            Assert.Throws<FluidRangeException>(() => WaterVapour.SaturationTemperatureK(bad));
+            Assert.Contains("22.064 MPa", Refused("Water", () => WaterVapour.SaturationTemperatureK(bad)).Message, StringComparison.Ordinal);
         for (var t = 60.0; t < 647; t += 7.3)
-            Assert.Equal(t, WaterVapour.SaturationTemperatureK(WaterVapour.SaturationPressurePa(t)), 1e-8 * t);
+            Assert.Equal(t, WaterVapour.SaturationTemperatureK(WaterVapour.SaturationPressurePa(t)), 1e-11 * t);
         // Between the triple pressures of the two formulations, 611.6548 and 611.657 Pa, lies the triple point.
         Assert.Equal(273.16, WaterVapour.SaturationTemperatureK(611.654775), 1e-4);
+        Assert.Equal(273.16, WaterVapour.SaturationTemperatureK(611.6547), 1e-4);
+        // At the triple point itself it is the liquid's (IAPWS-95: 611.6548 Pa).
+        Assert.Equal(611.6548, WaterVapour.SaturationPressurePa(273.16), 1e-4);
+    }
+
+    [Fact]
+    public void Water_vapour_pressure_serves_the_ends_of_its_range()
+    {
+        var water = FluidCatalog.Get("Water");
+        // IAPWS R14-08 gives 1.9e-40 Pa for ice at 50 K.
+        Assert.Equal(1.9e-40, WaterVapour.SaturationPressurePa(50), 0.1e-40);
+        Assert.Equal(water.CriticalPressurePa, WaterVapour.SaturationPressurePa(water.CriticalTemperatureK), 1e-6 * water.CriticalPressurePa);
+        Assert.Equal(1e-39, WaterVapour.SaturationPressurePa(WaterVapour.SaturationTemperatureK(1e-39)), 1e-9 * 1e-39);
+        Assert.Equal(water.CriticalTemperatureK, WaterVapour.SaturationTemperatureK(water.CriticalPressurePa), 1e-6 * water.CriticalTemperatureK);
     }
 
     private static FluidRangeException Refused(string name, Func<object?> call)

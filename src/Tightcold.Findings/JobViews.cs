@@ -31,7 +31,7 @@ public sealed class JobViews
         hold = same?.hold ?? new(() => HoldView.Of(record));
         leaks = same?.leaks ?? new(() => LeakView.Of(record, Earlier, hold.Value));
         pump = same?.pump ?? new(() => PumpView.Of(record));
-        evidence = same?.evidence ?? new(() => JobDiagnosis.ToWeigh(record));
+        evidence = same?.evidence ?? new(() => JobDiagnosis.ToWeigh(record, Earlier));
         ventCars = before is not null && before.Record.Car == record.Car ? before.ventCars : new(() => LoopCars.Of(CarMaker.Of(record.Car, [])));
         // The value and not the views: else each would keep all before it.
         var weighed = before is { diagnosis.IsValueCreated: true } && before.Record.Job == record.Job ? before.diagnosis.Value : null;

@@ -14,6 +14,9 @@ public sealed class FaultOdds
     /// <summary>Charge in the circuit over all explanations, kg.</summary>
     public required Interval ChargeKg { get; init; }
 
+    /// <summary>Charge over the label's that the last filling alone lets expect; null without one.</summary>
+    public Interval? ChargeShareByHistory { get; init; }
+
     /// <summary>The label's charge, or the assumed one, kg.</summary>
     public required double LabelKg { get; init; }
 

@@ -32,6 +32,7 @@ internal static class Summary
             Beliefs = [.. beliefs.OrderByDescending(belief => belief.Odds)],
             ChargeKg = new(charge.Low * label, charge.Median * label, charge.High * label),
             LabelKg = label,
+            ChargeShareByHistory = posterior.Data.History?.Expected,
             Readings = [.. posterior.Data.Readings.Items.Select(item => Check(posterior, item, healthy, best))],
             Fit = FitCheck.Of(posterior, best),
             EvidenceUncertain = beliefs.Any(belief => uncertain(belief.Odds, belief.Effective)),

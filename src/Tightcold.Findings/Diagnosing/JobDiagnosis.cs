@@ -12,10 +12,11 @@ public sealed record JobDiagnosis(JobEvidence Evidence, FaultOdds Answer, Immuta
     private const double SureEnough = 0.98;
 
     /// <summary>The job's seed makes it repeatable; null while there are no readings.</summary>
-    public static JobDiagnosis? Of(JobRecord record, Effort effort) => ToWeigh(record) is { } evidence ? Of(record, evidence, effort) : null;
+    /// <param name="earlier">Earlier jobs of the same car.</param>
+    public static JobDiagnosis? Of(JobRecord record, Effort effort, ImmutableArray<JobRecord> earlier = default) => ToWeigh(record, earlier) is { } evidence ? Of(record, evidence, effort) : null;
 
     /// <summary>What there is to weigh; null while there are no readings.</summary>
-    internal static JobEvidence? ToWeigh(JobRecord record) => JobEvidence.Of(record) is { Evidence.IsEmpty: false } evidence ? evidence : null;
+    internal static JobEvidence? ToWeigh(JobRecord record, ImmutableArray<JobRecord> earlier) => JobEvidence.Of(record, earlier) is { Evidence.IsEmpty: false } evidence ? evidence : null;
 
     internal static JobDiagnosis Of(JobRecord record, JobEvidence evidence, Effort effort)
     {

@@ -16,12 +16,16 @@ namespace Tightcold.Findings.Diagnosing;
 /// <param name="Missing">What would sharpen it.</param>
 public sealed record JobEvidence(DiagnosisEvidence Evidence, ImmutableArray<Guid> RestsOn, ImmutableArray<Assumption> Assumptions, ImmutableArray<Phrase> Missing)
 {
+    /// <summary>The last filling, where it counts; null without one.</summary>
+    public LastFilling? Filling { get; init; }
+
     // Oil and hoses keep a little back, and a recovery never ends at nothing; common practice.
     private const double KeptBackShare = 0.03;
     private const double KeptBackKg = 0.010;
 
     /// <summary>The evidence of a job; null while there is none.</summary>
-    public static JobEvidence? Of(JobRecord record)
+    /// <param name="earlier">Earlier jobs of the same car: what they left in it.</param>
+    public static JobEvidence? Of(JobRecord record, ImmutableArray<JobRecord> earlier = default)
     {
         ArgumentNullException.ThrowIfNull(record);
         var states = States(record);
@@ -49,8 +53,17 @@ public sealed record JobEvidence(DiagnosisEvidence Evidence, ImmutableArray<Guid
 
         if (points.Count == 0 && standing.Count == 0) return null;
         var weighed = (last + 1 < states.Count ? Weighed(record, states, last, rests) : null) ?? WeighedIn(record, states[last]);
-        return new(new(CarMaker.Of(record.Car, assumptions)) { Points = [.. points], Standing = [.. standing], Weighed = weighed },
-            [.. rests], [.. assumptions.Distinct()], [.. missing.Distinct()]);
+        var car = CarMaker.Of(record.Car, assumptions);
+        // A history speaks of the circuit as it came, and a scale knows better.
+        var filling = last == 0 && weighed is null ? LastFilling.Of(record, earlier) : null;
+        if (filling is not null)
+        {
+            rests.AddRange(filling.Entries);
+            assumptions.Add(HistoryWords.Assumption(filling));
+        }
+
+        return new(new(car) { Points = [.. points], Standing = [.. standing], Weighed = weighed, History = filling?.History },
+            [.. rests], [.. assumptions.Distinct()], [.. missing.Distinct()]) { Filling = filling };
     }
 
     /// <summary>The standing journal, cut wherever something changed inside the circuit.</summary>

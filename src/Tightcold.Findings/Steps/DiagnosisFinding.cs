@@ -84,11 +84,21 @@ internal static class DiagnosisFinding
 
         foreach (var one in answer.Contradictions.Skip(1)) why = why.Then(Phrase.Of($"{ReadingWords.Of(one, evidence.Evidence)}."));
         var lead = answer.Leading;
-        var supports = lead.Reasons.Where(reason => reason.Weight > 0).Take(2).Select(reason => ReadingWords.Reason(reason, evidence.Evidence)).ToArray();
+        var supports = lead.Reasons.Where(reason => reason.Weight > 0 && !reason.IsHistory).Take(2).Select(reason => ReadingWords.Reason(reason, evidence.Evidence)).ToArray();
         if (supports.Length > 0) why = why.Then(Phrase.Of($"For {FaultWords.Name(lead.Hypothesis)}: {Joined(supports)}."));
+        why = why.Then(HistorySpeaks(answer, evidence));
         var share = (answer.ChargeKg.High - answer.ChargeKg.Low) / answer.LabelKg;
         if (share > 0.3) why = why.Then(Phrase.Of($"The pressures allow any charge from {Share(answer.ChargeKg.Low / answer.LabelKg)} to {Share(answer.ChargeKg.High / answer.LabelKg)} of the label: only weighing tells."));
         return why;
+    }
+
+    /// <summary>What the last filling lets expect, and which way that moves the leading explanation.</summary>
+    private static Phrase HistorySpeaks(FaultOdds answer, JobEvidence evidence)
+    {
+        if (evidence.Evidence.History is not { } history || answer.ChargeShareByHistory is not { } expected) return Phrase.Empty;
+        var lead = answer.Leading;
+        var way = lead.Reasons.FirstOrDefault(reason => reason.IsHistory)?.Weight switch { > 0 => "speaks for", < 0 => "speaks against", _ => "neither speaks for nor against" };
+        return Phrase.Of($"The history {way} {FaultWords.Name(lead.Hypothesis)}: {HistoryWords.Speaks(history, expected)}.");
     }
 
     private static ImmutableArray<Estimate> Estimates(FaultOdds answer)
@@ -127,7 +137,9 @@ internal static class DiagnosisFinding
 
     private static Phrase Spoken(Belief belief, JobEvidence evidence, int sign)
     {
-        var reasons = belief.Reasons.Where(reason => reason.Weight * sign > 0).Take(2).Select(reason => ReadingWords.Brief(reason, evidence.Evidence)).ToArray();
+        var speaking = belief.Reasons.Where(reason => reason.Weight * sign > 0).ToArray();
+        // Two readings, and the history whenever it speaks.
+        var reasons = speaking.Where(reason => !reason.IsHistory).Take(2).Concat(speaking.Where(reason => reason.IsHistory)).Select(reason => ReadingWords.Brief(reason, evidence.Evidence)).ToArray();
         return reasons.Length == 0 ? Phrase.Words("–") : Joined(reasons);
     }
 

@@ -19,6 +19,12 @@ public sealed record JobEvidence(DiagnosisEvidence Evidence, ImmutableArray<Guid
     /// <summary>The last filling, where it counts; null without one.</summary>
     public LastFilling? Filling { get; init; }
 
+    /// <summary>An identifier that contradicts the label: then faults are not weighed; else null.</summary>
+    public Identification? Otherwise { get; init; }
+
+    /// <summary>Other refrigerants at whose own pressure the car stood, where the label's would not have.</summary>
+    public ImmutableArray<OtherRefrigerant> MayBe { get; init; } = [];
+
     // Oil and hoses keep a little back, and a recovery never ends at nothing; common practice.
     private const double KeptBackShare = 0.03;
     private const double KeptBackKg = 0.010;
@@ -44,10 +50,12 @@ public sealed record JobEvidence(DiagnosisEvidence Evidence, ImmutableArray<Guid
         }
 
         var standing = new List<StandingPressure>();
+        var atRest = new List<StandingReading>();
         foreach (var entry in states[last].Where(entry => entry.Kind == EntryKinds.StandingReading))
         {
             if (Steps.StandingFinding.Read(record, entry) is not { } read) continue;
             standing.Add(Of(read.Standing));
+            if (read.AtRest) atRest.Add(read.Standing);
             rests.Add(entry.Id);
         }
 
@@ -63,7 +71,12 @@ public sealed record JobEvidence(DiagnosisEvidence Evidence, ImmutableArray<Guid
         }
 
         return new(new(car) { Points = [.. points], Standing = [.. standing], Weighed = weighed, History = filling?.History },
-            [.. rests], [.. assumptions.Distinct()], [.. missing.Distinct()]) { Filling = filling };
+            [.. rests], [.. assumptions.Distinct()], [.. missing.Distinct()])
+        {
+            Filling = filling,
+            Otherwise = Identification.Otherwise(record, rests),
+            MayBe = OtherRefrigerant.Fitting(FluidOf(record.Car), [.. atRest]),
+        };
     }
 
     /// <summary>The standing journal, cut wherever something changed inside the circuit.</summary>

@@ -57,6 +57,7 @@ public static class DiagnosisJson
         ["name"] = FaultWords.Name(belief.Hypothesis),
         ["odds"] = belief.Odds,
         ["odds-error"] = belief.OddsError,
+        ["odds-without-history"] = belief.OddsWithoutHistory,
         ["prior"] = belief.Hypothesis.Prior,
         ["charge-share"] = belief.Hypothesis.IsNoneOfThese ? null : Range(belief.ChargeShare),
         ["severities"] = new JsonArray([.. belief.Severities.Select((interval, i) => (JsonNode)new JsonObject

@@ -77,6 +77,9 @@ internal static class DiagnosisFinding
             return (Certainty.Weak, Judgement.CannotTell, Phrase.Of($"Probably {name}, about {Odds(odds)}, but these odds are rough: few modelled cars look like this one."));
         if (!evidence.MayBe.IsEmpty && odds >= Likely)
             return (Certainty.Weak, Judgement.CannotTell, Phrase.Of($"Probably {name}, {Odds(odds)}, but only if it holds what the label says: it stood where {evidence.MayBe[0].Fluid.DisplayName} with liquid would."));
+        // A history is hearsay about a filling: what the readings alone do not carry is not told surely.
+        if (odds >= Sure && answer.WithoutHistory(leading) is < Sure and var alone)
+            return (Certainty.Weak, Judgement.CannotTell, Phrase.Of($"Probably {name}: {Odds(odds)} with the car's history, {Odds(alone)} by the readings alone."));
         return odds switch
         {
             >= Sure when leading.IsNothingWrong => (Certainty.Stands, Judgement.Good, Phrase.Of($"Nothing wrong found: {Odds(odds)} that no fault worth mending shows.")),
@@ -110,8 +113,9 @@ internal static class DiagnosisFinding
     {
         if (evidence.Evidence.History is not { } history || answer.ChargeShareByHistory is not { } expected) return Phrase.Empty;
         var lead = answer.Leading;
+        var (fault, with, _) = answer.ByFault()[0];
         var way = lead.Reasons.FirstOrDefault(reason => reason.IsHistory)?.Weight switch { > 0 => "speaks for", < 0 => "speaks against", _ => "neither speaks for nor against" };
-        return Phrase.Of($"The history {way} {FaultWords.Name(lead.Hypothesis)}: {HistoryWords.Speaks(history, expected)}.");
+        return Phrase.Of($"The history {way} {FaultWords.Name(lead.Hypothesis)}: {HistoryWords.Speaks(history, expected)}. By the readings alone {FaultWords.Name(fault)} would have {Odds(answer.WithoutHistory(fault))}, with the history {Odds(with)}.");
     }
 
     private static ImmutableArray<Estimate> Estimates(FaultOdds answer)

@@ -73,6 +73,7 @@ public sealed class HistoryTests
         var finding = JobDiagnosis.Finding(job.Record(), with);
         Assert.Contains(AJob.Id(4), finding.RestsOn);
         Assert.Contains("topped up 2 months ago", Say(finding.Why), StringComparison.Ordinal);
+        Assert.Contains("By the readings alone too little refrigerant would have", Say(finding.Why), StringComparison.Ordinal);
         Assert.Contains(finding.Table!.Rows, row => row.Any(cell => Say(cell).Contains("topped up 2 months ago", StringComparison.Ordinal)));
     }
 

@@ -31,8 +31,8 @@ public sealed class ChargeByHistory
     // Leaks in a leaking car: docs/physics/leaks.md.
     private const double LeaksInALeaker = 1.3;
 
-    // Chance a year that a tight car begins to leak: with it a car of three years leaks with one in six, and the mean loss
-    // comes near the 52 g/yr of European cars up to seven years old (docs/physics/diagnosis.md).
+    // Chance a year that a tight car begins to leak: with it the mean loss after three to four years is 45 to 65 g/yr, against
+    // 52 g/yr of European cars up to seven years old (docs/physics/diagnosis.md).
     private const double NewLeaksPerYear = 0.05;
 
     // Below this share vapour alone is left and the loss slows down.

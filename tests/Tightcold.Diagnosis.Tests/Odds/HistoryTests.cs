@@ -117,5 +117,15 @@ public sealed class HistoryTests
             Assert.Contains("ChargeHistory", Assert.Throws<ArgumentOutOfRangeException>(() => Diagnoser.Diagnose(evidence with { History = bad }, Effort.Quick, 5)).Message, StringComparison.Ordinal);
     }
 
+    /// <summary>The table in docs/physics/diagnosis.md, too little / ordinary / too much, as it is printed there.</summary>
+    [Theory]
+    [InlineData(FilledHow.ByWeight, true, "")]
+    [InlineData(FilledHow.ByWeight, false, "")]
+    [InlineData(FilledHow.NotWeighed, false, "")]
+    [InlineData(FilledHow.ToppedUp, false, "")]
+    public void The_factors_of_the_document_are_those_of_the_program(FilledHow how, bool tight, string row) =>
+        Assert.Equal(row, string.Join(" | ", new[] { 1.0, 6, 24, 96 }.Select(months => By(Filled(how, months) with { ProvenTight = tight }))
+            .Select(by => FormattableString.Invariant($"{Mean(by, 0.05, 0.80):0.0} / {Mean(by, 0.80, 1.12):0.0} / {Mean(by, 1.12, 1.80):0.0}"))));
+
     private static double Undercharged(FaultOdds answer) => answer.Beliefs.Where(belief => belief.Hypothesis.Has(Fault.Undercharge)).Sum(belief => belief.Odds);
 }

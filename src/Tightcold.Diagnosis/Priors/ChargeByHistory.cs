@@ -38,6 +38,9 @@ public sealed class ChargeByHistory
     // Below this share vapour alone is left and the loss slows down.
     private const double VapourShare = 0.15;
 
+    // Charges that no filling of this model reaches, all together.
+    private const double Rare = 1e-4;
+
     private const double UnknownYears = 2, UnknownSpread = 0.8;
 
     // A car is topped up because it had lost something like this share of its label, over a time that nobody knows.
@@ -80,7 +83,8 @@ public sealed class ChargeByHistory
     {
         var mass = new double[Bins];
         Add(mass, history, labelKg, 1);
-        return Normalised(mass);
+        // A scale does not overfill by half; without one everything happens.
+        return Normalised(mass, history.How == FilledHow.ByWeight ? 0 : Rare);
     }
 
     private static double[] Unknown(double labelKg)
@@ -88,14 +92,13 @@ public sealed class ChargeByHistory
         var mass = new double[Bins];
         foreach (var (how, weight) in Population)
             Add(mass, new(how, UnknownYears * LeakForecast.Year, UnknownSpread, true), labelKg, weight);
-        return Normalised(mass);
+        return Normalised(mass, Rare);
     }
 
-    private static double[] Normalised(double[] mass)
+    private static double[] Normalised(double[] mass, double rare)
     {
         var sum = mass.Sum();
-        // Never quite nothing: a bin that no car of the model reaches is still possible.
-        return [.. mass.Select(one => ((one / sum) + (1e-4 / Bins)) / (1 + 1e-4))];
+        return [.. mass.Select(one => ((one / sum) + (rare / Bins)) / (1 + rare))];
     }
 
     /// <summary>Spreads a history's charge over the bins.</summary>

@@ -20,9 +20,9 @@ public static class HistoryWords
             ? Phrase.Of($"{name}, after some {Measure.Kilograms(lost)} had gone in {Months(time)}") : name;
     }
 
-    /// <summary>“topped up 2 months ago: by that 30 to 95 % of the label would be left”.</summary>
+    /// <summary>“topped up 2 months ago, which would leave 30 to 95 % of the label”.</summary>
     public static Phrase Speaks(ChargeHistory history, Interval expected) =>
-        Phrase.Of($"{Name(history)}: by that {(Measure.Ratio(expected.Low), Measure.Ratio(expected.High))} of the label would be in");
+        Phrase.Of($"{Name(history)}, which would leave {(Measure.Ratio(expected.Low), Measure.Ratio(expected.High))} of the label");
 
     public static Assumption Assumption(LastFilling filling)
     {

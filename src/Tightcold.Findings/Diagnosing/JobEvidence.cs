@@ -60,6 +60,7 @@ public sealed record JobEvidence(DiagnosisEvidence Evidence, ImmutableArray<Guid
         }
 
         if (points.Count == 0 && standing.Count == 0) return null;
+        var otherwise = Identification.Otherwise(record, [.. rests]);
         var weighed = (last + 1 < states.Count ? Weighed(record, states, last, rests) : null) ?? WeighedIn(record, states[last]);
         var car = CarMaker.Of(record.Car, assumptions);
         // A history speaks of the circuit as it came, and a scale knows better.
@@ -74,7 +75,7 @@ public sealed record JobEvidence(DiagnosisEvidence Evidence, ImmutableArray<Guid
             [.. rests], [.. assumptions.Distinct()], [.. missing.Distinct()])
         {
             Filling = filling,
-            Otherwise = Identification.Otherwise(record, rests),
+            Otherwise = otherwise,
             MayBe = OtherRefrigerant.Fitting(FluidOf(record.Car), [.. atRest]),
         };
     }

@@ -152,6 +152,8 @@ public static class EntryRules
                 if (fields.Text("action") == "opened" && fields.Text("side") == "high side")
                     yield return InputProblem.Of("side", "high side",
                         $"a can is never opened to the high side: the system would drive its pressure back into the can and burst it; use the low side");
+                if (fields.Text("action") == "opened" && SaidOtherwise(record, entry) is { } inside)
+                    yield return InputProblem.Of("action", "opened", $"an identifier said “{inside}” of what is in this car: it is recovered and the car evacuated before anything goes in; refrigerants are never mixed");
                 if (fields.Text("action") is "connected" or "opened" && record.KitAt(entry.ObservedAt).Find(fields.Text("container")!) is { } source)
                     foreach (var problem in RefuseSource(record, source)) yield return problem;
                 break;

@@ -90,6 +90,28 @@ public sealed class WrongRefrigerantTests
     }
 
     [Fact]
+    public void Nothing_goes_into_a_car_that_holds_something_else_before_a_vacuum()
+    {
+        AJob Opened(bool pumped)
+        {
+            var job = Stands(Car().Holding(("name", "A"), ("kind", "can"), ("refrigerant", "R-134a"), ("tare", "150 g"), ("gross-now", "490 g")), "5.6 bar", 1, ("identified", "another refrigerant"));
+            if (pumped) job.At(30, "pump", ("action", "started"));
+            return job.At(60, "container-moved", ("container", "A"), ("action", "opened"), ("side", "low side"), ("position", "upright (vapour)"));
+        }
+
+        IReadOnlyList<Jobs.Fields.InputProblem> Problems(AJob job) => EntryRules.Check(job.Record(job.Entries.Take(job.Entries.Count - 1)), job.Entries[^1], null);
+        Assert.Contains(Problems(Opened(pumped: false)), problem => problem.Field == "action");
+        Assert.Empty(Problems(Opened(pumped: true)));
+    }
+
+    [Fact]
+    public void A_history_written_down_after_the_pump_does_not_hide_what_the_identifier_said()
+    {
+        var job = Runs(Stands(Car(), "5.6 bar", 1, ("identified", "mixed or unknown"))).At(90, "pump", ("action", "started")).At(100, "earlier-charge", ("months-ago", "2"), ("filled", "topped up"));
+        Assert.Null(JobDiagnosis.Of(job.Record(), Effort.Quick));
+    }
+
+    [Fact]
     public void Only_what_fits_every_reading_fits()
     {
         var label = FluidCatalog.Get("R134a");

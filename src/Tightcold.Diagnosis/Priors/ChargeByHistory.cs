@@ -35,6 +35,9 @@ public sealed class ChargeByHistory
     // 52 g/yr of European cars up to seven years old (docs/physics/diagnosis.md).
     private const double NewLeaksPerYear = 0.05;
 
+    // Of leaks, those that empty a car in weeks: a mend that let go, a stone; and how many times the usual leak that is.
+    private const double GrossShare = 0.10, GrossTimes = 20;
+
     // Below this share vapour alone is left and the loss slows down.
     private const double VapourShare = 0.15;
 
@@ -91,7 +94,7 @@ public sealed class ChargeByHistory
     {
         var mass = new double[Bins];
         foreach (var (how, weight) in Population)
-            Add(mass, new(how, UnknownYears * LeakForecast.Year, UnknownSpread, true), labelKg, weight);
+            Add(mass, new(how, UnknownYears * LeakForecast.Year, UnknownSpread, Remembered: false), labelKg, weight);
         return Normalised(mass, Rare);
     }
 
@@ -129,7 +132,8 @@ public sealed class ChargeByHistory
 
     private static double Leaks(ChargeHistory history) => history.How switch
     {
-        FilledHow.ByWeight => history.ProvenTight ? 0.05 : 0.12,
+        // What is remembered of a workshop's filling is mostly a refill of a car that had lost its charge, mended or not.
+        FilledHow.ByWeight => history.ProvenTight ? 0.05 : history.Remembered ? 0.30 : 0.12,
         FilledHow.NotWeighed => 0.30,
         _ => 0.60,
     };
@@ -152,7 +156,8 @@ public sealed class ChargeByHistory
         foreach (var (z, part) in Fine)
         {
             var leak = LeakKgPerS * Math.Exp(LeakPrior.LeakSpread * z);
-            yield return (usual + leak, leaks * part * Told(usual + leak));
+            yield return (usual + leak, (1 - GrossShare) * leaks * part * Told(usual + leak));
+            yield return (usual + (GrossTimes * leak), GrossShare * leaks * part * Told(usual + (GrossTimes * leak)));
             // A leak that began in between has had a third, or two thirds, of the time.
             for (var third = 1; third <= 2; third++) yield return (usual + (third * leak / 3), 0.5 * begins * part * Told(usual));
         }

@@ -31,7 +31,7 @@ public sealed class ChargeByHistory
     // Leaks in a leaking car: docs/physics/leaks.md.
     private const double LeaksInALeaker = 1.3;
 
-    // Chance a year that a tight car begins to leak: with it the mean loss after three to four years is 45 to 65 g/yr, against
+    // Chance a year that a tight car begins to leak: with it the mean loss after three to four years is some 45 to 70 g/yr, against
     // 52 g/yr of European cars up to seven years old (docs/physics/diagnosis.md).
     private const double NewLeaksPerYear = 0.05;
 

@@ -31,11 +31,11 @@ public sealed class JobViews
         hold = same?.hold ?? new(() => HoldView.Of(record));
         leaks = same?.leaks ?? new(() => LeakView.Of(record, Earlier, hold.Value));
         pump = same?.pump ?? new(() => PumpView.Of(record));
-        evidence = same?.evidence ?? new(() => JobDiagnosis.ToWeigh(record));
+        evidence = same?.evidence ?? new(() => JobDiagnosis.ToWeigh(record, Earlier));
         ventCars = before is not null && before.Record.Car == record.Car ? before.ventCars : new(() => LoopCars.Of(CarMaker.Of(record.Car, [])));
         // The value and not the views: else each would keep all before it.
         var weighed = before is { diagnosis.IsValueCreated: true } && before.Record.Job == record.Job ? before.diagnosis.Value : null;
-        diagnosis = new(() => evidence.Value is not { } found ? null : weighed?.For(found) ?? (atAGlance ? null : JobDiagnosis.Of(record, found, Effort.Full)));
+        diagnosis = new(() => evidence.Value is not { Otherwise: null } found ? null : weighed?.For(found) ?? (atAGlance ? null : JobDiagnosis.Of(record, found, Effort.Full)));
     }
 
     public JobRecord Record { get; }
@@ -46,11 +46,11 @@ public sealed class JobViews
     public HoldView? Hold => hold.Value;
     public PumpView Pump => pump.Value;
 
-    /// <summary>Null while there are no readings, or at a glance.</summary>
+    /// <summary>Null while there are no readings, at a glance, or on a refrigerant that is not the label's.</summary>
     public JobDiagnosis? Diagnosis => diagnosis.Value;
 
     /// <summary>Readings that a glance leaves unweighed; else null.</summary>
-    public JobEvidence? Unweighed => Diagnosis is null ? evidence.Value : null;
+    public JobEvidence? Unweighed => Diagnosis is null && evidence.Value is { Otherwise: null } found ? found : null;
 
     /// <summary>The cars that a vent reading is held against.</summary>
     public LoopCars VentCars => ventCars.Value;

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Tightcold.Diagnosis.Leaks;
+using Tightcold.Diagnosis.Priors;
 using Tightcold.Findings.Steps;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
@@ -58,15 +59,20 @@ public sealed record LeakLosses(ImmutableArray<LossObservation> Observations, do
         }
         if (since is { } months)
         {
-            // Remembered dates are a quarter off; a month or two always.
-            var seconds = Math.Max(0.5, months) * Month;
-            var spread = Math.Sqrt(0.15 * 0.15 + Math.Pow(0.7 / Math.Max(0.5, months), 2));
+            var (seconds, spread) = Remembered(months);
             var topped = entries.Where(entry => entry.Fields.Text("filled") == "topped up" && entry != entries[0]).Sum(entry => entry.Fields.Si("mass") ?? 0.15);
             return full is null
-                ? new(0.75 * labelKg, 0.2 * labelKg, topped, seconds, spread, Phrase.Of($"A top-up {(int)months} months ago, to an unknown charge"))
+                ? new(ChargeByHistory.ToppedUpShare * labelKg, ChargeByHistory.ToppedUpSigma * labelKg, topped, seconds, spread, Phrase.Of($"A top-up {(int)months} months ago, to an unknown charge"))
                 : new(labelKg, full.Fields.Text("filled") == "full, by weight" ? WeighedSigmaKg : FeltSigmaKg, topped, seconds, spread, Phrase.Of($"Filled {(int)months} months ago"));
         }
         return new(labelKg, FeltSigmaKg, 0, UnknownSeconds, UnknownSpread, Phrase.Of($"Nobody wrote down since when: some 24 months are assumed, give or take a factor of two"));
+    }
+
+    /// <summary>A remembered date and the spread of its logarithm: a quarter off, a month or two always; assumed.</summary>
+    internal static (double Seconds, double Spread) Remembered(double monthsAgo)
+    {
+        var months = Math.Max(0.5, monthsAgo);
+        return (months * Month, Math.Sqrt(0.15 * 0.15 + Math.Pow(0.7 / months, 2)));
     }
 
     /// <summary>What was left: weighed when recovered, else from the standing pressure.</summary>

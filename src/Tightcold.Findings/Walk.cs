@@ -18,7 +18,7 @@ public static class Walk
         Step.ComplaintAndWeather => ComplaintFinding.Of(views.Record),
         Step.StandingPressure => StandingFinding.Of(views.Record),
         Step.RunningPressures => RunningFinding.Of(views.Record),
-        Step.WhatIsWrong => views.Unweighed is { } evidence ? DiagnosisFinding.Unweighed(evidence) : Diagnosing.JobDiagnosis.Finding(views.Diagnosis),
+        Step.WhatIsWrong => views.Unweighed is { } evidence ? DiagnosisFinding.Unweighed(evidence) : Diagnosing.JobDiagnosis.Finding(views.Record, views.Diagnosis),
         Step.LeakSearch => LeakFinding.Of(views.Record, views.Leaks),
         Step.Recover => RecoverFinding.Of(views.Record),
         Step.Mend => MendFinding.Of(views.Record),

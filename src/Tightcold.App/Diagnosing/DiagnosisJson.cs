@@ -1,5 +1,6 @@
 using System.Text.Json.Nodes;
 using Tightcold.Diagnosis.Inference;
+using Tightcold.Diagnosis.Leaks;
 using Tightcold.Diagnosis.NextTest;
 using Tightcold.Findings.Diagnosing;
 using Tightcold.Quantities;
@@ -22,6 +23,7 @@ public static class DiagnosisJson
             ["fit"] = answer.Fit,
             ["evidence-uncertain"] = answer.EvidenceUncertain,
             ["loop-solves"] = answer.Solves,
+            ["history"] = History(diagnosis, units),
             ["contradictions"] = new JsonArray([.. answer.Contradictions.Select(one => (JsonNode)new JsonObject
             {
                 ["kind"] = Kebab(one.Kind.ToString()), ["sentence"] = ReadingWords.Of(one, diagnosis.Evidence.Evidence).Render(units),
@@ -35,12 +37,27 @@ public static class DiagnosisJson
         };
     }
 
+    /// <summary>The last filling, as it was weighed; null without one.</summary>
+    private static JsonObject? History(JobDiagnosis diagnosis, IMeasureFormat units) =>
+        diagnosis.Evidence.Filling is not { } filling || diagnosis.Answer.ChargeShareByHistory is not { } expected ? null : new()
+        {
+            ["filled"] = Kebab(filling.History.How.ToString()),
+            ["months-ago"] = Math.Round(12 * filling.History.Seconds / LeakForecast.Year, 1),
+            ["job"] = filling.Job,
+            ["remembered"] = filling.History.Remembered,
+            ["proven-tight"] = filling.History.ProvenTight,
+            ["lost-before-kg"] = filling.History.LostBefore?.LostKg,
+            ["charge-share"] = Range(expected),
+            ["sentence"] = HistoryWords.Speaks(filling.History, expected).Render(units),
+        };
+
     private static JsonObject One(Belief belief, JobDiagnosis diagnosis, IMeasureFormat units) => new()
     {
         ["key"] = belief.Hypothesis.Key,
         ["name"] = FaultWords.Name(belief.Hypothesis),
         ["odds"] = belief.Odds,
         ["odds-error"] = belief.OddsError,
+        ["odds-without-history"] = belief.OddsWithoutHistory,
         ["prior"] = belief.Hypothesis.Prior,
         ["charge-share"] = belief.Hypothesis.IsNoneOfThese ? null : Range(belief.ChargeShare),
         ["severities"] = new JsonArray([.. belief.Severities.Select((interval, i) => (JsonNode)new JsonObject

@@ -42,8 +42,9 @@ internal sealed class Diagnose(Surroundings surroundings) : DeskCommand<Diagnose
     {
         var record = await WhoseAsync(settings, cancellation).ConfigureAwait(false);
         if (settings.Quick && settings.Deep) throw new RefusedException("deep", "--quick --deep", "one of the two is allowed");
-        var diagnosis = JobDiagnosis.Of(record, settings.Deep ? Effort.Deep : settings.Quick ? Effort.Quick : Effort.Full);
-        var finding = JobDiagnosis.Finding(diagnosis);
+        var earlier = settings.Readings is null ? await Desk.EarlierAsync(record, cancellation).ConfigureAwait(false) : [];
+        var diagnosis = JobDiagnosis.Of(record, settings.Deep ? Effort.Deep : settings.Quick ? Effort.Quick : Effort.Full, earlier);
+        var finding = JobDiagnosis.Finding(record, diagnosis);
         if (settings.Svg is { } path && diagnosis is not null) await File.WriteAllTextAsync(path, ObservedExpected.Svg(diagnosis, Units), cancellation).ConfigureAwait(false);
         return Answer(settings, () => new JsonObject
         {

@@ -10,6 +10,9 @@ namespace Tightcold.Diagnosis.Inference;
 /// <param name="Effective">Number of tried cars that the answer is worth; low numbers make it uncertain.</param>
 public sealed record Belief(Hypothesis Hypothesis, double Odds, double OddsError, double Effective)
 {
+    /// <summary>The odds by the readings alone; the same without a history.</summary>
+    public double OddsWithoutHistory { get; init; } = Odds;
+
     /// <summary>For each fault its severity in its own measure; empty where there is none.</summary>
     public ImmutableArray<Interval> Severities { get; init; } = [];
 

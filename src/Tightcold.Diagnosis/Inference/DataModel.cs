@@ -1,4 +1,5 @@
 using Tightcold.Diagnosis.Measurement;
+using Tightcold.Diagnosis.Priors;
 
 namespace Tightcold.Diagnosis.Inference;
 
@@ -8,9 +9,13 @@ internal sealed class DataModel
 {
     private const double WeighedAnything = 1 / 1.5;
 
+    private readonly double labelKg;
+
     public DataModel(DiagnosisEvidence evidence)
     {
         Evidence = evidence;
+        labelKg = evidence.Car.LabelChargeKg ?? CarPrior.OrdinaryLabelKg;
+        History = evidence.History is { } history ? ChargeByHistory.Of(history, labelKg) : null;
         Readings = new ReadingLikelihood(evidence.Points);
         Features = Readings.Items.Length + evidence.Standing.Length + (evidence.Weighed is null ? 0 : 1);
         Row = (evidence.Points.Length * Predicted.Width) + (2 * evidence.Standing.Length) + 1;
@@ -19,6 +24,9 @@ internal sealed class DataModel
     public DiagnosisEvidence Evidence { get; }
 
     public ReadingLikelihood Readings { get; }
+
+    /// <summary>What the last filling says of the charge; null without one.</summary>
+    public ChargeByHistory? History { get; }
 
     public int PointCount => Evidence.Points.Length;
 
@@ -30,7 +38,10 @@ internal sealed class DataModel
 
     public double LogAfter(ReadOnlySpan<double> row, int pointCount) => Readings.Log(row, pointCount);
 
-    /// <summary>Standing readings and the scale.</summary>
+    /// <summary>Factor of the last filling on the odds of a tried car; 1 without one.</summary>
+    public double HistoryFactor(ReadOnlySpan<double> row) => History?.Factor(row[Row - 1] / labelKg) ?? 1;
+
+    /// <summary>Standing readings, the scale and the last filling.</summary>
     public double LogRest(ReadOnlySpan<double> row)
     {
         var log = 0.0;
@@ -46,7 +57,7 @@ internal sealed class DataModel
             log += Math.Log(((1 - ErrorModel.GrossChance) * ReadingLikelihood.Student(x) / weighed.SigmaKg) + (ErrorModel.GrossChance * WeighedAnything));
         }
 
-        return log;
+        return History is null ? log : log + Math.Log(HistoryFactor(row));
     }
 
     /// <summary>ln p of the data if they belong to no car on the list: every instrument anywhere on its scale, every

@@ -1,4 +1,5 @@
 using Tightcold.Diagnosis.Measurement;
+using Tightcold.Diagnosis.Priors;
 
 namespace Tightcold.Diagnosis.Inference;
 
@@ -26,9 +27,26 @@ internal static class EvidenceCheck
             Positive(standing.SigmaPa, nameof(StandingPressure));
         }
 
-        if (evidence.Weighed is not { } weighed) return;
-        Wall(weighed.ChargeKg, nameof(WeighedCharge));
-        Positive(weighed.SigmaKg, nameof(WeighedCharge));
+        if (evidence.Weighed is { } weighed)
+        {
+            Wall(weighed.ChargeKg, nameof(WeighedCharge));
+            Positive(weighed.SigmaKg, nameof(WeighedCharge));
+        }
+
+        if (evidence.History is not { } history) return;
+        Positive(history.Seconds, nameof(ChargeHistory));
+        Wall(history.SecondsSpread, nameof(ChargeHistory));
+        if (history.Left is { } left)
+        {
+            Wall(left.Share, nameof(ChargeHistory));
+            Positive(left.Sigma, nameof(ChargeHistory));
+        }
+
+        if (history.LostBefore is not { } lost) return;
+        Wall(lost.LostKg + lost.DurationSpread, nameof(ChargeHistory));
+        Positive(lost.SigmaKg, nameof(ChargeHistory));
+        Positive(lost.Seconds, nameof(ChargeHistory));
+        Positive(lost.Duty, nameof(ChargeHistory));
     }
 
     private static void Wall(double value, string name)

@@ -14,6 +14,9 @@ public sealed class FaultOdds
     /// <summary>Charge in the circuit over all explanations, kg.</summary>
     public required Interval ChargeKg { get; init; }
 
+    /// <summary>Charge over the label's that the last filling alone lets expect; null without one.</summary>
+    public Interval? ChargeShareByHistory { get; init; }
+
     /// <summary>The label's charge, or the assumed one, kg.</summary>
     public required double LabelKg { get; init; }
 
@@ -43,12 +46,22 @@ public sealed class FaultOdds
         var list = ImmutableArray.CreateBuilder<(Hypothesis Alone, double Odds, double OddsError)>();
         foreach (var alone in Beliefs.Select(belief => belief.Hypothesis).Where(hypothesis => hypothesis.Faults.Length <= 1))
         {
-            var with = Beliefs.Where(belief => alone.Faults.Length == 0 ? belief.Hypothesis.Key == alone.Key : belief.Hypothesis.Has(alone.Faults[0])).ToArray();
+            var with = With(alone).ToArray();
             list.Add((alone, Math.Min(1, with.Sum(belief => belief.Odds)), Math.Sqrt(with.Sum(belief => belief.OddsError * belief.OddsError))));
         }
 
         return [.. list.OrderByDescending(line => line.Odds).ThenBy(line => line.Alone.Key, StringComparer.Ordinal)];
     }
+
+    /// <summary>The same odds by the readings alone, with the history left out.</summary>
+    public double WithoutHistory(Hypothesis alone)
+    {
+        ArgumentNullException.ThrowIfNull(alone);
+        return Math.Min(1, With(alone).Sum(belief => belief.OddsWithoutHistory));
+    }
+
+    private IEnumerable<Belief> With(Hypothesis alone) =>
+        Beliefs.Where(belief => alone.Faults.Length == 0 ? belief.Hypothesis.Key == alone.Key : belief.Hypothesis.Has(alone.Faults[0]));
 
     /// <summary>Odds of an explanation by its key; 0 for one that is not weighed.</summary>
     public double OddsOf(string key) => Beliefs.FirstOrDefault(belief => belief.Hypothesis.Key == key)?.Odds ?? 0;

@@ -32,6 +32,24 @@ internal sealed class Posterior
 
     public double[] OddsErrors { get; }
 
+    /// <summary>Odds as they would be by the readings alone: each tried car with its factor by the history taken off.</summary>
+    public double[] OddsWithoutHistory()
+    {
+        if (Data.History is null) return Odds;
+        var odds = new double[Odds.Length];
+        for (var h = 0; h < odds.Length; h++)
+        {
+            var particles = Runs[h].Particles;
+            double mean = Runs[h].Hypothesis.IsNoneOfThese ? 1 : 0;
+            for (var i = 0; i < particles.Count; i++)
+                if (Weights[h][i] > 0) mean += Weights[h][i] / Data.HistoryFactor(particles.Row(i));
+            odds[h] = Odds[h] * mean;
+        }
+
+        var sum = odds.Sum();
+        return [.. odds.Select(one => one / sum)];
+    }
+
     /// <summary>Weights of each explanation's points, summing to 1 within it.</summary>
     public double[][] Weights { get; }
 

@@ -3,7 +3,7 @@ using Tightcold.Diagnosis.Measurement;
 
 namespace Tightcold.Diagnosis.Inference;
 
-/// <summary>How each reading by itself speaks for or against an explanation: its density over all cars that could have
+/// <summary>How each reading, and the last filling, by itself speaks for or against an explanation: its density over all cars that could have
 /// that fault, against its density over the other explanations by their odds before any reading.</summary>
 internal static class Reasons
 {
@@ -31,6 +31,9 @@ internal static class Reasons
             if (point.Clutch != ClutchSeen.NotLooked) Seen(SeenKind.Clutch, row => SeenLikelihood.Clutch(point.Clutch, row));
             if (point.CyclesPerMinute is { } cycles) Seen(SeenKind.Cycles, row => SeenLikelihood.Cycles(cycles, row));
         }
+
+        if (posterior.Data.History is { } history)
+            list.Add(new(0, null, null, Weight(posterior, h, posterior.Data.HistoryFactor), 0, history.Expected, default));
 
         return [.. list.Where(reason => Math.Abs(reason.Weight) >= WorthALine).OrderByDescending(reason => Math.Abs(reason.Weight))];
     }

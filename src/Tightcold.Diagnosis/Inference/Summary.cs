@@ -13,11 +13,13 @@ internal static class Summary
         var runs = posterior.Runs;
         var healthy = runs.Select((run, h) => (run, h)).First(pair => pair.run.Hypothesis.IsNothingWrong).h;
         var beliefs = new List<Belief>();
+        var alone = posterior.OddsWithoutHistory();
         for (var h = 0; h < runs.Count; h++)
         {
             var hypothesis = runs[h].Hypothesis;
             beliefs.Add(new(hypothesis, posterior.Odds[h], posterior.OddsErrors[h], hypothesis.IsNoneOfThese ? double.PositiveInfinity : runs[h].Particles.Effective)
             {
+                OddsWithoutHistory = alone[h],
                 Severities = [.. Enumerable.Range(0, hypothesis.Faults.Length).Select(place => Interval.Of(posterior.Severities(h, place)))],
                 ChargeShare = hypothesis.IsNoneOfThese ? default : Interval.Of(posterior.ChargeShares(h)),
                 Reasons = posterior.Odds[h] >= WorthReasons && !hypothesis.IsNoneOfThese ? Reasons.Of(posterior, h, healthy) : [],
@@ -32,6 +34,7 @@ internal static class Summary
             Beliefs = [.. beliefs.OrderByDescending(belief => belief.Odds)],
             ChargeKg = new(charge.Low * label, charge.Median * label, charge.High * label),
             LabelKg = label,
+            ChargeShareByHistory = posterior.Data.History?.Expected,
             Readings = [.. posterior.Data.Readings.Items.Select(item => Check(posterior, item, healthy, best))],
             Fit = FitCheck.Of(posterior, best),
             EvidenceUncertain = beliefs.Any(belief => uncertain(belief.Odds, belief.Effective)),

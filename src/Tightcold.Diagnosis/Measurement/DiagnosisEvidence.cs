@@ -12,11 +12,14 @@ public sealed record DiagnosisEvidence(CarKnowledge Car)
 
     public WeighedCharge? Weighed { get; init; }
 
+    /// <summary>The last filling before these readings; null when nobody knows of one.</summary>
+    public ChargeHistory? History { get; init; }
+
     /// <summary>Equal in every number and word: the same answer follows from both.</summary>
     public bool SaysTheSameAs(DiagnosisEvidence other)
     {
         ArgumentNullException.ThrowIfNull(other);
-        return Car == other.Car && Weighed == other.Weighed && Standing.SequenceEqual(other.Standing)
+        return Car == other.Car && Weighed == other.Weighed && History == other.History && Standing.SequenceEqual(other.Standing)
             && Points.Length == other.Points.Length && Points.Zip(other.Points).All(pair => Same(pair.First, pair.Second));
     }
 

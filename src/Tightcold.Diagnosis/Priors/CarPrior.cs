@@ -9,7 +9,9 @@ namespace Tightcold.Diagnosis.Priors;
 /// </summary>
 internal sealed class CarPrior
 {
-    private const double OrdinaryLabelKg = 0.60;
+    /// <summary>Label charge of a middle-sized car, kg.</summary>
+    public const double OrdinaryLabelKg = 0.60;
+
     private const double CondenserUaSpread = 0.24;
     private const double DisplacementSpread = 0.16;
     private const double VolumetricSpread = 0.08;

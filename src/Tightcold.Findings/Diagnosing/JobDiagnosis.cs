@@ -11,11 +11,13 @@ public sealed record JobDiagnosis(JobEvidence Evidence, FaultOdds Answer, Immuta
     // Above these odds more reading tells nothing that mending would not.
     private const double SureEnough = 0.98;
 
-    /// <summary>The job's seed makes it repeatable; null while there are no readings.</summary>
-    public static JobDiagnosis? Of(JobRecord record, Effort effort) => ToWeigh(record) is { } evidence ? Of(record, evidence, effort) : null;
+    /// <summary>The job's seed makes it repeatable; null while there are no readings, or while an
+    /// identifier says that they were not taken on the label's refrigerant.</summary>
+    /// <param name="earlier">Earlier jobs of the same car.</param>
+    public static JobDiagnosis? Of(JobRecord record, Effort effort, ImmutableArray<JobRecord> earlier = default) => ToWeigh(record, earlier) is { Otherwise: null } evidence ? Of(record, evidence, effort) : null;
 
     /// <summary>What there is to weigh; null while there are no readings.</summary>
-    internal static JobEvidence? ToWeigh(JobRecord record) => JobEvidence.Of(record) is { Evidence.IsEmpty: false } evidence ? evidence : null;
+    internal static JobEvidence? ToWeigh(JobRecord record, ImmutableArray<JobRecord> earlier) => JobEvidence.Of(record, earlier) is { Evidence.IsEmpty: false } evidence ? evidence : null;
 
     internal static JobDiagnosis Of(JobRecord record, JobEvidence evidence, Effort effort)
     {
@@ -28,6 +30,12 @@ public sealed record JobDiagnosis(JobEvidence Evidence, FaultOdds Answer, Immuta
     /// nothing. Else null.</summary>
     internal JobDiagnosis? For(JobEvidence evidence) => evidence.Evidence.SaysTheSameAs(Evidence.Evidence) ? this with { Evidence = evidence } : null;
 
-    /// <summary>The finding of a diagnosis, or what it lacks.</summary>
-    public static Finding Finding(JobDiagnosis? diagnosis) => diagnosis is null ? Steps.DiagnosisFinding.NothingYet() : Steps.DiagnosisFinding.Of(diagnosis);
+    /// <summary>The finding of a diagnosis, or why there is none: no readings, or a refrigerant that is not the label's.</summary>
+    public static Finding Finding(JobRecord record, JobDiagnosis? diagnosis)
+    {
+        if (diagnosis is not null) return Steps.DiagnosisFinding.Of(diagnosis);
+        var evidence = JobEvidence.Of(record);
+        var otherwise = evidence is null ? Identification.Otherwise(record, []) : evidence.Otherwise;
+        return otherwise is null ? Steps.DiagnosisFinding.NothingYet() : Steps.DiagnosisFinding.NotTheLabels(record, otherwise);
+    }
 }

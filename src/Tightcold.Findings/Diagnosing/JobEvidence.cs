@@ -16,12 +16,22 @@ namespace Tightcold.Findings.Diagnosing;
 /// <param name="Missing">What would sharpen it.</param>
 public sealed record JobEvidence(DiagnosisEvidence Evidence, ImmutableArray<Guid> RestsOn, ImmutableArray<Assumption> Assumptions, ImmutableArray<Phrase> Missing)
 {
+    /// <summary>The last filling, where it counts; null without one.</summary>
+    public LastFilling? Filling { get; init; }
+
+    /// <summary>An identifier that contradicts the label: then faults are not weighed; else null.</summary>
+    public Identification? Otherwise { get; init; }
+
+    /// <summary>Other refrigerants at whose own pressure the car stood, where the label's would not have.</summary>
+    public ImmutableArray<OtherRefrigerant> MayBe { get; init; } = [];
+
     // Oil and hoses keep a little back, and a recovery never ends at nothing; common practice.
     private const double KeptBackShare = 0.03;
     private const double KeptBackKg = 0.010;
 
     /// <summary>The evidence of a job; null while there is none.</summary>
-    public static JobEvidence? Of(JobRecord record)
+    /// <param name="earlier">Earlier jobs of the same car: what they left in it.</param>
+    public static JobEvidence? Of(JobRecord record, ImmutableArray<JobRecord> earlier = default)
     {
         ArgumentNullException.ThrowIfNull(record);
         var states = States(record);
@@ -40,17 +50,34 @@ public sealed record JobEvidence(DiagnosisEvidence Evidence, ImmutableArray<Guid
         }
 
         var standing = new List<StandingPressure>();
+        var atRest = new List<StandingReading>();
         foreach (var entry in states[last].Where(entry => entry.Kind == EntryKinds.StandingReading))
         {
             if (Steps.StandingFinding.Read(record, entry) is not { } read) continue;
             standing.Add(Of(read.Standing));
+            if (read.AtRest) atRest.Add(read.Standing);
             rests.Add(entry.Id);
         }
 
         if (points.Count == 0 && standing.Count == 0) return null;
+        var otherwise = Identification.Otherwise(record, [.. rests]);
         var weighed = (last + 1 < states.Count ? Weighed(record, states, last, rests) : null) ?? WeighedIn(record, states[last]);
-        return new(new(CarMaker.Of(record.Car, assumptions)) { Points = [.. points], Standing = [.. standing], Weighed = weighed },
-            [.. rests], [.. assumptions.Distinct()], [.. missing.Distinct()]);
+        var car = CarMaker.Of(record.Car, assumptions);
+        // A history speaks of the circuit as it came, and a scale knows better.
+        var filling = last == 0 && weighed is null ? LastFilling.Of(record, earlier) : null;
+        if (filling is not null)
+        {
+            rests.AddRange(filling.Entries);
+            assumptions.Add(HistoryWords.Assumption(filling));
+        }
+
+        return new(new(car) { Points = [.. points], Standing = [.. standing], Weighed = weighed, History = filling?.History },
+            [.. rests], [.. assumptions.Distinct()], [.. missing.Distinct()])
+        {
+            Filling = filling,
+            Otherwise = otherwise,
+            MayBe = OtherRefrigerant.Fitting(FluidOf(record.Car), [.. atRest]),
+        };
     }
 
     /// <summary>The standing journal, cut wherever something changed inside the circuit.</summary>

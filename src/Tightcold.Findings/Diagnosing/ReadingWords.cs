@@ -28,6 +28,7 @@ public static class ReadingWords
     {
         ArgumentNullException.ThrowIfNull(reason);
         ArgumentNullException.ThrowIfNull(evidence);
+        if (reason.IsHistory) return HistoryWords.Speaks(evidence.History!, reason.Expected);
         var point = evidence.Points[reason.Point];
         var where = evidence.Points.Length > 1 ? $" (reading {reason.Point + 1})" : "";
         if (reason.Seen is { } seen) return Phrase.Words(Seen(seen, point) + where);

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Tightcold.Diagnosis.Inference;
 using Tightcold.Findings.Diagnosing;
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Journals;
 using Tightcold.Quantities;
 using static Tightcold.Findings.Evidence;
 
@@ -30,6 +31,16 @@ internal static class DiagnosisFinding
         Missing = evidence.Missing,
     };
 
+    /// <summary>Every fault is weighed by the label's refrigerant: with another inside there is nothing to weigh.</summary>
+    public static Finding NotTheLabels(JobRecord record, Identification otherwise) => new(Step.WhatIsWrong, Title, Certainty.Stands, Judgement.Bad,
+        Phrase.Of($"Not {record.Car.Refrigerant} inside: the identifier says “{otherwise.Word}”. No fault is weighed by pressures of a refrigerant that is not there."))
+    {
+        Why = Phrase.Words("Gauges, lines and vent can be read again once it is recovered, evacuated and filled by weight with what the label says."),
+        RestsOn = [otherwise.Entry.Id],
+        Cautions = [Identification.Caution],
+        Next = [Identification.Recover],
+    };
+
     public static Finding Of(JobDiagnosis diagnosis)
     {
         var (evidence, answer) = (diagnosis.Evidence, diagnosis.Answer);
@@ -46,7 +57,7 @@ internal static class DiagnosisFinding
                     Phrase.Words("a different car or a rare fault shifts the odds; healthy readings of this car would narrow them")),
             ],
             Missing = evidence.Missing,
-            Cautions = [.. answer.Beliefs.Where(belief => belief.Odds >= 0.2).SelectMany(belief => FaultWords.Cautions(belief.Hypothesis)).Distinct().Take(3)],
+            Cautions = [.. StandingFinding.WrongRefrigerant(evidence.MayBe), .. answer.Beliefs.Where(belief => belief.Odds >= 0.2).SelectMany(belief => FaultWords.Cautions(belief.Hypothesis)).Distinct().Take(3)],
             Next = Next(diagnosis, judgement),
             Table = Table(answer, evidence),
         };
@@ -60,10 +71,15 @@ internal static class DiagnosisFinding
         if (!answer.Contradictions.IsEmpty)
             return (Certainty.Weak, Judgement.CannotTell, Phrase.Of($"Cannot tell: {ReadingWords.Of(answer.Contradictions[0], evidence.Evidence)}. It is left out; read again."));
         if (leading.IsNoneOfThese || answer.Fit < NoFit)
-            return (Certainty.Weak, Judgement.CannotTell, Phrase.Words("None of the faults weighed here explains these readings together: something rarer is wrong, or a reading is."));
+            return (Certainty.Weak, Judgement.CannotTell, Phrase.Words("None of the faults weighed here explains these readings together: something rarer is wrong, the refrigerant is not the label's, or a reading is off."));
         var also = Phrase.Of($"{FaultWords.Name(faults[1].Alone)} {Odds(faults[1].Odds)}");
         if (answer.EvidenceUncertain && odds >= Likely)
             return (Certainty.Weak, Judgement.CannotTell, Phrase.Of($"Probably {name}, about {Odds(odds)}, but these odds are rough: few modelled cars look like this one."));
+        if (!evidence.MayBe.IsEmpty && odds >= Likely)
+            return (Certainty.Weak, Judgement.CannotTell, Phrase.Of($"Probably {name}, {Odds(odds)}, but only if it holds what the label says: it stood where {evidence.MayBe[0].Fluid.DisplayName} with liquid would."));
+        // A history is hearsay about a filling: what the readings alone do not carry is not told surely.
+        if (odds >= Sure && answer.WithoutHistory(leading) is < Sure and var alone)
+            return (Certainty.Weak, Judgement.CannotTell, Phrase.Of($"Probably {name}: {Odds(odds)} with the car's history, {Odds(alone)} by the readings alone."));
         return odds switch
         {
             >= Sure when leading.IsNothingWrong => (Certainty.Stands, Judgement.Good, Phrase.Of($"Nothing wrong found: {Odds(odds)} that no fault worth mending shows.")),
@@ -84,11 +100,22 @@ internal static class DiagnosisFinding
 
         foreach (var one in answer.Contradictions.Skip(1)) why = why.Then(Phrase.Of($"{ReadingWords.Of(one, evidence.Evidence)}."));
         var lead = answer.Leading;
-        var supports = lead.Reasons.Where(reason => reason.Weight > 0).Take(2).Select(reason => ReadingWords.Reason(reason, evidence.Evidence)).ToArray();
+        var supports = lead.Reasons.Where(reason => reason.Weight > 0 && !reason.IsHistory).Take(2).Select(reason => ReadingWords.Reason(reason, evidence.Evidence)).ToArray();
         if (supports.Length > 0) why = why.Then(Phrase.Of($"For {FaultWords.Name(lead.Hypothesis)}: {Joined(supports)}."));
+        why = why.Then(HistorySpeaks(answer, evidence));
         var share = (answer.ChargeKg.High - answer.ChargeKg.Low) / answer.LabelKg;
         if (share > 0.3) why = why.Then(Phrase.Of($"The pressures allow any charge from {Share(answer.ChargeKg.Low / answer.LabelKg)} to {Share(answer.ChargeKg.High / answer.LabelKg)} of the label: only weighing tells."));
         return why;
+    }
+
+    /// <summary>What the last filling lets expect, and which way that moves the leading explanation.</summary>
+    private static Phrase HistorySpeaks(FaultOdds answer, JobEvidence evidence)
+    {
+        if (evidence.Evidence.History is not { } history || answer.ChargeShareByHistory is not { } expected) return Phrase.Empty;
+        var lead = answer.Leading;
+        var (fault, with, _) = answer.ByFault()[0];
+        var way = lead.Reasons.FirstOrDefault(reason => reason.IsHistory)?.Weight switch { > 0 => "speaks for", < 0 => "speaks against", _ => "neither speaks for nor against" };
+        return Phrase.Of($"The history {way} {FaultWords.Name(lead.Hypothesis)}: {HistoryWords.Speaks(history, expected)}. By the readings alone {FaultWords.Name(fault)} would have {Odds(answer.WithoutHistory(fault))}, with the history {Odds(with)}.");
     }
 
     private static ImmutableArray<Estimate> Estimates(FaultOdds answer)
@@ -127,7 +154,9 @@ internal static class DiagnosisFinding
 
     private static Phrase Spoken(Belief belief, JobEvidence evidence, int sign)
     {
-        var reasons = belief.Reasons.Where(reason => reason.Weight * sign > 0).Take(2).Select(reason => ReadingWords.Brief(reason, evidence.Evidence)).ToArray();
+        var speaking = belief.Reasons.Where(reason => reason.Weight * sign > 0).ToArray();
+        // Two readings, and the history whenever it speaks.
+        var reasons = speaking.Where(reason => !reason.IsHistory).Take(2).Concat(speaking.Where(reason => reason.IsHistory)).Select(reason => ReadingWords.Brief(reason, evidence.Evidence)).ToArray();
         return reasons.Length == 0 ? Phrase.Words("–") : Joined(reasons);
     }
 
@@ -137,6 +166,7 @@ internal static class DiagnosisFinding
         var tests = diagnosis.Tests.Select(test => TestWords.Action(test, barometer));
         if (!diagnosis.Answer.Contradictions.IsEmpty)
             return [new(Phrase.Words("Read again what cannot be: gauges vented to zero, hoses and clamps in their places, units checked"), Phrase.Words("whether the odd reading stands"), 10, EntryKinds.RunningReading), .. tests.Take(2)];
+        if (!diagnosis.Evidence.MayBe.IsEmpty || diagnosis.Answer.Leading.Hypothesis.IsNoneOfThese || diagnosis.Answer.Fit < NoFit) return [Identification.Identify, .. tests.Take(2)];
         return judgement == Judgement.CannotTell ? [.. tests.Take(3)] : [FaultWords.Mend(diagnosis.Answer.Leading.Hypothesis), .. tests.Take(2)];
     }
 

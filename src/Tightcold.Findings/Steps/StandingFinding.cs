@@ -14,6 +14,9 @@ internal static class StandingFinding
     private const string Title = "What is left";
     private const double Sure = 0.90;
 
+    // A car whose coldest part is known no better has not one temperature yet.
+    private const double SettledK = 2;
+
     private static readonly ImmutableArray<Phrase> Cautions =
     [
         Phrase.Words("Goggles and gloves on before a hose goes on a port: liquid refrigerant freezes skin and eyes."),
@@ -44,6 +47,24 @@ internal static class StandingFinding
             Estimate.Normal("saturation-pressure", "With liquid inside it would stand at", QuantityKind.AbsolutePressure, saturationPa, StandingOdds.Sigma(fluid, reading.Standing with { PressureSigmaPa = 0 }), floor: 0),
         };
         var (judgement, verdict, why) = Judge(record, fluid, reading.Standing, odds, saturationPa, volume.M3, volume.RelativeSigma, estimates);
+        var otherwise = Identification.Otherwise(record, [entry.Id]);
+        var mayBe = otherwise is not null || !reading.AtRest ? [] : OtherRefrigerant.Fitting(fluid, earlier is { } first ? [first.Reading, reading.Standing] : [reading.Standing]);
+        if (otherwise is not null || !mayBe.IsEmpty)
+        {
+            return new(Step.StandingPressure, Title, otherwise is null ? Certainty.Weak : Certainty.Stands, otherwise is null ? Judgement.CannotTell : Judgement.Bad, otherwise is null
+                ? Phrase.Of($"Cannot tell. If it holds {fluid.DisplayName}: {verdict} But {mayBe[0].Fluid.DisplayName} with liquid inside would stand there too.")
+                : Phrase.Of($"Not {fluid.DisplayName} inside: the identifier says “{otherwise.Word}”. What is left cannot be told from its pressure."))
+            {
+                Why = otherwise is null ? reading.Note.Then(why) : reading.Note,
+                Estimates = otherwise is null ? [.. estimates] : [estimates[0]],
+                RestsOn = otherwise is null || otherwise.Entry.Id == entry.Id ? [entry.Id] : [entry.Id, otherwise.Entry.Id],
+                Assumptions = [.. assumptions],
+                Missing = [.. reading.Missing],
+                Cautions = [otherwise is null ? WrongRefrigerant(mayBe).Single() : Identification.Caution, .. Cautions],
+                Next = otherwise is null ? [Identification.Identify, .. Next(odds).Take(2)] : [Identification.Recover],
+            };
+        }
+
         return new(Step.StandingPressure, Title, Math.Max(odds.VapourOnly, Math.Max(odds.LiquidPresent, odds.OtherGas)) >= Sure ? Certainty.Stands : Certainty.Weak, judgement, verdict)
         {
             Why = reading.Note.Then(why),
@@ -107,10 +128,21 @@ internal static class StandingFinding
         var leaks = new NextAction(Phrase.Words("Search the leaks before adding anything"), Phrase.Words("where it went; a nearly empty system must be brought to pressure for that"), 30, EntryKinds.LeakCheck);
         return odds.VapourOnly >= Sure ? [leaks, weigh]
             : odds.LiquidPresent >= Sure ? [new(Phrase.Words("Run it and read both gauges"), Phrase.Words("whether the charge is enough to cool"), 10, EntryKinds.RunningReading), weigh]
-            : odds.OtherGas >= Sure ? [weigh] : [warm, weigh];
+            : odds.OtherGas >= Sure ? [Identification.Identify, weigh] : [warm, weigh];
     }
 
-    internal sealed record Interpreted(StandingReading Standing, Phrase Note, ImmutableArray<Assumption> Assumptions, ImmutableArray<Phrase> Missing);
+    /// <summary>“Cannot rule out” and never “is”: a gauge does not know what it stands on.</summary>
+    internal static IEnumerable<Phrase> WrongRefrigerant(ImmutableArray<OtherRefrigerant> mayBe)
+    {
+        if (mayBe.IsEmpty) yield break;
+        var others = mayBe.Skip(1).Aggregate(Named(mayBe[0]), (all, next) => Phrase.Of($"{all}, {Named(next)}"));
+        yield return Phrase.Of($"Wrong or mixed refrigerant cannot be ruled out: with liquid inside it would stand where this car stands if it held {others}. A refrigerant identifier tells, gauges do not; until then nothing of it goes into a clean cylinder.");
+    }
+
+    private static Phrase Named(OtherRefrigerant other) => Phrase.Of($"{other.Fluid.DisplayName} ({Absolute(other.SaturationPa)})");
+
+    /// <param name="AtRest">Both sides agree, and the car has one temperature.</param>
+    internal sealed record Interpreted(StandingReading Standing, bool AtRest, Phrase Note, ImmutableArray<Assumption> Assumptions, ImmutableArray<Phrase> Missing);
 
     private static (Guid Id, StandingReading Reading)? EarlierAtOtherTemperature(JobRecord record, Entry last, Interpreted now)
     {
@@ -132,6 +164,7 @@ internal static class StandingFinding
         if (sides.Length == 0) return null;
         var air = AirPressure.At(record, entry.ObservedAt);
         var note = Phrase.Empty;
+        var agree = true;
         var missing = new List<Phrase>();
         var assumptions = new List<Assumption>();
         if (air.Assumption is { } assumedAir) assumptions.Add(assumedAir);
@@ -144,13 +177,14 @@ internal static class StandingFinding
         var sigmaPa = Math.Sqrt(1 / weight + air.SigmaPa * air.SigmaPa);
         if (sides.Length == 2 && Math.Abs(sides[0].Pascals - sides[1].Pascals) > 3 * Math.Sqrt(sides.Sum(side => side.SigmaPa * side.SigmaPa)))
         {
+            agree = false;
             note = note.Then(Phrase.Of($"The two sides differ by {Difference(Math.Abs(sides[0].Pascals - sides[1].Pascals))}, more than these gauges explain: not yet at rest, a hose valve shut, or a gauge off."));
             sigmaPa = Math.Max(sigmaPa, Math.Abs(sides[0].Pascals - sides[1].Pascals) / 2);
         }
 
         var (temperatureK, temperatureSigmaK) = Coldest(entry, kit, assumptions, missing);
         var pressurePa = Math.Max(gaugePa + air.Pascals, 100);
-        return new(new(pressurePa, sigmaPa, temperatureK, temperatureSigmaK), note, [.. assumptions], [.. missing]);
+        return new(new(pressurePa, sigmaPa, temperatureK, temperatureSigmaK), agree && temperatureSigmaK <= SettledK, note, [.. assumptions], [.. missing]);
     }
 
     /// <summary>Liquid gathers in the coldest part and sets the pressure there; parts still warm from the engine

@@ -152,6 +152,8 @@ public static class EntryRules
                 if (fields.Text("action") == "opened" && fields.Text("side") == "high side")
                     yield return InputProblem.Of("side", "high side",
                         $"a can is never opened to the high side: the system would drive its pressure back into the can and burst it; use the low side");
+                if (fields.Text("action") == "opened" && SaidOtherwise(record, entry) is { } inside)
+                    yield return InputProblem.Of("action", "opened", $"an identifier said “{inside}” of what is in this car: it is recovered and the car evacuated before anything goes in; refrigerants are never mixed");
                 if (fields.Text("action") is "connected" or "opened" && record.KitAt(entry.ObservedAt).Find(fields.Text("container")!) is { } source)
                     foreach (var problem in RefuseSource(record, source)) yield return problem;
                 break;
@@ -160,12 +162,22 @@ public static class EntryRules
                     yield return InputProblem.Of("container", cylinder.Name, $"a disposable can or cylinder is never refilled; use a refillable recovery cylinder within its test date");
                 else if (fields.Text("identified") == "mixed or unknown" && cylinder.Refrigerant != "mixed or unknown")
                     yield return InputProblem.Of("container", cylinder.Name, $"it is for {cylinder.Refrigerant}; what is mixed or unknown goes into a cylinder of its own, marked so, and is never mixed into a clean one");
+                else if (fields.Text("identified") != "as labelled" && cylinder.Refrigerant != "mixed or unknown" && SaidOtherwise(record, entry) is { } said)
+                    yield return InputProblem.Of("container", cylinder.Name, $"an identifier said “{said}” of what is in this car: it goes into a cylinder of its own, marked mixed or unknown, and is never mixed into a clean one");
                 else if (cylinder.Refrigerant != record.Car.Refrigerant && cylinder.Refrigerant != "mixed or unknown")
                     yield return InputProblem.Of("container", cylinder.Name, $"it is for {cylinder.Refrigerant} and this car is labelled {record.Car.Refrigerant}; refrigerants are never mixed");
                 break;
             default:
                 break;
         }
+    }
+
+    /// <summary>What an identifier last said against the label, of what has been in the car since the vacuum pump last ran.</summary>
+    private static string? SaidOtherwise(JobRecord record, Entry now)
+    {
+        var before = record.Journal.Standing.Where(entry => entry.ObservedAt <= now.ObservedAt).Reverse().TakeWhile(entry => entry.Kind != EntryKinds.Pump);
+        var said = before.Where(entry => entry.Kind == EntryKinds.StandingReading).Select(entry => entry.Fields.Text("identified")).FirstOrDefault(word => word is not null);
+        return said == "as labelled" ? null : said;
     }
 
     /// <summary>Only what is known to be this car's refrigerant goes in; a recovery cylinder also says what went into it.</summary>

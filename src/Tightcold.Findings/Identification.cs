@@ -1,0 +1,45 @@
+using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Journals;
+using Tightcold.Quantities;
+
+namespace Tightcold.Findings;
+
+/// <summary>An identifier that read something else than the label's refrigerant.</summary>
+/// <param name="Entry">Where it is written.</param>
+public sealed record Identification(Entry Entry)
+{
+    private const string Field = "identified";
+
+    /// <summary>What stands against the label for the refrigerant that was in the car at the time of some readings; null while
+    /// nothing does. A vacuum pump ends it: what is weighed in after is another filling. The last word counts.</summary>
+    /// <param name="readings">Entries; without any, what is in the car at the end of the journal.</param>
+    public static Identification? Otherwise(JobRecord record, IEnumerable<Guid> readings)
+    {
+        ArgumentNullException.ThrowIfNull(record);
+        var standing = record.Journal.Standing;
+        var ids = readings.ToHashSet();
+        var last = standing.Length - 1;
+        while (last >= 0 && ids.Count > 0 && !ids.Contains(standing[last].Id)) last--;
+        if (last < 0) return null;
+        var from = last;
+        while (from > 0 && standing[from].Kind != EntryKinds.Pump) from--;
+        var word = standing.Skip(from).TakeWhile((entry, i) => from + i <= last || entry.Kind != EntryKinds.Pump).LastOrDefault(entry => entry.Fields.Text(Field) is "as labelled" or "another refrigerant" or "mixed or unknown");
+        return word is null || word.Fields.Text(Field) == "as labelled" ? null : new(word);
+    }
+
+    /// <summary>“another refrigerant”, or “mixed or unknown”.</summary>
+    public string Word => Entry.Fields.Text(Field)!;
+
+    /// <summary>What to do.</summary>
+    public static NextAction Recover { get; } = new(
+        Phrase.Words("Have it recovered as contaminated, into a cylinder of its own that is marked so, by who may: check local rules"),
+        Phrase.Words("what came out, for reclaim or destruction; then evacuate, weigh in the label's refrigerant and read again"), 45, EntryKinds.Recovery);
+
+    /// <summary>What can hurt.</summary>
+    public static Phrase Caution { get; } = Phrase.Words("What is mixed or unknown may burn and may stand at any pressure: no flame, good air, and nothing of it into a clean cylinder, a shared machine or another car.");
+
+    /// <summary>The test that tells, where only gauges have spoken.</summary>
+    public static NextAction Identify { get; } = new(
+        Phrase.Words("Put a refrigerant identifier on the low-side port before any hose of yours, and write down what it says"),
+        Phrase.Words("what is in it; no gauge tells a wrong or mixed refrigerant"), 10, EntryKinds.StandingReading);
+}

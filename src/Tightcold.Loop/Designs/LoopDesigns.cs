@@ -91,9 +91,8 @@ public static class LoopDesigns
     /// <summary>Scales the inner volumes so that the label charge fills the store to its usual level at 30 °C and 1500 rpm.</summary>
     private static LoopDesign FitToLabel(LoopDesign d, RefrigerantTable table, double? labelChargeKg)
     {
-        var held = ChargeAtLevel(d, table);
         if (labelChargeKg is not { } label)
-            return d with { LabelChargeKg = held };
+            return d with { LabelChargeKg = ChargeAtLevel(d, table) };
         // All but what the oil holds grows with the volumes; twice is enough, the second time for the oil's share.
         for (var i = 0; i < 3; i++)
         {
@@ -113,12 +112,15 @@ public static class LoopDesigns
         return d with { LabelChargeKg = label };
     }
 
+    // Of 4 kg so many leave a hundredth of a milligram.
+    private const int Halvings = 28;
+
     private static double ChargeAtLevel(LoopDesign d, RefrigerantTable table)
     {
         var wanted = d.Expansion == ExpansionKind.ExpansionValve ? LabelLevel : LabelAccumulatorLevel;
         var conditions = LoopConditions.DoorsOpen(303.15, 0.5);
         double low = 0.05, high = 4;
-        for (var i = 0; i < 40; i++)
+        for (var i = 0; i < Halvings; i++)
         {
             var charge = 0.5 * (low + high);
             var c = LoopCaseBuilder.Build(table, d, conditions, charge, LoopFaults.None);

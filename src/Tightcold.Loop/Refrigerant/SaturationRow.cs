@@ -57,7 +57,7 @@ internal struct SaturationRow
         // At the dome's heat capacity, then at that of the superheat so found.
         var x = rise * product / ((H1 * product) + (H2 * FarK) + (H3 * NearK));
         x = rise / (H1 + (H2 / (x + NearK)) + (H3 / (x + FarK)));
-        for (var i = 0; i < 2; i++)
+        for (var i = 0; i < 3; i++)
         {
             var p = (((((H1 * x) + c2) * x) + c1) * x) - c0;
             var p1 = (((3 * H1 * x) + (2 * c2)) * x) + c1;

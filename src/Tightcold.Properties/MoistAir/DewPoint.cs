@@ -5,7 +5,11 @@ internal static class DewPoint
 {
     private const int MaxIterations = 60;
 
+    // The logarithms' rounding is worth some 1e-11 K.
+    private const double SettledK = 1e-9;
+
     /// <summary>Dew or frost point, K; null below the lowest temperature of the formulation.</summary>
+    /// <exception cref="FlashDidNotConvergeException">No temperature settles.</exception>
     public static double? At(double psi, double pressurePa)
     {
         if (psi <= HumidAirFormulation.SaturatedMoleFraction(HumidAirFormulation.MinTemperatureK, pressurePa))
@@ -13,6 +17,7 @@ internal static class DewPoint
         // Newton in ln(psi) over 1/T with the slope of the vapour pressure alone: the enhancement factor hardly moves.
         var target = Math.Log(psi);
         var temperature = WaterVapour.SaturationTemperatureK(psi * pressurePa);
+        var last = double.NaN;
         for (var i = 0; i < MaxIterations; i++)
         {
             var value = Math.Log(HumidAirFormulation.SaturatedMoleFraction(temperature, pressurePa));
@@ -23,11 +28,12 @@ internal static class DewPoint
             // At the triple point liquid and ice meet in a corner; halve steps that keep crossing it.
             if (i > 10)
                 next = 0.5 * (next + temperature);
-            if (Math.Abs(next - temperature) < 1e-11)
+            change = Math.Abs(next - temperature);
+            if (change < SettledK)
                 return next;
-            temperature = next;
+            (temperature, last) = (next, change);
         }
 
-        return temperature;
+        throw new FlashDidNotConvergeException("Humid air", FormattableString.Invariant($"a mole fraction of water of {psi:G6} at {pressurePa:G6} Pa"), last / temperature, "the dew point did not settle");
     }
 }

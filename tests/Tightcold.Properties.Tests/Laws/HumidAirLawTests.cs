@@ -48,6 +48,18 @@ public sealed class HumidAirLawTests
     });
 
     [Fact]
+    public void Air_cooled_to_its_dew_point_is_saturated_at_every_pressure_and_about_freezing() =>
+        Gen.Select(Gen.Double[225, 345], Gen.Double[0.02, 0.999], Gen.Double[Math.Log(10e3), Math.Log(1e6)], Gen.Bool).Sample((t, rh, logP, aboutFreezing) =>
+        {
+            var p = Math.Exp(logP);
+            // Half of them at the corner where the lines of water and ice meet, where a dew point settles worst.
+            if (aboutFreezing) t = 273.16 + ((t - 285) / 60);
+            if (WaterVapour.SaturationPressurePa(t) > 0.5 * p) return;
+            if (HumidAir.FromRelativeHumidity(t, rh, p) is not { DewPointK: { } dew } air) return;
+            Assert.Equal(1, HumidAir.SaturationHumidityRatio(dew, p) / air.HumidityRatio, 1e-9);
+        }, iter: 5_000);
+
+    [Fact]
     public void More_water_raises_enthalpy_and_volume_and_wet_bulb() => Air.Where(air => air.Rh < 0.9).Sample((t, rh, p) =>
     {
         var dry = HumidAir.FromRelativeHumidity(t, rh, p);

@@ -17,6 +17,9 @@ public sealed class RunningSite : IAsyncDisposable
     /// <summary>A summer noon; the site's clock stands unless a test moves it.</summary>
     public static readonly DateTimeOffset Noon = new(2026, 7, 14, 12, 0, 0, TimeSpan.FromHours(-6));
 
+    // The demo is played once, by the program itself; each site gets a copy of what it wrote.
+    private static readonly Lazy<Task<string>> PlayedDemo = new(PlayDemoAsync);
+
     private readonly Func<JobRecord, ImmutableArray<Finding>>? findings;
     private readonly TimeSpan patience;
     private WebApplication site;
@@ -66,7 +69,7 @@ public sealed class RunningSite : IAsyncDisposable
     public static async Task<RunningSite> WithDemoAsync(TimeSpan? patience = null)
     {
         var folder = Directory.CreateTempSubdirectory("tightcold-web-").FullName;
-        await DemoScenario.PlayAsync(await JobStore.OpenAsync(folder, TestContext.Current.CancellationToken), null, TestContext.Current.CancellationToken);
+        foreach (var file in Directory.EnumerateFiles(await PlayedDemo.Value)) File.Copy(file, Path.Combine(folder, Path.GetFileName(file)));
         var running = new RunningSite(folder, DemoScenario.Start.AddHours(9), null, patience);
         await running.site.StartAsync(TestContext.Current.CancellationToken);
         return running;
@@ -104,6 +107,16 @@ public sealed class RunningSite : IAsyncDisposable
         if (isSecond) return;
         Microsoft.Data.Sqlite.SqliteConnection.ClearAllPools();
         Directory.Delete(DataFolder, recursive: true);
+    }
+
+    private static async Task<string> PlayDemoAsync()
+    {
+        var folder = Directory.CreateTempSubdirectory("tightcold-web-demo-").FullName;
+        AppDomain.CurrentDomain.ProcessExit += (_, _) => Directory.Delete(folder, recursive: true);
+        await DemoScenario.PlayAsync(await JobStore.OpenAsync(folder, CancellationToken.None), null, CancellationToken.None);
+        // The log of the database goes back into its file, so that copying files copies everything.
+        Microsoft.Data.Sqlite.SqliteConnection.ClearAllPools();
+        return folder;
     }
 
     private WebApplication Build(int port = 0)

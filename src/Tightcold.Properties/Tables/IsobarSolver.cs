@@ -61,7 +61,7 @@ internal sealed class IsobarSolver(Fluid fluid)
     public PointProperties Step(double temperature, double delta, double pressurePa, TableInput input, double target)
     {
         if (input == TableInput.Temperature)
-            temperature = target;
+            return AlongIsotherm(target, delta, pressurePa);
         var previous = double.PositiveInfinity;
         for (var i = 0; i < MaxIterations; i++)
         {
@@ -70,23 +70,13 @@ internal sealed class IsobarSolver(Fluid fluid)
                 break;
             var pressureExcess = point.PressurePa - pressurePa;
             var pressureByLog = point.DensityKgPerM3 * point.PressureByDensity;
-            double stepT, stepLog;
-            if (input == TableInput.Temperature)
-            {
-                stepT = 0;
-                stepLog = -pressureExcess / pressureByLog;
-            }
-            else
-            {
-                var enthalpy = input == TableInput.Enthalpy;
-                var excess = (enthalpy ? point.EnthalpyJPerKg : point.EntropyJPerKgK) - target;
-                var byT = enthalpy ? point.EnthalpyByTemperature : point.EntropyByTemperature;
-                var byLog = point.DensityKgPerM3 * (enthalpy ? point.EnthalpyByDensity : point.EntropyByDensity);
-                var determinant = (point.PressureByTemperature * byLog) - (byT * pressureByLog);
-                stepT = ((-pressureExcess * byLog) + (excess * pressureByLog)) / determinant;
-                stepLog = ((-excess * point.PressureByTemperature) + (pressureExcess * byT)) / determinant;
-            }
-
+            var enthalpy = input == TableInput.Enthalpy;
+            var excess = (enthalpy ? point.EnthalpyJPerKg : point.EntropyJPerKgK) - target;
+            var byT = enthalpy ? point.EnthalpyByTemperature : point.EntropyByTemperature;
+            var byLog = point.DensityKgPerM3 * (enthalpy ? point.EnthalpyByDensity : point.EntropyByDensity);
+            var determinant = (point.PressureByTemperature * byLog) - (byT * pressureByLog);
+            var stepT = ((-pressureExcess * byLog) + (excess * pressureByLog)) / determinant;
+            var stepLog = ((-excess * point.PressureByTemperature) + (pressureExcess * byT)) / determinant;
             var size = Math.Max(Math.Abs(stepT) / temperature, Math.Abs(stepLog));
             if (!(size < 0.5))
                 break;
@@ -98,6 +88,31 @@ internal sealed class IsobarSolver(Fluid fluid)
         }
 
         return Fallback(pressurePa, input, target);
+    }
+
+    /// <summary>The same where the temperature is given: what depends on it alone is worked out once.</summary>
+    [SkipLocalsInit]
+    private PointProperties AlongIsotherm(double temperature, double delta, double pressurePa)
+    {
+        Span<double> work = stackalloc double[ResidualPart.MaxWork];
+        var isotherm = new Isotherm(_equation, temperature, caloric: true, work);
+        var previous = double.PositiveInfinity;
+        for (var i = 0; i < MaxIterations; i++)
+        {
+            var point = isotherm.Point(delta);
+            if (!(point.Stiffness > 0))
+                break;
+            var step = (pressurePa - point.PressurePa) / (point.DensityKgPerM3 * point.PressureByDensity);
+            var size = Math.Abs(step);
+            if (!(size < 0.5))
+                break;
+            delta *= Math.Exp(step);
+            if (size < LastStep || (size < 1e-5 && size >= previous))
+                return isotherm.Point(delta);
+            previous = size;
+        }
+
+        return Fallback(pressurePa, TableInput.Temperature, temperature);
     }
 
     private PointProperties Fallback(double pressurePa, TableInput input, double target)

@@ -25,7 +25,7 @@ public static class CircuitDiagram
         Line($"<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"circuit\" viewBox=\"0 0 {CircuitRing.Width:0} {ring.Height:0}\" role=\"{(link is null ? "img" : "group")}\" font-family=\"sans-serif\" font-size=\"13\" fill=\"currentColor\">");
         Line($"<title>Circuit of {Escape(record.Car.Label)}, with the odds that each spot leaks</title><desc>{Escape(InWords(record, view))}</desc>");
         Pipes(Line, ring, spots);
-        for (var i = 0; i < spots.Length; i++) CircuitParts.Draw(Line, spots[i].Name, ring.Point(ring.At(i)));
+        CircuitParts.Draw(Line, ring, spots.Select((spot, i) => (spot.Name, ring.Point(ring.At(i)).Y)));
         for (var i = 0; i < spots.Length; i++) Spot(Line, ring, spots[i], i, link);
         svg.Append("</svg>\n");
         return svg.ToString();
@@ -52,11 +52,6 @@ public static class CircuitDiagram
         line($"<path class=\"pipe high-pipe\" d=\"{ring.Path(compressor, device)}\" fill=\"none\" stroke=\"currentColor\" stroke-width=\"5\"/>");
         line($"<path class=\"pipe low-pipe\" d=\"{ring.Path(device, ring.Length)}\" fill=\"none\" stroke=\"currentColor\" stroke-width=\"5\" stroke-dasharray=\"9 4\"/>");
         line($"<path class=\"pipe low-pipe\" d=\"{ring.Path(0, compressor)}\" fill=\"none\" stroke=\"currentColor\" stroke-width=\"5\" stroke-dasharray=\"9 4\"/>");
-        var middle = (CircuitRing.Left + CircuitRing.Right) / 2;
-        // What the two strokes mean stands in the middle, where no part is drawn.
-        var y = CircuitRing.Top + (0.4 * ring.Down);
-        line($"<path class=\"high-pipe\" d=\"M{middle - 62:0} {y - 5:0.#}h34\" stroke=\"currentColor\" stroke-width=\"5\"/><text class=\"high-name\" x=\"{middle - 20:0}\" y=\"{y:0.#}\" font-weight=\"bold\">high side</text>");
-        line($"<path class=\"low-pipe\" d=\"M{middle - 62:0} {y + 19:0.#}h34\" stroke=\"currentColor\" stroke-width=\"5\" stroke-dasharray=\"9 4\"/><text class=\"low-name\" x=\"{middle - 20:0}\" y=\"{y + 24:0.#}\" font-weight=\"bold\">low side</text>");
     }
 
     private static void Spot(Action<FormattableString> line, CircuitRing ring, SpotView spot, int index, Func<string, string>? link)

@@ -39,7 +39,6 @@ public sealed class Chromium : IAsyncLifetime
         {
             BaseURL = site.ToString(),
             ViewportSize = new() { Width = width, Height = phone ? 844 : 800 },
-            DeviceScaleFactor = phone ? 2 : 1,
             HasTouch = phone,
             IsMobile = phone,
             JavaScriptEnabled = scripts,

@@ -8,12 +8,19 @@ using BenchmarkDotNet.Loggers;
 using BenchmarkDotNet.Running;
 using BenchmarkDotNet.Toolchains.InProcess.Emit;
 using Tightcold.Bench;
+using Tightcold.Bench.Diagnosing;
 using Tightcold.Bench.Host;
 using Tightcold.Bench.Loop;
 
 if (args is ["quick"])
 {
     QuickTable.Write(Console.Out);
+    return;
+}
+
+if (args is ["diagnosis"])
+{
+    DiagnosisSpread.Write(Console.Out);
     return;
 }
 

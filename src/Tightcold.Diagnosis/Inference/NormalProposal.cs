@@ -6,6 +6,9 @@ internal sealed class NormalProposal
 {
     private readonly double[] mean;
     private readonly double[] factor;
+
+    // Every point ever tried is asked for its density: row by row in memory.
+    private readonly double[] transposed;
     private readonly int d;
     private readonly double logRoot;
     private readonly double width;
@@ -14,6 +17,9 @@ internal sealed class NormalProposal
     {
         this.mean = mean;
         this.factor = factor;
+        transposed = new double[d * d];
+        for (var i = 0; i < d; i++)
+            for (var j = 0; j <= i; j++) transposed[(j * d) + i] = factor[(i * d) + j];
         this.d = d;
         this.width = width;
         logRoot = (-0.5 * d * Math.Log(2 * Math.PI)) - (d * Math.Log(width));
@@ -78,11 +84,15 @@ internal sealed class NormalProposal
 
     public double LogDensity(ReadOnlySpan<double> at)
     {
+        Span<double> off = stackalloc double[d];
+        for (var i = 0; i < d; i++) off[i] = at[i] - mean[i];
         var sum = 0.0;
         for (var j = 0; j < d; j++)
         {
+            var row = transposed.AsSpan((j * d) + j, d - j);
+            var tail = off[j..];
             var y = 0.0;
-            for (var i = j; i < d; i++) y += factor[(i * d) + j] * (at[i] - mean[i]);
+            for (var i = 0; i < row.Length; i++) y += row[i] * tail[i];
             sum += y * y;
         }
 

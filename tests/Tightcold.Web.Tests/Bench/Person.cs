@@ -260,6 +260,8 @@ public sealed class Person(IBrowserContext context, IPage page, List<string> str
 
     public async Task PictureAsync(string name)
     {
+        // Whole pages are slow to draw without a graphics card, and only looked at.
+        if (Environment.GetEnvironmentVariable("TIGHTCOLD_PICTURES") is null) return;
         Directory.CreateDirectory(Pictures);
         await page.ScreenshotAsync(new() { Path = Path.Combine(Pictures, name + ".png"), FullPage = true, Scale = ScreenshotScale.Css });
     }

@@ -22,15 +22,12 @@ public sealed class FastFluid
     private readonly TableGeometry _geometry;
     private readonly CellAxis _axis;
     private readonly PressureRegime[] _regimes;
-    private readonly SaturationByPressure? _saturationByPressure;
-    private readonly SaturationByTemperature? _saturationByTemperature;
+    private readonly FastSaturationLine _line;
     private readonly Lazy<PropertyTable> _byEnthalpy;
     private readonly Lazy<PropertyTable> _byEntropy;
     private readonly Lazy<PropertyTable> _byTemperature;
     private readonly double _minPressurePa;
     private readonly double _maxPressurePa;
-    private readonly double _minSaturationK;
-    private readonly double _maxSaturationK;
 
     internal FastFluid(Fluid fluid)
     {
@@ -40,14 +37,7 @@ public sealed class FastFluid
         _regimes = _geometry.Regimes;
         _minPressurePa = _geometry.Range.MinPressurePa;
         _maxPressurePa = _geometry.Range.MaxPressurePa;
-        _minSaturationK = _geometry.Range.MinTemperatureK;
-        _maxSaturationK = Math.Min(_geometry.Range.MaxTemperatureK, fluid.CriticalTemperatureK);
-        if (_geometry.HasDome)
-        {
-            _saturationByPressure = new SaturationByPressure(_geometry);
-            _saturationByTemperature = new SaturationByTemperature(fluid, _minSaturationK, _maxSaturationK);
-        }
-
+        _line = new FastSaturationLine(fluid, _geometry);
         _byEnthalpy = new Lazy<PropertyTable>(() => new PropertyTable(_geometry, TableInput.Enthalpy));
         _byEntropy = new Lazy<PropertyTable>(() => new PropertyTable(_geometry, TableInput.Entropy));
         _byTemperature = new Lazy<PropertyTable>(() => new PropertyTable(_geometry, TableInput.Temperature));
@@ -76,77 +66,27 @@ public sealed class FastFluid
 
     /// <summary>Saturation pressure, Pa, at a temperature from <see cref="MinTemperatureK"/> to the critical point (or the end of the tables).</summary>
     /// <exception cref="FluidRangeException">Outside that range or not a number.</exception>
-    public double SaturationPressurePa(double temperatureK)
-    {
-        var distance = DistanceToCritical(temperatureK);
-        if (distance < _saturationByTemperature!.Axis.Lower)
-            return _fluid.SaturationAtTemperature(temperatureK).PressurePa;
-        var cell = _saturationByTemperature.Axis.Locate(distance, out var local);
-        return _saturationByTemperature.EvaluateFirst(cell, local).ToScalar();
-    }
+    public double SaturationPressurePa(double temperatureK) => _line.SaturationPressurePa(temperatureK);
 
     /// <summary>Saturation at a temperature.</summary>
     /// <inheritdoc cref="SaturationPressurePa"/>
-    public FastSaturation SaturationAtTemperature(double temperatureK)
-    {
-        var distance = DistanceToCritical(temperatureK);
-        if (distance < _saturationByTemperature!.Axis.Lower)
-            return FastReference.Saturation(_fluid.SaturationAtTemperature(temperatureK));
-        var cell = _saturationByTemperature.Axis.Locate(distance, out var local);
-        var a = _saturationByTemperature.EvaluateFirst(cell, local);
-        var b = _saturationByTemperature.EvaluateSecond(cell, local);
-        return new FastSaturation(temperatureK, a.ToScalar(), a.GetElement(1), a.GetElement(2), a.GetElement(3), b.ToScalar(), b.GetElement(1), b.GetElement(2));
-    }
+    public FastSaturation SaturationAtTemperature(double temperatureK) => _line.SaturationAtTemperature(temperatureK);
 
     /// <summary>Saturation at a temperature with the derivatives in temperature along the line (per kelvin; that of T is 1).</summary>
     /// <inheritdoc cref="SaturationPressurePa"/>
-    public FastSaturation SaturationAtTemperature(double temperatureK, out FastSaturation byTemperature)
-    {
-        var distance = DistanceToCritical(temperatureK);
-        if (distance < _saturationByTemperature!.Axis.Lower)
-            return FastReference.SaturationAtTemperature(_fluid, temperatureK, out byTemperature);
-        var cell = _saturationByTemperature.Axis.Locate(distance, out var local);
-        var (a, b) = _saturationByTemperature.Evaluate(cell, local, out var slopeA, out var slopeB);
-        var scale = -_saturationByTemperature.Axis.Scale(cell);
-        slopeA *= scale;
-        slopeB *= scale;
-        byTemperature = new FastSaturation(1, slopeA.ToScalar(), slopeA.GetElement(1), slopeA.GetElement(2), slopeA.GetElement(3), slopeB.ToScalar(), slopeB.GetElement(1), slopeB.GetElement(2));
-        return new FastSaturation(temperatureK, a.ToScalar(), a.GetElement(1), a.GetElement(2), a.GetElement(3), b.ToScalar(), b.GetElement(1), b.GetElement(2));
-    }
+    public FastSaturation SaturationAtTemperature(double temperatureK, out FastSaturation byTemperature) => _line.SaturationAtTemperature(temperatureK, out byTemperature);
 
     /// <summary>Saturation temperature, K, at an absolute pressure whose saturation temperature lies in the tables.</summary>
     /// <exception cref="FluidRangeException">Outside that range or not a number.</exception>
-    public double SaturationTemperatureK(double pressurePa)
-    {
-        var cell = SaturationCell(pressurePa, out var local);
-        return cell < 0 ? _fluid.SaturationAtPressure(pressurePa).TemperatureK : _saturationByPressure!.Evaluate(cell, local).First.ToScalar();
-    }
+    public double SaturationTemperatureK(double pressurePa) => _line.SaturationTemperatureK(pressurePa);
 
     /// <summary>Saturation at an absolute pressure, Pa.</summary>
     /// <inheritdoc cref="SaturationTemperatureK"/>
-    public FastSaturation SaturationAtPressure(double pressurePa)
-    {
-        var cell = SaturationCell(pressurePa, out var local);
-        if (cell < 0)
-            return FastReference.Saturation(_fluid.SaturationAtPressure(pressurePa));
-        var (a, b) = _saturationByPressure!.Evaluate(cell, local);
-        return new FastSaturation(a.ToScalar(), pressurePa, b.GetElement(1), b.GetElement(2), a.GetElement(1), a.GetElement(2), a.GetElement(3), b.ToScalar());
-    }
+    public FastSaturation SaturationAtPressure(double pressurePa) => _line.SaturationAtPressure(pressurePa);
 
     /// <summary>Saturation at an absolute pressure with the derivatives in pressure along the line (per pascal; that of p is 1).</summary>
     /// <inheritdoc cref="SaturationTemperatureK"/>
-    public FastSaturation SaturationAtPressure(double pressurePa, out FastSaturation byPressure)
-    {
-        var cell = SaturationCell(pressurePa, out var local);
-        if (cell < 0)
-            return FastReference.SaturationAtPressure(_fluid, pressurePa, out byPressure);
-        var (a, b) = _saturationByPressure!.Evaluate(cell, local, out var slopeA, out var slopeB);
-        var scale = _axis.Scale(cell);
-        slopeA *= scale;
-        slopeB *= scale;
-        byPressure = new FastSaturation(slopeA.ToScalar(), 1, slopeB.GetElement(1), slopeB.GetElement(2), slopeA.GetElement(1), slopeA.GetElement(2), slopeA.GetElement(3), slopeB.ToScalar());
-        return new FastSaturation(a.ToScalar(), pressurePa, b.GetElement(1), b.GetElement(2), a.GetElement(1), a.GetElement(2), a.GetElement(3), b.ToScalar());
-    }
+    public FastSaturation SaturationAtPressure(double pressurePa, out FastSaturation byPressure) => _line.SaturationAtPressure(pressurePa, out byPressure);
 
     /// <summary>State at pressure and enthalpy.</summary>
     /// <exception cref="FluidRangeException">Outside the tables or not a number.</exception>
@@ -341,7 +281,7 @@ public sealed class FastFluid
     private FastState TwoPhase<TInput>(double pressurePa, double z, int cell, double local, double quality)
         where TInput : struct, ITableInput
     {
-        var (a, b) = _saturationByPressure!.Evaluate(cell, local);
+        var (a, b) = _line.ByPressure!.Evaluate(cell, local);
         double volumeL = 1 / b.GetElement(1), volumeV = 1 / b.GetElement(2);
         var density = 1 / (volumeL + (quality * (volumeV - volumeL)));
         return TInput.Kind == TableInput.Enthalpy
@@ -352,7 +292,7 @@ public sealed class FastFluid
     private FastState TwoPhase<TInput>(double pressurePa, double z, int cell, double local, double quality, out FastDerivatives derivatives)
         where TInput : struct, ITableInput
     {
-        var (a, b) = _saturationByPressure!.Evaluate(cell, local, out var slopeA, out var slopeB);
+        var (a, b) = _line.ByPressure!.Evaluate(cell, local, out var slopeA, out var slopeB);
         var scale = _axis.Scale(cell);
         slopeA *= scale;
         slopeB *= scale;
@@ -385,32 +325,6 @@ public sealed class FastFluid
             ? new FastState(temperature, pressurePa, density, z, a.GetElement(3) + (quality * (b.ToScalar() - a.GetElement(3))), quality, FluidPhase.TwoPhase)
             : new FastState(temperature, pressurePa, density, a.GetElement(1) + (quality * (a.GetElement(2) - a.GetElement(1))), z, quality, FluidPhase.TwoPhase);
     }
-
-    private double DistanceToCritical(double temperatureK)
-    {
-        if (!(temperatureK >= _minSaturationK && temperatureK <= _maxSaturationK) || _saturationByTemperature is null)
-            ThrowSaturation(nameof(temperatureK), temperatureK, TemperatureRange());
-        return _saturationByTemperature.CriticalTemperatureK - temperatureK;
-    }
-
-    private int SaturationCell(double pressurePa, out double local)
-    {
-        if (!(pressurePa >= Math.Max(_geometry.DomeStartPa, _minPressurePa) && pressurePa <= Math.Min(_geometry.CriticalPressurePa, _maxPressurePa)))
-            ThrowSaturation(nameof(pressurePa), pressurePa, PressureRange());
-        var cell = _axis.Locate(pressurePa, out local);
-        return _regimes[cell] == PressureRegime.Subcritical ? cell : -1;
-    }
-
-    private string TemperatureRange() => _geometry.HasDome
-        ? Flashes.TemperatureFlash.Range(_minSaturationK, _maxSaturationK, "K (fast layer)")
-        : "none: no saturation in the fast layer's range";
-
-    private string PressureRange() => _geometry.HasDome
-        ? Flashes.TemperatureFlash.Range(Math.Max(_geometry.DomeStartPa, _minPressurePa), Math.Min(_geometry.CriticalPressurePa, _maxPressurePa), "Pa (fast layer)")
-        : "none: no saturation in the fast layer's range";
-
-    [System.Diagnostics.CodeAnalysis.DoesNotReturn]
-    private void ThrowSaturation(string input, double value, string range) => throw new FluidRangeException(_fluid.Name, input, value, range);
 
     private void ThrowPressure(double pressurePa) =>
         throw new FluidRangeException(_fluid.Name, nameof(pressurePa), pressurePa, Flashes.TemperatureFlash.Range(_minPressurePa, _maxPressurePa, "Pa (fast layer)"));

@@ -54,7 +54,7 @@ internal static class DiagnosisFinding
             [
                 .. evidence.Assumptions,
                 new(Phrase.Words("Parts of the middle of vehicle systems with this label, spread wide; faults by how common the trade takes them to be; modelled, not measured on this car"),
-                    Phrase.Words("a different car or a rare fault shifts the odds; healthy readings of this car would narrow them")),
+                    Phrase.Words("a different car or a rare fault shifts the odds by far more than the spread beside them, which is the computation's alone; healthy readings of this car would narrow them")),
             ],
             Missing = evidence.Missing,
             Cautions = [.. StandingFinding.WrongRefrigerant(evidence.MayBe), .. answer.Beliefs.Where(belief => belief.Odds >= 0.2).SelectMany(belief => FaultWords.Cautions(belief.Hypothesis)).Distinct().Take(3)],

@@ -27,10 +27,9 @@ internal static class DiagnosisSpread
         foreach (var points in new[] { Five[1..2], Five })
         {
             var evidence = cars.Select(car => At(car, points)).ToArray();
-            Row(to, $"{points.Length} point(s), first picture", evidence, one => Diagnoser.Diagnose(one, Effort.Quick, 1).Solves);
-            Row(to, $"{points.Length} point(s), answer", evidence, one => Diagnoser.Diagnose(one, Effort.Full, 1).Solves);
-            var answers = evidence.Select(one => Diagnoser.Diagnose(one, Effort.Full, 1)).ToArray();
-            Row(to, $"{points.Length} point(s), next tests on top", answers, one => NextTests.Of(one, 1).Length);
+            _ = Row(to, $"{points.Length} point(s), first picture", evidence, one => Diagnoser.Diagnose(one, Effort.Quick, 1), answer => answer.Solves, "solves");
+            var answers = Row(to, $"{points.Length} point(s), answer", evidence, one => Diagnoser.Diagnose(one, Effort.Full, 1), answer => answer.Solves, "solves");
+            _ = Row(to, $"{points.Length} point(s), next tests on top", answers, one => NextTests.Of(one, 1), tests => tests.Length, "tests");
         }
     }
 
@@ -43,19 +42,20 @@ internal static class DiagnosisSpread
         return car.Evidence with { Points = [.. read] };
     }
 
-    private static void Row<T>(TextWriter to, string what, T[] questions, Func<T, int> work)
+    private static TAnswer[] Row<T, TAnswer>(TextWriter to, string what, T[] questions, Func<T, TAnswer> work, Func<TAnswer, int> count, string counted)
     {
         var times = new double[questions.Length];
-        var counted = 0.0;
+        var answers = new TAnswer[questions.Length];
         for (var i = 0; i < questions.Length; i++)
         {
             var start = Stopwatch.GetTimestamp();
-            counted += work(questions[i]);
+            answers[i] = work(questions[i]);
             times[i] = Stopwatch.GetElapsedTime(start).TotalMilliseconds;
         }
 
         Array.Sort(times);
         to.WriteLine(string.Create(CultureInfo.InvariantCulture,
-            $"{what,-36} {Cars} cars: median {times[Cars / 2],5:F0} ms, 9 in 10 within {times[Cars * 9 / 10],5:F0}, worst {times[^1],5:F0}; {counted / Cars:F0} solves or tests"));
+            $"{what,-36} {Cars} cars: median {times[Cars / 2],5:F0} ms, 9 in 10 within {times[Cars * 9 / 10],5:F0}, worst {times[^1],5:F0}; {answers.Average(count):F0} {counted}"));
+        return answers;
     }
 }

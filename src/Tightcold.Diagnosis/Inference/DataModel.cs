@@ -14,7 +14,7 @@ internal sealed class DataModel
     public DataModel(DiagnosisEvidence evidence)
     {
         Evidence = evidence;
-        labelKg = evidence.Car.LabelChargeKg ?? CarPrior.OrdinaryLabelKg;
+        labelKg = CarPrior.LabelOf(evidence.Car);
         History = evidence.History is { } history ? ChargeByHistory.Of(history, labelKg) : null;
         Readings = new ReadingLikelihood(evidence.Points);
         Features = Readings.Items.Length + evidence.Standing.Length + (evidence.Weighed is null ? 0 : 1);

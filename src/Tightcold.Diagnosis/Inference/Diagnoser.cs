@@ -86,13 +86,12 @@ public static class Diagnoser
     private static int Batch(HypothesisRun run, Effort effort) => Math.Max(effort.Batch, run.Particles.Count / BatchShare);
 
     /// <summary>Where a point more takes most off: a batch finds nearly all that was missed, and lowers the variance as the
-    /// number of points grows.</summary>
+    /// number of points grows. What is not tried by cars has neither.</summary>
     private static int MostGain(HypothesisRun[] runs, double[] missed, double[] variance, double error, Effort effort)
     {
         var (next, most) = (-1, 0.0);
         for (var h = 0; h < runs.Length; h++)
         {
-            if (runs[h].Hypothesis.IsNoneOfThese) continue;
             double count = runs[h].Particles.Count, batch = Batch(runs[h], effort);
             var gain = (missed[h] / batch) + (error > 0 ? variance[h] / error / (count + batch) : 0);
             if (gain > most) (next, most) = (h, gain);

@@ -78,7 +78,7 @@ internal sealed class HypothesisRun(Hypothesis hypothesis, CarSimulator simulato
             var result = CarSimulator.Run(car, data.Evidence.Points[p], z, before ?? nearest[p], row.Slice(p * Predicted.Width, Predicted.Width));
             if (result is null)
             {
-                Particles.SetLikelihood(i, double.NaN);
+                Particles.SetNotClosed(i);
                 return;
             }
 

@@ -17,7 +17,7 @@ internal sealed class ParticleStore(int row)
     private double[] points = [];
     private double[] rows = [];
     private double[] logLikelihood = [];
-    private double[] stoodFor = [];
+    private double[] standsFor = [];
     private double[] logPrior = [];
     private double[] logWeight = [];
     private double[][] logProposal = [];
@@ -54,10 +54,10 @@ internal sealed class ParticleStore(int row)
 
     /// <summary>How many points of the prior this one stands for: 0 for one of a proposal, and for one that was not run at
     /// all points of the evidence.</summary>
-    public double PriorWeight(int i) => drawnFrom[i] < 0 && Closed(i) ? stoodFor[i] : 0;
+    public double PriorWeight(int i) => drawnFrom[i] < 0 ? standsFor[i] : 0;
 
     /// <summary>Whether it was run at all points of the evidence.</summary>
-    public bool Whole(int i) => stoodFor[i] > 0 && Closed(i);
+    public bool Whole(int i) => standsFor[i] > 0;
 
     /// <summary>Room for more points; the caller fills coordinates and rows, then calls <see cref="Settle"/>.</summary>
     public void Grow(int more)
@@ -66,7 +66,7 @@ internal sealed class ParticleStore(int row)
         Array.Resize(ref points, to * D);
         Array.Resize(ref rows, to * row);
         Array.Resize(ref logLikelihood, to);
-        Array.Resize(ref stoodFor, to);
+        Array.Resize(ref standsFor, to);
         Array.Resize(ref logPrior, to);
         Array.Resize(ref logWeight, to);
         for (var r = 0; r < logProposal.Length; r++) Array.Resize(ref logProposal[r], to);
@@ -76,12 +76,15 @@ internal sealed class ParticleStore(int row)
 
     public Span<double> NewRow(int i) => rows.AsSpan(i * row, row);
 
-    /// <summary>A likelihood that is not a number marks a car for which the model found no steady state.</summary>
-    /// <param name="kept">Chance with which the point came to be run to the end.</param>
-    public void SetLikelihood(int i, double value, double kept = 1) => (logLikelihood[i], stoodFor[i]) = (value - Math.Log(kept), 1 / kept);
+    /// <summary>Run to the end.</summary>
+    /// <param name="kept">Chance with which it came that far.</param>
+    public void SetLikelihood(int i, double value, double kept) => (logLikelihood[i], standsFor[i]) = (value - Math.Log(kept), 1 / kept);
 
     /// <summary>Not run to the end: others stand for it.</summary>
-    public void Drop(int i) => (logLikelihood[i], stoodFor[i]) = (double.NegativeInfinity, 0);
+    public void Drop(int i) => (logLikelihood[i], standsFor[i]) = (double.NegativeInfinity, 0);
+
+    /// <summary>The model found no steady state for it.</summary>
+    public void SetNotClosed(int i) => (logLikelihood[i], standsFor[i]) = (double.NaN, 0);
 
     /// <summary>Takes in points from the old count on: the first <paramref name="prior"/> of them drawn from the prior,
     /// the others from <paramref name="proposal"/>.</summary>

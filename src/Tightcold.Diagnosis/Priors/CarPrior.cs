@@ -9,9 +9,7 @@ namespace Tightcold.Diagnosis.Priors;
 /// </summary>
 internal sealed class CarPrior
 {
-    /// <summary>Label charge of a middle-sized car, kg.</summary>
-    public const double OrdinaryLabelKg = 0.60;
-
+    private const double OrdinaryLabelKg = 0.60;
     private const double CondenserUaSpread = 0.24;
     private const double DisplacementSpread = 0.16;
     private const double VolumetricSpread = 0.08;
@@ -47,7 +45,7 @@ internal sealed class CarPrior
     public CarPrior(CarKnowledge car)
     {
         this.car = car;
-        LabelKg = car.LabelChargeKg ?? OrdinaryLabelKg;
+        LabelKg = LabelOf(car);
         var fitting = Kinds.Where(kind => (car.Compressor is null || car.Compressor == kind.Compressor) && (car.Expansion is null || car.Expansion == kind.Expansion)).ToArray();
         if (fitting.Length == 0) fitting = [(car.Compressor!.Value, car.Expansion!.Value, 1)];
         var sum = fitting.Sum(kind => kind.Weight);
@@ -57,6 +55,9 @@ internal sealed class CarPrior
 
     /// <summary>The label's charge, or that of an ordinary car, kg.</summary>
     public double LabelKg { get; }
+
+    /// <inheritdoc cref="LabelKg"/>
+    public static double LabelOf(CarKnowledge car) => car.LabelChargeKg ?? OrdinaryLabelKg;
 
     public LoopDesign Design(ReadOnlySpan<double> z, IReadOnlyList<Fault> faults)
     {

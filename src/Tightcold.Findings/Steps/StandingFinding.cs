@@ -47,21 +47,33 @@ internal static class StandingFinding
             Estimate.Normal("saturation-pressure", "With liquid inside it would stand at", QuantityKind.AbsolutePressure, saturationPa, StandingOdds.Sigma(fluid, reading.Standing with { PressureSigmaPa = 0 }), floor: 0),
         };
         var (judgement, verdict, why) = Judge(record, fluid, reading.Standing, odds, saturationPa, volume.M3, volume.RelativeSigma, estimates);
-        var otherwise = Identification.Otherwise(record, [entry.Id]);
-        var mayBe = otherwise is not null || !reading.AtRest ? [] : OtherRefrigerant.Fitting(fluid, earlier is { } first ? [first.Reading, reading.Standing] : [reading.Standing]);
-        if (otherwise is not null || !mayBe.IsEmpty)
+        if (Identification.Otherwise(record, [entry.Id]) is { } otherwise)
         {
-            return new(Step.StandingPressure, Title, otherwise is null ? Certainty.Weak : Certainty.Stands, otherwise is null ? Judgement.CannotTell : Judgement.Bad, otherwise is null
-                ? Phrase.Of($"Cannot tell. If it holds {fluid.DisplayName}: {verdict} But {mayBe[0].Fluid.DisplayName} with liquid inside would stand there too.")
-                : Phrase.Of($"Not {fluid.DisplayName} inside: the identifier says “{otherwise.Word}”. What is left cannot be told from its pressure."))
+            return new(Step.StandingPressure, Title, Certainty.Stands, Judgement.Bad,
+                Phrase.Of($"Not {fluid.DisplayName} inside: the identifier says “{otherwise.Word}”. What is left cannot be told from its pressure."))
             {
-                Why = otherwise is null ? reading.Note.Then(why) : reading.Note,
-                Estimates = otherwise is null ? [.. estimates] : [estimates[0]],
-                RestsOn = otherwise is null || otherwise.Entry.Id == entry.Id ? [entry.Id] : [entry.Id, otherwise.Entry.Id],
+                Why = reading.Note,
+                Estimates = [estimates[0]],
+                RestsOn = otherwise.Entry.Id == entry.Id ? [entry.Id] : [entry.Id, otherwise.Entry.Id],
                 Assumptions = [.. assumptions],
                 Missing = [.. reading.Missing],
-                Cautions = [otherwise is null ? WrongRefrigerant(mayBe).Single() : Identification.Caution, .. Cautions],
-                Next = otherwise is null ? [Identification.Identify, .. Next(odds).Take(2)] : [Identification.Recover],
+                Cautions = [Identification.Caution, .. Cautions],
+                Next = [Identification.Recover],
+            };
+        }
+
+        if (reading.AtRest && OtherRefrigerant.Fitting(fluid, earlier is { } first ? [first.Reading, reading.Standing] : [reading.Standing]) is { IsEmpty: false } mayBe)
+        {
+            return new(Step.StandingPressure, Title, Certainty.Weak, Judgement.CannotTell,
+                Phrase.Of($"Cannot tell. If it holds {fluid.DisplayName}: {verdict} But {mayBe[0].Fluid.DisplayName} with liquid inside would stand there too."))
+            {
+                Why = reading.Note.Then(why),
+                Estimates = [.. estimates],
+                RestsOn = [entry.Id],
+                Assumptions = [.. assumptions],
+                Missing = [.. reading.Missing],
+                Cautions = [.. WrongRefrigerant(mayBe), .. Cautions],
+                Next = [Identification.Identify, .. Next(odds).Take(2)],
             };
         }
 

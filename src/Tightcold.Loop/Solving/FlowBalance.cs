@@ -7,8 +7,6 @@ namespace Tightcold.Loop.Solving;
 internal static class FlowBalance
 {
     private const int MostSteps = 15;
-    private const double LogStep = 1e-6;
-    private const double EnthalpyStep = 0.1;
 
     // What Newton aims at, and what it may stop with when it gets no further.
     private const double Aimed = 1e-11;
@@ -46,11 +44,11 @@ internal static class FlowBalance
                 return false;
             if (merit <= Aimed)
                 break;
-            LoopMarch.Evaluate(c, x + LogStep, y, h, out var dx);
-            LoopMarch.Evaluate(c, x, y, h + EnthalpyStep, out var dh);
+            LoopMarch.Evaluate(c, x + Slopes.LogStep, y, h, out var dx);
+            LoopMarch.Evaluate(c, x, y, h + Slopes.EnthalpyStep, out var dh);
             trace.Marches += 2;
-            double a = (dx.FlowResidual - at.FlowResidual) / LogStep, b = (dh.FlowResidual - at.FlowResidual) / EnthalpyStep;
-            double d = (dx.EnergyResidual - at.EnergyResidual) / LogStep, e = (dh.EnergyResidual - at.EnergyResidual) / EnthalpyStep;
+            double a = (dx.FlowResidual - at.FlowResidual) / Slopes.LogStep, b = (dh.FlowResidual - at.FlowResidual) / Slopes.EnthalpyStep;
+            double d = (dx.EnergyResidual - at.EnergyResidual) / Slopes.LogStep, e = (dh.EnergyResidual - at.EnergyResidual) / Slopes.EnthalpyStep;
             var det = (a * e) - (b * d);
             var sx = ((b * at.EnergyResidual) - (e * at.FlowResidual)) / det;
             var sh = ((d * at.FlowResidual) - (a * at.EnergyResidual)) / det;

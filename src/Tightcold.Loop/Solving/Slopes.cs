@@ -6,8 +6,8 @@ namespace Tightcold.Loop.Solving;
 /// </summary>
 internal struct Slopes
 {
-    private const double LogStep = 1e-6;
-    private const double EnthalpyStep = 0.1;
+    /// <summary>Step of a difference, in ln p and in J/kg.</summary>
+    public const double LogStep = 1e-6, EnthalpyStep = 0.1;
 
     // J/kg that count as much as a unit of ln p: half the latent heat.
     private const double EnthalpyUnit = 1e5;

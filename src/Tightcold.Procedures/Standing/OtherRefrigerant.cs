@@ -20,8 +20,8 @@ public readonly record struct OtherRefrigerant(Fluid Fluid, double SaturationPa)
     /// <param name="readings">At rest, in order of time; each with its own temperature.</param>
     public static ImmutableArray<OtherRefrigerant> Fitting(Fluid label, params ReadOnlySpan<StandingReading> readings)
     {
-        if (readings.Length == 0 || readings.ToArray().All(reading => Math.Abs(Off(label, reading)) <= FarOff)) return [];
         var all = readings.ToArray();
+        if (all.All(reading => Math.Abs(Off(label, reading)) <= FarOff)) return [];
         return [.. Known.Select(FluidCatalog.Get).Where(fluid => fluid.Name != label.Name && all.All(reading => Math.Abs(Off(fluid, reading)) < On))
             .OrderBy(fluid => all.Max(reading => Math.Abs(Off(fluid, reading))))
             .Select(fluid => new OtherRefrigerant(fluid, fluid.SaturationAtTemperature(all[^1].TemperatureK).PressurePa))];

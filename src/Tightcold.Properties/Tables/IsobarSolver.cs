@@ -96,22 +96,8 @@ internal sealed class IsobarSolver(Fluid fluid)
     {
         Span<double> work = stackalloc double[ResidualPart.MaxWork];
         var isotherm = new Isotherm(_equation, temperature, caloric: true, work);
-        var previous = double.PositiveInfinity;
-        for (var i = 0; i < MaxIterations; i++)
-        {
-            var point = isotherm.Point(delta);
-            if (!(point.Stiffness > 0))
-                break;
-            var step = (pressurePa - point.PressurePa) / (point.DensityKgPerM3 * point.PressureByDensity);
-            var size = Math.Abs(step);
-            if (!(size < 0.5))
-                break;
-            delta *= Math.Exp(step);
-            if (size < LastStep || (size < 1e-5 && size >= previous))
-                return isotherm.Point(delta);
-            previous = size;
-        }
-
+        if (DensitySolver.TrySolve(isotherm, pressurePa, 0, double.PositiveInfinity, ref delta, out _))
+            return isotherm.Point(delta);
         return Fallback(pressurePa, TableInput.Temperature, temperature);
     }
 

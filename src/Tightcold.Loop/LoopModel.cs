@@ -42,9 +42,9 @@ public sealed class LoopModel
     /// <param name="conditions">The day and how the car is run.</param>
     /// <param name="chargeKg">Refrigerant in the circuit, kg.</param>
     /// <param name="faults">What is wrong.</param>
-    /// <param name="near">An answer for nearly the same question, to start from; saves about half the work.</param>
+    /// <param name="near">Where to start: an answer's <see cref="LoopResult.Start"/> to nearly the same question saves about half the work.</param>
     /// <exception cref="ArgumentOutOfRangeException">An input outside <see cref="LoopLimits"/> or not a number.</exception>
-    public LoopResult Solve(LoopConditions conditions, double chargeKg, LoopFaults faults, LoopResult? near = null)
+    public LoopResult Solve(LoopConditions conditions, double chargeKg, LoopFaults faults, LoopStart? near = null)
     {
         InputCheck.All(Design, conditions, chargeKg, faults);
         var work = new RunningWork(_table, Design, conditions, chargeKg, faults);

@@ -20,7 +20,7 @@ public class LoopBenchmarks
     private readonly TrialQuestion[] _questions = new TrialQuestion[4096];
     private readonly RefrigerantTable _table = RefrigerantTables.For("R134a");
     private LoopCase _case;
-    private LoopResult? _near;
+    private LoopStart? _near;
     private int _next;
 
     [GlobalSetup]
@@ -29,7 +29,7 @@ public class LoopBenchmarks
         var trials = new TrialQuestions(3);
         for (var i = 0; i < _questions.Length; i++)
             _questions[i] = trials.Next();
-        _near = _valve.Solve(_day);
+        _near = _valve.Solve(_day).Start;
         _case = LoopCaseBuilder.Build(_table, _valve.Design, _day, 0.57, LoopFaults.None);
     }
 

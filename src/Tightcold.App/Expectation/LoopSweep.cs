@@ -37,7 +37,7 @@ public sealed record LoopSweep(string What, double BarometricPa, ImmutableArray<
             else if (what == "rpm")
                 day = day with { EngineRpm = x };
             var (kg, combined) = WhatToExpect.Combine(sheet.Model.Design, charge, faults);
-            last = sheet.Model.Solve(day, kg, combined, last);
+            last = sheet.Model.Solve(day, kg, combined, last?.Start);
             points.Add((x, last));
         }
 

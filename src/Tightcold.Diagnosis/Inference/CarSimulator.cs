@@ -31,7 +31,7 @@ internal sealed class CarSimulator
     }
 
     /// <summary>Runs a car at a point and stores the numbers; null when the model finds no steady state.</summary>
-    public static LoopResult? Run(Car car, OperatingPoint point, ReadOnlySpan<double> z, LoopResult? near, Span<double> row)
+    public static LoopResult? Run(Car car, OperatingPoint point, ReadOnlySpan<double> z, LoopStart? near, Span<double> row)
     {
         var result = car.Model.Solve(ConditionsOf.Of(point, z), car.ChargeKg, car.Faults, near);
         if (result.Readings is null) return null;

@@ -36,8 +36,6 @@ internal sealed class DataModel
     /// <summary>Continuous data.</summary>
     public int Features { get; }
 
-    public double LogAfter(ReadOnlySpan<double> row, int pointCount) => Readings.Log(row, pointCount);
-
     /// <summary>Factor of the last filling on the odds of a tried car; 1 without one.</summary>
     public double HistoryFactor(ReadOnlySpan<double> row) => History?.Factor(row[Row - 1] / labelKg) ?? 1;
 

@@ -9,8 +9,11 @@ internal sealed class HypothesisRun(Hypothesis hypothesis, CarSimulator simulato
 {
     private const double PriorShareOfBatch = 0.15;
 
-    private readonly LoopResult?[] nearest = new LoopResult?[data.PointCount];
+    private readonly LoopStart?[] nearest = new LoopStart?[data.PointCount];
+    private readonly ReadingLikelihood.Running readings = data.Readings.Start();
     private readonly Roulette roulette = new(data.PointCount, seed);
+
+    private StartMap? starts;
 
     public Hypothesis Hypothesis => hypothesis;
 
@@ -33,7 +36,7 @@ internal sealed class HypothesisRun(Hypothesis hypothesis, CarSimulator simulato
         for (var i = 0; i < count; i++)
         {
             common.AsSpan(i * Coordinate.Count, Coordinate.Count).CopyTo(Particles.NewPoint(i));
-            Try(i);
+            Try(i, false);
         }
 
         Particles.Settle(count, count, null);
@@ -41,23 +44,29 @@ internal sealed class HypothesisRun(Hypothesis hypothesis, CarSimulator simulato
 
     public void Refine(int count)
     {
-        var proposal = ProposalFit.Of(data, Particles, Particles.Rounds % 2 == 1);
+        var proposal = ProposalFit.Of(data, Particles, Particles.Rounds % 2 == 1, out starts);
         var chance = new Chance(seed + (ulong)(1000 * (Particles.Rounds + 1)) + (ulong)Particles.Count);
         var from = Particles.Count;
         var prior = proposal is null ? count : (int)(PriorShareOfBatch * count);
+        var even = PointSequence.Normal(count - prior, Coordinate.Count, chance);
         Particles.Grow(count);
         for (var i = from; i < from + count; i++)
         {
             var at = Particles.NewPoint(i);
             if (i - from < prior) for (var k = 0; k < at.Length; k++) at[k] = chance.Normal();
-            else proposal!.Draw(chance, at);
-            Try(i);
+            else
+            {
+                even.AsSpan((i - from - prior) * Coordinate.Count, Coordinate.Count).CopyTo(at);
+                proposal!.Place(at);
+            }
+
+            Try(i, i - from >= prior);
         }
 
         Particles.Settle(count, prior, proposal);
     }
 
-    private void Try(int i)
+    private void Try(int i, bool likely)
     {
         var z = Particles.NewPoint(i);
         var row = Particles.NewRow(i);
@@ -70,12 +79,14 @@ internal sealed class HypothesisRun(Hypothesis hypothesis, CarSimulator simulato
         }
 
         var rest = data.LogRest(row);
-        var kept = 1.0;
-        LoopResult? before = null;
+        readings.Clear();
+        double log = 0, kept = 1;
+        LoopStart? before = null;
         for (var p = 0; p < data.PointCount; p++)
         {
             Solves++;
-            var result = CarSimulator.Run(car, data.Evidence.Points[p], z, before ?? nearest[p], row.Slice(p * Predicted.Width, Predicted.Width));
+            var predicted = row.Slice(p * Predicted.Width, Predicted.Width);
+            var result = CarSimulator.Run(car, data.Evidence.Points[p], z, (likely && starts is not null ? starts.At(z, p, before) : before) ?? nearest[p], predicted);
             if (result is null)
             {
                 Particles.SetNotClosed(i);
@@ -83,13 +94,14 @@ internal sealed class HypothesisRun(Hypothesis hypothesis, CarSimulator simulato
             }
 
             // The same car at its last point is a nearer start than another car at this one.
-            before = result.State == LoopState.Off ? null : result;
-            if (nearest[p] is null || nearest[p]!.State == LoopState.Off) nearest[p] = result;
-            if (p == data.PointCount - 1 || roulette.Keeps(p, rest + data.LogAfter(row, p + 1), ref kept)) continue;
+            before = result.Start;
+            nearest[p] ??= before;
+            log = readings.Add(p, predicted);
+            if (p == data.PointCount - 1 || roulette.Keeps(p, rest + log, ref kept)) continue;
             Particles.Drop(i);
             return;
         }
 
-        Particles.SetLikelihood(i, rest + data.LogAfter(row, data.PointCount), kept);
+        Particles.SetLikelihood(i, rest + log, kept);
     }
 }

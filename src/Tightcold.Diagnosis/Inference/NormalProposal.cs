@@ -75,9 +75,10 @@ internal sealed class NormalProposal
         return x;
     }
 
-    public void Draw(Chance chance, Span<double> at)
+    /// <summary>Standard normal coordinates become a point of this distribution, in place.</summary>
+    public void Place(Span<double> at)
     {
-        for (var k = 0; k < d; k++) at[k] = width * chance.Normal();
+        for (var k = 0; k < d; k++) at[k] *= width;
         Back(factor, at, d);
         for (var k = 0; k < d; k++) at[k] += mean[k];
     }

@@ -1,3 +1,4 @@
+using Tightcold.Diagnosis.Measurement;
 using Tightcold.Diagnosis.Priors;
 
 namespace Tightcold.Diagnosis.Inference;
@@ -24,8 +25,9 @@ internal static class ProposalFit
     private const double Width = 1;
 
     /// <param name="anchored">Fit round the likeliest point rather than round the middle of the likely ones.</param>
-    public static NormalProposal? Of(DataModel data, ParticleStore particles, bool anchored)
+    public static NormalProposal? Of(DataModel data, ParticleStore particles, bool anchored, out StartMap? starts)
     {
+        starts = null;
         var weights = Tempered(particles);
         if (weights is null) return null;
         var effective = 1 / weights.Sum(w => w * w);
@@ -48,7 +50,33 @@ internal static class ProposalFit
         }
 
         var factor = NormalProposal.Cholesky(gram, D);
-        return factor is null ? null : Posterior(data, particles, weights, effective, centre, factor, anchored);
+        if (factor is null) return null;
+        starts = Starts(data, particles, weights, effective, centre, factor);
+        return Posterior(data, particles, weights, effective, centre, factor, anchored);
+    }
+
+    private static StartMap Starts(DataModel data, ParticleStore particles, double[] weights, double effective, double[] centre, double[] factor)
+    {
+        var means = new double[3 * data.PointCount];
+        var slopes = new double[means.Length][];
+        for (var a = 0; a < means.Length; a++)
+        {
+            var column = (a / 3 * Predicted.Width) + Predicted.Start + (a % 3);
+            for (var i = 0; i < particles.Count; i++)
+                if (weights[i] > 0) means[a] += weights[i] * particles.Row(i)[column];
+            var cross = new double[D];
+            for (var i = 0; i < particles.Count; i++)
+            {
+                if (weights[i] <= 0) continue;
+                var y = particles.Row(i)[column] - means[a];
+                var z = particles.Point(i);
+                for (var k = 0; k < D; k++) cross[k] += effective * weights[i] * y * (z[k] - centre[k]);
+            }
+
+            slopes[a] = NormalProposal.Solve(factor, cross, D);
+        }
+
+        return new StartMap(centre, means, slopes);
     }
 
     private static NormalProposal? Posterior(DataModel data, ParticleStore particles, double[] weights, double effective, double[] centre, double[] factor, bool anchored)

@@ -14,7 +14,14 @@ internal static class Predicted
     public const int SwingPa = 12;
     public const int Off = 13;
     public const int FinK = 14;
-    public const int Width = 15;
+
+    /// <summary>Three numbers to start a like question from; not a number where there is none.</summary>
+    public const int Start = 15;
+    public const int Width = 18;
+
+    /// <summary>Where the loop was found; null where nothing ran.</summary>
+    public static LoopStart? StartOf(ReadOnlySpan<double> row) =>
+        double.IsNaN(row[Start]) ? null : new LoopStart(row[Start], row[Start + 1], row[Start + 2]);
 
     /// <param name="swing">Both ends of the low side's swing were read, not where it stands on average.</param>
     public static void Store(LoopResult result, Span<double> row, bool swing)
@@ -36,5 +43,9 @@ internal static class Predicted
         row[SwingPa] = r.LowSideMaxPa - r.LowSideMinPa;
         row[Off] = result.State == LoopState.Off ? 1 : 0;
         row[FinK] = r.FinK;
+        var start = result.Start ?? new LoopStart(double.NaN, double.NaN, double.NaN);
+        row[Start] = start.LogSuction;
+        row[Start + 1] = start.LogDischarge;
+        row[Start + 2] = start.OutletEnthalpy;
     }
 }

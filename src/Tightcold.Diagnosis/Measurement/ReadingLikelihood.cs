@@ -42,15 +42,8 @@ internal sealed class ReadingLikelihood
     /// <summary>Every reading, in a fixed order.</summary>
     public ImmutableArray<Item> Items { get; }
 
-    /// <summary>ln of the likelihood of points 0 to <paramref name="pointCount"/> - 1.</summary>
-    /// <param name="predicted">Rows of <see cref="Predicted.Width"/>, one a point.</param>
-    public double Log(ReadOnlySpan<double> predicted, int pointCount)
-    {
-        var log = 0.0;
-        foreach (var items in byChannel) log += LogChannel(items, predicted, pointCount);
-        for (var p = 0; p < pointCount; p++) log += SeenLikelihood.Log(points[p], predicted.Slice(p * Predicted.Width, Predicted.Width));
-        return log;
-    }
+    /// <summary>The likelihood of one car's readings, taken in point by point.</summary>
+    public Running Start() => new(this);
 
     /// <summary>One reading alone: density at a model's number, its fixed error and its own together.</summary>
     public static double Alone(in Item item, double modelled)
@@ -78,29 +71,6 @@ internal sealed class ReadingLikelihood
         return (weighted / precision, 1 / precision);
     }
 
-    private static double LogChannel(Item[] items, ReadOnlySpan<double> predicted, int pointCount)
-    {
-        var sum = 0.0;
-        for (var n = 0; n < Nodes; n++)
-        {
-            var product = GridWeight[n];
-            foreach (var item in items)
-            {
-                if (item.Point >= pointCount) continue;
-                var x = (item.Value - predicted[(item.Point * Predicted.Width) + item.Channel] - (item.Shared * Grid[n])) / item.Own;
-                // In units of the own sigma, so that the product stays far from the smallest double.
-                product *= ((1 - ErrorModel.GrossChance) * Student(x)) + (item.Gross * item.Own);
-            }
-
-            sum += product;
-        }
-
-        var log = Math.Log(sum);
-        foreach (var item in items)
-            if (item.Point < pointCount) log -= Math.Log(item.Own);
-        return log;
-    }
-
     public static double Student(double x)
     {
         x /= TScale;
@@ -113,6 +83,59 @@ internal sealed class ReadingLikelihood
         var raw = Grid.Select(b => Math.Exp(-0.5 * b * b)).ToArray();
         var sum = raw.Sum();
         return [.. raw.Select(w => w / sum)];
+    }
+
+    /// <summary>Of one car: for every channel the product over its readings so far, at every fixed error of the grid.</summary>
+    internal sealed class Running
+    {
+        private readonly ReadingLikelihood all;
+        private readonly double[] products;
+        private double log;
+
+        public Running(ReadingLikelihood all)
+        {
+            this.all = all;
+            products = new double[all.byChannel.Length * Nodes];
+            Clear();
+        }
+
+        /// <summary>Another car.</summary>
+        public void Clear()
+        {
+            log = 0;
+            for (var i = 0; i < products.Length; i++) products[i] = GridWeight[i % Nodes];
+        }
+
+        /// <summary>Takes in the next point and gives ln of the likelihood of all so far.</summary>
+        /// <param name="point">Its number.</param>
+        /// <param name="predicted">A row of <see cref="Predicted.Width"/>.</param>
+        public double Add(int point, ReadOnlySpan<double> predicted)
+        {
+            for (var c = 0; c < all.byChannel.Length; c++)
+                foreach (var item in all.byChannel[c])
+                    if (item.Point == point) Take(item, predicted[item.Channel], products.AsSpan(c * Nodes, Nodes));
+            log += SeenLikelihood.Log(all.points[point], predicted);
+            var sum = log;
+            for (var c = 0; c < all.byChannel.Length; c++)
+            {
+                var channel = 0.0;
+                foreach (var product in products.AsSpan(c * Nodes, Nodes)) channel += product;
+                sum += Math.Log(channel);
+            }
+
+            return sum;
+        }
+
+        private void Take(in Item item, double modelled, Span<double> products)
+        {
+            var unit = 1 / item.Own;
+            double off = (item.Value - modelled) * unit, shared = item.Shared * unit;
+            // In units of the own sigma, so that the product stays far from the smallest double.
+            var gross = item.Gross * item.Own;
+            for (var n = 0; n < products.Length; n++)
+                products[n] *= ((1 - ErrorModel.GrossChance) * Student(off - (shared * Grid[n]))) + gross;
+            log -= Math.Log(item.Own);
+        }
     }
 
     /// <summary>A reading made ready.</summary>

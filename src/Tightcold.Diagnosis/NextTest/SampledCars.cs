@@ -1,4 +1,6 @@
 using Tightcold.Diagnosis.Inference;
+using Tightcold.Diagnosis.Measurement;
+using Tightcold.Loop.Results;
 
 namespace Tightcold.Diagnosis.NextTest;
 
@@ -21,6 +23,9 @@ internal sealed class SampledCars
     public ReadOnlySpan<double> Point(int i) => Posterior.Runs[Picks[i].H].Particles.Point(Picks[i].Particle);
 
     public ReadOnlySpan<double> Row(int i) => Posterior.Runs[Picks[i].H].Particles.Row(Picks[i].Particle);
+
+    /// <summary>To start another point from: where the car was found running at the first one, if it was.</summary>
+    public LoopStart? Start(int i) => Posterior.Data.PointCount == 0 ? null : Predicted.StartOf(Row(i));
 
     public CarSimulator.Car Car(int i) => Posterior.Simulator.At(Posterior.Runs[Picks[i].H].Hypothesis.Faults, Point(i));
 

@@ -60,7 +60,7 @@ internal static class TestOutcomes
             var car = cars.Car(i);
             if (plan.Point is { } point)
             {
-                if (CarSimulator.Run(car, point, cars.Point(i), null, row) is null) cars.Row(i)[..Predicted.Width].CopyTo(row);
+                if (CarSimulator.Run(car, point, cars.Point(i), cars.Start(i), row) is null) cars.Row(i)[..Predicted.Width].CopyTo(row);
                 outcomes[i] = OfPoint(plan, cars, i, row);
                 continue;
             }

@@ -48,11 +48,15 @@ internal static class ChargeInventory
             // With no liquid arriving the receiver holds the vapour that flows through it.
             var without = q.LineQuality > 1 ? 1 / inletVolume : inlet.VapourDensity;
             var liquid = q.LineQuality < 0 ? 1 / inletVolume : inlet.LiquidDensity;
-            return volume * ((q.StoreLevel * liquid) + ((1 - q.StoreLevel) * without));
+            q.StoreRangeKg = volume * (liquid - without);
+            return (volume * without) + (q.StoreLevel * q.StoreRangeKg);
         }
 
-        q.StoreLevel = Smooth.Step((BleedQuality - q.EvaporatorOutQuality) / BleedBand);
-        return volume * ((q.StoreLevel * suction.LiquidDensity) + ((1 - q.StoreLevel) / Math.Max(suctionVolume, suction.VapourVolume)));
+        q.StorePlace = (BleedQuality - q.EvaporatorOutQuality) / BleedBand;
+        q.StoreLevel = Smooth.Step(q.StorePlace);
+        var vapour = 1 / Math.Max(suctionVolume, suction.VapourVolume);
+        q.StoreRangeKg = volume * (suction.LiquidDensity - vapour);
+        return (volume * vapour) + (q.StoreLevel * q.StoreRangeKg);
     }
 
     /// <summary>

@@ -62,7 +62,11 @@ internal struct SaturationRow
             var p = (((((H1 * x) + c2) * x) + c1) * x) - c0;
             var p1 = (((3 * H1 * x) + (2 * c2)) * x) + c1;
             var p2 = (3 * H1 * x) + c2;
-            x -= p * p1 / ((p1 * p1) - (p * p2));
+            var step = p * p1 / ((p1 * p1) - (p * p2));
+            x -= step;
+            // The digits treble: what is left is the cube of this.
+            if (Math.Abs(step) < 1e-5 * x)
+                break;
         }
 
         return x;
@@ -77,7 +81,10 @@ internal struct SaturationRow
         {
             double n = 1 / (x + NearK), f = 1 / (x + FarK);
             var value = (S1 * Math.Log(1 + (x / t))) + (x * ((S2 * n) + (S3 * f)));
-            x -= (value - rise) / ((S1 / (t + x)) + (near * n * n) + (far * f * f));
+            var step = (value - rise) / ((S1 / (t + x)) + (near * n * n) + (far * f * f));
+            x -= step;
+            if (Math.Abs(step) < 1e-8 * x)
+                break;
         }
 
         return x;
@@ -119,7 +126,7 @@ internal struct SaturationRow
     private readonly double Guggenheim(double temperatureK)
     {
         var t = 1 - (temperatureK / CriticalK);
-        return 1 + (1.75 * Math.Cbrt(t)) + (0.75 * t);
+        return 1 + (1.75 * Math.Exp(Math.Log(t) / 3)) + (0.75 * t);
     }
 
     /// <summary>Entropy of vapour or wet vapour of enthalpy <paramref name="h"/>.</summary>

@@ -45,5 +45,8 @@ public sealed class LoopResult
         new("evaporator inlet", _point.EvaporatorPa, _point.H4, _point.EvaporatingK),
     ];
 
-    internal LoopPoint Point => _point;
+    /// <summary>To start a nearly equal question from; null where nothing runs or nothing was found.</summary>
+    public LoopStart? Start => State is LoopState.Off or LoopState.MostlyAir or LoopState.NotClosed
+        ? null
+        : new LoopStart(_point.LogSuction, _point.LogDischarge, _point.H1);
 }

@@ -92,9 +92,12 @@ internal static class LoopMarch
         var volume = c.Design.CondenserVolumeM3;
         strips.Through(condenser, q.Flow, c.CondenserAirK, 1 - c.SubcoolShare, volume);
         // The receiver sits here: it fills as the liquid that reaches it is subcooled by up to 1 K.
-        q.StoreLevel = c.Expansion == ExpansionKind.ExpansionValve
-            ? Smooth.Step((condenser.LiquidEnthalpy - strips.Enthalpy) / condenser.LiquidCp)
-            : 0;
+        if (c.Expansion == ExpansionKind.ExpansionValve)
+        {
+            q.StorePlace = (condenser.LiquidEnthalpy - strips.Enthalpy) / condenser.LiquidCp;
+            q.StoreLevel = Smooth.Step(q.StorePlace);
+        }
+
         if (c.SubcoolShare > 0)
             strips.Through(condenser, q.Flow, c.CondenserAirK, c.SubcoolShare, volume);
         q.H3 = strips.Enthalpy;

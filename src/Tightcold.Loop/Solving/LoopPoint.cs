@@ -15,7 +15,11 @@ internal struct LoopPoint
     public double SuperheatK, EvaporatorOutQuality, SuctionQuality;
     public double SubcoolingK, LineQuality;
     public double BoilingShare, FullDuty;
-    public double ChargeKg, StoreLevel, LiquidShare, HighVapourM3;
+    public double ChargeKg, LiquidShare, HighVapourM3;
+
+    /// <summary>Receiver or accumulator: how far between empty at 0 and full at 1 the liquid that reaches it puts it, also
+    /// beyond both; the share of it that is filled, the smooth step of that place; what it holds more when full than when empty, kg.</summary>
+    public double StorePlace, StoreLevel, StoreRangeKg;
 
     /// <summary>Residuals: throttle against compressor, charge, energy round the loop.</summary>
     public double FlowResidual, ChargeResidual, EnergyResidual;

@@ -1,4 +1,5 @@
 using Tightcold.Loop.Cycling;
+using Tightcold.Loop.Results;
 
 namespace Tightcold.Loop.Solving;
 
@@ -13,11 +14,11 @@ internal static class LoopSolver
     /// <summary>Largest residual (share of flow, charge, latent heat) of an answer.</summary>
     public const double Accepted = 1e-8;
 
-    public static LoopPoint Solve(in LoopCase c, LoopPoint? start, ref SolveTrace trace)
+    public static LoopPoint Solve(in LoopCase c, LoopStart? start, ref SolveTrace trace)
     {
         var box = LoopBox.Of(c);
         LoopPoint point = default;
-        if (start is { } near && NewtonRun.All(c, box, near.LogSuction, near.LogDischarge, near.H1, ref point, ref trace))
+        if (start is { } near && NewtonRun.All(c, box, near.LogSuction, near.LogDischarge, near.OutletEnthalpy, ref point, ref trace))
             return point;
         Starts.Get(c, box, 0, out var suction, out var discharge, out var h1);
         if (NewtonRun.FromCold(c, box, suction, discharge, h1, ref point, ref trace))

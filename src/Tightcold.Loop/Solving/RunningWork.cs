@@ -27,7 +27,7 @@ internal sealed class RunningWork
         _case = LoopCaseBuilder.Build(table, design, conditions, chargeKg, faults);
     }
 
-    public LoopResult Answer(LoopResult? near)
+    public LoopResult Answer(LoopStart? near)
     {
         var off = SwitchedOff.Weight(_case, _conditions, _faults);
         var standing = SwitchedOff.Readings(_case, _conditions, _faults);
@@ -37,8 +37,7 @@ internal sealed class RunningWork
         if (off >= 1)
             return Make(LoopState.Off, LoopRegimes.Off, standing, default, null, default);
 
-        var start = near is null || near.State is LoopState.Off or LoopState.MostlyAir or LoopState.NotClosed ? (LoopPoint?)null : near.Point;
-        var point = LoopSolver.Solve(_case, start, ref _trace);
+        var point = LoopSolver.Solve(_case, near, ref _trace);
         var regimes = LoopRegimes.None;
         if (Running(_case, ref point, ref _trace, ref regimes, out var unplaced) is not { } readings)
             return Make(LoopState.NotClosed, LoopRegimes.None, null, Balance.Of(_case, point), Why(point), point);
@@ -94,7 +93,7 @@ internal sealed class RunningWork
         blocked.ValveAreaM2 *= open;
         blocked.TubeDiameterM *= Math.Sqrt(open);
         var trace = default(SolveTrace);
-        var point = LoopSolver.Solve(blocked, clear, ref trace);
+        var point = LoopSolver.Solve(blocked, new LoopStart(clear.LogSuction, clear.LogDischarge, clear.H1), ref trace);
         var ignored = LoopRegimes.None;
         var running = Running(blocked, ref point, ref trace, ref ignored, out _);
         _trace.Marches += trace.Marches;

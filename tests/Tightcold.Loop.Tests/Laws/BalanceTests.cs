@@ -59,7 +59,7 @@ public sealed class BalanceTests
             var q = questions.Next();
             var first = q.Model.Solve(q.Conditions, q.ChargeKg, q.Faults);
             Assert.Equal(first.Readings, q.Model.Solve(q.Conditions, q.ChargeKg, q.Faults).Readings);
-            var near = q.Model.Solve(q.Conditions, q.ChargeKg, q.Faults, first);
+            var near = q.Model.Solve(q.Conditions, q.ChargeKg, q.Faults, first.Start);
             Assert.Equal(first.State, near.State);
             if (first.Readings is { } a && near.Readings is { } b && Math.Abs(a.HighSidePa - b.HighSidePa) > 50)
                 far++;

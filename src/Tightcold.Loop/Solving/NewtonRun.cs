@@ -10,7 +10,7 @@ internal static class NewtonRun
     private const int MostHalvings = 6;
 
     // Slopes are good for another step as long as a step leaves less than this of the residuals.
-    private const double KeepBelow = 0.35;
+    private const double KeepBelow = 0.5;
 
     // Longest step: a fifth in pressure, 12 kJ/kg.
     private const double LongestLog = 0.2;

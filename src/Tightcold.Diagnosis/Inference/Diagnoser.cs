@@ -93,7 +93,7 @@ public static class Diagnoser
         for (var h = 0; h < runs.Length; h++)
         {
             double count = runs[h].Particles.Count, batch = Batch(runs[h], effort);
-            var gain = (missed[h] / batch) + (error > 0 ? variance[h] / error / (count + batch) : 0);
+            var gain = (0.4 * missed[h] / batch) + (error > 0 ? variance[h] / error / (count + batch) : 0);
             if (gain > most) (next, most) = (h, gain);
         }
 

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Tightcold.Diagnosis.Measurement;
 using Tightcold.Diagnosis.Priors;
 using Tightcold.Loop;
@@ -21,6 +22,9 @@ internal sealed class CarSimulator
     }
 
     public double LabelKg => car.LabelKg;
+
+    /// <summary>Ranges of the coordinate of the circuit's kind, one a kind that can have these faults.</summary>
+    public ImmutableArray<KindRange> KindRanges(IReadOnlyList<Fault> faults) => car.KindRanges(faults);
 
     /// <summary>The car of these coordinates, ready to be run.</summary>
     public Car At(IReadOnlyList<Fault> faults, ReadOnlySpan<double> z)

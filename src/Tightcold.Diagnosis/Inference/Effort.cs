@@ -12,9 +12,9 @@ public readonly record struct Effort(int FirstPoints, int Batch, int Solves, dou
     public static readonly Effort Quick = new(16, 28, 1_200, 0.05);
 
     /// <summary>The answer.</summary>
-    public static readonly Effort Full = new(28, 56, 12_000, 0.01);
+    public static readonly Effort Full = new(56, 56, 15_000, 0.007);
 
-    /// <summary>For an answer that money hangs on: some ten times the full answer's time.</summary>
+    /// <summary>For an answer that money hangs on: some four times the full answer's time.</summary>
     public static readonly Effort Deep = new(100, 100, 80_000, 0.005);
 
     /// <summary>Far more than needed, to check the others against.</summary>

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Tightcold.Diagnosis.Measurement;
 using Tightcold.Diagnosis.Priors;
 using Tightcold.Loop.Results;
@@ -13,7 +14,8 @@ internal sealed class HypothesisRun(Hypothesis hypothesis, CarSimulator simulato
     private readonly ReadingLikelihood.Running readings = data.Readings.Start();
     private readonly Roulette roulette = new(data.PointCount, seed);
 
-    private StartMap? starts;
+    private readonly ImmutableArray<KindRange> kinds = simulator.KindRanges(hypothesis.Faults);
+    private StartMap?[] starts = [];
 
     public Hypothesis Hypothesis => hypothesis;
 
@@ -44,10 +46,10 @@ internal sealed class HypothesisRun(Hypothesis hypothesis, CarSimulator simulato
 
     public void Refine(int count)
     {
-        var proposal = ProposalFit.Of(data, Particles, Particles.Rounds % 2 == 1, out starts);
         var chance = new Chance(seed + (ulong)(1000 * (Particles.Rounds + 1)) + (ulong)Particles.Count);
         var from = Particles.Count;
-        var prior = proposal is null ? count : (int)(PriorShareOfBatch * count);
+        var prior = (int)(PriorShareOfBatch * count);
+        var proposal = Proposal(count - prior);
         var even = PointSequence.Normal(count - prior, Coordinate.Count, chance);
         Particles.Grow(count);
         for (var i = from; i < from + count; i++)
@@ -57,13 +59,46 @@ internal sealed class HypothesisRun(Hypothesis hypothesis, CarSimulator simulato
             else
             {
                 even.AsSpan((i - from - prior) * Coordinate.Count, Coordinate.Count).CopyTo(at);
-                proposal!.Place(at);
+                proposal.Place(i - from - prior, at);
             }
 
             Try(i, i - from >= prior);
         }
 
         Particles.Settle(count, prior, proposal);
+    }
+
+    /// <summary>A fit for every kind of circuit, each drawn as often as half its weight so far and half its prior say.</summary>
+    private KindProposal Proposal(int count)
+    {
+        var anchored = Particles.Rounds % 2 == 1;
+        starts = new StartMap?[kinds.Length];
+        if (kinds.Length == 1) return new([(kinds[0], count, ProposalFit.Of(data, Particles, anchored, null, out starts[0]))]);
+        var weights = Particles.Weights();
+        var parts = ImmutableArray.CreateBuilder<(KindRange, int, NormalProposal?)>();
+        double wanted = 0;
+        var given = 0;
+        for (var k = 0; k < kinds.Length; k++)
+        {
+            var weight = 0.0;
+            for (var i = 0; i < weights.Length; i++)
+                if (weights[i] > 0 && kinds[k].Holds(Particles.Point(i)[Coordinate.Kind])) weight += weights[i];
+            wanted += 0.5 * (weight + kinds[k].To - kinds[k].From) * count;
+            var many = k == kinds.Length - 1 ? count - given : (int)Math.Round(wanted) - given;
+            given += many;
+            parts.Add((kinds[k], many, many == 0 ? null : ProposalFit.Of(data, Particles, anchored, kinds[k], out starts[k])));
+        }
+
+        return new(parts.ToImmutable());
+    }
+
+    /// <summary>The fit that a car of these coordinates belongs to.</summary>
+    private StartMap? StartsOf(ReadOnlySpan<double> z)
+    {
+        if (kinds.Length == 1) return starts[0];
+        for (var k = 0; k < kinds.Length; k++)
+            if (kinds[k].Holds(z[Coordinate.Kind])) return starts[k];
+        return null;
     }
 
     private void Try(int i, bool likely)
@@ -82,11 +117,12 @@ internal sealed class HypothesisRun(Hypothesis hypothesis, CarSimulator simulato
         readings.Clear();
         double log = 0, kept = 1;
         LoopStart? before = null;
+        var guess = likely ? StartsOf(z) : null;
         for (var p = 0; p < data.PointCount; p++)
         {
             Solves++;
             var predicted = row.Slice(p * Predicted.Width, Predicted.Width);
-            var result = CarSimulator.Run(car, data.Evidence.Points[p], z, (likely && starts is not null ? starts.At(z, p, before) : before) ?? nearest[p], predicted);
+            var result = CarSimulator.Run(car, data.Evidence.Points[p], z, (guess is null ? before : guess.At(z, p, before)) ?? nearest[p], predicted);
             if (result is null)
             {
                 Particles.SetNotClosed(i);

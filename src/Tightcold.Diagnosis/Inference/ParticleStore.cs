@@ -12,7 +12,7 @@ internal sealed class ParticleStore(int row)
     private const int D = Coordinate.Count;
     private static readonly double LogRoot = -0.5 * D * Math.Log(2 * Math.PI);
 
-    private readonly List<NormalProposal> proposals = [];
+    private readonly List<KindProposal> proposals = [];
     private readonly List<int> drawnFrom = [];
     private double[] points = [];
     private double[] rows = [];
@@ -88,7 +88,7 @@ internal sealed class ParticleStore(int row)
 
     /// <summary>Takes in points from the old count on: the first <paramref name="prior"/> of them drawn from the prior,
     /// the others from <paramref name="proposal"/>.</summary>
-    public void Settle(int more, int prior, NormalProposal? proposal)
+    public void Settle(int more, int prior, KindProposal? proposal)
     {
         var from = Count;
         Count += more;
@@ -97,7 +97,7 @@ internal sealed class ParticleStore(int row)
         {
             proposals.Add(proposal);
             logProposal = [.. logProposal, new double[Count]];
-            for (var i = 0; i < from; i++) logProposal[^1][i] = proposal.LogDensity(Point(i));
+            for (var i = 0; i < from; i++) logProposal[^1][i] = proposal.LogDensity(Point(i), logPrior[i]);
         }
 
         for (var i = from; i < Count; i++)
@@ -106,7 +106,7 @@ internal sealed class ParticleStore(int row)
             var sum = 0.0;
             foreach (var x in Point(i)) sum += x * x;
             logPrior[i] = LogRoot - (0.5 * sum);
-            for (var r = 0; r < proposals.Count; r++) logProposal[r][i] = proposals[r].LogDensity(Point(i));
+            for (var r = 0; r < proposals.Count; r++) logProposal[r][i] = proposals[r].LogDensity(Point(i), logPrior[i]);
             if (Closed(i)) closed++;
             if (Whole(i)) WholeCount++;
         }

@@ -20,15 +20,19 @@ internal static class ProposalFit
     private const double FitOfWhole = 0.8;
     private const double Ridge = 0.5;
 
+    // Of fewer cars of a kind no fit is made.
+    private const int LeastOfKind = 8;
+
     // Exactly the linear model's width. In 25 dimensions even 1.15 times it wastes two points of three; what the tails
     // need comes from the prior's share of each batch.
     private const double Width = 1;
 
+    /// <param name="only">The kind of circuit that the fit is for; null for all.</param>
     /// <param name="anchored">Fit round the likeliest point rather than round the middle of the likely ones.</param>
-    public static NormalProposal? Of(DataModel data, ParticleStore particles, bool anchored, out StartMap? starts)
+    public static NormalProposal? Of(DataModel data, ParticleStore particles, bool anchored, KindRange? only, out StartMap? starts)
     {
         starts = null;
-        var weights = Tempered(particles);
+        var weights = Tempered(particles, only, out var best);
         if (weights is null) return null;
         var effective = 1 / weights.Sum(w => w * w);
         var centre = new double[D];
@@ -52,7 +56,7 @@ internal static class ProposalFit
         var factor = NormalProposal.Cholesky(gram, D);
         if (factor is null) return null;
         starts = Starts(data, particles, weights, effective, centre, factor);
-        return Posterior(data, particles, weights, effective, centre, factor, anchored);
+        return Posterior(data, particles, weights, effective, centre, factor, anchored ? best : -1, best, only is not null);
     }
 
     private static StartMap Starts(DataModel data, ParticleStore particles, double[] weights, double effective, double[] centre, double[] factor)
@@ -79,9 +83,9 @@ internal static class ProposalFit
         return new StartMap(centre, means, slopes);
     }
 
-    private static NormalProposal? Posterior(DataModel data, ParticleStore particles, double[] weights, double effective, double[] centre, double[] factor, bool anchored)
+    private static NormalProposal? Posterior(DataModel data, ParticleStore particles, double[] weights, double effective, double[] centre, double[] factor, int anchor, int best, bool oneKind)
     {
-        int f = data.Features, best = particles.Best;
+        var f = data.Features;
         if (f == 0) return null;
         var slopes = new double[f][];
         var covariance = new double[f * f];
@@ -101,10 +105,11 @@ internal static class ProposalFit
             }
 
             slopes[a] = NormalProposal.Solve(factor, cross, D);
+            if (oneKind) slopes[a][Coordinate.Kind] = 0;
             var left = Residual(data, particles, weights, centre, slopes[a], a, mean);
             var (read, atBest) = data.Feature(a, particles.Row(best));
-            var from = anchored ? atBest : mean;
-            var centreOf = anchored ? particles.Point(best) : centre;
+            var from = anchor >= 0 ? atBest : mean;
+            var centreOf = anchor >= 0 ? particles.Point(anchor) : centre;
             off[a] = read - from;
             for (var k = 0; k < D; k++) off[a] += slopes[a][k] * centreOf[k];
             for (var b = 0; b <= a; b++) covariance[(a * f) + b] = covariance[(b * f) + a] = data.Covariance(a, b);
@@ -172,17 +177,31 @@ internal static class ProposalFit
     }
 
     /// <summary>Weights raised to the largest power up to 1 that leaves enough points in play; null without any.</summary>
-    private static double[]? Tempered(ParticleStore particles)
+    private static double[]? Tempered(ParticleStore particles, KindRange? only, out int best)
     {
         var weights = new double[particles.Count];
-        var least = Math.Min(Math.Clamp(FitShare * particles.Count, 4, FitMost), FitOfWhole * particles.WholeCount);
+        var logs = new double[particles.Count];
+        var (count, whole) = (0, 0);
+        best = -1;
+        for (var i = 0; i < logs.Length; i++)
+        {
+            logs[i] = double.NegativeInfinity;
+            if (only is { } range && !range.Holds(particles.Point(i)[Coordinate.Kind])) continue;
+            count++;
+            if (particles.Whole(i)) whole++;
+            if (!particles.Closed(i)) continue;
+            logs[i] = particles.LogWeight(i);
+            if (best < 0 || logs[i] > logs[best]) best = i;
+        }
+
+        if (best < 0 || (only is not null && whole < LeastOfKind)) return null;
+        var least = Math.Min(Math.Clamp(FitShare * count, 4, FitMost), FitOfWhole * whole);
         for (var power = 1.0; power > 1e-4; power *= 0.65)
         {
             double sum = 0, squares = 0;
             for (var i = 0; i < weights.Length; i++)
             {
-                var relative = particles.LogWeight(i) - particles.LogWeight(particles.Best);
-                weights[i] = particles.Closed(i) ? Math.Exp(power * relative) : 0;
+                weights[i] = Math.Exp(power * (logs[i] - logs[best]));
                 sum += weights[i];
                 squares += weights[i] * weights[i];
             }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Tightcold.Loop.Designs;
 using Tightcold.Procedures;
 
@@ -40,7 +41,7 @@ internal sealed class CarPrior
     ];
 
     private readonly CarKnowledge car;
-    private readonly (CompressorKind Compressor, ExpansionKind Expansion, double To, LoopDesign Middle)[] kinds;
+    private readonly (CompressorKind Compressor, ExpansionKind Expansion, double Weight, LoopDesign Middle)[] kinds;
 
     public CarPrior(CarKnowledge car)
     {
@@ -48,9 +49,7 @@ internal sealed class CarPrior
         LabelKg = LabelOf(car);
         var fitting = Kinds.Where(kind => (car.Compressor is null || car.Compressor == kind.Compressor) && (car.Expansion is null || car.Expansion == kind.Expansion)).ToArray();
         if (fitting.Length == 0) fitting = [(car.Compressor!.Value, car.Expansion!.Value, 1)];
-        var sum = fitting.Sum(kind => kind.Weight);
-        var to = 0.0;
-        kinds = [.. fitting.Select(kind => (kind.Compressor, kind.Expansion, to += kind.Weight / sum, Middle(car, kind.Compressor, kind.Expansion, LabelKg)))];
+        kinds = [.. fitting.Select(kind => (kind.Compressor, kind.Expansion, kind.Weight, Middle(car, kind.Compressor, kind.Expansion, LabelKg)))];
     }
 
     /// <summary>The label's charge, or that of an ordinary car, kg.</summary>
@@ -105,26 +104,29 @@ internal sealed class CarPrior
     {
         var u = Normal.Cumulative(z);
         if (kinds.Length == 1) return (kinds[0].Middle, u);
-        double from = 0, possible = 0;
+        var possible = 0.0;
         foreach (var kind in kinds)
-        {
-            if (Possible(kind.Compressor, kind.Expansion, faults)) possible += kind.To - from;
-            from = kind.To;
-        }
-
+            if (Possible(kind.Compressor, kind.Expansion, faults)) possible += kind.Weight;
         var left = u * possible;
-        from = 0;
         foreach (var kind in kinds)
         {
-            var width = kind.To - from;
-            from = kind.To;
             if (!Possible(kind.Compressor, kind.Expansion, faults)) continue;
-            if (left <= width) return (kind.Middle, left / width);
-            left -= width;
+            if (left <= kind.Weight) return (kind.Middle, left / kind.Weight);
+            left -= kind.Weight;
         }
 
         var last = kinds.Last(kind => Possible(kind.Compressor, kind.Expansion, faults));
         return (last.Middle, 1);
+    }
+
+    /// <summary>The ranges of the coordinate that stand for one kind of circuit each.</summary>
+    public ImmutableArray<KindRange> KindRanges(IReadOnlyList<Fault> faults)
+    {
+        if (kinds.Length == 1) return [new(0, 1)];
+        var possible = kinds.Where(kind => Possible(kind.Compressor, kind.Expansion, faults)).ToArray();
+        var all = possible.Sum(kind => kind.Weight);
+        var to = 0.0;
+        return [.. possible.Select(kind => new KindRange(to, to += kind.Weight / all))];
     }
 
     private bool Possible(CompressorKind compressor, ExpansionKind expansion, IReadOnlyList<Fault> faults)

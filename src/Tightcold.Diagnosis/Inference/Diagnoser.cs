@@ -61,7 +61,7 @@ public static class Diagnoser
     /// </summary>
     private static void Refine(HypothesisRun[] runs, Effort effort)
     {
-        var left = effort.Solves;
+        double left = effort.Work;
         var missed = new double[runs.Length];
         var variance = new double[runs.Length];
         while (left > 0)
@@ -77,9 +77,9 @@ public static class Diagnoser
             var error = Math.Sqrt(variance.Sum());
             var next = error + missed.Sum() > effort.OddsError ? MostGain(runs, missed, variance, error, effort) : Crowded(runs, odds);
             if (next < 0) return;
-            var before = runs[next].Solves;
+            var before = runs[next].Work;
             runs[next].Refine(Batch(runs[next], effort));
-            left -= runs[next].Solves - before;
+            left -= runs[next].Work - before;
         }
     }
 

@@ -23,6 +23,9 @@ internal sealed class HypothesisRun(Hypothesis hypothesis, CarSimulator simulato
 
     public int Solves { get; private set; }
 
+    /// <summary>In solutions of the loop; building a car and weighing it costs half of one.</summary>
+    public double Work => Solves + (0.5 * Particles.Count);
+
     /// <summary>ln evidence; for “none of these” the flat one.</summary>
     public double LogEvidence => hypothesis.IsNoneOfThese ? data.LogAnything() : Particles.LogEvidence;
 

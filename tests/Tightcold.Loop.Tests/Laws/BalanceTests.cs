@@ -86,16 +86,19 @@ public sealed class BalanceTests
         }
     }
 
-    // Counted, not timed: before the store's filling was taken out of the straight lines these cars took 27 walks in the mean.
+    // Counted, not timed; plain straight lines took 37 walks in the mean. From a tenth less charge and four kelvin less the straight lines lead across the whole store.
     [Fact]
-    public void A_circuit_whose_receiver_is_part_full_is_found_in_few_walks()
+    public void A_circuit_whose_receiver_is_part_full_is_found_in_few_walks_from_an_emptier_one()
     {
+        var design = Loop.Designs.LoopDesigns.Of(Loop.Designs.SizeClass.Medium, Loop.Designs.CompressorKind.FixedWithFinThermostat, Loop.Designs.ExpansionKind.ExpansionValve, "R134a", 0.6);
+        var model = new LoopModel(design);
         double walks = 0;
         var found = 0;
         for (var i = 0; i < 60; i++)
         {
-            var design = Loop.Designs.LoopDesigns.Of(Loop.Designs.SizeClass.Medium, Loop.Designs.CompressorKind.Variable, Loop.Designs.ExpansionKind.ExpansionValve, "R134a", 0.6);
-            var result = new LoopModel(design).Solve(LoopConditions.DoorsOpen(293 + (i % 10 * 2), 0.4), design.LabelChargeKg * (0.85 + (0.05 * (i / 10))), Loop.Faults.LoopFaults.None);
+            double ambient = 297 + (i % 10 * 2), charge = design.LabelChargeKg * (0.85 + (0.05 * (i / 10)));
+            var from = model.Solve(LoopConditions.DoorsOpen(ambient - 4, 0.4), charge - (0.1 * design.LabelChargeKg), Loop.Faults.LoopFaults.None);
+            var result = model.Solve(LoopConditions.DoorsOpen(ambient, 0.4), charge, Loop.Faults.LoopFaults.None, from.Start);
             if (result.Readings is not { StoreLevel: > 0.05 and < 0.95 }) continue;
             walks += result.Solver.Marches;
             found++;

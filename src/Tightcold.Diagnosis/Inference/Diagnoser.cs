@@ -16,6 +16,10 @@ public static class Diagnoser
     private const double MissedAtOne = 25;
     private const double MostMissed = 10;
 
+    // In handing out batches, beside the known error; found on the same cars: with all of it the root mean square error of
+    // the odds was 0.0101, with this 0.0097.
+    private const double MissedCounts = 0.4;
+
     // Too little refrigerant is every other car: what its first points miss hurts most, so it gets more of them.
     private const double OftenAtFault = 0.15;
     private const int FirstPointsOfOften = 3;
@@ -93,7 +97,7 @@ public static class Diagnoser
         for (var h = 0; h < runs.Length; h++)
         {
             double count = runs[h].Particles.Count, batch = Batch(runs[h], effort);
-            var gain = (0.4 * missed[h] / batch) + (error > 0 ? variance[h] / error / (count + batch) : 0);
+            var gain = (MissedCounts * missed[h] / batch) + (error > 0 ? variance[h] / error / (count + batch) : 0);
             if (gain > most) (next, most) = (h, gain);
         }
 

@@ -15,7 +15,6 @@ internal sealed class HypothesisRun(Hypothesis hypothesis, CarSimulator simulato
     private readonly Roulette roulette = new(data.PointCount, seed);
 
     private readonly ImmutableArray<KindRange> kinds = simulator.KindRanges(hypothesis.Faults);
-    private StartMap?[] starts = [];
 
     public Hypothesis Hypothesis => hypothesis;
 
@@ -41,7 +40,7 @@ internal sealed class HypothesisRun(Hypothesis hypothesis, CarSimulator simulato
         for (var i = 0; i < count; i++)
         {
             common.AsSpan(i * Coordinate.Count, Coordinate.Count).CopyTo(Particles.NewPoint(i));
-            Try(i, false);
+            Try(i, null);
         }
 
         Particles.Settle(count, count, null);
@@ -58,14 +57,16 @@ internal sealed class HypothesisRun(Hypothesis hypothesis, CarSimulator simulato
         for (var i = from; i < from + count; i++)
         {
             var at = Particles.NewPoint(i);
-            if (i - from < prior) for (var k = 0; k < at.Length; k++) at[k] = chance.Normal();
+            if (i - from < prior)
+            {
+                for (var k = 0; k < at.Length; k++) at[k] = chance.Normal();
+                Try(i, null);
+            }
             else
             {
                 even.AsSpan((i - from - prior) * Coordinate.Count, Coordinate.Count).CopyTo(at);
-                proposal.Place(i - from - prior, at);
+                Try(i, proposal.Place(i - from - prior, at));
             }
-
-            Try(i, i - from >= prior);
         }
 
         Particles.Settle(count, prior, proposal);
@@ -75,10 +76,9 @@ internal sealed class HypothesisRun(Hypothesis hypothesis, CarSimulator simulato
     private KindProposal Proposal(int count)
     {
         var anchored = Particles.Rounds % 2 == 1;
-        starts = new StartMap?[kinds.Length];
-        if (kinds.Length == 1) return new([(kinds[0], count, ProposalFit.Of(data, Particles, anchored, null, out starts[0]))]);
+        if (kinds.Length == 1) return new([(kinds[0], count, ProposalFit.Of(data, Particles, anchored, null))]);
         var weights = Particles.Weights();
-        var parts = ImmutableArray.CreateBuilder<(KindRange, int, NormalProposal?)>();
+        var parts = ImmutableArray.CreateBuilder<(KindRange, int, CarFit)>();
         double wanted = 0;
         var given = 0;
         for (var k = 0; k < kinds.Length; k++)
@@ -89,22 +89,13 @@ internal sealed class HypothesisRun(Hypothesis hypothesis, CarSimulator simulato
             wanted += 0.5 * (weight + kinds[k].To - kinds[k].From) * count;
             var many = k == kinds.Length - 1 ? count - given : (int)Math.Round(wanted) - given;
             given += many;
-            parts.Add((kinds[k], many, many == 0 ? null : ProposalFit.Of(data, Particles, anchored, kinds[k], out starts[k])));
+            parts.Add((kinds[k], many, many == 0 ? default : ProposalFit.Of(data, Particles, anchored, kinds[k])));
         }
 
         return new(parts.ToImmutable());
     }
 
-    /// <summary>The fit that a car of these coordinates belongs to.</summary>
-    private StartMap? StartsOf(ReadOnlySpan<double> z)
-    {
-        if (kinds.Length == 1) return starts[0];
-        for (var k = 0; k < kinds.Length; k++)
-            if (kinds[k].Holds(z[Coordinate.Kind])) return starts[k];
-        return null;
-    }
-
-    private void Try(int i, bool likely)
+    private void Try(int i, StartMap? guess)
     {
         var z = Particles.NewPoint(i);
         var row = Particles.NewRow(i);
@@ -120,7 +111,6 @@ internal sealed class HypothesisRun(Hypothesis hypothesis, CarSimulator simulato
         readings.Clear();
         double log = 0, kept = 1;
         LoopStart? before = null;
-        var guess = likely ? StartsOf(z) : null;
         for (var p = 0; p < data.PointCount; p++)
         {
             Solves++;

@@ -39,9 +39,6 @@ internal sealed class ParticleStore(int row)
 
     public int NotClosed => Count - closed;
 
-    /// <summary>Points that were run to the end.</summary>
-    public int WholeCount { get; private set; }
-
     public ReadOnlySpan<double> Point(int i) => points.AsSpan(i * D, D);
 
     public ReadOnlySpan<double> Row(int i) => rows.AsSpan(i * row, row);
@@ -108,7 +105,6 @@ internal sealed class ParticleStore(int row)
             logPrior[i] = LogRoot - (0.5 * sum);
             for (var r = 0; r < proposals.Count; r++) logProposal[r][i] = proposals[r].LogDensity(Point(i), logPrior[i]);
             if (Closed(i)) closed++;
-            if (Whole(i)) WholeCount++;
         }
 
         Reweigh();

@@ -29,11 +29,10 @@ internal static class ProposalFit
 
     /// <param name="only">The kind of circuit that the fit is for; null for all.</param>
     /// <param name="anchored">Fit round the likeliest point rather than round the middle of the likely ones.</param>
-    public static NormalProposal? Of(DataModel data, ParticleStore particles, bool anchored, KindRange? only, out StartMap? starts)
+    public static CarFit Of(DataModel data, ParticleStore particles, bool anchored, KindRange? only)
     {
-        starts = null;
         var weights = Tempered(particles, only, out var best);
-        if (weights is null) return null;
+        if (weights is null) return default;
         var effective = 1 / weights.Sum(w => w * w);
         var centre = new double[D];
         for (var i = 0; i < particles.Count; i++)
@@ -54,36 +53,45 @@ internal static class ProposalFit
         }
 
         var factor = NormalProposal.Cholesky(gram, D);
-        if (factor is null) return null;
-        starts = Starts(data, particles, weights, effective, centre, factor);
-        return Posterior(data, particles, weights, effective, centre, factor, anchored ? best : -1, best, only is not null);
+        if (factor is null) return default;
+        var weighing = new Weighing(weights, effective, centre, factor);
+        return new(Posterior(data, particles, weighing, best, anchored, only is not null), Starts(data, particles, weighing));
     }
 
-    private static StartMap Starts(DataModel data, ParticleStore particles, double[] weights, double effective, double[] centre, double[] factor)
+    private static StartMap Starts(DataModel data, ParticleStore particles, in Weighing weighing)
     {
         var means = new double[3 * data.PointCount];
         var slopes = new double[means.Length][];
         for (var a = 0; a < means.Length; a++)
         {
             var column = (a / 3 * Predicted.Width) + Predicted.Start + (a % 3);
-            for (var i = 0; i < particles.Count; i++)
-                if (weights[i] > 0) means[a] += weights[i] * particles.Row(i)[column];
-            var cross = new double[D];
-            for (var i = 0; i < particles.Count; i++)
-            {
-                if (weights[i] <= 0) continue;
-                var y = particles.Row(i)[column] - means[a];
-                var z = particles.Point(i);
-                for (var k = 0; k < D; k++) cross[k] += effective * weights[i] * y * (z[k] - centre[k]);
-            }
-
-            slopes[a] = NormalProposal.Solve(factor, cross, D);
+            (means[a], slopes[a]) = Line(particles, weighing, i => particles.Row(i)[column]);
         }
 
-        return new StartMap(centre, means, slopes);
+        return new StartMap(weighing.Centre, means, slopes);
     }
 
-    private static NormalProposal? Posterior(DataModel data, ParticleStore particles, double[] weights, double effective, double[] centre, double[] factor, int anchor, int best, bool oneKind)
+    /// <summary>Mean and slopes of a modelled number over the likely points.</summary>
+    private static (double Mean, double[] Slopes) Line(ParticleStore particles, in Weighing weighing, Func<int, double> number)
+    {
+        var (weights, centre) = (weighing.Weights, weighing.Centre);
+        var numbers = new double[particles.Count];
+        var mean = 0.0;
+        for (var i = 0; i < numbers.Length; i++)
+            if (weights[i] > 0) mean += weights[i] * (numbers[i] = number(i));
+        var cross = new double[D];
+        for (var i = 0; i < particles.Count; i++)
+        {
+            if (weights[i] <= 0) continue;
+            var y = numbers[i] - mean;
+            var z = particles.Point(i);
+            for (var k = 0; k < D; k++) cross[k] += weighing.Effective * weights[i] * y * (z[k] - centre[k]);
+        }
+
+        return (mean, NormalProposal.Solve(weighing.Factor, cross, D));
+    }
+
+    private static NormalProposal? Posterior(DataModel data, ParticleStore particles, in Weighing weighing, int best, bool anchored, bool oneKind)
     {
         var f = data.Features;
         if (f == 0) return null;
@@ -92,24 +100,13 @@ internal static class ProposalFit
         var off = new double[f];
         for (var a = 0; a < f; a++)
         {
-            var mean = 0.0;
-            for (var i = 0; i < particles.Count; i++)
-                if (weights[i] > 0) mean += weights[i] * data.Feature(a, particles.Row(i)).Modelled;
-            var cross = new double[D];
-            for (var i = 0; i < particles.Count; i++)
-            {
-                if (weights[i] <= 0) continue;
-                var y = data.Feature(a, particles.Row(i)).Modelled - mean;
-                var z = particles.Point(i);
-                for (var k = 0; k < D; k++) cross[k] += effective * weights[i] * y * (z[k] - centre[k]);
-            }
-
-            slopes[a] = NormalProposal.Solve(factor, cross, D);
+            var feature = a;
+            (var mean, slopes[a]) = Line(particles, weighing, i => data.Feature(feature, particles.Row(i)).Modelled);
             if (oneKind) slopes[a][Coordinate.Kind] = 0;
-            var left = Residual(data, particles, weights, centre, slopes[a], a, mean);
+            var left = Residual(data, particles, weighing.Weights, weighing.Centre, slopes[a], a, mean);
             var (read, atBest) = data.Feature(a, particles.Row(best));
-            var from = anchor >= 0 ? atBest : mean;
-            var centreOf = anchor >= 0 ? particles.Point(anchor) : centre;
+            var from = anchored ? atBest : mean;
+            var centreOf = anchored ? particles.Point(best) : weighing.Centre;
             off[a] = read - from;
             for (var k = 0; k < D; k++) off[a] += slopes[a][k] * centreOf[k];
             for (var b = 0; b <= a; b++) covariance[(a * f) + b] = covariance[(b * f) + a] = data.Covariance(a, b);
@@ -214,4 +211,8 @@ internal static class ProposalFit
 
         return null;
     }
+
+    /// <summary>The likely points: tempered weights that sum to 1, what they are worth, their middle, and the factor of the
+    /// ridge regression's matrix about it.</summary>
+    private readonly record struct Weighing(double[] Weights, double Effective, double[] Centre, double[] Factor);
 }

@@ -48,5 +48,5 @@ public sealed class LoopResult
     /// <summary>To start a nearly equal question from; null where nothing runs or nothing was found.</summary>
     public LoopStart? Start => State is LoopState.Off or LoopState.MostlyAir or LoopState.NotClosed
         ? null
-        : new LoopStart(_point.LogSuction, _point.LogDischarge, _point.H1);
+        : _point.Start;
 }

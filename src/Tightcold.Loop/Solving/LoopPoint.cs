@@ -1,3 +1,5 @@
+using Tightcold.Loop.Results;
+
 namespace Tightcold.Loop.Solving;
 
 /// <summary>All that one walk round the circuit found. SI, absolute pressures, enthalpies of the refrigerant's own zero.</summary>
@@ -15,7 +17,7 @@ internal struct LoopPoint
     public double SuperheatK, EvaporatorOutQuality, SuctionQuality;
     public double SubcoolingK, LineQuality;
     public double BoilingShare, FullDuty;
-    public double ChargeKg, LiquidShare, HighVapourM3;
+    public double ChargeKg, LiquidShare;
 
     /// <summary>Receiver or accumulator: how far between empty at 0 and full at 1 the liquid that reaches it puts it, also
     /// beyond both; the share of it that is filled, the smooth step of that place; what it holds more when full than when empty, kg.</summary>
@@ -23,6 +25,8 @@ internal struct LoopPoint
 
     /// <summary>Residuals: throttle against compressor, charge, energy round the loop.</summary>
     public double FlowResidual, ChargeResidual, EnergyResidual;
+
+    public readonly LoopStart Start => new(LogSuction, LogDischarge, H1);
 
     public readonly double Worst => Math.Max(Math.Abs(FlowResidual), Math.Max(Math.Abs(ChargeResidual), Math.Abs(EnergyResidual)));
 

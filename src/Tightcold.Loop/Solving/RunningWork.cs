@@ -93,7 +93,7 @@ internal sealed class RunningWork
         blocked.ValveAreaM2 *= open;
         blocked.TubeDiameterM *= Math.Sqrt(open);
         var trace = default(SolveTrace);
-        var point = LoopSolver.Solve(blocked, new LoopStart(clear.LogSuction, clear.LogDischarge, clear.H1), ref trace);
+        var point = LoopSolver.Solve(blocked, clear.Start, ref trace);
         var ignored = LoopRegimes.None;
         var running = Running(blocked, ref point, ref trace, ref ignored, out _);
         _trace.Marches += trace.Marches;

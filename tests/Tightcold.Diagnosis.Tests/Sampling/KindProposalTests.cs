@@ -56,7 +56,7 @@ public sealed class KindProposalTests
         precision[(Coordinate.Charge * D) + Coordinate.CoilNtu] = precision[(Coordinate.CoilNtu * D) + Coordinate.Charge] = 0.3;
         var fit = NormalProposal.Of(mean, precision, D, 1)!;
         const int Count = 40_000;
-        var proposal = new KindProposal([(new(0, 0.5), Count / 10, null), (new(0.5, 0.6), Count / 2, fit), (new(0.6, 1), Count * 4 / 10, fit)]);
+        var proposal = new KindProposal([(new(0, 0.5), Count / 10, default), (new(0.5, 0.6), Count / 2, new(fit, null)), (new(0.6, 1), Count * 4 / 10, new(fit, null))]);
         var chance = new Chance(3);
         var even = PointSequence.Normal(Count, D, chance);
         double sum = 0, squares = 0;

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Tightcold.Picture;
 using Tightcold.Quantities;
 
 namespace Tightcold.Findings;

@@ -2,6 +2,20 @@ using Tightcold.Quantities;
 
 namespace Tightcold.Findings;
 
+/// <summary>What an action does to the circuit, so that none is advised that its state forbids.</summary>
+public enum Doing
+{
+    /// <summary>Looks, reads, writes down, mends beside the circuit.</summary>
+    Looks,
+
+    /// <summary>Turns the compressor.</summary>
+    RunsCompressor,
+    FillsIn,
+    PullsVacuum,
+    TakesOut,
+}
+
 /// <summary>Something to do next: what it would tell, and what it costs in minutes.</summary>
 /// <param name="EntryKind">The entry that would record it, so that a screen can offer the form; or null.</param>
-public sealed record NextAction(Phrase What, Phrase Tells, int Minutes, string? EntryKind = null);
+/// <param name="Does">What it does to the circuit.</param>
+public sealed record NextAction(Phrase What, Phrase Tells, int Minutes, string? EntryKind = null, Doing Does = Doing.Looks);

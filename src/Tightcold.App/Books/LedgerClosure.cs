@@ -1,6 +1,5 @@
 using System.Globalization;
-using Tightcold.Findings;
-using Tightcold.Jobs.Journals;
+using Tightcold.Picture;
 
 namespace Tightcold.App.Books;
 
@@ -11,10 +10,10 @@ public static class LedgerClosure
     private const double Tolerance = 1e-9;
 
     /// <summary>One sentence where it does not add up; none where it does.</summary>
-    public static IEnumerable<string> Of(JobRecord record)
+    public static IEnumerable<string> Of(JobPicture picture)
     {
-        ArgumentNullException.ThrowIfNull(record);
-        var balance = MassBalance.Of(record);
+        ArgumentNullException.ThrowIfNull(picture);
+        var (record, balance) = (picture.Record, picture.Mass);
         var gap = balance.CameInKg - balance.AccountedKg;
         // A gap that is no number at all is a gap too.
         if (!(Math.Abs(gap) <= Tolerance * Math.Max(1, Math.Abs(balance.CameInKg))))

@@ -1,6 +1,6 @@
 using System.Globalization;
 using System.Text;
-using Tightcold.Findings.Books;
+using Tightcold.Picture.Books;
 using Tightcold.Procedures.Recovery;
 
 namespace Tightcold.App.Books;

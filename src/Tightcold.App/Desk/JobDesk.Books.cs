@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using Tightcold.Jobs.Journals;
+using Tightcold.Picture;
+using Tightcold.Picture.Mass;
 
 namespace Tightcold.App.Desk;
 
@@ -24,4 +26,18 @@ public sealed partial class JobDesk
             if (job.Id != record.Job.Id && job.OpenedAt < record.Job.OpenedAt && await store.RecordAsync(job.Number, cancellation).ConfigureAwait(false) is { } other) earlier.Add(other);
         return earlier.ToImmutable();
     }
+
+    /// <summary>Jobs that are looked through for what they left in a can: more than a cylinder of ten kilograms serves.</summary>
+    private const int MostUses = 100;
+
+    /// <summary>What other jobs left in cans and cylinders before this one.</summary>
+    public async Task<ImmutableArray<ShelfContent>> ShelfAsync(JobRecord record, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(record);
+        return ShelfReader.Of(record, await store.ContainerUsesAsync(record.Job.Number, MostUses, cancellation).ConfigureAwait(false));
+    }
+
+    /// <summary>What the job's journal means, with the car's earlier jobs and the shelf in sight.</summary>
+    public async Task<JobPicture> PictureAsync(JobRecord record, CancellationToken cancellation = default) =>
+        new(record, await EarlierAsync(record, cancellation).ConfigureAwait(false), await ShelfAsync(record, cancellation).ConfigureAwait(false));
 }

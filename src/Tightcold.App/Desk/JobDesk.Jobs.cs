@@ -2,6 +2,7 @@ using Tightcold.Jobs.Circuit;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
+using Tightcold.Picture.Pressures;
 using Tightcold.Jobs.Json;
 using Tightcold.Quantities;
 
@@ -112,7 +113,7 @@ public sealed partial class JobDesk
         if (whole is null) return [.. problems, .. clash.Select(problem => problem with { Field = "$.entries: " + problem.Field })];
         var together = record with { Journal = whole };
         foreach (var entry in record.Journal.All.Where(entry => here?.Journal.Find(entry.Id) is null))
-            problems.AddRange(EntryRules.CheckTaken(together, entry, Barometer.At(together, entry.ObservedAt))
+            problems.AddRange(EntryRules.CheckTaken(together, entry, AirPressure.At(together, entry.ObservedAt).Known)
                 .Select(problem => problem with { Field = $"$.entries: {entry.Id} ({entry.Kind}): {problem.Field}" }));
         return problems;
     }
@@ -133,7 +134,7 @@ public sealed partial class JobDesk
             return there == entry with { WrittenAt = there.WrittenAt, ObservedAt = written.ObservedAt == written.WrittenAt ? there.ObservedAt : entry.ObservedAt } ? Outcome<Entry>.Of(there)
                 : Outcome<Entry>.Refused(InputProblem.Of("id", entry.Id.ToString(), $"another entry of this job carries this id; each needs its own"));
         }
-        var problems = EntryRules.Check(record, entry, Barometer.At(record, entry.ObservedAt));
+        var problems = EntryRules.Check(record, entry, AirPressure.At(record, entry.ObservedAt).Known);
         if (problems.Count > 0) return Outcome<Entry>.Refused(problems);
         await store.AddEntriesAsync(record.Job.Id, [entry], cancellation).ConfigureAwait(false);
         return Outcome<Entry>.Of(entry);

@@ -3,6 +3,7 @@ using Tightcold.App.Gauges;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
+using Tightcold.Picture.Pressures;
 
 namespace Tightcold.App.Desk;
 
@@ -20,7 +21,7 @@ public sealed partial class JobDesk
         {
             var (bag, problems) = FieldReader.Read(schema, lines[i].Fields, culture);
             var entry = new Entry(IdOf(sending, i), schema.Name, lines[i].At, now, who.Trim(), bag);
-            if (problems.Count == 0) problems = EntryRules.Check(record, entry, Barometer.At(record, entry.ObservedAt));
+            if (problems.Count == 0) problems = EntryRules.Check(record, entry, AirPressure.At(record, entry.ObservedAt).Known);
             if (problems.Count > 0)
                 return Outcome<Job>.Refused(problems.Select(problem => new InputProblem($"reading {(i + 1).ToString(System.Globalization.CultureInfo.InvariantCulture)}, {problem.Field}", problem.Value, problem.Allowed)));
             entries.Add(entry);

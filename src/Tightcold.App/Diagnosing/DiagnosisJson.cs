@@ -3,6 +3,7 @@ using Tightcold.Diagnosis.Inference;
 using Tightcold.Diagnosis.Leaks;
 using Tightcold.Diagnosis.NextTest;
 using Tightcold.Findings.Diagnosing;
+using Tightcold.Picture.Machine;
 using Tightcold.Quantities;
 using Tightcold.Diagnosis.Priors;
 

@@ -2,8 +2,9 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Security;
 using System.Text;
-using Tightcold.Findings;
+using Tightcold.Findings.Steps;
 using Tightcold.Jobs.Journals;
+using Tightcold.Picture.Leaks;
 
 namespace Tightcold.App.Diagrams;
 
@@ -18,12 +19,12 @@ public static class CircuitDiagram
     public static string Draw(JobRecord record, LeakView view, Func<string, string>? link = null)
     {
         ArgumentNullException.ThrowIfNull(record);
-        var spots = SpotView.Of(record, view);
+        var spots = SpotView.Of(view);
         var ring = new CircuitRing(Math.Max(1, spots.Length));
         var svg = new StringBuilder();
         void Line(FormattableString text) => svg.Append(text.ToString(CultureInfo.InvariantCulture)).Append('\n');
         Line($"<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"circuit\" viewBox=\"0 0 {CircuitRing.Width:0} {ring.Height:0}\" role=\"{(link is null ? "img" : "group")}\" font-family=\"sans-serif\" font-size=\"13\" fill=\"currentColor\">");
-        Line($"<title>Circuit of {Escape(record.Car.Label)}, with the odds that each spot leaks</title><desc>{Escape(InWords(record, view))}</desc>");
+        Line($"<title>Circuit of {Escape(record.Car.Label)}, with the odds that each spot leaks</title><desc>{Escape(InWords(view))}</desc>");
         Pipes(Line, ring, spots);
         CircuitParts.Draw(Line, ring, spots.Select((spot, i) => (spot.Name, ring.Point(ring.At(i)).Y)));
         for (var i = 0; i < spots.Length; i++) Spot(Line, ring, spots[i], i, link);
@@ -32,10 +33,10 @@ public static class CircuitDiagram
     }
 
     /// <summary>The same for who cannot see it.</summary>
-    public static string InWords(JobRecord record, LeakView view)
+    public static string InWords(LeakView view)
     {
         ArgumentNullException.ThrowIfNull(view);
-        return string.Join("; ", SpotView.Of(record, view).Select((spot, i) => string.Create(CultureInfo.InvariantCulture, $"{i + 1} {spot.Name}: {spot.Word}, leaks with {Odds(spot.Belief.Leaking)}")))
+        return string.Join("; ", SpotView.Of(view).Select((spot, i) => string.Create(CultureInfo.InvariantCulture, $"{i + 1} {spot.Name}: {SpotWords.Of(spot)}, leaks with {Odds(spot.Belief.Leaking)}")))
             + $"; another leak remains unfound with {Odds(view.Belief.AnotherRemains)}.";
     }
 

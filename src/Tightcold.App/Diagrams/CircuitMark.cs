@@ -1,4 +1,4 @@
-using Tightcold.Findings;
+using Tightcold.Picture.Leaks;
 
 namespace Tightcold.App.Diagrams;
 

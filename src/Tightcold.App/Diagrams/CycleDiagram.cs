@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Security;
 using System.Text;
-using Tightcold.Findings;
+using Tightcold.Picture.Running;
 using Tightcold.Quantities;
 
 namespace Tightcold.App.Diagrams;

@@ -1,4 +1,4 @@
-using Tightcold.Findings;
+using Tightcold.Picture.Vacuum;
 using Tightcold.Findings.Steps;
 using Tightcold.Procedures.Hold;
 using Tightcold.Quantities;

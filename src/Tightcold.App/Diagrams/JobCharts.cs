@@ -1,10 +1,11 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Tightcold.App.Units;
-using Tightcold.Findings;
-using Tightcold.Findings.Books;
 using Tightcold.Jobs.Entries;
-using Tightcold.Jobs.Journals;
+using Tightcold.Picture;
+using Tightcold.Picture.Books;
+using Tightcold.Picture.Cold;
+using Tightcold.Picture.WeighIn;
 using Tightcold.Quantities;
 
 namespace Tightcold.App.Diagrams;
@@ -19,18 +20,15 @@ public static class JobCharts
     private const int MostPoints = 40;
 
     /// <summary>What is in the system, at each scale reading, against the label.</summary>
-    public static (string Svg, string Words)? Charge(JobRecord record, ReaderUnits units)
+    public static (string Svg, string Words)? Charge(JobPicture picture, ReaderUnits units)
     {
-        ArgumentNullException.ThrowIfNull(record);
+        ArgumentNullException.ThrowIfNull(picture);
         ArgumentNullException.ThrowIfNull(units);
-        var turn = record.Journal.Standing.LastOrDefault(entry => entry.Kind == EntryKinds.Pump)?.ObservedAt ?? DateTimeOffset.MinValue;
-        var readings = record.Journal.OfKind(EntryKinds.ScaleReading).Where(entry => entry.ObservedAt > turn).TakeLast(MostPoints).ToArray();
+        var record = picture.Record;
+        var turn = record.Journal.Last(EntryKinds.Pump)?.ObservedAt ?? DateTimeOffset.MinValue;
+        var readings = picture.Mass.Course.Where(point => point.At > turn && record.Journal.Find(point.Entry)?.Kind == EntryKinds.ScaleReading).TakeLast(MostPoints).ToArray();
         if (readings.Length < 2) return null;
-        var points = readings.Select(reading =>
-        {
-            var (until, _) = Journal.Create(record.Journal.Standing.Where(entry => entry.ObservedAt <= reading.ObservedAt && entry.Supersedes is null || entry == reading));
-            return ((reading.ObservedAt - readings[0].ObservedAt).TotalMinutes, Mass(MassBalance.Of(record with { Journal = until! }).SystemKg, units));
-        }).ToArray();
+        var points = readings.Select(reading => ((reading.At - readings[0].At).TotalMinutes, Mass(Math.Max(0, reading.SystemKg), units))).ToArray();
         var label = record.Car.LabelCharge?.Kilograms;
         var words = $"In the system, computed from the scale: {string.Join("; ", points.Select(point => string.Create(CultureInfo.InvariantCulture, $"after {point.TotalMinutes:0} min {point.Item2:0.##} {Unit(units)}")))}."
             + (label is { } of ? $" The label asks for {units.Format(Measure.Kilograms(of))}." : "");
@@ -39,7 +37,7 @@ public static class JobCharts
         chart.Axes("minutes", $"{Unit(units)} in the system");
         if (label is { } target)
         {
-            var tolerance = record.Car.LabelTolerance?.Kilograms ?? Findings.WeighIn.LiveWeighIn.UsualToleranceKg;
+            var tolerance = record.Car.LabelTolerance?.Kilograms ?? LiveWeighIn.UsualToleranceKg;
             chart.Band(Mass(target - tolerance, units), Mass(target + tolerance, units), $"label {units.Format(Measure.Kilograms(target))}");
         }
         chart.Joined(points.Select(point => (point.TotalMinutes, point.Item2)));
@@ -47,19 +45,16 @@ public static class JobCharts
         return (chart.Finish(), words);
     }
 
-    /// <summary>The vent in time against what a sound car blows in that air, as the finding's own table has it.</summary>
-    public static (string Svg, string Words)? Vent(JobRecord record, Finding? proof, ReaderUnits units)
+    /// <summary>The vent in time against what a sound car blows in that air.</summary>
+    public static (string Svg, string Words)? Vent(ColdPicture? cold, ReaderUnits units)
     {
-        ArgumentNullException.ThrowIfNull(record);
         ArgumentNullException.ThrowIfNull(units);
-        var vents = record.Journal.OfKind(EntryKinds.VentReading).ToArray();
-        if (vents.Length < 2) return null;
-        ImmutableArray<PhrasePart.Range> bands = proof?.Table?.Rows is { } rows && rows.Length == vents.Length && rows.All(row => row.Length > 3 && row[3].Parts.OfType<PhrasePart.Range>().Any())
-            ? [.. rows.Select(row => row[3].Parts.OfType<PhrasePart.Range>().First())] : [];
-        var points = vents.Select(entry => ((entry.ObservedAt - vents[0].ObservedAt).TotalMinutes, Warmth(entry.Fields.Si("vent-temperature")!.Value, units))).ToArray();
+        if (cold is not { Readings: { Length: >= 2 } vents }) return null;
+        ImmutableArray<(Measure Low, Measure High)> bands = [.. vents.Select(vent => (Measure.AbsoluteTemperature(vent.Observation.Band.LowK), Measure.AbsoluteTemperature(vent.Observation.Band.HighK)))];
+        var points = vents.Select(vent => ((vent.Entry.ObservedAt - vents[0].Entry.ObservedAt).TotalMinutes, Warmth(vent.Observation.VentK, units))).ToArray();
         var ends = bands.SelectMany(band => new[] { Warmth(band.Low.Si, units), Warmth(band.High.Si, units) }).Concat(points.Select(point => point.Item2)).ToArray();
         var words = string.Join(" ", points.Select((point, i) => string.Create(CultureInfo.InvariantCulture, $"After {point.TotalMinutes:0} min the vent blew {point.Item2:0.#} {Degree(units)}")
-            + (bands.Length > 0 ? $"; a sound car there, from a model, {units.Format(bands[i].Low, bands[i].High)}." : ".")));
+            + $"; a sound car there, from a model, {units.Format(bands[i].Low, bands[i].High)}."));
         var chart = new LineChart("Vent in time against a sound car", words, (0, points[^1].TotalMinutes), (ends.Min(), ends.Max()));
         chart.Axes("minutes", $"{Degree(units)} at the vent; bars: a sound car");
         for (var i = 0; i < bands.Length; i++) chart.Bar(points[i].TotalMinutes, Warmth(bands[i].Low.Si, units), Warmth(bands[i].High.Si, units));

@@ -3,6 +3,7 @@ using System.Net;
 using System.Text;
 using Tightcold.Diagnosis.Inference;
 using Tightcold.Findings.Diagnosing;
+using Tightcold.Picture.Machine;
 using Tightcold.Quantities;
 
 namespace Tightcold.App.Diagrams;

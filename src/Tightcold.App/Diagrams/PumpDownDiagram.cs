@@ -1,4 +1,4 @@
-using Tightcold.Findings;
+using Tightcold.Picture.Vacuum;
 using Tightcold.Quantities;
 
 namespace Tightcold.App.Diagrams;

@@ -1,9 +1,9 @@
 using System.Collections.Immutable;
 using Tightcold.Diagnosis.Measurement;
-using Tightcold.Findings.Diagnosing;
-using Tightcold.Jobs.Journals;
 using Tightcold.Loop;
 using Tightcold.Loop.Calibration;
+using Tightcold.Picture;
+using Tightcold.Picture.Machine;
 
 namespace Tightcold.App.Expectation;
 
@@ -14,7 +14,7 @@ public sealed record EarlierReadings(ImmutableArray<HealthyPoint> Points, DateTi
     public static EarlierReadings None { get; } = new([], null);
 
     /// <summary>From all jobs of one car.</summary>
-    public static EarlierReadings Of(IEnumerable<JobRecord> jobs)
+    public static EarlierReadings Of(IEnumerable<JobPicture> jobs)
     {
         ArgumentNullException.ThrowIfNull(jobs);
         var sound = jobs.Select(SoundReadings.Of).OfType<SoundReadings>().ToList();

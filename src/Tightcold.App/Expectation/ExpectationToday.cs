@@ -4,6 +4,7 @@ using Tightcold.App.Desk;
 using Tightcold.Jobs.Cars;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
+using Tightcold.Picture.Pressures;
 using Tightcold.Loop.Refrigerant;
 using Tightcold.Properties;
 
@@ -36,7 +37,7 @@ public sealed record ExpectationToday(ExpectationDay? Day, ImmutableArray<string
             ["engine-speed"] = rpm,
             ["air"] = air,
         };
-        if (Barometer.At(record, at) is { } pressure)
+        if (AirPressure.At(record, at).Known is { } pressure)
             typed["barometer"] = Text(pressure.Pascals / 1e5, "bar abs");
         var (bag, problems) = FieldReader.Read(ExpectationDay.Schema, typed, CultureInfo.InvariantCulture);
         return problems.Count == 0 ? new(new ExpectationDay(bag), [], [], null)

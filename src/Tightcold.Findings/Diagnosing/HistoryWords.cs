@@ -1,6 +1,8 @@
 using Tightcold.Diagnosis.Inference;
 using Tightcold.Diagnosis.Leaks;
 using Tightcold.Diagnosis.Priors;
+using Tightcold.Picture;
+using Tightcold.Picture.Machine;
 using Tightcold.Quantities;
 
 namespace Tightcold.Findings.Diagnosing;

@@ -1,5 +1,6 @@
 using Tightcold.Diagnosis.Inference;
 using Tightcold.Diagnosis.Measurement;
+using Tightcold.Picture.Pressures;
 using Tightcold.Quantities;
 
 namespace Tightcold.Findings.Diagnosing;
@@ -19,7 +20,7 @@ public static class ReadingWords
     };
 
     public static Measure Value(Channel channel, double si, double barometricPa) =>
-        IsPressure(channel) ? new(QuantityKind.GaugePressure, si - barometricPa) : Measure.AbsoluteTemperature(si);
+        IsPressure(channel) ? Gauges.Shown(si, barometricPa) : Measure.AbsoluteTemperature(si);
 
     public static bool IsPressure(Channel channel) => channel is Channel.LowSide or Channel.LowSwingTop or Channel.HighSide;
 
@@ -53,7 +54,7 @@ public static class ReadingWords
         ArgumentNullException.ThrowIfNull(one);
         ArgumentNullException.ThrowIfNull(evidence);
         var barometer = one.Point >= 0 && one.Point < evidence.Points.Length ? evidence.Points[one.Point].BarometricPa : 101_325;
-        Measure Gauge(double si) => new(QuantityKind.GaugePressure, si - barometer);
+        Measure Gauge(double si) => Gauges.Shown(si, barometer);
         var name = one.Channel is { } channel ? Name(channel) : "standing pressure";
         Measure M(double si) => one.Channel is { } of && !IsPressure(of) ? Measure.AbsoluteTemperature(si) : Gauge(si);
         return one.Kind switch

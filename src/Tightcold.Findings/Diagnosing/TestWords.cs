@@ -37,6 +37,11 @@ public static class TestWords
             TestKind.StandingReading => EntryKinds.StandingReading,
             TestKind.RecoverAndWeigh or TestKind.VacuumHold => EntryKinds.Recovery,
             _ => EntryKinds.RunningReading,
+        }, test.Kind switch
+        {
+            TestKind.StandingReading => Doing.Looks,
+            TestKind.RecoverAndWeigh or TestKind.VacuumHold => Doing.TakesOut,
+            _ => Doing.RunsCompressor,
         });
     }
 

@@ -2,9 +2,12 @@ using System.Collections.Immutable;
 using Tightcold.Diagnosis.Inference;
 using Tightcold.Findings.Diagnosing;
 using Tightcold.Jobs.Entries;
-using Tightcold.Jobs.Journals;
+using Tightcold.Picture;
+using Tightcold.Picture.Charge;
+using Tightcold.Picture.Machine;
+using Tightcold.Picture.Standing;
 using Tightcold.Quantities;
-using static Tightcold.Findings.Evidence;
+using static Tightcold.Picture.Pressures.Evidence;
 
 namespace Tightcold.Findings.Steps;
 
@@ -12,53 +15,72 @@ namespace Tightcold.Findings.Steps;
 internal static class DiagnosisFinding
 {
     private const string Title = "What is wrong";
-    private const double Sure = 0.8;
-    private const double Likely = 0.5;
+    private const double Sure = JobPictureLines.Told;
+    private const double Likely = JobPictureLines.Likely;
     private const double WorthARow = 0.03;
     private const double NoFit = 0.01;
     private const double Misread = 0.5;
     private const int Rows = 5;
 
-    public static Finding NothingYet() => new(Step.WhatIsWrong, Title, Certainty.NothingYet, Judgement.Open, Phrase.Words("No readings to weigh yet."))
+    public static Finding Of(JobPicture picture)
+    {
+        if (picture.Machine is { } weighed) return Of(picture, weighed);
+        if (picture.Unweighed is { } evidence)
+        {
+            return new(Step.WhatIsWrong, Title, Certainty.NothingYet, Judgement.Open, Phrase.Words("Not weighed yet: that takes a second or two."))
+            {
+                RestsOn = evidence.RestsOn,
+                Missing = evidence.Missing,
+            };
+        }
+        var otherwise = picture.Evidence?.Otherwise ?? (picture.Timeline.Now.HoldsRefrigerant ? Identification.Otherwise(picture.Record, []) : null);
+        return otherwise is null ? NothingYet(picture) : NotTheLabels(picture.Record.Car.Refrigerant, otherwise);
+    }
+
+    private static Finding NothingYet(JobPicture picture) => new(Step.WhatIsWrong, Title, Certainty.NothingYet, Judgement.Open,
+        picture.Timeline.Now.HoldsRefrigerant ? Phrase.Words("No readings to weigh yet.") : Phrase.Words("Nothing to weigh: no refrigerant stands inside."))
     {
         Missing = [Phrase.Words("a running reading with both gauges and the outside air's temperature")],
-        Next = [new(Phrase.Words("Run it cold on full blower for ten minutes, then read both gauges, vent and lines"), Phrase.Words("which faults fit, with odds"), 12, EntryKinds.RunningReading)],
-    };
-
-    public static Finding Unweighed(JobEvidence evidence) => new(Step.WhatIsWrong, Title, Certainty.NothingYet, Judgement.Open, Phrase.Words("Not weighed yet: that takes a second or two."))
-    {
-        RestsOn = evidence.RestsOn,
-        Missing = evidence.Missing,
+        Next = [new(Phrase.Words("Run it cold on full blower for ten minutes, then read both gauges, vent and lines"), Phrase.Words("which faults fit, with odds"), 12,
+            EntryKinds.RunningReading, Doing.RunsCompressor)],
     };
 
     /// <summary>Every fault is weighed by the label's refrigerant: with another inside there is nothing to weigh.</summary>
-    public static Finding NotTheLabels(JobRecord record, Identification otherwise) => new(Step.WhatIsWrong, Title, Certainty.Stands, Judgement.Bad,
-        Phrase.Of($"Not {record.Car.Refrigerant} inside: the identifier says “{otherwise.Word}”. No fault is weighed by pressures of a refrigerant that is not there."))
+    private static Finding NotTheLabels(string refrigerant, Identification otherwise) => new(Step.WhatIsWrong, Title, Certainty.Stands, Judgement.Bad,
+        Phrase.Of($"Not {refrigerant} inside: the identifier says “{otherwise.Word}”. No fault is weighed by pressures of a refrigerant that is not there."))
     {
         Why = Phrase.Words("Gauges, lines and vent can be read again once it is recovered, evacuated and filled by weight with what the label says."),
         RestsOn = [otherwise.Entry.Id],
-        Cautions = [Identification.Caution],
-        Next = [Identification.Recover],
+        Cautions = [IdentificationWords.Caution],
+        Next = [IdentificationWords.Recover],
     };
 
-    public static Finding Of(JobDiagnosis diagnosis)
+    private static Finding Of(JobPicture picture, JobDiagnosis diagnosis)
     {
         var (evidence, answer) = (diagnosis.Evidence, diagnosis.Answer);
         var (certainty, judgement, verdict) = Judge(answer, evidence);
+        // Readings of the car as it was before the circuit was worked on speak of that car.
+        var past = evidence.Epoch < picture.Timeline.Now.Epoch && picture.Timeline.Moments.Any(moment => moment.After.Epoch > evidence.Epoch && !moment.After.HoldsRefrigerant);
+        if (past) verdict = Phrase.Of($"Before the work: {verdict}");
         return new(Step.WhatIsWrong, Title, certainty, judgement, verdict)
         {
-            Why = Why(answer, evidence),
-            Estimates = Estimates(answer),
+            Why = Why(picture, answer, evidence),
+            Estimates = Estimates(picture, answer),
             RestsOn = evidence.RestsOn,
             Assumptions =
             [
                 .. evidence.Assumptions,
-                new(Phrase.Words("Parts of the middle of vehicle systems with this label, spread wide; faults by how common the trade takes them to be; modelled, not measured on this car"),
-                    Phrase.Words("a different car or a rare fault shifts the odds by far more than the spread beside them, which is the computation's alone; healthy readings of this car would narrow them")),
+                .. evidence.Filling is { } filling ? [HistoryWords.Assumption(filling)] : Array.Empty<Assumption>(),
+                new(Phrase.Words("Parts as cars with this label have them, spread wide; faults by how common the trade takes them to be; modelled, not measured on this car"),
+                    Phrase.Words("a different car or a rare fault shifts the odds; healthy readings of this car would narrow them")),
             ],
             Missing = evidence.Missing,
-            Cautions = [.. StandingFinding.WrongRefrigerant(evidence.MayBe), .. answer.Beliefs.Where(belief => belief.Odds >= 0.2).SelectMany(belief => FaultWords.Cautions(belief.Hypothesis)).Distinct().Take(3)],
-            Next = Next(diagnosis, judgement),
+            Cautions =
+            [
+                .. IdentificationWords.WrongRefrigerant(evidence.MayBe),
+                .. answer.Beliefs.Where(belief => belief.Odds >= 0.2).SelectMany(belief => FaultWords.Cautions(belief.Hypothesis)).Distinct().Take(3),
+            ],
+            Next = past ? [] : Next(diagnosis, judgement),
             Table = Table(answer, evidence),
         };
     }
@@ -89,7 +111,7 @@ internal static class DiagnosisFinding
         };
     }
 
-    private static Phrase Why(FaultOdds answer, JobEvidence evidence)
+    private static Phrase Why(JobPicture picture, FaultOdds answer, JobEvidence evidence)
     {
         var why = Phrase.Empty;
         foreach (var reading in answer.Readings.Where(reading => reading.MisreadOdds > Misread))
@@ -103,8 +125,8 @@ internal static class DiagnosisFinding
         var supports = lead.Reasons.Where(reason => reason.Weight > 0 && !reason.IsHistory).Take(2).Select(reason => ReadingWords.Reason(reason, evidence.Evidence)).ToArray();
         if (supports.Length > 0) why = why.Then(Phrase.Of($"For {FaultWords.Name(lead.Hypothesis)}: {Joined(supports)}."));
         why = why.Then(HistorySpeaks(answer, evidence));
-        var share = (answer.ChargeKg.High - answer.ChargeKg.Low) / answer.LabelKg;
-        if (share > 0.3) why = why.Then(Phrase.Of($"The pressures allow any charge from {Share(answer.ChargeKg.Low / answer.LabelKg)} to {Share(answer.ChargeKg.High / answer.LabelKg)} of the label: only weighing tells."));
+        if (evidence.Epoch == picture.Timeline.Now.Epoch && picture.Charge is { From: ChargeFrom.Model, LowKg: { } low, HighKg: { } high } && (high - low) / answer.LabelKg > 0.3)
+            why = why.Then(Phrase.Of($"The pressures allow any charge from {Share(low / answer.LabelKg)} to {Share(high / answer.LabelKg)} of the label: only weighing tells."));
         return why;
     }
 
@@ -118,38 +140,33 @@ internal static class DiagnosisFinding
         return Phrase.Of($"The history {way} {FaultWords.Name(lead.Hypothesis)}: {HistoryWords.Speaks(history, expected)}. By the readings alone {FaultWords.Name(fault)} would have {Odds(answer.WithoutHistory(fault))}, with the history {Odds(with)}.");
     }
 
-    private static ImmutableArray<Estimate> Estimates(FaultOdds answer)
+    private static ImmutableArray<Estimate> Estimates(JobPicture picture, FaultOdds answer)
     {
-        var list = new List<Estimate>
+        var list = new List<Estimate>();
+        // The charge that stands there now, from whatever knows it best: the same figure as everywhere.
+        if (picture.Charge is { Kg: { } median, LowKg: { } low, HighKg: { } high } && picture.Evidence?.Epoch == picture.Timeline.Now.Epoch)
+            list.Add(Estimate.Between("charge", "Charge in the system", QuantityKind.Mass, median, low, high, ChargeWords.Origin(picture.Charge.From)));
+        foreach (var (alone, exact, _) in answer.ByFault().Where(line => line.Odds >= WorthARow).Take(3))
         {
-            Estimate.Between("charge", "Charge in the system", QuantityKind.Mass, answer.ChargeKg.Median, answer.ChargeKg.Low, answer.ChargeKg.High, EstimateOrigin.Modelled),
-        };
-        foreach (var (alone, exact, standardError) in answer.ByFault().Where(line => line.Odds >= WorthARow).Take(3))
-        {
-            var (odds, error) = (Math.Clamp(exact, 0.01, 0.99), Estimate.Z90 * standardError);
-            list.Add(Estimate.Between("odds-" + alone.Key, "Odds: " + FaultWords.Name(alone), QuantityKind.Ratio,
-                odds, Math.Max(0.01, Math.Min(odds, exact - error)), Math.Min(0.99, Math.Max(odds, exact + error)), EstimateOrigin.Modelled));
+            var odds = Math.Clamp(exact, 0.01, 0.99);
+            list.Add(Estimate.Between("odds-" + alone.Key, "Odds: " + FaultWords.Name(alone), QuantityKind.Ratio, odds, odds, odds, EstimateOrigin.Modelled));
         }
-
         return [.. list];
     }
 
+    /// <summary>One line a fault, with the odds of the verdict: a fault and its companions are one line.</summary>
     private static FindingTable Table(FaultOdds answer, JobEvidence evidence)
     {
         var rows = new List<ImmutableArray<Phrase>>();
-        foreach (var belief in answer.Beliefs.Where(belief => belief.Odds >= WorthARow).Take(Rows))
+        foreach (var (alone, odds, _) in answer.ByFault().Where(line => line.Odds >= WorthARow).Take(Rows))
         {
+            // The likeliest explanation that has it tells how bad it would be.
+            var belief = answer.Beliefs.Where(one => alone.Faults.IsEmpty ? one.Hypothesis.Key == alone.Key : one.Hypothesis.Has(alone.Faults[0])).MaxBy(one => one.Odds)!;
             var bad = Joined([.. belief.Severities.Select((interval, i) => FaultWords.Severity(belief.Hypothesis.Faults[i], interval.Low, interval.High)).Where(phrase => !phrase.IsEmpty)]);
-            if (!belief.Hypothesis.IsNoneOfThese)
-            {
-                var charge = Phrase.Of($"charge {(Share(belief.ChargeShare.Low), Share(belief.ChargeShare.High))} of the label");
-                bad = bad.IsEmpty ? charge : Phrase.Of($"{bad}; {charge}");
-            }
-
-            rows.Add([Phrase.Words(FaultWords.Name(belief.Hypothesis)), Phrase.Of($"{Odds(belief.Odds)}"), bad, Spoken(belief, evidence, 1), Spoken(belief, evidence, -1)]);
+            rows.Add([Phrase.Words(FaultWords.Name(alone)), Phrase.Of($"{Odds(odds)}"), bad, Spoken(belief, evidence, 1), Spoken(belief, evidence, -1)]);
         }
 
-        return new("Explanations by their odds", ["What", "Odds", "How bad, if so", "Speaks for it", "Speaks against it"], [.. rows]);
+        return new("Faults by their odds", ["What", "Odds", "How bad, if so", "Speaks for it", "Speaks against it"], [.. rows]);
     }
 
     private static Phrase Spoken(Belief belief, JobEvidence evidence, int sign)
@@ -165,8 +182,8 @@ internal static class DiagnosisFinding
         var barometer = diagnosis.Evidence.Evidence.Points is [.., var last] ? last.BarometricPa : 101_325;
         var tests = diagnosis.Tests.Select(test => TestWords.Action(test, barometer));
         if (!diagnosis.Answer.Contradictions.IsEmpty)
-            return [new(Phrase.Words("Read again what cannot be: gauges vented to zero, hoses and clamps in their places, units checked"), Phrase.Words("whether the odd reading stands"), 10, EntryKinds.RunningReading), .. tests.Take(2)];
-        if (!diagnosis.Evidence.MayBe.IsEmpty || diagnosis.Answer.Leading.Hypothesis.IsNoneOfThese || diagnosis.Answer.Fit < NoFit) return [Identification.Identify, .. tests.Take(2)];
+            return [new(Phrase.Words("Read again what cannot be: gauges vented to zero, hoses and clamps in their places, units checked"), Phrase.Words("whether the odd reading stands"), 10, EntryKinds.RunningReading, Doing.RunsCompressor), .. tests.Take(2)];
+        if (!diagnosis.Evidence.MayBe.IsEmpty || diagnosis.Answer.Leading.Hypothesis.IsNoneOfThese || diagnosis.Answer.Fit < NoFit) return [IdentificationWords.Identify, .. tests.Take(2)];
         return judgement == Judgement.CannotTell ? [.. tests.Take(3)] : [FaultWords.Mend(diagnosis.Answer.Leading.Hypothesis), .. tests.Take(2)];
     }
 

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using Tightcold.Procedures.Hold;
 using Tightcold.Quantities;
-using static Tightcold.Findings.Evidence;
+using static Tightcold.Picture.Pressures.Evidence;
 
 namespace Tightcold.Findings.Steps;
 

@@ -2,9 +2,10 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Tightcold.Diagnosis.Leaks;
 using Tightcold.Jobs.Entries;
-using Tightcold.Jobs.Journals;
+using Tightcold.Picture;
+using Tightcold.Picture.Leaks;
 using Tightcold.Quantities;
-using static Tightcold.Findings.Evidence;
+using static Tightcold.Picture.Pressures.Evidence;
 
 namespace Tightcold.Findings.Steps;
 
@@ -24,8 +25,9 @@ internal static class LeakWords
             : Phrase.Of($"What was found explains {(Share(explained.P05), Share(explained.P95))} of the {Kilograms(lost)} that went."));
     }
 
-    public static ImmutableArray<Estimate> Estimates(JobRecord record, LeakView view)
+    public static ImmutableArray<Estimate> Estimates(JobPicture picture)
     {
+        var (record, view) = (picture.Record, picture.Leaks);
         var belief = view.Belief;
         var estimates = ImmutableArray.CreateBuilder<Estimate>();
         estimates.Add(Rate("total-leak", "Lost by all spots together, before repairs", belief.Total));
@@ -69,7 +71,7 @@ internal static class LeakWords
             var spots = string.Join(", ", group.Select(check => check.Spot));
             var minutes = (int)Math.Ceiling(group.Sum(check => check.Minutes));
             yield return new(Phrase.Of($"Check next: {spots} ({LeakView.NameOf(group.Key)})"),
-                Phrase.Of($"most for its minutes: {Odds(group.Max(check => check.Positive))} to show something; the second leak is what makes a repair come back"), minutes, EntryKinds.LeakCheck);
+                Phrase.Of($"most for its minutes: {Odds(group.Max(check => check.Positive))} to show something"), minutes, EntryKinds.LeakCheck);
         }
     }
 

@@ -1,17 +1,19 @@
 using System.Collections.Immutable;
 using Tightcold.Jobs.Journals;
+using Tightcold.Picture;
+using Tightcold.Picture.Mass;
 using Tightcold.Procedures.Recovery;
 using Tightcold.Quantities;
-using static Tightcold.Findings.Evidence;
+using static Tightcold.Picture.Pressures.Evidence;
 
 namespace Tightcold.Findings.Steps;
 
 /// <summary>Every gram: recovered, charged, lost, from which container.</summary>
 internal static class LedgerFinding
 {
-    public static Finding Of(JobRecord record)
+    public static Finding Of(JobPicture picture)
     {
-        var balance = MassBalance.Of(record);
+        var (record, balance) = (picture.Record, picture.Mass);
         var touched = balance.Holdings.Values.Where(holding => holding.Weighed || holding.DrawnKg != 0).ToArray();
         if (touched.Length == 0 && balance.LostKg == 0)
             return new(Step.Ledger, "Refrigerant ledger", Certainty.NothingYet, Judgement.Open, Phrase.Words("No refrigerant moved yet."));

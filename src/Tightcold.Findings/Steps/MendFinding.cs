@@ -2,10 +2,13 @@ using System.Collections.Immutable;
 using Tightcold.Jobs.Cars;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
+using Tightcold.Picture;
+using Tightcold.Picture.Circuit;
+using Tightcold.Picture.Mend;
 using Tightcold.Procedures.Oil;
 using Tightcold.Procedures.Parts;
 using Tightcold.Quantities;
-using static Tightcold.Findings.Evidence;
+using static Tightcold.Picture.Pressures.Evidence;
 
 namespace Tightcold.Findings.Steps;
 
@@ -14,13 +17,9 @@ internal static class MendFinding
 {
     private const string Title = "Parts, seals and oil";
 
-    /// <summary>A drier in an open circuit takes up the air's water; beyond this it is asked about. Common practice:
-    /// fitted last, open under 5 to 10 minutes.</summary>
-    private static readonly TimeSpan DrierPatience = TimeSpan.FromMinutes(10);
-
-    public static Finding Of(JobRecord record)
+    public static Finding Of(JobPicture picture)
     {
-        var work = record.Journal.Standing.Where(entry => entry.Kind is EntryKinds.PartChanged or EntryKinds.SealChanged or EntryKinds.OilMoved or EntryKinds.Opened or EntryKinds.Closed).ToArray();
+        var (record, mend) = (picture.Record, picture.Mend);
         var cautions = new List<Phrase>
         {
             Phrase.Words("Loosen a joint slowly with goggles and gloves on: pressure may remain behind it even after recovery."),
@@ -28,7 +27,7 @@ internal static class MendFinding
         };
         if (record.Car.Compressor == Car.Electric)
             cautions.Insert(0, Phrase.Words("High-voltage compressor: isolate, wait, prove dead before touching; work for licensed hands. Only its own non-conductive oil, no dye unless the maker approves."));
-        if (work.Length == 0)
+        if (mend.Work.IsEmpty)
         {
             return new(Step.Mend, Title, Certainty.NothingYet, Judgement.Open, Phrase.Words("Nothing replaced yet."))
             {
@@ -36,38 +35,72 @@ internal static class MendFinding
                 Next = [new(Phrase.Words("Write down each part and seal as it goes in"), Phrase.Words("the oil to add and what to check again"), 2, EntryKinds.PartChanged)],
             };
         }
-        var changed = work.Where(entry => entry.Kind is EntryKinds.PartChanged or EntryKinds.SealChanged).ToArray();
-        var estimates = new List<Estimate>();
         var missing = new List<Phrase>();
-        var assumptions = new List<Assumption>();
-        var judgement = Judgement.Good;
-        Oil(record, work, changed, estimates, missing);
-        judgement = Worse(judgement, Drier(record, work, changed, estimates, missing, assumptions));
-        judgement = Worse(judgement, OilKind(record, work, cautions, missing));
-        foreach (var seal in changed.Where(entry => entry.Kind == EntryKinds.SealChanged && SealMaterial.Fits(record.Car.Refrigerant, entry.Fields.Text("seal") ?? "") == false))
+        var leaking = picture.Leaks.States.Where(state => state.Leaking).Select(state => state.Spot).ToArray();
+        var judgement = leaking.Length > 0 ? Judgement.Bad : mend.Oil.Balanced ? Judgement.Good : Judgement.CannotTell;
+        Oil(record, mend, missing);
+        if (Drier(mend.Drier) is { IsEmpty: false } wanted)
+        {
+            missing.Add(wanted);
+            judgement = Worse(judgement, Judgement.CannotTell);
+        }
+        judgement = Worse(judgement, OilKind(record, mend.Work, cautions, missing));
+        foreach (var seal in mend.Changed.Where(entry => entry.Kind == EntryKinds.SealChanged && SealMaterial.Fits(record.Car.Refrigerant, entry.Fields.Text("seal") ?? "") == false))
         {
             judgement = Worse(judgement, Judgement.CannotTell);
             cautions.Add(Phrase.Of($"The seal at {seal.Fields.Text("spot") ?? ""} is called “{seal.Fields.Text("seal") ?? ""}”: that rubber swells with {record.Car.Refrigerant} and its oil; {SealMaterial.For(record.Car.Refrigerant)} belongs there."));
         }
-        return new(Step.Mend, Title, missing.Count == 0 ? Certainty.Stands : Certainty.Weak, judgement,
-            changed.Length == 0 ? Phrase.Words("No part or seal replaced so far.")
-                : Phrase.Of($"{LeakFinding.Count(changed.Length, "part or seal", "parts and seals")} replaced: {string.Join("; ", changed.Select(entry => $"{entry.Fields.Text("part") ?? entry.Fields.Text("seal")} at {entry.Fields.Text("spot")}"))}."))
+        return new(Step.Mend, Title, missing.Count == 0 ? Certainty.Stands : Certainty.Weak, judgement, Verdict(mend, leaking))
         {
-            Estimates = [.. estimates],
-            Assumptions = [.. assumptions],
-            RestsOn = [.. work.Select(entry => entry.Id)],
+            Estimates = [.. Estimates(mend)],
+            Assumptions = mend.Drier.Water is null ? [] :
+                [new(Phrase.Of($"{mend.Drier.OpenEnds} open ends, air drifting through at up to half a litre a minute; modelled, not measured"),
+                    Phrase.Words("capped ends take up a tenth of that or less; an old drier may have been full before"))],
+            RestsOn = [.. mend.Work.Select(entry => entry.Id)],
             Missing = [.. missing],
             Cautions = [.. cautions],
-            Next = [new(Phrase.Words("Pull it down with an absolute vacuum gauge at the far side"), Phrase.Words("whether water is left"), 45, EntryKinds.Pump)],
-            Table = Table(changed),
+            Next = Next(picture, leaking),
+            Table = Table(mend.Changed),
         };
+    }
+
+    private static Phrase Verdict(MendPicture mend, string[] leaking)
+    {
+        var done = mend.Changed.IsEmpty ? Phrase.Words("No part or seal replaced so far.")
+            : Phrase.Of($"{LeakFinding.Count(mend.Changed.Length, "part or seal", "parts and seals")} replaced: {string.Join("; ", mend.Changed.Select(entry => $"{entry.Fields.Text("part") ?? entry.Fields.Text("seal")} at {entry.Fields.Text("spot")}"))}.");
+        if (leaking.Length > 0) done = done.Then(Phrase.Of($"Still to mend: {string.Join(", ", leaking)}."));
+        var oil = mend.Oil;
+        return oil.TooLittle ? done.Then(Phrase.Of($"Oil: {new Measure(QuantityKind.LiquidVolume, oil.AddedM3)} of about {new Measure(QuantityKind.LiquidVolume, (oil.LowM3 + oil.HighM3) / 2)}.")) : done;
+    }
+
+    /// <summary>On to the pump only when every found leak is mended and the oil is there.</summary>
+    private static ImmutableArray<NextAction> Next(JobPicture picture, string[] leaking)
+    {
+        if (leaking.Length > 0) return [new(Phrase.Of($"Mend {string.Join(", ", leaking)}"), Phrase.Words("every leak that was found"), 30, EntryKinds.SealChanged)];
+        if (picture.Mend.Oil.TooLittle) return [new(Phrase.Words("Put in the oil that is due"), Phrase.Words("the compressor is oiled by what circulates"), 5, EntryKinds.OilMoved)];
+        return picture.Timeline.Now.Inside is Inside.Vacuum or Inside.Charge ? []
+            : [new(Phrase.Words("Pull it down with an absolute vacuum gauge at the far side"), Phrase.Words("whether water is left"), 45, EntryKinds.Pump, Doing.PullsVacuum)];
+    }
+
+    private static IEnumerable<Estimate> Estimates(MendPicture mend)
+    {
+        var (oil, drier) = (mend.Oil, mend.Drier);
+        if (oil.Any)
+        {
+            yield return Estimate.Between("oil-due", "Oil due for parts and drains", QuantityKind.LiquidVolume, (oil.LowM3 + oil.HighM3) / 2, oil.LowM3, oil.HighM3, EstimateOrigin.Assumed);
+            yield return Estimate.Between("oil-added", "Oil added", QuantityKind.LiquidVolume, oil.AddedM3, oil.AddedM3, oil.AddedM3, EstimateOrigin.Measured);
+        }
+        if (drier.OpenFor is { TotalSeconds: var open })
+            yield return Estimate.Between("open-for", "Circuit open to air for", QuantityKind.Duration, open, open, open, EstimateOrigin.Measured);
+        if (drier.Water is { } water)
+            yield return Estimate.Between("water-taken-up", "Water the open circuit took up", QuantityKind.Mass, Math.Sqrt(water.LeastKg * water.MostKg), water.LeastKg, water.MostKg, EstimateOrigin.Modelled);
     }
 
     private static Judgement Worse(Judgement one, Judgement other) => one == Judgement.Bad || other == Judgement.Bad ? Judgement.Bad
         : one == Judgement.CannotTell || other == Judgement.CannotTell ? Judgement.CannotTell : Judgement.Good;
 
     /// <summary>How tight each changed joint wants to be; common practice, the maker's figure rules.</summary>
-    private static FindingTable? Table(Entry[] changed) => changed.Length == 0 ? null : new("Tightening: common practice, the maker's figure rules", ["Spot", "Done", "If the maker gives no figure"],
+    private static FindingTable? Table(ImmutableArray<Entry> changed) => changed.Length == 0 ? null : new("Tightening: common practice, the maker's figure rules", ["Spot", "Done", "If the maker gives no figure"],
         [.. changed.Select(entry => ImmutableArray.Create(Phrase.Words(entry.Fields.Text("spot") ?? ""), Phrase.Words(entry.Fields.Text("tightening") ?? "not written down"),
             Phrase.Words(string.Join("; ", Tightening.For(entry.Fields.Text("spot") ?? "").Take(2).Select(Line)))))]);
 
@@ -75,7 +108,7 @@ internal static class MendFinding
         ? string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{line.Joint} {low} to {high} N·m ({low / 1.3558:0.#} to {high / 1.3558:0.#} lbf·ft)")
         : $"{line.Joint}: {line.How}";
 
-    private static Judgement OilKind(JobRecord record, Entry[] work, List<Phrase> cautions, List<Phrase> missing)
+    private static Judgement OilKind(JobRecord record, ImmutableArray<Entry> work, List<Phrase> cautions, List<Phrase> missing)
     {
         var judgement = Judgement.Good;
         bool? electric = record.Car.Compressor is { } kind ? kind == Car.Electric : null;
@@ -98,82 +131,27 @@ internal static class MendFinding
         return judgement;
     }
 
-    private static void Oil(JobRecord record, Entry[] work, Entry[] changed, List<Estimate> estimates, List<Phrase> missing)
+    private static void Oil(JobRecord record, MendPicture mend, List<Phrase> missing)
     {
-        double Sum(string direction, string? spot = null) => work.Where(entry => entry.Kind == EntryKinds.OilMoved && entry.Fields.Text("direction") == direction
-            && (spot is null || entry.Fields.Text("spot") == spot)).Sum(entry => entry.Fields.Si("amount") ?? 0);
-        double low = 0, high = 0, cameFilled = 0, drained = Sum("drained");
-        foreach (var part in changed.Where(entry => entry.Kind == EntryKinds.PartChanged))
-        {
-            var spot = part.Fields.Text("spot") ?? "";
-            cameFilled += part.Fields.Si("oil-in-new-part") ?? 0;
-            if (spot == "compressor body")
-            {
-                var out_ = Sum("drained", spot);
-                if (out_ <= 0)
-                {
-                    missing.Add(Phrase.Words("how much oil came out of the old compressor: the new one gets that and a little more"));
-                    (low, high) = (low + 40e-6, high + 110e-6);
-                    continue;
-                }
-                var due = CompressorOil.Of(out_, part.Fields.Si("oil-in-new-part"));
-                drained -= out_;
-                (low, high) = (low + due.LowM3, high + due.HighM3);
-                if (due.PourOutM3 is > 1e-6 and { } pour)
-                    missing.Add(Phrase.Of($"pour about {new Measure(QuantityKind.LiquidVolume, pour)} out of the new compressor before it is fitted: it comes filled for a whole system"));
-            }
-            else
-            {
-                var due = OilDue.With(spot);
-                (low, high) = (low + due.LowM3, high + due.HighM3);
-            }
-        }
-        var added = Sum("added") + cameFilled;
-        if (low + high + drained + added == 0) return;
-        drained = Math.Max(0, drained);
-        estimates.Add(Estimate.Between("oil-due", "Oil due for parts and drains", QuantityKind.LiquidVolume, drained + (low + high) / 2, drained + low, drained + high, EstimateOrigin.Assumed));
-        estimates.Add(Estimate.Between("oil-added", "Oil added", QuantityKind.LiquidVolume, added, added, added, EstimateOrigin.Measured));
-        if (added < drained + low - 1e-9)
-            missing.Add(Phrase.Of($"oil: {(new Measure(QuantityKind.LiquidVolume, drained + low - added), new Measure(QuantityKind.LiquidVolume, drained + high - added))} still due by what makers publish per part; the vehicle maker's figure rules"));
-        if (added > drained + high + 20e-6)
-            missing.Add(Phrase.Words("more oil went in than parts and drains explain: too much oil costs cooling"));
+        var oil = mend.Oil;
+        if (oil.CompressorNotDrained) missing.Add(Phrase.Words("how much oil came out of the old compressor: the new one gets that and a little more"));
+        if (oil.PourOutM3 > 0)
+            missing.Add(Phrase.Of($"pour about {new Measure(QuantityKind.LiquidVolume, oil.PourOutM3)} out of the new compressor before it is fitted: it comes filled for a whole system"));
+        if (!oil.Any) return;
+        if (oil.TooLittle)
+            missing.Add(Phrase.Of($"oil: {(new Measure(QuantityKind.LiquidVolume, oil.LowM3 - oil.AddedM3), new Measure(QuantityKind.LiquidVolume, oil.HighM3 - oil.AddedM3))} still due by what makers publish per part; the vehicle maker's figure rules"));
+        if (oil.TooMuch) missing.Add(Phrase.Words("more oil went in than parts and drains explain: too much oil costs cooling"));
         if (record.Car.Fields.Text("oil-type") is null)
             missing.Add(Phrase.Of($"the oil type this compressor needs: {OilType.Needed(record.Car.Compressor == Car.Electric, record.Car.Refrigerant)}"));
     }
 
-    private static Judgement Drier(JobRecord record, Entry[] work, Entry[] changed, List<Estimate> estimates, List<Phrase> missing, List<Assumption> assumptions)
+    private static Phrase Drier(DrierState drier) => drier switch
     {
-        var opened = work.FirstOrDefault(entry => entry.Kind == EntryKinds.Opened);
-        var closed = work.LastOrDefault(entry => entry.Kind == EntryKinds.Closed);
-        var renewed = changed.Any(entry => entry.Fields.Text("spot") is "receiver-drier" or "accumulator");
-        var compressor = changed.Any(entry => entry.Kind == EntryKinds.PartChanged && entry.Fields.Text("spot") == "compressor body");
-        if (compressor && !renewed) missing.Add(Phrase.Words("a new drier: common practice with every compressor, since chips and old oil sit in the old one"));
-        if (opened is null) return compressor && !renewed ? Judgement.CannotTell : Judgement.Good;
-        if (closed is null || closed.ObservedAt <= opened.ObservedAt)
-        {
-            missing.Add(Phrase.Words("when the circuit was closed again: until then it takes up water"));
-            return Judgement.CannotTell;
-        }
-        var span = closed.ObservedAt - opened.ObservedAt;
-        estimates.Add(Estimate.Between("open-for", "Circuit open to air for", QuantityKind.Duration, span.TotalSeconds, span.TotalSeconds, span.TotalSeconds, EstimateOrigin.Measured));
-        var weather = record.WeatherAt(opened.ObservedAt);
-        var ends = (int)(opened.Fields.Number("open-ends") ?? 2);
-        if (weather?.Fields.Si("ambient-temperature") is { } airK && airK is > 274 and < 323)
-        {
-            var water = DrierExposure.Of(span.TotalSeconds, airK, weather.Fields.Si("relative-humidity") ?? 0.6, ends, VolumeOf(record.Car).M3);
-            estimates.Add(Estimate.Between("water-taken-up", "Water the open circuit took up", QuantityKind.Mass, Math.Sqrt(water.LeastKg * Math.Max(water.MostKg, water.LeastKg)), water.LeastKg, Math.Max(water.MostKg, water.LeastKg), EstimateOrigin.Modelled));
-            assumptions.Add(new(Phrase.Of($"{ends} open ends, air drifting through at up to half a litre a minute; modelled, not measured"), Phrase.Words("capped ends take up a tenth of that or less; an old drier may have been full before")));
-            if (!renewed && water.MayBeSpent)
-            {
-                missing.Add(Phrase.Of($"a new drier: the circuit took up to {Kilograms(water.MostKg)} of water, and a small drier holds about {Kilograms(0.004)}"));
-                return Judgement.CannotTell;
-            }
-        }
-        if (!renewed && span > DrierPatience)
-        {
-            missing.Add(Phrase.Words("a new drier: the circuit was open longer than common practice allows a drier (10 minutes)"));
-            return Judgement.CannotTell;
-        }
-        return compressor && !renewed ? Judgement.CannotTell : Judgement.Good;
-    }
+        { StillOpen: true } => Phrase.Words("when the circuit was closed again: until then it takes up water"),
+        { Wanted: DrierWanted.CameOpen } => Phrase.Words("a new drier: the circuit stood open to the air before it came"),
+        { Wanted: DrierWanted.NewCompressor } => Phrase.Words("a new drier: common practice with every compressor, since chips and old oil sit in the old one"),
+        { Wanted: DrierWanted.Water, Water: { } water } => Phrase.Of($"a new drier: the circuit took up to {Kilograms(water.MostKg)} of water, and a small drier holds about {Kilograms(0.004)}"),
+        { Wanted: not null } => Phrase.Words("a new drier: the circuit was open longer than common practice allows a drier (10 minutes)"),
+        _ => Phrase.Empty,
+    };
 }

@@ -1,9 +1,11 @@
 using Tightcold.Jobs.Entries;
-using Tightcold.Jobs.Journals;
+using Tightcold.Picture;
+using Tightcold.Picture.Pressures;
+using Tightcold.Picture.Vacuum;
 using Tightcold.Procedures;
 using Tightcold.Properties;
 using Tightcold.Quantities;
-using static Tightcold.Findings.Evidence;
+using static Tightcold.Picture.Pressures.Evidence;
 
 namespace Tightcold.Findings.Steps;
 
@@ -12,8 +14,9 @@ internal static class PumpDownFinding
 {
     private const string Title = "Pump down";
 
-    public static Finding Of(JobRecord record, PumpView view)
+    public static Finding Of(JobPicture picture)
     {
+        var (record, view) = (picture.Record, picture.Pump);
         var moment = record.Journal.Last(EntryKinds.VacuumReading)?.ObservedAt ?? record.Job.OpenedAt;
         var air = AirPressure.At(record, moment);
         Phrase[] cautions =
@@ -21,17 +24,17 @@ internal static class PumpDownFinding
             Phrase.Words("Never pull down a system that still holds pressure: recover first; the pump lets refrigerant into the air."),
             Phrase.Words("Never run a compressor under vacuum."),
         ];
-        var deepest = Estimate.Normal("deepest-dial", "Deepest a dial can show here", QuantityKind.GaugePressure, -air.Pascals, air.SigmaPa);
-        var rows = VacuumReadings.SincePumpStart(record).Where(row => !row.Isolated).ToArray();
+        var deepest = Estimate.Normal("deepest-dial", "Deepest a dial can show here", QuantityKind.GaugePressure, Gauges.Shown(0, air.Pascals).Si, air.SigmaPa);
+        var rows = VacuumReadings.SincePumpStart(picture).Where(row => !row.Isolated).ToArray();
         if (rows.Length == 0)
         {
-            return new(Step.PumpDown, Title, Certainty.NothingYet, Judgement.Open, Phrase.Of($"Not pulled down yet. A dial can show {Gauge(-air.Pascals)} at the most here."))
+            return new(Step.PumpDown, Title, Certainty.NothingYet, Judgement.Open, Phrase.Words("Not pulled down yet."))
             {
                 Why = PumpWords.HowLong(view),
                 Estimates = [deepest, .. PumpWords.Estimates(view)],
                 Assumptions = [.. air.Assumption is { } guess ? [guess] : Array.Empty<Assumption>(), .. view.Assumptions],
                 Cautions = [.. cautions],
-                Next = [new(Phrase.Words("Pull on both sides and read an absolute gauge at the far port, with the temperature of the coldest part"), Phrase.Words("whether water must boil out"), 45, EntryKinds.VacuumReading)],
+                Next = [new(Phrase.Words("Pull on both sides and read an absolute gauge at the far port, with the temperature of the coldest part"), Phrase.Words("whether water must boil out"), 45, EntryKinds.VacuumReading, Doing.PullsVacuum)],
             };
         }
         var best = rows.MinBy(row => row.Reading.PressurePa)!;
@@ -59,7 +62,7 @@ internal static class PumpDownFinding
             Cautions = [.. cautions, .. PumpWords.Warnings(view, last.OnDial)],
             Next = judgement == Judgement.Good
                 ? [new(Phrase.Words("Shut the valve to the pump and read the rise, with temperatures"), Phrase.Words("whether it holds: leak, water or tight"), 30, EntryKinds.VacuumReading)]
-                : [new(Phrase.Words("Go on pumping; warm the coldest parts"), Phrase.Words("water leaves faster from warm parts"), 20, EntryKinds.VacuumReading)],
+                : [new(Phrase.Words("Go on pumping; warm the coldest parts"), Phrase.Words("water leaves faster from warm parts"), 20, EntryKinds.VacuumReading, Doing.PullsVacuum)],
         };
     }
 

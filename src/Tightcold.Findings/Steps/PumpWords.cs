@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
+using Tightcold.Picture.Vacuum;
 using Tightcold.Procedures.Evacuation;
 using Tightcold.Quantities;
-using static Tightcold.Findings.Evidence;
+using static Tightcold.Picture.Pressures.Evidence;
 
 namespace Tightcold.Findings.Steps;
 

@@ -1,11 +1,14 @@
 using System.Collections.Immutable;
-using Tightcold.Findings.WeighIn;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
+using Tightcold.Picture;
+using Tightcold.Picture.Circuit;
+using Tightcold.Picture.Mass;
+using Tightcold.Picture.WeighIn;
 using Tightcold.Procedures;
 using Tightcold.Procedures.Charging;
 using Tightcold.Quantities;
-using static Tightcold.Findings.Evidence;
+using static Tightcold.Picture.Pressures.Evidence;
 
 namespace Tightcold.Findings.Steps;
 
@@ -21,10 +24,10 @@ internal static class WeighInFinding
         Phrase.Words("Goggles and gloves: escaping refrigerant freezes. Fresh air: it is heavier than air and gathers in pits."),
     ];
 
-    public static Finding Of(JobRecord record)
+    public static Finding Of(JobPicture picture)
     {
-        var live = LiveWeighIn.Of(record);
-        if (live.TargetKg is not { } target) return WithoutTarget(live);
+        var (record, live) = (picture.Record, picture.WeighIn);
+        if (live.TargetKg is not { } target) return WithoutTarget(picture);
         var balance = live.Balance;
         var estimates = new List<Estimate>
         {
@@ -38,8 +41,8 @@ internal static class WeighInFinding
             var end = Math.Sqrt(live.SigmaKg * live.SigmaKg + plan.SigmaKg * plan.SigmaKg);
             if (plan is { ShortKg: <= 0, Steps.Length: > 0 }) estimates.Add(Estimate.Normal("charge-at-end", "In the system at the end of this plan", QuantityKind.Mass, target, end, EstimateOrigin.Modelled, 0));
         }
-        var missing = Missing(record, balance, live.Begun);
-        var (certainty, judgement, verdict) = Judge(live, target);
+        var missing = Missing(record, balance, live);
+        var (certainty, judgement, verdict) = Judge(picture, target);
         return new(Step.WeighIn, Title, missing.Length > 0 && certainty == Certainty.Stands ? Certainty.Weak : certainty, judgement, verdict)
         {
             Why = Why(live),
@@ -48,25 +51,32 @@ internal static class WeighInFinding
             Assumptions = record.Car.LabelTolerance is null
                 ? [new(Phrase.Of($"Tolerance ± {Kilograms(live.ToleranceKg)}: the label gives none"), Phrase.Words("small systems ask for less"))] : [],
             Missing = missing,
-            Cautions = [.. live.Warnings, .. Cautions],
+            Cautions = [.. WeighInWords.Warnings(picture), .. Cautions],
             Next = judgement == Judgement.Good
-                ? [new(Phrase.Words("Close the can, let the hose run empty into the system, then prove it cold"), Phrase.Words("whether the repair does what it should"), 15, EntryKinds.VentReading)]
-                : [new(Phrase.Words("Write down the scale reading"), Phrase.Words("grams to go and the next stop"), 1, EntryKinds.ScaleReading)],
+                ? [new(Phrase.Words("Close the can, let the hose run empty into the system, then prove it cold"), Phrase.Words("whether the repair does what it should"), 15, EntryKinds.VentReading, Doing.RunsCompressor)]
+                : [new(Phrase.Words("Write down the scale reading"), Phrase.Words("grams to go and the next stop"), 1, EntryKinds.ScaleReading, Doing.FillsIn)],
             Table = live.Plan is { Steps.Length: > 0 } ahead && judgement != Judgement.Good ? PlanTable(ahead) : null,
         };
     }
 
-    private static Finding WithoutTarget(LiveWeighIn live) => new(Step.WeighIn, Title, live.Begun ? Certainty.Weak : Certainty.NothingYet, Judgement.CannotTell,
-        live.Begun ? Phrase.Of($"{Kilograms(live.Balance.SystemKg)} in, and no target: the label charge is not known.") : Phrase.Words("No target: the label charge is not known."))
+    private static Finding WithoutTarget(JobPicture picture) => new(Step.WeighIn, Title, picture.WeighIn.Begun ? Certainty.Weak : Certainty.NothingYet, Judgement.CannotTell,
+        picture.WeighIn is { Begun: true } live ? Phrase.Of($"{Kilograms(live.Balance.SystemKg)} in, and no target: the label charge is not known.") : Phrase.Words("No target: the label charge is not known."))
     {
         Missing = [Phrase.Words("the charge from the plate under the bonnet or the maker's book; guessing it costs cooling or the compressor")],
-        Cautions = [.. live.Warnings, .. Cautions],
+        Cautions = [.. WeighInWords.Warnings(picture), .. Cautions],
         Table = new("Ways without a label, best first", ["Way", "May end off by", "Risk"], [.. WithoutLabel.All.Select(way => ImmutableArray.Create(
             Phrase.Words(way.Way), way.OffBy is { } off ? Phrase.Of($"± {Share(off)}") : Phrase.Words("the maker's tolerance"), Phrase.Words(way.Risk)))]),
     };
 
-    private static (Certainty, Judgement, Phrase) Judge(LiveWeighIn live, double target)
+    private static (Certainty, Judgement, Phrase) Judge(JobPicture picture, double target)
     {
+        var (live, state) = (picture.WeighIn, picture.Timeline.Now);
+        if (state.ChargedOnto != Foreign.Nothing)
+            return (Certainty.Stands, Judgement.Bad, Phrase.Of($"{Kilograms(live.Balance.DrawnKg)} went in on top of {(state.ChargedOnto == Foreign.Nitrogen ? "nitrogen" : "air")}: it cannot cool as it should. Recover it, evacuate, and weigh in fresh."));
+        // Nothing is filled in before an evacuation was written down.
+        if (!live.Begun && state.NeedsVacuum) return (Certainty.NothingYet, Judgement.Open, Phrase.Of($"Target {Kilograms(target)}. Not before it was pulled down."));
+        if (!live.Begun && state is { Inside: Inside.AsItCame or Inside.Charge })
+            return (Certainty.NothingYet, Judgement.Open, Phrase.Of($"Target {Kilograms(target)}, from empty: what is inside is recovered first."));
         var (balance, tolerance, plan) = (live.Balance, live.ToleranceKg, live.Plan);
         if (!balance.SystemKnown && live.Begun)
             return (Certainty.Weak, Judgement.CannotTell, Phrase.Of($"{Kilograms(balance.DrawnKg)} added to an unknown rest: the charge is not known. Recover, evacuate and weigh in from empty."));
@@ -109,14 +119,23 @@ internal static class WeighInFinding
             step.StopGrossKg is { } stop ? Phrase.Of($"{Kilograms(stop)}{(step.Emptied ? " (or when the flow dies)" : "")}") : Phrase.Words("weigh it first"),
             Phrase.Of($"{Kilograms(step.LeftKg)}")))]);
 
-    private static ImmutableArray<Phrase> Missing(JobRecord record, MassBalance balance, bool begun)
+    private static ImmutableArray<Phrase> Missing(JobRecord record, MassBalance balance, LiveWeighIn live)
     {
         var missing = new List<Phrase>();
         foreach (var holding in balance.Holdings.Values.Where(holding => !holding.Container.IsRecovery && holding.DrawnKg > 0 && !holding.Weighed))
             missing.Add(Phrase.Of($"a scale reading of {holding.Container.Name} after use: what a can gave is only guessed without"));
-        foreach (var holding in balance.Holdings.Values.Where(holding => !holding.Container.IsRecovery && !begun && holding.GrossKg is null && holding.Container.Refrigerant == record.Car.Refrigerant))
-            missing.Add(Phrase.Of($"the mass of {holding.Container.Name} on the scale: part used or not, only that tells"));
-        if (begun && record.Journal.OfKind(EntryKinds.Purge).FirstOrDefault() is null && !balance.SystemKnown)
+        foreach (var step in live.Plan?.Steps ?? [])
+        {
+            if (!balance.Holdings.TryGetValue(step.Container, out var holding) || holding.Weighed) continue;
+            if (holding.Known == ContentKnown.AsSold)
+                missing.Add(Phrase.Of($"whether {step.Container} is still full: it is taken as sold. Weigh it before and after; its tare is what it weighs when empty"));
+            else if (holding.Known == ContentKnown.UsedBefore)
+                missing.Add(Phrase.Of($"how much is left in {step.Container}, used in job {holding.UsedInJob ?? 0}: heft it, and weigh it before and after"));
+        }
+        foreach (var holding in balance.Holdings.Values.Where(holding => holding is { Known: ContentKnown.UsedBefore, Weighed: false, UsedInJob: not null }
+            && holding.Container.Refrigerant == record.Car.Refrigerant && live.Plan?.Steps.Any(step => step.Container == holding.Container.Name) != true))
+            missing.Add(Phrase.Of($"how much is left in {holding.Container.Name}, used in job {holding.UsedInJob!.Value}: it is left out of the plan until it is weighed"));
+        if (live.Begun && record.Journal.OfKind(EntryKinds.Purge).FirstOrDefault() is null && !balance.SystemKnown)
             missing.Add(Phrase.Words("how the air was driven out of the hose"));
         return [.. missing];
     }

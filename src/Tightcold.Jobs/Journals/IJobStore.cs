@@ -31,6 +31,10 @@ public interface IJobStore
 
     Task<JobRecord?> RecordAsync(int number, CancellationToken cancellation);
 
+    /// <summary>What this workshop's jobs before that number did with cans and cylinders, the latest job first, at most
+    /// <paramref name="most"/> of them; none for a job that brought a kit of its own.</summary>
+    Task<IReadOnlyList<ContainerUse>> ContainerUsesAsync(int number, int most, CancellationToken cancellation);
+
     /// <summary>How many entries the job of that number has; null when there is none. Cheap: a page asks it every few
     /// seconds, and since entries are only ever added it is the version of the journal.</summary>
     Task<int?> EntryCountAsync(int number, CancellationToken cancellation);

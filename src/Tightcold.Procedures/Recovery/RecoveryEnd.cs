@@ -18,18 +18,19 @@ public readonly record struct RecoveryEnd(double RisePa, double RiseSigmaPa, dou
     /// <param name="volumeM3">Of the system.</param>
     /// <param name="oilM3">In it.</param>
     /// <param name="temperatureK">Of the system, near the air's.</param>
-    /// <param name="endGaugePa">When recovery stopped, above the air.</param>
-    /// <param name="waitedGaugePa">After the wait.</param>
+    /// <param name="endPa">When recovery stopped, absolute.</param>
+    /// <param name="waitedPa">After the wait, absolute.</param>
     /// <param name="sigmaPa">Of one gauge reading.</param>
     /// <param name="airPa">Surrounding air, absolute.</param>
-    public static RecoveryEnd Of(Fluid fluid, double volumeM3, double oilM3, double temperatureK, double endGaugePa, double waitedGaugePa, double sigmaPa, double airPa)
+    public static RecoveryEnd Of(
+        Fluid fluid, double volumeM3, double oilM3, double temperatureK, double endPa, double waitedPa, double sigmaPa, double airPa)
     {
         if (!(volumeM3 > 0 && oilM3 >= 0 && sigmaPa > 0)) throw new ArgumentOutOfRangeException(nameof(volumeM3), volumeM3, "volume and gauge error above 0 are needed");
         var saturationPa = fluid.SaturationAtTemperature(temperatureK).PressurePa;
-        var pressurePa = Math.Clamp(waitedGaugePa + airPa, 2e3, 0.99 * saturationPa);
+        var pressurePa = Math.Clamp(waitedPa, 2e3, 0.99 * saturationPa);
         var vapour = volumeM3 * fluid.AtTemperaturePressure(temperatureK, pressurePa).DensityKgPerM3;
         // At the same pressure the oil holds what its solution law says; interaction constant of vehicle oils about 0.4 ± 0.2.
         var dissolved = oilM3 > 0 ? OilSolution.DissolvedKg(fluid, temperatureK, pressurePa, oilM3, 0.3) : 0;
-        return new(waitedGaugePa - endGaugePa, Math.Sqrt(2) * sigmaPa, Normal.Cumulative(-waitedGaugePa / sigmaPa), vapour, vapour + dissolved);
+        return new(waitedPa - endPa, Math.Sqrt(2) * sigmaPa, Normal.Cumulative((airPa - waitedPa) / sigmaPa), vapour, vapour + dissolved);
     }
 }

@@ -1,0 +1,100 @@
+using System.Collections.Immutable;
+using Tightcold.Diagnosis.Leaks;
+using Tightcold.Diagnosis.Priors;
+using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Journals;
+using Tightcold.Picture.Vacuum;
+using Tightcold.Quantities;
+using static Tightcold.Picture.Pressures.Evidence;
+
+namespace Tightcold.Picture.Leaks;
+
+/// <summary>What the car lost over which time, from the history of its charges.</summary>
+/// <param name="Observations">For the leak belief.</param>
+/// <param name="LostKg">Mass missing when the car came, best guess; null when nothing tells.</param>
+/// <param name="SigmaKg">Its standard deviation.</param>
+/// <param name="Basis">In words: from which charge to which reading.</param>
+public sealed record LeakLosses(ImmutableArray<LossObservation> Observations, double? LostKg, double SigmaKg, Phrase Basis, ImmutableArray<Guid> Entries)
+{
+    private const double Month = LeakForecast.Year / 12;
+
+    /// <summary>Nobody knows since when: two years, give or take a factor of two and a bit; assumed.</summary>
+    private const double UnknownSeconds = 2 * LeakForecast.Year;
+    private const double UnknownSpread = 0.8;
+
+    /// <summary>A charge by weight, and one by feel, kg, one standard deviation; common practice.</summary>
+    private const double WeighedSigmaKg = 0.015, FeltSigmaKg = 0.06;
+
+    /// <summary>Recovery leaves some in the oil, kg; assumed.</summary>
+    private const double LeftInOilKg = 0.012;
+
+    public static LeakLosses Of(JobPicture picture)
+    {
+        ArgumentNullException.ThrowIfNull(picture);
+        var record = picture.Record;
+        var observations = ImmutableArray.CreateBuilder<LossObservation>();
+        if (picture.Nitrogen is { } nitrogen) observations.Add(FromNitrogen(record, nitrogen));
+        var entries = record.Journal.OfKind(EntryKinds.EarlierCharge).OrderByDescending(entry => entry.Fields.Number("months-ago")).ToArray();
+        if (Now(picture) is not { } now || record.Car.LabelCharge is not { } label)
+            return new(observations.ToImmutable(), null, 0, Phrase.Words("what is missing is not known: it needs the label charge, and what was left"), [.. entries.Select(entry => entry.Id)]);
+        var start = Start(picture, entries, label.Kilograms);
+        var lost = start.ChargeKg + start.ToppedUpKg - now.Kilograms;
+        var sigma = Math.Sqrt(start.SigmaKg * start.SigmaKg + now.SigmaKg * now.SigmaKg);
+        observations.Add(new(lost, sigma, start.Seconds, start.Spread, LossObservation.YearDuty, false));
+        return new(observations.ToImmutable(), lost, sigma, start.Basis, [.. entries.Select(entry => entry.Id)]);
+    }
+
+    private sealed record Begin(double ChargeKg, double SigmaKg, double ToppedUpKg, double Seconds, double Spread, Phrase Basis);
+
+    /// <summary>The last charge that is known, and what was added since.</summary>
+    private static Begin Start(JobPicture picture, Entry[] entries, double labelKg)
+    {
+        var record = picture.Record;
+        var full = entries.LastOrDefault(entry => entry.Fields.Text("filled") != "topped up");
+        var since = full?.Fields.Number("months-ago") ?? entries.FirstOrDefault()?.Fields.Number("months-ago");
+        var before = picture.EarlierPictures.LastOrDefault();
+        if (before is { Mass: { SystemKnown: true, DrawnKg: > 0 } balance, Record.Journal.Standing: [.., var left] })
+        {
+            var seconds = Math.Max(86400, (record.Job.OpenedAt - left.ObservedAt).TotalSeconds);
+            var topped = entries.Where(entry => entry.Fields.Number("months-ago") * Month < seconds).Sum(entry => entry.Fields.Si("mass") ?? 0);
+            return new(balance.SystemKg, Math.Sqrt(balance.SystemVarianceKg2 + 1e-4), topped, seconds, 0.02,
+                Phrase.Of($"Job {before.Record.Job.Number} left {Kilograms(balance.SystemKg)} in, {(int)Math.Round(seconds / Month)} months ago"));
+        }
+        if (since is { } months)
+        {
+            var (seconds, spread) = Remembered(months);
+            var topped = entries.Where(entry => entry.Fields.Text("filled") == "topped up" && entry != entries[0]).Sum(entry => entry.Fields.Si("mass") ?? 0.15);
+            return full is null
+                ? new(ChargeByHistory.ToppedUpShare * labelKg, ChargeByHistory.ToppedUpSigma * labelKg, topped, seconds, spread, Phrase.Of($"A top-up {(int)months} months ago, to an unknown charge"))
+                : new(labelKg, full.Fields.Text("filled") == "full, by weight" ? WeighedSigmaKg : FeltSigmaKg, topped, seconds, spread, Phrase.Of($"Filled {(int)months} months ago"));
+        }
+        return new(labelKg, FeltSigmaKg, 0, UnknownSeconds, UnknownSpread, Phrase.Of($"Nobody wrote down since when: some 24 months are assumed, give or take a factor of two"));
+    }
+
+    /// <summary>A remembered date and the spread of its logarithm: a quarter off, a month or two always; assumed.</summary>
+    internal static (double Seconds, double Spread) Remembered(double monthsAgo)
+    {
+        var months = Math.Max(0.5, monthsAgo);
+        return (months * Month, Math.Sqrt(0.15 * 0.15 + Math.Pow(0.7 / months, 2)));
+    }
+
+    /// <summary>What was left: weighed when recovered, else from the standing pressure.</summary>
+    private static (double Kilograms, double SigmaKg)? Now(JobPicture picture)
+    {
+        var recovered = picture.Record.Journal.OfKind(EntryKinds.Recovery).ToArray();
+        if (recovered.Length > 0)
+            return (recovered.Sum(entry => entry.Fields.Si("gross-after")!.Value - entry.Fields.Si("gross-before")!.Value) + LeftInOilKg, 0.015);
+        if (picture.Came.Says == Standing.StandingSays.OpenToAir) return (0, 0.005);
+        return picture.Came.Left is { } left ? (left.MeanKg, Math.Max(0.005, left.SigmaKg)) : null;
+    }
+
+    /// <summary>Nitrogen that went, as the refrigerant that the same channels would have lost at rest: the throughput
+    /// V·Δp/Δt over drive and viscosity ratio, times M/(R·T).</summary>
+    private static LossObservation FromNitrogen(JobRecord record, NitrogenTest test)
+    {
+        var setting = LeakView.Setting(record);
+        var perThroughput = 1 / setting.Throughput(1, 298.15) / (setting.Drive(test.StartPa) * setting.ViscosityRatio);
+        var volume = VolumeOf(record.Car).M3;
+        return new(-test.ChangePa * volume * perThroughput, test.SigmaPa * volume * perThroughput, test.Seconds, 0, 1, test.AfterRepairs);
+    }
+}

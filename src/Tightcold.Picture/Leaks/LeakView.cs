@@ -1,0 +1,130 @@
+using System.Collections.Immutable;
+using Tightcold.Diagnosis.Leaks;
+using Tightcold.Jobs.Cars;
+using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Journals;
+using Tightcold.Picture.Pressures;
+using Tightcold.Picture.Vacuum;
+using Tightcold.Procedures.Vacuum;
+using static Tightcold.Picture.Pressures.Evidence;
+
+namespace Tightcold.Picture.Leaks;
+
+/// <summary>A job's leaks as numbers: odds and rate of each spot, of the whole car, what to check next, and how long
+/// the charge will last.</summary>
+public sealed record LeakView(
+    ImmutableArray<SpotState> States, LeakBelief Belief, ImmutableArray<NextCheck> Next, LeakForecast Forecast, LeakLosses Losses, double ChargeKg, double SufferingKg, DateTimeOffset AsOf)
+{
+    public static LeakView Of(JobPicture picture)
+    {
+        ArgumentNullException.ThrowIfNull(picture);
+        var (record, hold) = (picture.Record, picture.Hold);
+        var losses = LeakLosses.Of(picture);
+        var states = SpotState.All(record);
+        var belief = LeakInference.Of(new([.. Spots(record, states)], losses.Observations, Setting(record), (ulong)(uint)record.Job.Seed) { Hold = Held(record, hold) });
+        var label = record.Car.LabelCharge?.Kilograms ?? 0.55;
+        var charge = picture.Mass is { SystemKnown: true, DrawnKg: > 0 } balance ? balance.SystemKg : label;
+        var suffering = label * LeakForecast.SufferingShare(record.Car.Device == Car.OrificeTube);
+        var asOf = record.Journal.Standing.Length > 0 ? record.Journal.Standing[^1].ObservedAt : record.Job.OpenedAt;
+        return new(states, belief, NextCheck.Rank(belief, Means(record), 6), LeakForecast.Of(belief.RemainingSamples, Math.Max(charge, suffering), suffering), losses, charge, suffering, asOf);
+    }
+
+    public static LeakSetting Setting(JobRecord record)
+    {
+        var fluid = FluidOf(record.Car);
+        return LeakSetting.Usual with { RestPressurePa = fluid.SaturationAtTemperature(HoldView.ReferenceSystemK).PressurePa, MolarMassKgPerMol = fluid.MolarMassKgPerMol };
+    }
+
+    /// <summary>The hold as evidence: a leak that it showed, or the largest that it leaves possible.</summary>
+    private static HoldObservation? Held(JobRecord record, HoldView? hold)
+    {
+        if (hold is null || !hold.Odds.Fits) return null;
+        var seen = hold.Odds.LeakSeen * (1 - hold.Odds.HoseShare) > 0.7;
+        if (!seen && hold.Odds.LeakSeen > 0.3) return null;
+        double Air(double throughput) => LeakEquivalent.AirKgPerS(throughput, hold.PartTemperatureK);
+        var first = record.Journal.Find(hold.Entries[0])!.ObservedAt;
+        var after = !record.Journal.Standing.Any(entry => entry.Kind is EntryKinds.PartChanged or EntryKinds.SealChanged && entry.ObservedAt > first);
+        return new(Air(seen ? hold.Odds.LeakMedianPaM3PerS : hold.UnseenPaM3PerS),
+            seen ? Math.Log(hold.Odds.LeakHighPaM3PerS / hold.Odds.LeakLowPaM3PerS) / (2 * Quantities.Estimate.Z90) : 0, seen, hold.LeastPerAir, hold.MostPerAir, after);
+    }
+
+    private static IEnumerable<LeakSpot> Spots(JobRecord record, ImmutableArray<SpotState> states)
+    {
+        foreach (var state in states)
+        {
+            var tests = record.Journal.OfKind(EntryKinds.LeakCheck).Where(entry => Here(entry, state.Spot)).Select(entry => TestOf(record, entry));
+            var mended = record.Journal.Standing.LastOrDefault(entry => entry.Kind is EntryKinds.PartChanged or EntryKinds.SealChanged && Here(entry, state.Spot));
+            yield return new(state.Spot, LeakComponents.FromName(state.Spot), [.. tests], mended is null ? null : Clock(record, mended), state.Leaking);
+        }
+    }
+
+    private static bool Here(Entry entry, string spot) => string.Equals(entry.Fields.Text("spot"), spot, StringComparison.OrdinalIgnoreCase);
+
+    private static double Clock(JobRecord record, Entry entry) => (entry.ObservedAt - record.Job.OpenedAt).TotalSeconds;
+
+    internal static LeakTest TestOf(JobRecord record, Entry entry) => new(
+        KindOf(entry.Fields.Text("test")),
+        entry.Fields.Text("outcome") switch { "clear leak" => LeakTestOutcome.Clear, "trace" => LeakTestOutcome.Trace, _ => LeakTestOutcome.Nothing },
+        Gauges.Read(record, entry, "system-pressure")?.Pascals,
+        entry.Fields.Si("time-spent"), entry.Fields.Text("wind") switch { "windy" => 2, "breeze" => 1, _ => 0 },
+        entry.Fields.Text("old-dye") == "yes", record.Car.Dyed, Clock(record, entry));
+
+    private static LeakTestKind KindOf(string? test) => test switch
+    {
+        "UV lamp" => LeakTestKind.UvLamp,
+        "soap bubbles" => LeakTestKind.Soap,
+        "cover and wait" => LeakTestKind.CoverAndWait,
+        "nitrogen and soap" => LeakTestKind.NitrogenAndSoap,
+        "oil trace" => LeakTestKind.OilTrace,
+        "drain sniff" => LeakTestKind.DrainSniff,
+        "dye at the drain" => LeakTestKind.DrainDye,
+        _ => LeakTestKind.Detector,
+    };
+
+    public static string NameOf(LeakTestKind kind) => kind switch
+    {
+        LeakTestKind.UvLamp => "UV lamp",
+        LeakTestKind.Soap => "soap bubbles",
+        LeakTestKind.CoverAndWait => "cover and wait, then detector",
+        LeakTestKind.NitrogenAndSoap => "nitrogen and soap",
+        LeakTestKind.OilTrace => "look for oil",
+        LeakTestKind.DrainSniff => "detector at the drain",
+        LeakTestKind.DrainDye => "dye at the drain",
+        _ => "electronic detector",
+    };
+
+    /// <summary>What this kit allows, under the conditions of now.</summary>
+    private static LeakTest[] Means(JobRecord record)
+    {
+        var owned = record.Kit.Fields.Text("leak-tests") ?? "detector, soap";
+        bool Has(string word) => owned.Contains(word, StringComparison.OrdinalIgnoreCase);
+        var pressure = PressureNow(record);
+        LeakTest Like(LeakTestKind kind, double? pressurePa, double seconds) => new(kind, LeakTestOutcome.Nothing, pressurePa, seconds, 0, false, record.Car.Dyed, double.MaxValue);
+        var means = new List<LeakTest> { Like(LeakTestKind.OilTrace, pressure, 60) };
+        if (Has("UV") && record.Car.Dyed != false) means.AddRange([Like(LeakTestKind.UvLamp, pressure, 120), Like(LeakTestKind.DrainDye, pressure, 120)]);
+        if (Has("detector")) means.AddRange([Like(LeakTestKind.Detector, pressure, 120), Like(LeakTestKind.CoverAndWait, pressure, 600), Like(LeakTestKind.DrainSniff, pressure, 480)]);
+        if (Has("soap")) means.Add(Like(LeakTestKind.Soap, pressure, 120));
+        if (Has("nitrogen")) means.Add(Like(LeakTestKind.NitrogenAndSoap, 1.0e6 + 101_325, 120));
+        return [.. means];
+    }
+
+    /// <summary>Pressure that stands in the system as far as the journal knows, absolute; null when nothing tells.</summary>
+    private static double? PressureNow(JobRecord record)
+    {
+        foreach (var entry in record.Journal.Standing.Reverse())
+        {
+            if (entry.Kind is EntryKinds.Opened or EntryKinds.Recovery or EntryKinds.Pump) return AirPressure.At(record, entry.ObservedAt).Pascals;
+            var gauge = entry.Kind switch
+            {
+                EntryKinds.StandingReading => Gauges.Read(record, entry, "low-side") ?? Gauges.Read(record, entry, "high-side"),
+                EntryKinds.LeakCheck => Gauges.Read(record, entry, "system-pressure"),
+                _ => (AbsoluteReading?)null,
+            };
+            if (gauge is { } read) return read.Pascals;
+        }
+        return null;
+    }
+
+    /// <summary>The circuit's spots in order, each with its belief.</summary>
+    public IEnumerable<SpotBelief> OnTheMap => Belief.Spots.Where(spot => spot.Spot.Name != LeakCase.Elsewhere);
+}

@@ -48,9 +48,10 @@ public sealed class JobPicture
     /// <param name="shelf">What other jobs left in cans and cylinders.</param>
     /// <param name="before">The same job's picture of a moment ago; what still says the same is not weighed again.</param>
     /// <param name="atAGlance">Leaves out what takes a second: faults that were not weighed before stay unweighed.</param>
+    /// <param name="effort">For the faults; the full one unless said otherwise.</param>
     public JobPicture(
         JobRecord record, ImmutableArray<JobRecord> earlier = default, ImmutableArray<ShelfContent> shelf = default,
-        JobPicture? before = null, bool atAGlance = false)
+        JobPicture? before = null, bool atAGlance = false, Effort? effort = null)
     {
         ArgumentNullException.ThrowIfNull(record);
         Record = record;
@@ -77,7 +78,7 @@ public sealed class JobPicture
         // The value and not the picture: else each would keep all before it.
         var weighed = before is { machine.IsValueCreated: true } && before.Record.Job == record.Job ? before.machine.Value : null;
         machine = new(() => evidence.Value is not { Otherwise: null } found ? null
-            : weighed?.For(found) ?? (atAGlance ? null : JobDiagnosis.Of(record, found, Effort.Full)));
+            : weighed?.For(found) ?? (atAGlance ? null : JobDiagnosis.Of(record, found, effort ?? Effort.Full)));
         cold = same?.cold ?? new(() => ColdPicture.Of(this));
         charge = new(() => ChargeBelief.Of(this));
         now = new(() => NowPicture.Of(this));

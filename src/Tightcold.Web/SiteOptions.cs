@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Tightcold.Findings;
+using Tightcold.Picture;
 using Tightcold.Web.Lan;
 
 namespace Tightcold.Web;
@@ -11,7 +12,7 @@ namespace Tightcold.Web;
 public sealed record SiteOptions(string DataFolder, int Port, TimeProvider Clock)
 {
     /// <summary>Where findings come from; tests of the pages put constructed ones here.</summary>
-    internal Func<JobViews, ImmutableArray<Finding>> Findings { get; init; } = Walk.Of;
+    internal Func<JobPicture, ImmutableArray<Finding>> Findings { get; init; } = Walk.Of;
 
     /// <summary>How long a job's page waits for faults to be weighed before it comes without them and shows them when they are
     /// there; by default not at all, since weighing takes a second.</summary>

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Tightcold.Jobs.Journals;
 using Tightcold.Picture;
 
 namespace Tightcold.App.Books;
@@ -10,10 +11,10 @@ public static class LedgerClosure
     private const double Tolerance = 1e-9;
 
     /// <summary>One sentence where it does not add up; none where it does.</summary>
-    public static IEnumerable<string> Of(JobPicture picture)
+    public static IEnumerable<string> Of(JobRecord record)
     {
-        ArgumentNullException.ThrowIfNull(picture);
-        var (record, balance) = (picture.Record, picture.Mass);
+        ArgumentNullException.ThrowIfNull(record);
+        var balance = new JobPicture(record).Mass;
         var gap = balance.CameInKg - balance.AccountedKg;
         // A gap that is no number at all is a gap too.
         if (!(Math.Abs(gap) <= Tolerance * Math.Max(1, Math.Abs(balance.CameInKg))))

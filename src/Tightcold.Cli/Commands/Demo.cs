@@ -5,6 +5,7 @@ using Tightcold.App.Demo;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
 using Tightcold.Findings;
+using Tightcold.Findings.Now;
 using Tightcold.Jobs.Journals;
 using Tightcold.Storage;
 
@@ -18,8 +19,8 @@ internal sealed class Demo(Surroundings surroundings) : DeskCommand<DemoSettings
     {
         var job = await TakeInAsync(settings.Json, cancellation).ConfigureAwait(false);
         var record = await RecordAsync(job.Number, cancellation).ConfigureAwait(false);
-        var views = new JobViews(record);
-        var findings = Walk.Of(views);
+        var views = await Desk.PictureAsync(record, cancellation).ConfigureAwait(false);
+        var (findings, now) = (Walk.Of(views), NowWords.Of(views));
         var path = settings.To ?? "tightcold-demo.html";
         await JobPrint.WriteAsync(views, path, Units, Surroundings.Clock, cancellation).ConfigureAwait(false);
         return Answer(settings,
@@ -28,7 +29,8 @@ internal sealed class Demo(Surroundings surroundings) : DeskCommand<DemoSettings
             {
                 Page.Heading(Out, $"Job {job.Number}, {record.Car.Label}: {record.Job.Complaint}");
                 Page.Line(Out, "");
-                foreach (var finding in findings) FindingText.Show(Out, finding, record, Units);
+                NowText.Show(Out, now, Units);
+                FindingText.ShowAll(Out, findings, now.Step, record, Units);
                 Page.Line(Out, $"The job card is {path}. See the job in a browser with: tightcold serve");
             });
     }

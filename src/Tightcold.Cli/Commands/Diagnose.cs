@@ -7,8 +7,10 @@ using Tightcold.App.Diagrams;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
 using Tightcold.Diagnosis.Inference;
+using Tightcold.Findings;
 using Tightcold.Findings.Diagnosing;
 using Tightcold.Jobs.Journals;
+using Tightcold.Picture;
 
 namespace Tightcold.Cli.Commands;
 
@@ -43,8 +45,8 @@ internal sealed class Diagnose(Surroundings surroundings) : DeskCommand<Diagnose
         var record = await WhoseAsync(settings, cancellation).ConfigureAwait(false);
         if (settings.Quick && settings.Deep) throw new RefusedException("deep", "--quick --deep", "one of the two is allowed");
         var earlier = settings.Readings is null ? await Desk.EarlierAsync(record, cancellation).ConfigureAwait(false) : [];
-        var diagnosis = JobDiagnosis.Of(record, settings.Deep ? Effort.Deep : settings.Quick ? Effort.Quick : Effort.Full, earlier);
-        var finding = JobDiagnosis.Finding(record, diagnosis);
+        var picture = new JobPicture(record, earlier, effort: settings.Deep ? Effort.Deep : settings.Quick ? Effort.Quick : Effort.Full);
+        var (diagnosis, finding) = (picture.Machine, Walk.Of(Step.WhatIsWrong, picture));
         if (settings.Svg is { } path && diagnosis is not null) await File.WriteAllTextAsync(path, ObservedExpected.Svg(diagnosis, Units), cancellation).ConfigureAwait(false);
         return Answer(settings, () => new JsonObject
         {
@@ -58,7 +60,7 @@ internal sealed class Diagnose(Surroundings surroundings) : DeskCommand<Diagnose
             foreach (var line in ObservedExpected.Lines(diagnosis, Units)) Page.Line(Out, "  " + line);
             Page.Line(Out, "Tests by what they tell for their cost:");
             foreach (var test in diagnosis.Tests.Take(5))
-                Page.Line(Out, string.Create(CultureInfo.InvariantCulture, $"  {TestWords.Name(test.Kind)}: {test.Bits:F2} bits in {test.Minutes:F0} min"));
+                Page.Line(Out, string.Create(CultureInfo.InvariantCulture, $"  {TestWords.Name(test.Kind)}: {test.Minutes:F0} min"));
         });
     }
 

@@ -3,6 +3,8 @@ using Tightcold.App.Diagrams;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
 using Tightcold.Findings;
+using Tightcold.Picture;
+using Tightcold.Picture.Vacuum;
 using Tightcold.Quantities;
 
 namespace Tightcold.Cli.Commands;
@@ -15,7 +17,7 @@ internal sealed class Evacuate(Surroundings surroundings) : DeskCommand<Evacuate
     protected override async Task<int> RunAsync(EvacuateSettings settings, CancellationToken cancellation)
     {
         var record = await RecordAsync(settings.Number, cancellation).ConfigureAwait(false);
-        var views = new JobViews(record);
+        var views = await Desk.PictureAsync(record, cancellation).ConfigureAwait(false);
         var (finding, view) = (Walk.Of(Step.PumpDown, views), views.Pump);
         if (settings.Svg is { } path) await File.WriteAllTextAsync(path, PumpDownDiagram.Draw(view, Units), cancellation).ConfigureAwait(false);
         return Answer(settings, () => Machine(view, finding), () =>

@@ -7,6 +7,8 @@ using Tightcold.Cli.Wiring;
 using Tightcold.Findings;
 using Tightcold.Findings.Steps;
 using Tightcold.Jobs.Fields;
+using Tightcold.Picture;
+using Tightcold.Picture.Vacuum;
 using Tightcold.Procedures.Hold;
 using Tightcold.Quantities;
 
@@ -18,7 +20,7 @@ internal sealed class Hold(Surroundings surroundings) : DeskCommand<HoldSettings
     protected override async Task<int> RunAsync(HoldSettings settings, CancellationToken cancellation)
     {
         var record = await RecordAsync(settings.Number, cancellation).ConfigureAwait(false);
-        var views = new JobViews(record);
+        var views = await Desk.PictureAsync(record, cancellation).ConfigureAwait(false);
         var (finding, view) = (Walk.Of(Step.Hold, views), views.Hold);
         var rate = Wanted(settings.See);
         if (settings.Svg is { } path && view is not null) await File.WriteAllTextAsync(path, HoldDiagram.Draw(view, Units), cancellation).ConfigureAwait(false);

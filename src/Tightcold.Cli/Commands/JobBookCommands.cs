@@ -4,10 +4,13 @@ using Tightcold.App.Desk;
 using Tightcold.App.Units;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
+using Tightcold.Findings;
+using Tightcold.Findings.Now;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Jobs.Json;
+using Tightcold.Picture;
 using Tightcold.Quantities;
 
 namespace Tightcold.Cli.Commands;
@@ -62,10 +65,13 @@ internal sealed class JobShow(Surroundings surroundings) : DeskCommand<JobSettin
     protected override async Task<int> RunAsync(JobSettings settings, CancellationToken cancellation)
     {
         var record = await RecordAsync(settings.Number, cancellation).ConfigureAwait(false);
+        // At a glance: showing a journal is no matter of seconds.
+        var picture = new JobPicture(record, await Desk.EarlierAsync(record, cancellation).ConfigureAwait(false), await Desk.ShelfAsync(record, cancellation).ConfigureAwait(false), atAGlance: true);
         return Answer(settings, () => JsonNode.Parse(JobDesk.Export(record))!, () =>
         {
             Page.Heading(Out, $"Job {record.Job.Number}, {record.Car.Label}: {record.Job.Complaint}");
             Page.Line(Out, $"opened {Moments.Show(record.Job.OpenedAt)}, {record.State}{(record.WaitingFor is { } waiting ? " for " + waiting : "")}");
+            NowText.Show(Out, NowWords.Of(picture), Units);
             foreach (var entry in record.Journal.All)
             {
                 var fields = BagText.OneLine(entry.Schema, entry.Fields, Units);
@@ -82,12 +88,18 @@ internal sealed class JobFindings(Surroundings surroundings) : DeskCommand<JobSe
     protected override async Task<int> RunAsync(JobSettings settings, CancellationToken cancellation)
     {
         var record = await RecordAsync(settings.Number, cancellation).ConfigureAwait(false);
-        var findings = Findings.Walk.Of(new Findings.JobViews(record, await Desk.EarlierAsync(record, cancellation).ConfigureAwait(false)));
+        var picture = await Desk.PictureAsync(record, cancellation).ConfigureAwait(false);
+        var (findings, now) = (Walk.Of(picture), NowWords.Of(picture));
         return Answer(settings,
-            () => new JsonObject { ["job"] = record.Job.Number, ["findings"] = new JsonArray([.. findings.Select(finding => (JsonNode)FindingText.Machine(finding, Units))]) },
+            () => new JsonObject
+            {
+                ["job"] = record.Job.Number, ["now"] = NowText.Machine(now, Units),
+                ["findings"] = new JsonArray([.. findings.Select(finding => (JsonNode)FindingText.Machine(finding, Units))]),
+            },
             () =>
             {
-                foreach (var finding in findings) FindingText.Show(Out, finding, record, Units);
+                NowText.Show(Out, now, Units);
+                FindingText.ShowAll(Out, findings, now.Step, record, Units);
             });
     }
 }

@@ -1,7 +1,7 @@
 using System.Text.Json.Nodes;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
-using Tightcold.Findings;
+using Tightcold.Picture;
 using Tightcold.Web.Card;
 
 namespace Tightcold.Cli.Commands;
@@ -12,7 +12,7 @@ internal sealed class JobPrint(Surroundings surroundings) : DeskCommand<JobPrint
     protected override async Task<int> RunAsync(JobPrintSettings settings, CancellationToken cancellation)
     {
         var record = await RecordAsync(settings.Number, cancellation).ConfigureAwait(false);
-        var views = new JobViews(record, await Desk.EarlierAsync(record, cancellation).ConfigureAwait(false));
+        var views = await Desk.PictureAsync(record, cancellation).ConfigureAwait(false);
         var path = settings.To ?? string.Create(System.Globalization.CultureInfo.InvariantCulture, $"job-{settings.Number}.html");
         if (path.EndsWith(".pdf", StringComparison.OrdinalIgnoreCase)) await PdfAsync(views, path, settings.Paper ?? "A4", cancellation).ConfigureAwait(false);
         else await WriteAsync(views, path, Units, Surroundings.Clock, cancellation).ConfigureAwait(false);
@@ -20,7 +20,7 @@ internal sealed class JobPrint(Surroundings surroundings) : DeskCommand<JobPrint
     }
 
     /// <summary>By way of the HTML page, which an installed browser prints.</summary>
-    private async Task PdfAsync(JobViews views, string path, string paper, CancellationToken cancellation)
+    private async Task PdfAsync(JobPicture views, string path, string paper, CancellationToken cancellation)
     {
         if (paper is not ("A4" or "Letter")) throw new RefusedException("paper", paper, "A4 or Letter is allowed");
         if (BrowserPdf.Find() is not { } browser)
@@ -30,7 +30,7 @@ internal sealed class JobPrint(Surroundings surroundings) : DeskCommand<JobPrint
             throw new RefusedException("to", path, $"the browser found here could not print it ({trouble}); write the card as .html and print it from any browser");
     }
 
-    public static async Task WriteAsync(JobViews views, string path, App.Units.ReaderUnits units, TimeProvider clock, CancellationToken cancellation)
+    public static async Task WriteAsync(JobPicture views, string path, App.Units.ReaderUnits units, TimeProvider clock, CancellationToken cancellation)
     {
         var card = await CardPage.RenderAsync(views, units, clock.GetLocalNow(), cancellation).ConfigureAwait(false);
         await File.WriteAllTextAsync(path, card, cancellation).ConfigureAwait(false);

@@ -6,7 +6,7 @@ using Tightcold.App.Units;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
 using Tightcold.Diagnosis.Leaks;
-using Tightcold.Findings;
+using Tightcold.Picture.Leaks;
 using Tightcold.Jobs.Kits;
 using Tightcold.Quantities;
 
@@ -18,7 +18,7 @@ internal sealed class Leaks(Surroundings surroundings) : DeskCommand<LeaksSettin
     protected override async Task<int> RunAsync(LeaksSettings settings, CancellationToken cancellation)
     {
         var record = await RecordAsync(settings.Number, cancellation).ConfigureAwait(false);
-        var view = LeakView.Of(record, await Desk.EarlierAsync(record, cancellation).ConfigureAwait(false));
+        var view = (await Desk.PictureAsync(record, cancellation).ConfigureAwait(false)).Leaks;
         var kit = await Desk.KitAsync(cancellation).ConfigureAwait(false);
         var assumed = WaysForward.PricesOf(kit).Assumed.Length > 0;
         var ways = WayCost.All(view.Belief, Prices(settings, kit), view.ChargeKg, view.SufferingKg);

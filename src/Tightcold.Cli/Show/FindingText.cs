@@ -5,6 +5,7 @@ using Tightcold.Cli.Commands;
 using Tightcold.Findings;
 using Tightcold.Jobs.Journals;
 using Tightcold.Jobs.Json;
+using Tightcold.Picture;
 using Tightcold.Quantities;
 
 namespace Tightcold.Cli.Show;
@@ -26,6 +27,15 @@ internal static class FindingText
         foreach (var caution in finding.Cautions) console.Write(new Text("  caution: " + caution.Render(units) + "\n", new Style(decoration: Decoration.Bold)));
         foreach (var next in finding.Next) Page.Line(console, $"  next ({next.Minutes} min): {next.What.Render(units)} ({next.Tells.Render(units)})");
         Page.Line(console, "");
+    }
+
+    /// <summary>What there is to say; steps that have nothing yet are named in one line.</summary>
+    public static void ShowAll(IAnsiConsole console, IReadOnlyCollection<Finding> findings, Step now, JobRecord record, IMeasureFormat units)
+    {
+        var said = findings.Where(finding => finding.Certainty != Certainty.NothingYet || finding.Step == now).ToArray();
+        foreach (var finding in said) Show(console, finding, record, units);
+        var quiet = findings.Except(said).Select(finding => finding.Title.ToLowerInvariant()).ToArray();
+        if (quiet.Length > 0) Page.Line(console, $"Nothing yet: {string.Join(", ", quiet)}.");
     }
 
     public static JsonObject Machine(Finding finding, IMeasureFormat units)
@@ -108,6 +118,6 @@ internal static class FindingText
 
     private static JsonArray List<T>(IEnumerable<T> items, Func<T, JsonNode?> node) => new([.. items.Select(node)]);
 
-    private static string Kebab(string name) =>
+    internal static string Kebab(string name) =>
         string.Concat(name.Select((letter, index) => char.IsUpper(letter) && index > 0 ? "-" + char.ToLowerInvariant(letter) : char.ToLowerInvariant(letter).ToString()));
 }

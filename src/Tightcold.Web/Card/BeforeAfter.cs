@@ -1,9 +1,10 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using Tightcold.Findings;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
+using Tightcold.Picture;
+using Tightcold.Picture.Cold;
 using Tightcold.Quantities;
 
 namespace Tightcold.Web.Card;
@@ -16,8 +17,10 @@ public sealed record BeforeAfter(ImmutableArray<(string What, string Before, str
     private static readonly ImmutableArray<string> Fields =
         ["low-side", "high-side", "ambient-temperature", "relative-humidity", "vent-temperature", "cabin-temperature", "suction-line-temperature", "liquid-line-temperature"];
 
-    public static BeforeAfter Of(JobRecord record, ImmutableArray<Finding> findings, IMeasureFormat units)
+    public static BeforeAfter Of(JobPicture picture, IMeasureFormat units)
     {
+        ArgumentNullException.ThrowIfNull(picture);
+        var record = picture.Record;
         // Before: until something was taken out, opened or filled in.
         var turn = record.Journal.Standing.FirstOrDefault(entry => entry.Kind is EntryKinds.Recovery or EntryKinds.Opened or EntryKinds.Pump or EntryKinds.ContainerMoved)?.ObservedAt ?? DateTimeOffset.MaxValue;
         var rows = ImmutableArray.CreateBuilder<(string, string, string)>();
@@ -40,7 +43,7 @@ public sealed record BeforeAfter(ImmutableArray<(string What, string Before, str
         }
         var plots = new List<CardPlot>();
         if (Hold(record) is { } hold) plots.Add(hold);
-        if (Vent(findings, vents) is { } drawn) plots.Add(drawn);
+        if (Vent(picture.Cold) is { } drawn) plots.Add(drawn);
         return new(rows.ToImmutable(), [.. plots]);
     }
 
@@ -65,15 +68,10 @@ public sealed record BeforeAfter(ImmutableArray<(string What, string Before, str
             [.. readings.Select(entry => ((entry.ObservedAt - readings[0].ObservedAt).TotalMinutes, entry.Fields.Si("absolute-pressure")!.Value))], []);
     }
 
-    private static CardPlot? Vent(ImmutableArray<Finding> findings, Entry[] vents)
-    {
-        if (vents.Length < 2) return null;
-        var cells = findings.FirstOrDefault(finding => finding.Step == Step.ProveCold)?.Table?.Rows;
-        var band = cells is { } rows && rows.Length == vents.Length && rows.All(row => row.Length > 3 && row[3].Parts.OfType<PhrasePart.Range>().Any())
-            ? rows.Select(row => row[3].Parts.OfType<PhrasePart.Range>().First()).Select(range => (range.Low.Si - 273.15, range.High.Si - 273.15)).ToImmutableArray() : [];
-        return new("Vent in time; bars: what a healthy car blows, from a model", "minutes", "°C at the vent",
-            [.. vents.Select(entry => ((entry.ObservedAt - vents[0].ObservedAt).TotalMinutes, entry.Fields.Si("vent-temperature")!.Value - 273.15))], band);
-    }
+    private static CardPlot? Vent(ColdPicture? cold) => cold is not { Readings: { Length: >= 2 } vents } ? null
+        : new("Vent in time; bars: what a sound car blows, from a model", "minutes", "°C at the vent",
+            [.. vents.Select(vent => ((vent.Entry.ObservedAt - vents[0].Entry.ObservedAt).TotalMinutes, vent.Observation.VentK - 273.15))],
+            [.. vents.Select(vent => (vent.Observation.Band.LowK - 273.15, vent.Observation.Band.HighK - 273.15))]);
 
     /// <summary>Money by currency and hours, as the person wrote them down; empty when nothing was.</summary>
     public static string Costs(JobRecord record)

@@ -1,8 +1,12 @@
 using System.Collections.Immutable;
 using Tightcold.Findings;
+using Tightcold.Findings.Now;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
+using Tightcold.Picture;
+using Tightcold.Picture.Circuit;
+using Tightcold.Picture.Tight;
 using Tightcold.Quantities;
 using Tightcold.Web.Pages;
 using Tightcold.Web.Words;
@@ -22,7 +26,8 @@ public sealed class CardFacts
 
     public CardFacts(JobSight sight, IMeasureFormat units)
     {
-        var (record, findings) = (sight.Views.Record, sight.Findings);
+        var (record, findings) = (sight.Picture.Record, sight.Findings);
+        Picture = sight.Picture;
         Record = record;
         Findings = findings;
         Car = [.. EntryWords.Values(Jobs.Cars.Car.Schema, record.Car.Fields, units).Where(pair => CarFields.Contains(pair.Field.Name))];
@@ -35,12 +40,12 @@ public sealed class CardFacts
         Spots = Grouped(findings.LastOrDefault(finding => finding.Step == Step.LeakSearch)?.Table, units);
         Missing = [.. findings.SelectMany(finding => finding.Missing).Distinct()];
         Assumptions = [.. findings.SelectMany(finding => finding.Assumptions).Distinct()];
-        Cautions = [.. findings.SelectMany(finding => finding.Cautions).Distinct()];
-        Readings = BeforeAfter.Of(record, findings, units);
+        Now = NowWords.Of(sight.Picture);
+        Cautions = record.State == "closed" ? [] : [.. findings.Where(finding => finding.Step == Now.Step).SelectMany(finding => finding.Cautions).Distinct()];
+        Marks = [.. MarksOf(sight.Picture)];
+        Readings = BeforeAfter.Of(sight.Picture, units);
         Costs = BeforeAfter.Costs(record);
-        NextCheck = Tightcold.Findings.Books.CarHistory.NextCheck(record, findings.Any(finding => finding is { Step: Step.Hold, Judgement: Judgement.Good }), null);
-        var now = Walk.Current(record, findings);
-        Next = [.. findings.Where(finding => finding.Step == now).SelectMany(finding => finding.Next).Take(3)];
+        NextCheck = Tightcold.Picture.Books.CarHistory.NextCheck(record, sight.Picture.Tight.Outcome == TightOutcome.Proven, null);
     }
 
     public JobRecord Record { get; }
@@ -66,7 +71,16 @@ public sealed class CardFacts
     public ImmutableArray<Phrase> Missing { get; }
     public ImmutableArray<Assumption> Assumptions { get; }
     public ImmutableArray<Phrase> Cautions { get; }
-    public ImmutableArray<NextAction> Next { get; }
+
+    /// <summary>What everything on the card is read off.</summary>
+    public JobPicture Picture { get; }
+
+    /// <summary>What the job waits for: a card of a job that is not closed is a draft.</summary>
+    public NowLine Now { get; }
+    public bool IsDraft => Record.State != "closed";
+
+    /// <summary>What was done against advice and stays to be seen.</summary>
+    public ImmutableArray<Phrase> Marks { get; }
     public BeforeAfter Readings { get; }
 
     /// <summary>What was written down of money and hours; empty when nothing was. What it saved is the person's own figure.</summary>
@@ -80,6 +94,15 @@ public sealed class CardFacts
 
     /// <summary>When to look at this car again.</summary>
     public DateTimeOffset NextCheck { get; }
+
+    private static IEnumerable<Phrase> MarksOf(JobPicture picture)
+    {
+        foreach (var moment in picture.Timeline.Moments)
+        {
+            if (moment.Before.ChargedOnto == Foreign.Nothing && moment.After.ChargedOnto is not Foreign.Nothing and var onto)
+                yield return Phrase.Of($"Marked: refrigerant went in on top of {(onto == Foreign.Nitrogen ? "nitrogen" : "air")}, without an evacuation in between.");
+        }
+    }
 
     private static ImmutableArray<(string, string)> WeatherOf(JobRecord record, IMeasureFormat units)
     {

@@ -4,6 +4,7 @@ using Microsoft.AspNetCore.Components.Web;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging.Abstractions;
 using Tightcold.Findings;
+using Tightcold.Picture;
 using Tightcold.Quantities;
 using Tightcold.Web.Pages;
 using Tightcold.Web.Words;
@@ -21,7 +22,7 @@ public static class CardPage
     /// <param name="units">The reader's units.</param>
     /// <param name="printedAt">Stands on the card, in the zone of its own offset.</param>
     /// <param name="cancellation">Stops between gathering and rendering.</param>
-    public static Task<string> RenderAsync(JobViews views, IMeasureFormat units, DateTimeOffset printedAt, CancellationToken cancellation) =>
+    public static Task<string> RenderAsync(JobPicture views, IMeasureFormat units, DateTimeOffset printedAt, CancellationToken cancellation) =>
         RenderAsync(new JobSight(views, Walk.Of(views), IsWhole: true), units, printedAt, backTo: null, cancellation);
 
     /// <summary>The card with findings already computed; <paramref name="backTo"/> adds a link that is not printed.</summary>

@@ -32,7 +32,7 @@ internal static class CarEndpoints
     {
         if (await desk.CarAsync(id, cancellation).ConfigureAwait(false) is not { } car) return Results.NotFound();
         var jobs = (await desk.JobsAsync(new JobSearch { CarId = id }, cancellation).ConfigureAwait(false)).Jobs;
-        var history = Findings.Books.CarHistory.Of(await desk.RecordsAsync(id, cancellation).ConfigureAwait(false));
+        var history = Tightcold.Picture.Books.CarHistory.Of((await desk.RecordsAsync(id, cancellation).ConfigureAwait(false)).Select(record => new Tightcold.Picture.JobPicture(record)));
         return Page.Show<CarPage>(http, (nameof(CarPage.Car), car), (nameof(CarPage.Jobs), jobs), (nameof(CarPage.History), history));
     }
 

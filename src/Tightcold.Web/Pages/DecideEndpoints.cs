@@ -3,7 +3,7 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
 using Tightcold.App.Desk;
-using Tightcold.Findings;
+using Tightcold.Picture.Leaks;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Web.Http;
@@ -14,7 +14,7 @@ namespace Tightcold.Web.Pages;
 internal static class DecideEndpoints
 {
     /// <summary>Kilograms in what a price may be said for.</summary>
-    private static readonly Dictionary<string, double> PerKg = new(StringComparer.Ordinal) { ["kg"] = 1, ["lb"] = 0.45359237, ["can of 340 g (12 oz)"] = 0.340 };
+    private static readonly Dictionary<string, double> PerKg = new(StringComparer.Ordinal) { ["kg"] = 1, ["lb"] = 0.45359237, ["can of 300 g"] = 0.300 };
 
     public static IEnumerable<string> Sizes => PerKg.Keys;
 
@@ -45,7 +45,7 @@ internal static class DecideEndpoints
         var sight = await findings.OfAsync(desk, record, cancellation).ConfigureAwait(false);
         var kit = await desk.KitAsync(cancellation).ConfigureAwait(false);
         return Page.Show<DecidePage>(http, problems.Count > 0 ? StatusCodes.Status422UnprocessableEntity : StatusCodes.Status200OK,
-            (nameof(DecidePage.Record), record), (nameof(DecidePage.Ways), WaysForward.Of(sight.Views.Leaks, kit)), (nameof(DecidePage.Kit), kit),
+            (nameof(DecidePage.Record), record), (nameof(DecidePage.Ways), WaysForward.Of(sight.Picture.Leaks, kit)), (nameof(DecidePage.Kit), kit),
             (nameof(DecidePage.Typed), typed), (nameof(DecidePage.Problems), problems));
     }
 }

@@ -25,7 +25,7 @@ internal static class ExpectEndpoints
         {
             var jobs = await desk.RecordsOfCarAsync(record.Car.Id, cancellation).ConfigureAwait(false);
             // This job's own readings are not earlier ones: they are what is held against the sheet.
-            var earlier = EarlierReadings.Of(jobs.Where(job => job.Job.Number != number));
+            var earlier = EarlierReadings.Of(jobs.Where(job => job.Job.Number != number).Select(job => new Tightcold.Picture.JobPicture(job)));
             sheet = WhatToExpect.For(record.Car, day, named is null ? [] : [[new(named, named.UsualSeverity)]], earlier);
         }
 

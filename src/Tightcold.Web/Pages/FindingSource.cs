@@ -3,12 +3,14 @@ using System.Collections.Immutable;
 using Tightcold.App.Desk;
 using Tightcold.Findings;
 using Tightcold.Jobs.Journals;
+using Tightcold.Picture;
+using Tightcold.Picture.Mass;
 
 namespace Tightcold.Web.Pages;
 
 /// <summary>The findings of a record, weighed once for each state of its journal and of the car's earlier jobs: leaks and
 /// faults cost some tenths of a second. A cache and no truth: findings are a pure function of what is compared here.</summary>
-internal sealed class FindingSource(Func<JobViews, ImmutableArray<Finding>> of, TimeSpan patience) : IDisposable
+internal sealed class FindingSource(Func<JobPicture, ImmutableArray<Finding>> of, TimeSpan patience) : IDisposable
 {
     /// <summary>Jobs kept; when full, all go and the next question weighs again.</summary>
     private const int MostJobs = 256;
@@ -46,11 +48,12 @@ internal sealed class FindingSource(Func<JobViews, ImmutableArray<Finding>> of, 
     public async Task<JobSight> AtAGlanceAsync(JobDesk desk, JobRecord record, CancellationToken cancellation)
     {
         var earlier = await desk.EarlierAsync(record, cancellation).ConfigureAwait(false);
-        if (Known(record, earlier) is { } there) return there;
+        var shelf = await desk.ShelfAsync(record, cancellation).ConfigureAwait(false);
+        if (Known(record, earlier, shelf) is { } there) return there;
         using var turn = await TurnAsync(looks, record.Job.Id, cancellation).ConfigureAwait(false);
-        if (Known(record, earlier) is { } meanwhile) return meanwhile;
-        var views = new JobViews(record, earlier, known.GetValueOrDefault(record.Job.Id)?.Views, atAGlance: true);
-        return Keep(new(views, of(views), views.Unweighed is null));
+        if (Known(record, earlier, shelf) is { } meanwhile) return meanwhile;
+        var picture = new JobPicture(record, earlier, shelf, known.GetValueOrDefault(record.Job.Id)?.Picture, atAGlance: true);
+        return Keep(new(picture, of(picture), picture.Unweighed is null));
     }
 
     /// <summary>All findings, with the car's earlier jobs in sight: what they left in it counts.</summary>
@@ -63,14 +66,14 @@ internal sealed class FindingSource(Func<JobViews, ImmutableArray<Finding>> of, 
     /// <summary>From a glance's own record, so that what it drew is not drawn again.</summary>
     private async Task<JobSight> WholeAsync(JobSight glance, CancellationToken cancellation)
     {
-        var (record, earlier) = (glance.Views.Record, glance.Views.Earlier);
+        var (record, earlier, shelf) = (glance.Picture.Record, glance.Picture.Earlier, glance.Picture.Shelf);
         using var turn = await TurnAsync(weighs, record.Job.Id, cancellation).ConfigureAwait(false);
-        if (Known(record, earlier) is { IsWhole: true } meanwhile) return meanwhile;
+        if (Known(record, earlier, shelf) is { IsWhole: true } meanwhile) return meanwhile;
         await processors.WaitAsync(cancellation).ConfigureAwait(false);
         try
         {
-            var views = new JobViews(record, earlier, glance.Views);
-            return Keep(new(views, of(views), IsWhole: true));
+            var picture = new JobPicture(record, earlier, shelf, glance.Picture);
+            return Keep(new(picture, of(picture), IsWhole: true));
         }
         finally
         {
@@ -88,7 +91,7 @@ internal sealed class FindingSource(Func<JobViews, ImmutableArray<Finding>> of, 
     private JobSight Keep(JobSight sight)
     {
         if (known.Count >= MostJobs) known.Clear();
-        known[sight.Views.Record.Job.Id] = sight;
+        known[sight.Picture.Record.Job.Id] = sight;
         return sight;
     }
 
@@ -106,8 +109,9 @@ internal sealed class FindingSource(Func<JobViews, ImmutableArray<Finding>> of, 
         public void Dispose() => taken.Release();
     }
 
-    private JobSight? Known(JobRecord record, ImmutableArray<JobRecord> earlier) =>
-        known.TryGetValue(record.Job.Id, out var there) && Same(there.Views.Record, record) && SameAll(there.Views.Earlier, earlier) ? there : null;
+    private JobSight? Known(JobRecord record, ImmutableArray<JobRecord> earlier, ImmutableArray<ShelfContent> shelf) =>
+        known.TryGetValue(record.Job.Id, out var there) && Same(there.Picture.Record, record) && SameAll(there.Picture.Earlier, earlier)
+            && there.Picture.Shelf.SequenceEqual(shelf) ? there : null;
 
     private static bool SameAll(ImmutableArray<JobRecord> left, ImmutableArray<JobRecord> right) =>
         left.Length == right.Length && left.Zip(right).All(pair => Same(pair.First, pair.Second));

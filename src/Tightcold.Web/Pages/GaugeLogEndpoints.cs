@@ -49,7 +49,7 @@ internal static class GaugeLogEndpoints
         model = model with { Lines = lines, Problems = problems };
         if (problems.Count > 0 || form["step"] == "look") return Show(http, model);
         var outcome = await desk.AddGaugeLogAsync(number, lines, EntryEndpoints.Who(record, null), model.Sending, cancellation).ConfigureAwait(false);
-        return outcome.Taken ? Page.Go(Routes.Step(record.Job, asked.What == GaugeLogChoice.PumpDown ? Findings.Step.PumpDown : Findings.Step.Hold))
+        return outcome.Taken ? Page.Go(Routes.Step(record.Job, asked.What == GaugeLogChoice.PumpDown ? Tightcold.Picture.Step.PumpDown : Tightcold.Picture.Step.Hold))
             : Show(http, model with { Lines = [], Problems = outcome.Problems });
     }
 

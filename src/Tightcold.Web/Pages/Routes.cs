@@ -1,5 +1,5 @@
 using System.Globalization;
-using Tightcold.Findings;
+using Tightcold.Picture;
 using Tightcold.Jobs.Journals;
 using Tightcold.Web.Words;
 

@@ -1,8 +1,8 @@
 using Tightcold.App.Desk;
-using Tightcold.Findings;
+using Tightcold.Findings.Now;
 using Tightcold.Jobs.Cars;
 using Tightcold.Jobs.Journals;
-using Tightcold.Quantities;
+using Tightcold.Picture.Circuit;
 
 namespace Tightcold.Web.Pages;
 
@@ -20,8 +20,8 @@ public sealed record StartModel(
     private const int Shown = 20;
 
     /// <param name="Timers">What runs, and by when somebody should look.</param>
-    /// <param name="Next">The first thing to do there.</param>
-    public sealed record OpenJob(JobRecord Record, Step Step, Phrase? Verdict, Phrase? Next, IReadOnlyList<Words.RunningClocks.Clock> Clocks, IReadOnlyList<WorkTimer> Timers, DateTimeOffset? Last);
+    /// <param name="Now">What it waits for, and the one thing to do.</param>
+    public sealed record OpenJob(JobRecord Record, NowLine Now, IReadOnlyList<WorkTimer> Timers, DateTimeOffset? Last);
 
     public static async Task<StartModel> OfAsync(JobDesk desk, Func<JobRecord, Task<JobSight>> look, DateTimeOffset now, CancellationToken cancellation)
     {
@@ -34,10 +34,8 @@ public sealed record StartModel(
         foreach (var job in jobs)
         {
             if (await desk.RecordAsync(job.Number, cancellation).ConfigureAwait(false) is not { } record) continue;
-            var findings = (await look(record).ConfigureAwait(false)).Findings;
-            var step = Walk.Current(record, findings);
-            var finding = findings.FirstOrDefault(finding => finding.Step == step);
-            open.Add(new(record, step, finding?.Verdict, finding?.Next is { Length: > 0 } next ? next[0].What : null, Words.RunningClocks.Of(record), WorkTimers.Of(record), job.LastEntryAt));
+            var picture = (await look(record).ConfigureAwait(false)).Picture;
+            open.Add(new(record, NowWords.Of(picture), WorkTimers.Of(picture), job.LastEntryAt));
         }
         var cars = await desk.CarsAsync("", 0, Shown + 1, cancellation).ConfigureAwait(false);
         return new(

@@ -3,7 +3,6 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
 using Tightcold.App.Desk;
-using Tightcold.Findings.WeighIn;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
@@ -17,7 +16,8 @@ internal static class WeighEndpoints
     public static void MapWeighIn(this IEndpointRouteBuilder site)
     {
         site.MapGet("/jobs/{number:int}/weigh-in", async (HttpContext http, JobDesk desk, IIdSource ids, int number, CancellationToken cancellation) =>
-            await desk.RecordAsync(number, cancellation).ConfigureAwait(false) is { } record ? Show(http, ids, record, "", "", "", []) : Results.NotFound());
+            await desk.RecordAsync(number, cancellation).ConfigureAwait(false) is { } record
+                ? await ShowAsync(http, desk, ids, record, "", "", "", [], cancellation).ConfigureAwait(false) : Results.NotFound());
         site.MapPost("/jobs/{number:int}/weigh-in", WriteAsync);
     }
 
@@ -38,20 +38,22 @@ internal static class WeighEndpoints
             id = ids.NextId(now);
         }
         var (observed, trouble) = Waited.Since(form["ago"], now);
-        if (trouble is not null) return Refused(http, ids, record, machine, container, gross, unit, [trouble]);
+        if (trouble is not null) return await RefusedAsync(http, desk, ids, record, machine, container, gross, unit, [trouble], cancellation).ConfigureAwait(false);
         var outcome = await desk.AddEntryAsync(number, EntryKinds.ScaleReading, fields, observed, EntryEndpoints.Who(record, null), id: id, cancellation: cancellation).ConfigureAwait(false);
-        return !outcome.Taken ? Refused(http, ids, record, machine, container, gross, unit, outcome.Problems)
+        return !outcome.Taken ? await RefusedAsync(http, desk, ids, record, machine, container, gross, unit, outcome.Problems, cancellation).ConfigureAwait(false)
             : machine ? Results.Json(new { written = outcome.Value.Id }) : Page.Go(Routes.WeighIn(record.Job));
     }
 
-    private static IResult Refused(HttpContext http, IIdSource ids, JobRecord record, bool machine, string container, string gross, string unit, IReadOnlyCollection<InputProblem> problems) =>
+    private static async Task<IResult> RefusedAsync(HttpContext http, JobDesk desk, IIdSource ids, JobRecord record, bool machine, string container, string gross, string unit,
+        IReadOnlyCollection<InputProblem> problems, CancellationToken cancellation) =>
         machine ? Results.Json(new { refused = problems.Select(problem => problem.Sentence.Render(Visit.Of(http).Reader.Units)).ToArray() }, statusCode: StatusCodes.Status422UnprocessableEntity)
-            : Show(http, ids, record, container, gross, unit, [.. problems]);
+            : await ShowAsync(http, desk, ids, record, container, gross, unit, [.. problems], cancellation).ConfigureAwait(false);
 
-    private static IResult Show(HttpContext http, IIdSource ids, JobRecord record, string container, string gross, string unit, InputProblem[] problems)
+    private static async Task<IResult> ShowAsync(HttpContext http, JobDesk desk, IIdSource ids, JobRecord record, string container, string gross, string unit,
+        InputProblem[] problems, CancellationToken cancellation)
     {
-        var live = LiveWeighIn.Of(record);
-        var model = new WeighModel(record, live, ids.NextId(Visit.Of(http).Reader.Now), container.Length > 0 ? container : live.Container, gross, unit, problems);
+        var picture = await desk.PictureAsync(record, cancellation).ConfigureAwait(false);
+        var model = new WeighModel(picture, ids.NextId(Visit.Of(http).Reader.Now), container.Length > 0 ? container : picture.WeighIn.Container, gross, unit, problems);
         return Page.Show<WeighPage>(http, problems.Length > 0 ? StatusCodes.Status422UnprocessableEntity : StatusCodes.Status200OK, (nameof(WeighPage.Model), model));
     }
 }

@@ -23,13 +23,4 @@ public static class JudgementWords
         { Judgement: Judgement.CannotTell } => "unsure",
         _ => "noted",
     };
-
-    /// <summary>A proof in words, for the two that the card puts first. A good finding that lacks something is not
-    /// a proof.</summary>
-    public static string Proof(Finding? finding) => finding switch
-    {
-        { Judgement: Judgement.Good, Certainty: Certainty.Stands } => "yes",
-        { Judgement: Judgement.Bad, Certainty: not Certainty.NothingYet } => "no",
-        _ => "not proven",
-    };
 }

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
-using Tightcold.Findings;
 using Tightcold.Jobs.Entries;
+using Tightcold.Picture;
 
 namespace Tightcold.Web.Words;
 

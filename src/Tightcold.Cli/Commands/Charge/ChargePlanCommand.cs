@@ -2,7 +2,9 @@ using System.Text.Json.Nodes;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
 using Tightcold.Findings;
-using Tightcold.Findings.WeighIn;
+using Tightcold.Findings.Steps;
+using Tightcold.Picture;
+using Tightcold.Picture.WeighIn;
 using Tightcold.Quantities;
 
 namespace Tightcold.Cli.Commands.Charge;
@@ -13,9 +15,9 @@ internal sealed class ChargePlanCommand(Surroundings surroundings) : DeskCommand
     protected override async Task<int> RunAsync(JobSettings settings, CancellationToken cancellation)
     {
         var record = await RecordAsync(settings.Number, cancellation).ConfigureAwait(false);
-        var live = LiveWeighIn.Of(record);
-        var finding = Walk.Of(Step.WeighIn, new JobViews(record));
-        return Answer(settings, () => Machine(live, finding), () =>
+        var picture = await Desk.PictureAsync(record, cancellation).ConfigureAwait(false);
+        var (live, finding) = (picture.WeighIn, Walk.Of(Step.WeighIn, picture));
+        return Answer(settings, () => Machine(picture, finding), () =>
         {
             FindingText.Show(Out, finding, record, Units);
             if (live.Container is { } container && live.StopGrossKg is { } stop)
@@ -27,13 +29,15 @@ internal sealed class ChargePlanCommand(Surroundings surroundings) : DeskCommand
 
     private string Grams(double kilograms) => Units.Format(Measure.Kilograms(kilograms));
 
-    private JsonObject Machine(LiveWeighIn live, Finding finding) => new()
+    private JsonObject Machine(JobPicture picture, Finding finding) => Machine(picture.WeighIn, WeighInWords.Warnings(picture), finding);
+
+    private JsonObject Machine(LiveWeighIn live, IEnumerable<Quantities.Phrase> warnings, Finding finding) => new()
     {
         ["target-kg"] = live.TargetKg, ["tolerance-kg"] = live.ToleranceKg, ["in-system-kg"] = live.Balance.SystemKg, ["sigma-kg"] = live.SigmaKg,
         ["in-hoses-kg"] = live.Balance.HosesKg, ["to-go-kg"] = live.TargetKg is null ? null : live.ToGoKg,
         ["next-container"] = live.Container, ["stop-gross-kg"] = live.StopGrossKg, ["rate-kg-per-s"] = live.RateKgPerS, ["seconds-left"] = live.SecondsLeft,
         ["over-a-tenth-too-much"] = live.Overshoot?.FarTooMuch, ["take-out-kg"] = live.Overshoot?.TakeOutKg,
-        ["warnings"] = new JsonArray([.. live.Warnings.Select(warning => (JsonNode)warning.Render(Units))]),
+        ["warnings"] = new JsonArray([.. warnings.Select(warning => (JsonNode)warning.Render(Units))]),
         ["plan"] = live.Plan is not { } plan ? null : new JsonObject
         {
             ["need-kg"] = plan.NeedKg, ["hoses-kg"] = plan.HoseKg, ["purge-kg"] = plan.PurgeKg, ["waste-kg"] = plan.WasteKg, ["short-kg"] = plan.ShortKg, ["sigma-kg"] = plan.SigmaKg,

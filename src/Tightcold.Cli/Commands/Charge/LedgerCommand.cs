@@ -5,7 +5,7 @@ using Spectre.Console.Cli;
 using Tightcold.App.Books;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
-using Tightcold.Findings.Books;
+using Tightcold.Picture.Books;
 using Tightcold.Quantities;
 
 namespace Tightcold.Cli.Commands.Charge;
@@ -30,7 +30,7 @@ internal sealed class LedgerCommand(Surroundings surroundings) : DeskCommand<Led
 {
     protected override async Task<int> RunAsync(LedgerSettings settings, CancellationToken cancellation)
     {
-        var ledger = RefrigerantLedger.Of(await Desk.RecordsAsync(cancellation: cancellation).ConfigureAwait(false),
+        var ledger = RefrigerantLedger.Of((await Desk.RecordsAsync(cancellation: cancellation).ConfigureAwait(false)).Select(record => new Tightcold.Picture.JobPicture(record)),
             Moments.Read("from", settings.From, Surroundings.Clock), Moments.Read("before", settings.Before, Surroundings.Clock));
         if (settings.Csv is { } path) await File.WriteAllTextAsync(path, LedgerCsv.Write(ledger), cancellation).ConfigureAwait(false);
         return Answer(settings, () => Machine(ledger, settings.Csv), () => Show(ledger, settings.Csv));

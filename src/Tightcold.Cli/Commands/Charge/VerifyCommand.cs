@@ -7,6 +7,7 @@ using Tightcold.Cli.Wiring;
 using Tightcold.Diagnosis.Acceptance;
 using Tightcold.Diagnosis.Priors;
 using Tightcold.Findings;
+using Tightcold.Picture;
 using Tightcold.Procedures.Cold.Trial;
 
 namespace Tightcold.Cli.Commands.Charge;
@@ -40,7 +41,7 @@ internal sealed class VerifyCommand(Surroundings surroundings) : DeskCommand<Ver
         }
         if (settings.Number is not { } number) throw new RefusedException("number", "", "the number of a job is needed, or --trial 1000");
         var record = await RecordAsync(number, cancellation).ConfigureAwait(false);
-        var finding = Walk.Of(Step.ProveCold, new JobViews(record));
+        var finding = Walk.Of(Step.ProveCold, await Desk.PictureAsync(record, cancellation).ConfigureAwait(false));
         return Answer(settings, () => new JsonObject { ["job"] = number, ["finding"] = FindingText.Machine(finding, Units) }, () => FindingText.Show(Out, finding, record, Units));
     }
 

@@ -23,7 +23,7 @@ internal sealed class LoopCommand(Surroundings surroundings) : DeskCommand<LoopS
         var car = settings.Car is { } name ? await Cars.FindAsync(Desk, name, cancellation).ConfigureAwait(false) : null;
         var day = new ExpectationDay(bag);
         var faults = FaultWords.Read(settings.Faults);
-        var earlier = car is null ? EarlierReadings.None : EarlierReadings.Of(await Desk.RecordsOfCarAsync(car.Id, cancellation).ConfigureAwait(false));
+        var earlier = car is null ? EarlierReadings.None : EarlierReadings.Of((await Desk.RecordsOfCarAsync(car.Id, cancellation).ConfigureAwait(false)).Select(record => new Tightcold.Picture.JobPicture(record)));
         var sheet = WhatToExpect.For(car, day, faults, earlier);
         var written = new List<string>();
         if (settings.Svg is { } svg)

@@ -3,6 +3,7 @@ using Tightcold.Findings.Steps;
 using Tightcold.Jobs.Journals;
 using Tightcold.Picture;
 using Tightcold.Picture.Circuit;
+using Tightcold.Picture.Now;
 
 namespace Tightcold.Findings;
 
@@ -40,6 +41,7 @@ public static class Walk
     private static Finding Allowed(Finding finding, JobPicture picture)
     {
         var now = picture.Now;
+        if (now.Kind is NowKind.Done) return finding with { Next = [] };
         if (finding.Certainty == Certainty.NothingYet && finding.Step != now.Step) return finding with { Next = [], Missing = [] };
         return finding with { Next = [.. finding.Next.Where(action => IsAllowed(action.Does, picture.Timeline.Now))] };
     }

@@ -5,6 +5,7 @@ using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Jobs.Kits;
 using System.Globalization;
+using Tightcold.Diagnosis.Inference;
 
 namespace Tightcold.Findings.Tests;
 
@@ -54,7 +55,9 @@ internal sealed class AJob
         new Car(Id(9001), car), [new Kit(Id(9002), Morning.AddDays(-1), kit, [.. containers])],
         new Job(Id(9003), Id(9001), 1, "blows warm", Morning, 7), Journal.Create(instead ?? entries).Journal!);
 
-    public Finding Find(Step step) => Walk.Of(Record()).Single(finding => finding.Step == step);
+    public JobPicture Picture(Effort? effort = null) => new(Record(), effort: effort);
+
+    public Finding Find(Step step) => Walk.Of(step, Picture());
 
     public static Guid Id(int number) => new(number, 0, 0, 0, 0, 0, 0, 0, 0, 0, 1);
 

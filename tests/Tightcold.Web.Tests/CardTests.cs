@@ -6,6 +6,7 @@ using System.Text.RegularExpressions;
 using Tightcold.App.Demo;
 using Tightcold.App.Units;
 using Tightcold.Findings;
+using Tightcold.Picture;
 using Tightcold.Jobs.Journals;
 using Tightcold.Quantities;
 using Tightcold.Web.Card;
@@ -27,7 +28,7 @@ public sealed partial class CardTests
         foreach (var system in Enum.GetValues<UnitSystem>())
         {
             var units = new ReaderUnits(system, CultureInfo.InvariantCulture);
-            var text = Text(await CardPage.RenderAsync(new JobViews(record), units, DemoScenario.Start.AddHours(9), Cancellation));
+            var text = Text(await CardPage.RenderAsync(new JobPicture(record), units, DemoScenario.Start.AddHours(9), Cancellation));
             var findings = Walk.Of(record);
             Assert.Contains(record.Car.Label, text, StringComparison.Ordinal);
             Assert.Contains(record.Job.Complaint, text, StringComparison.Ordinal);
@@ -50,10 +51,10 @@ public sealed partial class CardTests
         await using var site = await RunningSite.WithDemoAsync();
         var record = (await site.Desk.RecordAsync(1, Cancellation))!;
         var units = new ReaderUnits(UnitSystem.Metric, CultureInfo.InvariantCulture);
-        var html = await CardPage.RenderAsync(new JobViews(record), units, DemoScenario.Start, Cancellation);
+        var html = await CardPage.RenderAsync(new JobPicture(record), units, DemoScenario.Start, Cancellation);
         Assert.StartsWith("<!DOCTYPE html>", html, StringComparison.Ordinal);
         Assert.DoesNotMatch("<script|<link|<img|src=|href=|@import|url\\(", html);
-        Assert.Equal(html, await CardPage.RenderAsync(new JobViews(record), units, DemoScenario.Start, Cancellation));
+        Assert.Equal(html, await CardPage.RenderAsync(new JobPicture(record), units, DemoScenario.Start, Cancellation));
     }
 
     [Fact]
@@ -84,7 +85,7 @@ public sealed partial class CardTests
         var car = (await site.Desk.AddCarAsync(new Dictionary<string, string> { ["label"] = "Grey estate", ["refrigerant"] = "R-134a" }, Cancellation)).Value!;
         await site.Desk.OpenJobAsync(car.Id, "Warm", Cancellation);
         var record = (await site.Desk.RecordAsync(1, Cancellation))!;
-        var text = Text(await CardPage.RenderAsync(new JobViews(record), new ReaderUnits(UnitSystem.Us, CultureInfo.InvariantCulture), RunningSite.Noon, Cancellation));
+        var text = Text(await CardPage.RenderAsync(new JobPicture(record), new ReaderUnits(UnitSystem.Us, CultureInfo.InvariantCulture), RunningSite.Noon, Cancellation));
         Assert.Contains("Proven tight: not proven", text, StringComparison.Ordinal);
         Assert.Contains("Proven cold: not proven", text, StringComparison.Ordinal);
         Assert.Contains("No recovery, part, seal or oil was written down", text, StringComparison.Ordinal);
@@ -97,7 +98,7 @@ public sealed partial class CardTests
         var car = (await site.Desk.AddCarAsync(new Dictionary<string, string> { ["label"] = "Grey estate", ["refrigerant"] = "R-134a" }, Cancellation)).Value!;
         await site.Desk.OpenJobAsync(car.Id, "Warm", Cancellation);
         JobRecord record = (await site.Desk.RecordAsync(1, Cancellation))!;
-        var facts = new CardFacts(new(new JobViews(record), InventedFindings.Of(record, Step.Ledger), IsWhole: true), SiFormat.Instance);
+        var facts = new CardFacts(new(new JobPicture(record), InventedFindings.Of(record, Step.Ledger), IsWhole: true), SiFormat.Instance);
         Assert.Equal("condenser", facts.Spots[0].Spots);
         Assert.Contains("UV lamp, clear leak", facts.Spots[0].Outcome, StringComparison.Ordinal);
     }

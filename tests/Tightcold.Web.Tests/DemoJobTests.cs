@@ -1,5 +1,6 @@
 using Tightcold.App.Demo;
 using Tightcold.Findings;
+using Tightcold.Picture;
 using Tightcold.Jobs.Entries;
 using Tightcold.Web.Tests.Bench;
 using Tightcold.Web.Words;
@@ -53,7 +54,7 @@ public sealed class DemoJobTests(Chromium chromium)
     {
         await using var site = await RunningSite.WithDemoUntilAsync(TimeSpan.FromMinutes(minute));
         var record = (await site.Desk.RecordAsync(1, TestContext.Current.CancellationToken))!;
-        var now = StepWords.Title(Walk.Current(record, Walk.Of(record)));
+        var now = StepWords.Title(new JobPicture(record).Now.Step);
         await using var person = await chromium.PersonAsync(site, 390);
         await person.OpenAsync("/");
         await person.SeesAsync($"Now: {now}");

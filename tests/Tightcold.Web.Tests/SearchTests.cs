@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Net;
 using Tightcold.Findings;
+using Tightcold.Picture;
 using Tightcold.Jobs.Entries;
 using Tightcold.Web.Tests.Bench;
 
@@ -43,7 +44,7 @@ public sealed class SearchTests(Chromium chromium)
     {
         await using var site = await RunningSite.WithDemoUntilAsync(TimeSpan.FromMinutes(132));
         var record = (await site.Desk.RecordAsync(1, Cancellation))!;
-        var spots = SpotView.Of(new JobViews(record)).ToDictionary(spot => spot.Name, spot => spot.Standing);
+        var spots = SpotView.Of(new JobPicture(record).Leaks).ToDictionary(spot => spot.Name, spot => spot.Standing);
         Assert.Equal(SpotStanding.Leaking, spots["low-side service valve"]);
         Assert.Equal(SpotStanding.Mended, spots["liquid line joint at condenser"]);
         using var client = site.Client();

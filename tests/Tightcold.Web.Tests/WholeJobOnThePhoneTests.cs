@@ -1,5 +1,6 @@
 using Tightcold.App.Demo;
 using Tightcold.Findings;
+using Tightcold.Picture;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;

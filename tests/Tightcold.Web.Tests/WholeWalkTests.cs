@@ -1,5 +1,6 @@
 using System.Net;
 using Tightcold.Findings;
+using Tightcold.Picture;
 using Tightcold.Jobs.Entries;
 using Tightcold.Web.Tests.Bench;
 using Tightcold.Web.Words;

@@ -23,7 +23,9 @@ public static class NowWords
     private readonly record struct Said(Phrase Waits, Phrase What, Phrase Tells, int Minutes, Doing Does);
 
     private static Said Of(string waits, string what, string tells, int minutes, Doing does = Doing.Looks) =>
-        new(Phrase.Words(waits), Phrase.Words(what), Phrase.Words(tells), minutes, does);
+        Of(Phrase.Words(waits), what, tells, minutes, does);
+
+    private static Said Nothing(string waits) => new(Phrase.Words(waits), Phrase.Empty, Phrase.Empty, 0, Doing.Looks);
 
     private static Said Of(Phrase waits, string what, string tells, int minutes, Doing does = Doing.Looks) =>
         new(waits, Phrase.Words(what), Phrase.Words(tells), minutes, does);
@@ -43,8 +45,8 @@ public static class NowWords
             NowKind.PerhapsAnother => new(Phrase.Words("It may hold another refrigerant."), IdentificationWords.Identify.What, IdentificationWords.Identify.Tells, 10, Doing.Looks),
             NowKind.PumpRuns => Pumps(picture),
             NowKind.Holding => Of("The vacuum is being held.", "Read the vacuum and the temperature of the parts", "leak, water or tight", 8),
-            NowKind.Waits => Of(picture.Record.WaitingFor is { } reason ? $"It waits for {reason}." : "It waits.", "", "", 0),
-            NowKind.Done => Of("Done: the job is closed.", "", "", 0),
+            NowKind.Waits => Nothing(picture.Record.WaitingFor is { } reason ? $"It waits for {reason}." : "It waits."),
+            NowKind.Done => Nothing("Done: the job is closed."),
             _ => Way(picture, now, where),
         };
     }

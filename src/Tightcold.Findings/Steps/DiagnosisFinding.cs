@@ -122,7 +122,8 @@ internal static class DiagnosisFinding
 
         foreach (var one in answer.Contradictions.Skip(1)) why = why.Then(Phrase.Of($"{ReadingWords.Of(one, evidence.Evidence)}."));
         var lead = answer.Leading;
-        var supports = lead.Reasons.Where(reason => reason.Weight > 0 && !reason.IsHistory).Take(2).Select(reason => ReadingWords.Reason(reason, evidence.Evidence)).ToArray();
+        var supports = lead.Reasons.Where(reason => reason.Weight > 0 && !reason.IsHistory
+            && (reason.Channel is null || (reason.Observed >= reason.Expected.Low && reason.Observed <= reason.Expected.High))).Take(2).Select(reason => ReadingWords.Reason(reason, evidence.Evidence)).ToArray();
         if (supports.Length > 0) why = why.Then(Phrase.Of($"For {FaultWords.Name(lead.Hypothesis)}: {Joined(supports)}."));
         why = why.Then(HistorySpeaks(answer, evidence));
         if (evidence.Epoch == picture.Timeline.Now.Epoch && picture.Charge is { From: ChargeFrom.Model, LowKg: { } low, HighKg: { } high } && (high - low) / answer.LabelKg > 0.3)
@@ -171,7 +172,9 @@ internal static class DiagnosisFinding
 
     private static Phrase Spoken(Belief belief, JobEvidence evidence, int sign)
     {
-        var speaking = belief.Reasons.Where(reason => reason.Weight * sign > 0).ToArray();
+        // A reading speaks for a fault only where the fault would put it.
+        var speaking = belief.Reasons.Where(reason => reason.Weight * sign > 0
+            && (sign < 0 || reason.Channel is null || (reason.Observed >= reason.Expected.Low && reason.Observed <= reason.Expected.High))).ToArray();
         // Two readings, and the history whenever it speaks.
         var reasons = speaking.Where(reason => !reason.IsHistory).Take(2).Concat(speaking.Where(reason => reason.IsHistory)).Select(reason => ReadingWords.Brief(reason, evidence.Evidence)).ToArray();
         return reasons.Length == 0 ? Phrase.Words("–") : Joined(reasons);

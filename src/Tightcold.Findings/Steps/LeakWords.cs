@@ -27,14 +27,11 @@ internal static class LeakWords
 
     public static ImmutableArray<Estimate> Estimates(JobPicture picture)
     {
-        var (record, view) = (picture.Record, picture.Leaks);
+        var view = picture.Leaks;
         var belief = view.Belief;
         var estimates = ImmutableArray.CreateBuilder<Estimate>();
         estimates.Add(Rate("total-leak", "Lost by all spots together, before repairs", belief.Total));
         if (belief.Spots.Any(spot => spot.Spot.MendedAt is not null)) estimates.Add(Rate("remaining-leak", "By all spots as they are now", belief.Remaining));
-        var setting = LeakView.Setting(record);
-        double Flow(double rate) => setting.Throughput(rate, 293.15);
-        estimates.Add(Estimate.Between("remaining-flow", "The same as gas at 20 °C", QuantityKind.GasThroughput, Flow(belief.Remaining.P50), Flow(belief.Remaining.P05), Flow(belief.Remaining.P95), EstimateOrigin.Modelled));
         var another = Math.Clamp(belief.AnotherRemains, 0.01, 0.99);
         estimates.Add(Estimate.Between("another-remains", "Odds that another leak remains unfound", QuantityKind.Ratio, another, another, another, EstimateOrigin.Modelled));
         var times = view.Forecast.Seconds;
@@ -43,8 +40,6 @@ internal static class LeakWords
         {
             var sigma = view.Losses.SigmaKg;
             estimates.Add(Estimate.Normal("escaped", "Escaped since the last known charge", QuantityKind.Mass, lost, sigma, EstimateOrigin.Computed, 0));
-            var warming = LeakForecast.WarmingPotential(record.Car.Refrigerant);
-            estimates.Add(Estimate.Normal("escaped-co2e", "The same as carbon dioxide", QuantityKind.Mass, lost * warming, sigma * warming, EstimateOrigin.Computed, 0));
         }
         return estimates.ToImmutable();
     }

@@ -1,5 +1,6 @@
 using Tightcold.Jobs.Entries;
 using Tightcold.Picture;
+using Tightcold.Picture.Circuit;
 using Tightcold.Picture.Pressures;
 using Tightcold.Picture.Vacuum;
 using Tightcold.Procedures;
@@ -60,7 +61,7 @@ internal static class PumpDownFinding
             Assumptions = [.. last.OnDial && air.Assumption is { } assumed ? [assumed] : Array.Empty<Assumption>(), .. view.Assumptions],
             Missing = Missing(last),
             Cautions = [.. cautions, .. PumpWords.Warnings(view, last.OnDial)],
-            Next = judgement == Judgement.Good
+            Next = picture.Hold is not null || picture.Timeline.Now.Inside != Inside.Vacuum ? [] : judgement == Judgement.Good
                 ? [new(Phrase.Words("Shut the valve to the pump and read the rise, with temperatures"), Phrase.Words("whether it holds: leak, water or tight"), 30, EntryKinds.VacuumReading)]
                 : [new(Phrase.Words("Go on pumping; warm the coldest parts"), Phrase.Words("water leaves faster from warm parts"), 20, EntryKinds.VacuumReading, Doing.PullsVacuum)],
         };

@@ -33,7 +33,7 @@ internal static class StandingFinding
             Missing = reading.OnlyTheAir && came.Says != StandingSays.OpenToAir
                 ? [Phrase.Words("the temperature of the condenser and of the cabin: liquid sits in the coldest part")] : [],
             Cautions = [.. CautionsOf(came), .. Cautions],
-            Next = Next(came),
+            Next = picture.Timeline.Now.Inside == Inside.AsItCame || came.Says == StandingSays.OpenToAir ? Next(came) : [],
         };
     }
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Tightcold.Diagnosis.Leaks;
 using Tightcold.Findings;
 using Tightcold.Findings.Now;
 using Tightcold.Jobs.Entries;
@@ -94,6 +95,16 @@ public sealed class CardFacts
 
     /// <summary>When to look at this car again.</summary>
     public DateTimeOffset NextCheck { get; }
+
+    /// <summary>What had leaked before it came, as carbon dioxide, to one figure: it bears no more. The fourth report's values.</summary>
+    public Phrase Warming => Picture.Leaks.Losses.LostKg is { } lost and > 0.05
+        ? Phrase.Of($"What had leaked before it came warms like some {Measure.Kilograms(OneFigure(lost * LeakForecast.WarmingPotential(Record.Car.Refrigerant)))} of carbon dioxide.") : Phrase.Empty;
+
+    private static double OneFigure(double value)
+    {
+        var step = Math.Pow(10, Math.Floor(Math.Log10(value)));
+        return Math.Round(value / step) * step;
+    }
 
     private static IEnumerable<Phrase> MarksOf(JobPicture picture)
     {

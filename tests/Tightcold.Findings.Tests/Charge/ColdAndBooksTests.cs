@@ -1,5 +1,5 @@
 using Tightcold.App.Books;
-using Tightcold.Findings.Books;
+using Tightcold.Picture.Books;
 using Tightcold.Jobs.Journals;
 
 namespace Tightcold.Findings.Tests.Charge;
@@ -64,7 +64,7 @@ public sealed class ColdAndBooksTests
     public void A_car_seen_twice_tells_its_leak_rate_with_a_spread()
     {
         JobRecord[] visits = [Visit(2, 731, "9.380 kg", "7.500 kg"), Visit(1, 0, "9.100 kg", "7.499 kg")];
-        var history = CarHistory.Of(visits);
+        var history = CarHistory.Of(visits.Select(visit => new JobPicture(visit)));
         Assert.Equal([1, 2], history.Visits.Select(visit => visit.Job));
         var rate = history.LeakRate!;
         double GramsAYear(double? kilogramsPerSecond) => kilogramsPerSecond!.Value * 1000 * 365.25 * 86400;
@@ -77,7 +77,7 @@ public sealed class ColdAndBooksTests
     public void The_ledger_sums_containers_and_months_and_weighs_losses_as_carbon_dioxide()
     {
         JobRecord[] visits = [Visit(1, 0, "9.100 kg", "7.499 kg"), Visit(2, 731, "9.380 kg", "7.500 kg")];
-        var ledger = RefrigerantLedger.Of(visits);
+        var ledger = RefrigerantLedger.Of(visits.Select(visit => new JobPicture(visit)));
         Assert.Equal(1.001, ledger.DrawnKg, 6);
         Assert.Equal(0.480, ledger.RecoveredKg, 6);
         Assert.Equal(2, ledger.ByMonth.Length);
@@ -86,14 +86,14 @@ public sealed class ColdAndBooksTests
         // R-134a warms 1430 times as much (fourth report).
         Assert.Equal(1430 * ledger.LostKg, ledger.LostAsCarbonDioxideKg, 9);
         Assert.Equal(ledger.DrawnKg, ledger.ChargedKg + ledger.LostKg, 6);
-        Assert.Equal(3, RefrigerantLedger.Of(visits, from: AJob.Morning.AddDays(365)).Lines.Length);
-        Assert.Empty(RefrigerantLedger.Of(visits, before: AJob.Morning.AddDays(-1)).Lines);
+        Assert.Equal(3, RefrigerantLedger.Of(visits.Select(visit => new JobPicture(visit)), from: AJob.Morning.AddDays(365)).Lines.Length);
+        Assert.Empty(RefrigerantLedger.Of(visits.Select(visit => new JobPicture(visit)), before: AJob.Morning.AddDays(-1)).Lines);
     }
 
     [Fact]
     public void A_name_that_a_spreadsheet_would_run_as_a_formula_stays_words()
     {
-        var csv = LedgerCsv.Write(RefrigerantLedger.Of([Visit(1, 0, "9.100 kg", "7.499 kg")]));
+        var csv = LedgerCsv.Write(RefrigerantLedger.Of([new JobPicture(Visit(1, 0, "9.100 kg", "7.499 kg"))]));
         Assert.Contains(",\"'=1+1 estate\",", csv, StringComparison.Ordinal);
         Assert.DoesNotContain(",=", csv, StringComparison.Ordinal);
         Assert.StartsWith("job,date,car", csv, StringComparison.Ordinal);

@@ -1,4 +1,3 @@
-using Tightcold.Findings.WeighIn;
 using Tightcold.Jobs.Entries;
 using Tightcold.Quantities;
 
@@ -21,10 +20,10 @@ public sealed class GivenBackTests
     public void A_recovery_cylinder_gives_only_after_a_person_connected_it_and_then_with_its_caution()
     {
         var job = Recovered("as labelled");
-        Assert.DoesNotContain(LiveWeighIn.Of(job.Record()).Plan!.Steps, step => step.Container == "R");
-        var live = LiveWeighIn.Of(job.Add(Connect("R")).Record());
+        Assert.DoesNotContain(job.Picture().WeighIn.Plan!.Steps, step => step.Container == "R");
+        var live = job.Add(Connect("R")).Picture().WeighIn;
         Assert.Equal("R", live.Plan!.Steps[0].Container);
-        Assert.Contains(live.Warnings, warning => warning.Render(SiFormat.Instance).Contains("check local rules", StringComparison.Ordinal));
+        Assert.Contains(Findings.Steps.WeighInWords.Warnings(job.Picture()), warning => warning.Render(SiFormat.Instance).Contains("check local rules", StringComparison.Ordinal));
     }
 
     [Theory]
@@ -46,8 +45,8 @@ public sealed class GivenBackTests
     [Fact]
     public void Every_gram_is_accounted_for_when_more_goes_back_than_came_out()
     {
-        var balance = MassBalance.Of(Recovered("as labelled").Add(Connect("R"))
-            .At(61, "scale-reading", ("container", "R"), ("gross", "12.3 kg")).At(75, "scale-reading", ("container", "R"), ("gross", "11.9 kg")).Record());
+        var balance = Recovered("as labelled").Add(Connect("R"))
+            .At(61, "scale-reading", ("container", "R"), ("gross", "12.3 kg")).At(75, "scale-reading", ("container", "R"), ("gross", "11.9 kg")).Picture().Mass;
         Assert.Equal(balance.CameInKg, balance.AccountedKg, 9);
         Assert.Equal(0.300, balance.RecoveredKg, 9);
         Assert.Equal(0.300, balance.ReturnedKg, 9);

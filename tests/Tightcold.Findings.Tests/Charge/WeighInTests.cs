@@ -1,5 +1,5 @@
 using CsCheck;
-using Tightcold.Findings.WeighIn;
+using Tightcold.Findings.Steps;
 using Tightcold.Quantities;
 
 namespace Tightcold.Findings.Tests.Charge;
@@ -24,7 +24,7 @@ public sealed class WeighInTests
     public void The_rate_and_the_time_left_follow_the_last_two_readings()
     {
         var job = Open(Cans(Empty()), 10, "A").At(10, "scale-reading", ("container", "A"), ("gross", "437 g")).At(12, "scale-reading", ("container", "A"), ("gross", "377 g"));
-        var live = LiveWeighIn.Of(job.Record());
+        var live = job.Picture().WeighIn;
         Assert.Equal("A", live.Container);
         Assert.Equal(0.060 / 120, live.RateKgPerS!.Value, 9);
         Assert.Equal((live.LastGrossKg!.Value - live.StopGrossKg!.Value) / (0.060 / 120), live.SecondsLeft!.Value, 6);
@@ -38,13 +38,13 @@ public sealed class WeighInTests
         var job = Cans(Empty());
         for (var step = 0; step < 2; step++)
         {
-            var live = LiveWeighIn.Of(job.Record());
+            var live = job.Picture().WeighIn;
             var minute = 20 + 20 * step;
             Open(job, minute, live.Container!);
             job.At(minute + 10, "scale-reading", ("container", live.Container!), ("gross", FormattableString.Invariant($"{live.StopGrossKg!.Value * 1000:0.000} g")));
             job.At(minute + 11, "container-moved", ("container", live.Container!), ("action", "disconnected"));
         }
-        var end = LiveWeighIn.Of(job.Record());
+        var end = job.Picture().WeighIn;
         Assert.InRange(end.Balance.SystemKg, 0.499, 0.501);
         Assert.Equal(Judgement.Good, job.Find(Step.WeighIn).Judgement);
         Assert.Equal(end.Balance.CameInKg, end.Balance.AccountedKg, 9);
@@ -54,7 +54,7 @@ public sealed class WeighInTests
     public void A_can_that_gives_hardly_anything_is_called_cold_and_not_empty()
     {
         var job = Open(Cans(Empty()), 10, "A").At(10, "scale-reading", ("container", "A"), ("gross", "400 g")).At(20, "scale-reading", ("container", "A"), ("gross", "380 g"));
-        Assert.Contains(LiveWeighIn.Of(job.Record()).Warnings, warning => Text(warning).Contains("not empty", StringComparison.Ordinal));
+        Assert.Contains(WeighInWords.Warnings(job.Picture()), warning => Text(warning).Contains("not empty", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -62,7 +62,7 @@ public sealed class WeighInTests
     {
         var job = Cans(Empty()).At(5, "scale-reading", ("container", "A"), ("gross", "437 g"), ("container-temperature", "5 °C"));
         Open(job, 6, "A").At(9, "standing-reading", ("low-side", "5.5 bar"), ("ambient-temperature", "25 °C"));
-        Assert.Contains(LiveWeighIn.Of(job.Record()).Warnings, warning => Text(warning).Contains("fill, not give", StringComparison.Ordinal));
+        Assert.Contains(WeighInWords.Warnings(job.Picture()), warning => Text(warning).Contains("fill, not give", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -77,9 +77,9 @@ public sealed class WeighInTests
     {
         var job = Open(Cans(Empty()), 10, "A").At(20, "scale-reading", ("container", "A"), ("gross", "105 g"));
         Open(job, 22, "B").At(30, "scale-reading", ("container", "B"), ("gross", "180 g"));
-        var live = LiveWeighIn.Of(job.Record());
+        var live = job.Picture().WeighIn;
         Assert.True(live.Overshoot!.Value.MustStop);
-        Assert.Contains(live.Warnings, warning => Text(warning).StartsWith("Stop", StringComparison.Ordinal));
+        Assert.Contains(WeighInWords.Warnings(job.Picture()), warning => Text(warning).StartsWith("Stop", StringComparison.Ordinal));
         Assert.InRange(live.Overshoot.Value.TakeOutKg, 0.07, 0.08);
     }
 
@@ -99,7 +99,7 @@ public sealed class WeighInTests
         var many = Open(Cans(Empty()), 10, "A");
         for (var i = 0; i < 10; i++) many.At(11 + i, "scale-reading", ("container", "A"), ("gross", $"{430 - 20 * i} g"));
         many.At(30, "scale-reading", ("container", "A"), ("gross", "200 g"));
-        Assert.Equal(LiveWeighIn.Of(few.Record()).SigmaKg, LiveWeighIn.Of(many.Record()).SigmaKg, 9);
+        Assert.Equal(few.Picture().WeighIn.SigmaKg, many.Picture().WeighIn.SigmaKg, 9);
     }
 
     // An invented scale of known error: the stated 90 % interval must hold the true charge about nine times in ten.
@@ -117,7 +117,7 @@ public sealed class WeighInTests
             var job = Cans(Empty()).At(5, "scale-reading", ("container", "A"), ("gross", Grams(0.437 + scale * Gauss()))).At(6, "scale-reading", ("container", "B"), ("gross", Grams(0.425 + scale * Gauss())));
             Open(job, 10, "A").At(20, "scale-reading", ("container", "A"), ("gross", Grams(0.437 - trueA + scale * Gauss() + pull * Gauss())));
             Open(job, 22, "B").At(30, "scale-reading", ("container", "B"), ("gross", Grams(0.425 - trueB + scale * Gauss() + pull * Gauss())));
-            var live = LiveWeighIn.Of(job.Record());
+            var live = job.Picture().WeighIn;
             // Both hoses hang on and are full of vapour somewhere between low side and saturation.
             var truth = trueA + trueB - live.Balance.HosesKg;
             if (Math.Abs(live.Balance.SystemKg - truth) <= 1.645 * live.SigmaKg) held++;
@@ -130,7 +130,7 @@ public sealed class WeighInTests
     {
         var air = Open(Cans(Empty()), 10, "A").At(11, "running-reading", ("low-side", "2.0 bar"), ("high-side", "12 bar"));
         var bath = Open(Cans(Empty()), 10, "A", bath: "40 °C").At(11, "running-reading", ("low-side", "2.0 bar"), ("high-side", "12 bar"));
-        var (slow, quick) = (LiveWeighIn.Of(air.Record()).Forecast(air.Record())!, LiveWeighIn.Of(bath.Record()).Forecast(bath.Record())!);
+        var (slow, quick) = (air.Picture().WeighIn.Forecast(air.Record())!, bath.Picture().WeighIn.Forecast(bath.Record())!);
         Assert.True(quick.Middle.Seconds < 0.5 * slow.Middle.Seconds);
         Assert.True(quick.Fast.Seconds < quick.Middle.Seconds && quick.Middle.Seconds < quick.Slow.Seconds);
     }
@@ -156,7 +156,7 @@ public sealed class WeighInTests
                     _ => job.At(minute, "opened", ("spot", "condenser")),
                 };
             }
-            var live = LiveWeighIn.Of(job.Record());
+            var live = job.Picture().WeighIn;
             Assert.InRange(live.Balance.CameInKg - live.Balance.AccountedKg, -1e-9, 1e-9);
             Assert.True(double.IsFinite(live.SigmaKg) && live.SigmaKg >= 0);
             if (live.Plan is { } plan) Assert.InRange(plan.Steps.Sum(step => step.DrawKg) + plan.ShortKg - plan.NeedKg, -1e-9, 1e-9);

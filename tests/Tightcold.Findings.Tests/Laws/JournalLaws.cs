@@ -45,7 +45,7 @@ public sealed class JournalLaws
     public void Containers_hoses_system_recovered_and_lost_always_equal_what_came_in() =>
         Journal.Sample(entries =>
         {
-            var balance = MassBalance.Of(Kit().Record(entries));
+            var balance = new JobPicture(Kit().Record(entries)).Mass;
             Assert.Equal(balance.CameInKg, balance.AccountedKg, 9);
         }, iter: 2000);
 

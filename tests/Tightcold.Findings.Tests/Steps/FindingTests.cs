@@ -18,7 +18,7 @@ public sealed class FindingTests
             Assert.False(finding.Verdict.IsEmpty);
             if (finding.Step is not (Step.Ledger or Step.WeighIn)) Assert.NotEmpty(finding.Next);
         }
-        Assert.Equal(Step.ComplaintAndWeather, Walk.Current(Car().Record(), Walk.Of(Car().Record())));
+        Assert.Equal(Step.ComplaintAndWeather, Car().Picture().Now.Step);
     }
 
     [Fact]
@@ -259,20 +259,20 @@ public sealed class FindingTests
     [Fact]
     public void A_note_leaves_the_odds_of_faults_as_they_were_and_a_second_reading_weighs_them_as_if_for_the_first_time()
     {
-        static string Words(JobViews views) => Walk.Of(views).Single(finding => finding.Step == Step.WhatIsWrong) is var found
+        static string Words(JobPicture views) => Walk.Of(views).Single(finding => finding.Step == Step.WhatIsWrong) is var found
             ? string.Join("; ", found.Estimates.Select(estimate => $"{estimate}").Prepend(found.Verdict.ToString())) : "";
         var job = AJob.OnACar(("label-charge", "550 g"), ("compressor", "variable"), ("device", "expansion valve"))
             .At(0, "weather", ("ambient-temperature", "30 °C"), ("relative-humidity", "50 %"))
             .At(10, "running-reading", ("low-side", "0.9 bar"), ("high-side", "9 bar"), ("engine-speed", "1500 rpm"));
-        var first = new JobViews(job.Record());
-        Assert.NotNull(first.Diagnosis);
+        var first = new JobPicture(job.Record());
+        Assert.NotNull(first.Machine);
         job.At(12, "note", ("text", "clutch clicks")).At(13, "leak-check", ("spot", "condenser"), ("test", "UV lamp"), ("outcome", "nothing"));
-        var second = new JobViews(job.Record(), before: first);
-        Assert.Same(first.Diagnosis.Answer, second.Diagnosis!.Answer);
+        var second = new JobPicture(job.Record(), before: first);
+        Assert.Same(first.Machine.Answer, second.Machine!.Answer);
         Assert.Equal(Words(new(job.Record())), Words(second));
         job.At(20, "running-reading", ("low-side", "2.0 bar"), ("high-side", "15 bar"), ("engine-speed", "1500 rpm"));
-        var third = new JobViews(job.Record(), before: second);
-        Assert.NotSame(second.Diagnosis.Answer, third.Diagnosis!.Answer);
+        var third = new JobPicture(job.Record(), before: second);
+        Assert.NotSame(second.Machine.Answer, third.Machine!.Answer);
         Assert.Equal(Words(new(job.Record())), Words(third));
     }
 }

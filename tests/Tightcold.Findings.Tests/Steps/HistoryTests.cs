@@ -1,6 +1,5 @@
 using Tightcold.Diagnosis.Inference;
 using Tightcold.Diagnosis.Priors;
-using Tightcold.Findings.Diagnosing;
 using Tightcold.Jobs.Journals;
 using Tightcold.Quantities;
 
@@ -36,7 +35,9 @@ public sealed class HistoryTests
         };
     }
 
-    private static JobDiagnosis Weigh(AJob job, params JobRecord[] earlier) => JobDiagnosis.Of(job.Record(), Effort.Quick, [.. earlier])!;
+    private static JobDiagnosis Weigh(AJob job, params JobRecord[] earlier) => PictureOf(job, earlier).Machine!;
+
+    private static JobPicture PictureOf(AJob job, params JobRecord[] earlier) => new(job.Record(), [.. earlier], effort: Effort.Quick);
 
     private static double TooLittle(JobDiagnosis diagnosis) => diagnosis.Answer.Beliefs.Where(belief => belief.Hypothesis.Has(Fault.Undercharge)).Sum(belief => belief.Odds);
 
@@ -53,10 +54,10 @@ public sealed class HistoryTests
         Assert.InRange(history.Left!.Value.Share, 0.95, 1.01);
         Assert.True(TooLittle(with) < 0.7 * TooLittle(without), $"{TooLittle(with)} {TooLittle(without)}");
 
-        var finding = JobDiagnosis.Finding(Read(Car()).Record(), with);
+        var finding = Walk.Of(Step.WhatIsWrong, PictureOf(Read(Car()), Before(1)));
         Assert.Contains("filled by weight a month ago", Say(finding.Why), StringComparison.Ordinal);
         Assert.Contains(finding.Assumptions, one => Say(one.What).Contains("(job 9100), and nobody worked on it since", StringComparison.Ordinal));
-        Assert.DoesNotContain("history", Say(JobDiagnosis.Finding(Read(Car()).Record(), without).Why), StringComparison.Ordinal);
+        Assert.DoesNotContain("history", Say(Walk.Of(Step.WhatIsWrong, PictureOf(Read(Car()))).Why), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -70,7 +71,7 @@ public sealed class HistoryTests
         // Twelve months between the filling and the top-up took what the top-up put back.
         Assert.Equal(0.2, history.LostBefore!.Value.LostKg, 6);
         Assert.InRange(history.LostBefore.Value.Seconds / 86400, 360, 370);
-        var finding = JobDiagnosis.Finding(job.Record(), with);
+        var finding = Walk.Of(Step.WhatIsWrong, PictureOf(job));
         Assert.Contains(AJob.Id(4), finding.RestsOn);
         Assert.Contains("topped up 2 months ago", Say(finding.Why), StringComparison.Ordinal);
         Assert.Contains("By the readings alone too little refrigerant would have", Say(finding.Why), StringComparison.Ordinal);

@@ -13,7 +13,7 @@ public sealed class MeasuredCycleTests
     [Fact]
     public void Enthalpies_between_the_corners_are_those_of_the_textbooks_cycle()
     {
-        var cycle = MeasuredCycle.Of(Running(("suction-line-temperature", "-10 °C"), ("discharge-line-temperature", "50 °C"), ("liquid-line-temperature", "26 °C")).Record())!;
+        var cycle = MeasuredCycle.Of(Running(("suction-line-temperature", "-10 °C"), ("discharge-line-temperature", "50 °C"), ("liquid-line-temperature", "26 °C")).Picture())!;
         var h = cycle.Corners.Select(corner => corner.EnthalpyJPerKg / 1e3).ToArray();
         Assert.InRange(h[0] - h[3], 7.93 / 0.05 * 0.995, 7.93 / 0.05 * 1.005);
         Assert.InRange(h[1] - h[0], 2.02 / 0.05 * 0.99, 2.02 / 0.05 * 1.01);
@@ -24,9 +24,9 @@ public sealed class MeasuredCycleTests
     [Fact]
     public void What_was_not_read_is_marked_as_taken_and_one_gauge_alone_draws_nothing()
     {
-        Assert.All(MeasuredCycle.Of(Running().Record())!.Corners, corner => Assert.False(corner.Read));
-        Assert.Null(MeasuredCycle.Of(AJob.OnACar().At(5, "running-reading", ("low-side", "1 bar")).Record()));
+        Assert.All(MeasuredCycle.Of(Running().Picture())!.Corners, corner => Assert.False(corner.Read));
+        Assert.Null(MeasuredCycle.Of(AJob.OnACar().At(5, "running-reading", ("low-side", "1 bar")).Picture()));
         // Engine off: both gauges stand together, and there is no cycle.
-        Assert.Null(MeasuredCycle.Of(AJob.OnACar().At(5, "running-reading", ("low-side", "5 bar"), ("high-side", "5 bar")).Record()));
+        Assert.Null(MeasuredCycle.Of(AJob.OnACar().At(5, "running-reading", ("low-side", "5 bar"), ("high-side", "5 bar")).Picture()));
     }
 }

@@ -137,12 +137,12 @@ public sealed class TightFindingTests
     public void Timers_live_in_the_journal_and_end_with_what_ends_them()
     {
         var job = Car().At(0, "opened", ("spot", "condenser"));
-        Assert.Equal("Circuit open at condenser", Assert.Single(WorkTimers.Of(job.Record())).What);
+        Assert.Equal((TimerKind.CircuitOpen, "condenser"), Assert.Single(WorkTimers.Of(job.Picture())) is var open ? (open.Kind, open.Where) : default);
         job.At(5, "closed", ("spot", "condenser")).At(10, "pump", ("action", "started"));
-        var pumping = Assert.Single(WorkTimers.Of(job.Record()));
+        var pumping = Assert.Single(WorkTimers.Of(job.Picture()));
         Assert.True(pumping.Due > pumping.Since);
         job.At(50, "vacuum-reading", ("absolute-pressure", "300 micron"), ("pump-valve", "shut"));
-        Assert.Equal(AJob.Morning.AddMinutes(58), Assert.Single(WorkTimers.Of(job.Record())).Due);
+        Assert.Equal(AJob.Morning.AddMinutes(58), Assert.Single(WorkTimers.Of(job.Picture())).Due);
         job.At(90, "pump", ("action", "stopped"));
     }
 }

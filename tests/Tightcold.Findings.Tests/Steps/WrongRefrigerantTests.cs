@@ -1,5 +1,4 @@
 using Tightcold.Diagnosis.Inference;
-using Tightcold.Findings.Diagnosing;
 using Tightcold.Jobs.Entries;
 using Tightcold.Procedures.Standing;
 using Tightcold.Properties;
@@ -48,7 +47,7 @@ public sealed class WrongRefrigerantTests
     public void The_odds_stay_but_are_no_longer_told_surely()
     {
         var job = Runs(Stands(Car(), "4.95 bar"));
-        var finding = JobDiagnosis.Finding(job.Record(), JobDiagnosis.Of(job.Record(), Effort.Quick));
+        var finding = Walk.Of(Step.WhatIsWrong, job.Picture(Effort.Quick));
         Assert.Equal((Certainty.Weak, Judgement.CannotTell), (finding.Certainty, finding.Judgement));
         Assert.Contains(finding.Cautions, one => Say(one).Contains("Wrong or mixed refrigerant cannot be ruled out", StringComparison.Ordinal));
         Assert.Contains("identifier", Say(finding.Next[0].What), StringComparison.Ordinal);
@@ -60,7 +59,7 @@ public sealed class WrongRefrigerantTests
     public void An_identifier_that_says_otherwise_stops_the_weighing(string said)
     {
         var job = Runs(Stands(Car(), "5.6 bar", 1, ("identified", said)));
-        Assert.Null(JobDiagnosis.Of(job.Record(), Effort.Quick));
+        Assert.Null(job.Picture(Effort.Quick).Machine);
         var finding = job.Find(Step.WhatIsWrong);
         Assert.Equal(Judgement.Bad, finding.Judgement);
         Assert.StartsWith($"Not R-134a inside: the identifier says “{said}”.", Say(finding.Verdict), StringComparison.Ordinal);
@@ -68,16 +67,16 @@ public sealed class WrongRefrigerantTests
         Assert.Contains("check local rules", Say(finding.Next[0].What), StringComparison.Ordinal);
         Assert.Empty(finding.Estimates);
         Assert.DoesNotContain(job.Find(Step.StandingPressure).Estimates, estimate => estimate.Key == "mass-left");
-        Assert.Null(new JobViews(job.Record()).Unweighed);
+        Assert.Null(job.Picture().Unweighed);
     }
 
     [Fact]
     public void The_last_word_counts_and_a_vacuum_ends_it()
     {
         var job = Runs(Stands(Stands(Car(), "5.6 bar", 1, ("identified", "mixed or unknown")), "5.6 bar", 20, ("identified", "as labelled")));
-        Assert.NotNull(JobDiagnosis.Of(job.Record(), Effort.Quick));
+        Assert.NotNull(job.Picture(Effort.Quick).Machine);
         var refilled = Stands(Car(), "5.6 bar", 1, ("identified", "mixed or unknown")).At(30, "pump", ("action", "started"));
-        Assert.NotNull(JobDiagnosis.Of(Runs(refilled).Record(), Effort.Quick));
+        Assert.NotNull(Runs(refilled).Picture(Effort.Quick).Machine);
     }
 
     [Fact]
@@ -108,7 +107,7 @@ public sealed class WrongRefrigerantTests
     public void A_history_written_down_after_the_pump_does_not_hide_what_the_identifier_said()
     {
         var job = Runs(Stands(Car(), "5.6 bar", 1, ("identified", "mixed or unknown"))).At(90, "pump", ("action", "started")).At(100, "earlier-charge", ("months-ago", "2"), ("filled", "topped up"));
-        Assert.Null(JobDiagnosis.Of(job.Record(), Effort.Quick));
+        Assert.Null(job.Picture(Effort.Quick).Machine);
     }
 
     [Fact]

@@ -44,7 +44,7 @@ public sealed class DemoJobTests
     {
         var record = await PlayAsync();
         record = record with { Journal = Journal.Create(record.Journal.All.Where(entry => entry.ObservedAt <= DemoScenario.Start.AddMinutes(minute))).Journal! };
-        Assert.Equal(expected, Walk.Current(record, Walk.Of(record)));
+        Assert.Equal(expected, new JobPicture(record).Now.Step);
     }
 
     [Fact]

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Tightcold.Findings;
+using Tightcold.Picture;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
 using Tightcold.Quantities;

@@ -1,0 +1,116 @@
+using System.Collections.Immutable;
+using Tightcold.Diagnosis.Leaks;
+
+namespace Tightcold.Diagnosis.Tightness;
+
+/// <summary>One belief about leaks from everything that is known; docs/physics/tightness.md.</summary>
+public static class TightnessInference
+{
+    /// <summary>Lines of the verdict.</summary>
+    public const double ProvenFrom = 0.90, LikelyFrom = 0.70;
+
+    /// <summary>"Proven" wants that the tests since the last change divided the odds against by this much.</summary>
+    public const double DividesForProven = 2.5;
+
+    /// <summary>Below this the tests have hardly touched the doubt.</summary>
+    public const double DividesForLikely = 1.6;
+
+    private const int PicturesFull = 1600, PicturesGlance = 400;
+
+    /// <exception cref="ArgumentException">A figure is outside what is allowed: the sentence names it.</exception>
+    public static TightnessBelief Of(TightnessEvidence evidence)
+    {
+        EvidenceRules.Check(evidence);
+        var tables = TestTables.Of(evidence);
+        var lastMended = Latest(evidence.Spots.Select(spot => spot.MendedAt));
+        var lastChange = Math.Max(lastMended, Latest(evidence.Openings.Select(opening => (double?)opening.Time)));
+        var glance = evidence.Question.Effort == TightnessEffort.Glance;
+        var nothing = NothingLeaks(evidence, tables.Losses.Length > 0);
+        var models = SpotModels.Of(evidence, double.PositiveInfinity);
+        var (sums, pictures) = new TightnessSampler(models, tables.Tests, evidence.Size, evidence.Question)
+            .Run(nothing, glance ? PicturesGlance : PicturesFull);
+        var earlier = new TightnessSampler(SpotModels.Of(evidence, lastChange), tables.Until(lastChange),
+            evidence.Size, evidence.Question)
+            .Run(nothing, 0).Sums;
+        var readings = tables.Readings(evidence, lastChange);
+        var failed = TightnessJudge.Unanswered(readings, evidence, lastMended);
+        var found = TightnessJudge.FoundNotMended(evidence);
+        var divided = Against(earlier.Cools / earlier.Weight) / Against(sums.Cools / sums.Weight);
+        var unlimited = sums.Cools / sums.Weight;
+        var anyFailed = !failed.IsEmpty || found is not null;
+        var told = TightnessJudge.Limited(unlimited, !failed.IsEmpty, found is not null, divided);
+        var hoses = Array.FindIndex(models, model => model.Role == SpotRole.HoseSet);
+        var hosesLeak = hoses < 0 ? 0 : sums.LeaksNow[hoses] / sums.Weight;
+        var verdict = TightnessJudge.Verdict(told, !failed.IsEmpty && hosesLeak < 0.5, anyFailed, divided);
+        var spots = Spots(evidence, models, sums);
+        var reassembly = Array.FindIndex(models, model => model.Role == SpotRole.Reassembly);
+        var (doubt, spot) = TightnessJudge.Largest(
+            spots, reassembly < 0 ? 0 : sums.TooMuch[reassembly] / sums.Weight, verdict, !failed.IsEmpty, found);
+        return new(evidence, models, pictures!)
+        {
+            StillCools = told,
+            StillCoolsUnlimited = unlimited,
+            Verdict = verdict,
+            Doubt = doubt,
+            DoubtSpot = spot,
+            DoubtDividedBy = divided,
+            Before = TotalGrid.Quantiles(sums.TotalBefore),
+            Now = TotalGrid.Quantiles(sums.TotalNow),
+            AnotherRemains = Math.Clamp(sums.AnotherRemains / sums.Weight, 0, 1),
+            ExplainedByFound = LeakQuantiles.Of(sums.Explained.Select((weight, i) => (i / 100.0, weight))),
+            Spots = spots,
+            HosesLeak = hosesLeak,
+            ReassemblyLeaks = reassembly < 0 ? 0 : sums.LeaksNow[reassembly] / sums.Weight,
+            Tests = readings,
+            Unanswered = failed,
+            Blind = Blind(evidence),
+            Dry = DrynessInference.Of(evidence, tables),
+        };
+    }
+
+    private static ImmutableArray<SpotTightness> Spots(TightnessEvidence evidence, SpotModel[] models,
+        TightnessSums sums) =>
+    [
+        .. models.Take(evidence.Spots.Length + 1).Select((model, j) => new SpotTightness(
+            model.Spot, Math.Clamp(sums.LeaksNow[j] / sums.Weight, 0, 1),
+                Math.Clamp(sums.LeaksBefore[j] / sums.Weight, 0, 1),
+            LeakQuantiles.Of(Enumerable.Range(0, RateGrid.Count)
+                .Select(r => (RateGrid.Values[r], sums.Rates[j * RateGrid.Count + r]))),
+            Math.Clamp(sums.TooMuch[j] / sums.Weight, 0, 1), model.OpenedOnce)),
+    ];
+
+    private static ImmutableArray<BlindCheck> Blind(TightnessEvidence evidence)
+    {
+        var blind = ImmutableArray.CreateBuilder<BlindCheck>();
+        foreach (var spot in evidence.Spots)
+        {
+            foreach (var test in spot.Tests) Add(spot, test, false);
+            foreach (var search in evidence.Searches)
+                if (!search.NotReached.Contains(spot.Name, StringComparer.OrdinalIgnoreCase)) Add(spot,
+                    SpotModels.AtSpot(search), true);
+        }
+        return blind.ToImmutable();
+
+        void Add(LeakSpot spot, in LeakTest test, bool search)
+        {
+            if (!SpotModel.Counts(test, spot.Component, evidence.Setting))
+                blind.Add(new(spot.Name, test, LeakDetection.Blindness(test, spot.Component, evidence.Setting),
+                    search));
+        }
+    }
+
+    private static double Against(double odds) => Math.Max(1 - odds, 1e-9) / Math.Max(odds, 1e-9);
+
+    private static double Latest(IEnumerable<double?> times) =>
+        times.Where(time => time is not null).Select(time => time!.Value).DefaultIfEmpty(double.NegativeInfinity).Max();
+
+    /// <summary>Nobody searches a car without a reason; where a loss is written down it speaks for itself.
+    /// Assumed.</summary>
+    private static double NothingLeaks(TightnessEvidence evidence, bool lossKnown) => lossKnown ? 1
+        : evidence.Came switch
+    {
+        WhyItCame.ItLost => 0.2,
+        WhyItCame.CheckUp => 1,
+        _ => 0.6,
+    };
+}

@@ -1,0 +1,75 @@
+using System.Collections.Immutable;
+using Tightcold.Diagnosis.Leaks;
+
+namespace Tightcold.Diagnosis.Tightness;
+
+/// <summary>From the odds to a verdict: what no odds may override.</summary>
+internal static class TightnessJudge
+{
+    private const double BelowProven = 0.89, BelowLikely = 0.69, Even = 0.50;
+
+    /// <summary>Failed tests of the whole circuit after which nothing was mended.</summary>
+    public static ImmutableArray<int> Unanswered(ImmutableArray<TestReading> readings, TightnessEvidence evidence,
+        double lastMended)
+    {
+        var failed = ImmutableArray.CreateBuilder<int>();
+        for (var i = 0; i < readings.Length; i++)
+        {
+            if (!readings[i].Failed) continue;
+            var (time, hosesAlone) = readings[i].Kind == TightnessTestKind.VacuumHold
+                ? (evidence.Holds[readings[i].Index].Time, evidence.Holds[readings[i].Index].HosesAlone)
+                : (evidence.Nitrogen[readings[i].Index].Time, false);
+            if (!hosesAlone && !(lastMended > time)) failed.Add(i);
+        }
+        return failed.ToImmutable();
+    }
+
+    /// <summary>Spots that a person called leaking, or that a check showed clearly, not mended since.</summary>
+    public static string? FoundNotMended(TightnessEvidence evidence)
+    {
+        foreach (var spot in evidence.Spots)
+        {
+            if (spot.Found && spot.MendedAt is null) return spot.Name;
+            foreach (var test in spot.Tests)
+                if (test.Outcome == LeakTestOutcome.Clear && !test.Blind && !(spot.MendedAt >= test.Time)
+                    && LeakDetection.Seen(test, spot.Component, 1000 * LeakPrior.GramPerYear,
+                        evidence.Setting).Seen > 0.01)
+                    return spot.Name;
+        }
+        return null;
+    }
+
+    /// <summary>The odds as they may be told: a failed test or a known leak never leaves it proven, nor do tests that
+    /// could
+    /// not have seen.</summary>
+    public static double Limited(double odds, bool testFailed, bool found, double divided)
+    {
+        if (testFailed) return Math.Min(odds, Even);
+        if (found || divided < TightnessInference.DividesForLikely) return Math.Min(odds, BelowLikely);
+        return divided < TightnessInference.DividesForProven ? Math.Min(odds, BelowProven) : odds;
+    }
+
+    public static TightnessVerdict Verdict(double told, bool carFailed, bool anyFailed, double divided) =>
+        carFailed || anyFailed && told < 0.5 ? TightnessVerdict.Leaking
+        : anyFailed ? TightnessVerdict.NotProven
+        : divided < TightnessInference.DividesForLikely && divided > 1 / TightnessInference.DividesForLikely
+            ? TightnessVerdict.Untested
+        : told >= TightnessInference.ProvenFrom ? TightnessVerdict.Proven
+        : told >= TightnessInference.LikelyFrom ? TightnessVerdict.Likely : TightnessVerdict.NotProven;
+
+    /// <summary>The largest share of what speaks against.</summary>
+    public static (TightnessDoubt Doubt, string? Spot) Largest(
+        ImmutableArray<SpotTightness> spots, double reassembly, TightnessVerdict verdict, bool testFailed,
+            string? found)
+    {
+        if (found is not null) return (TightnessDoubt.FoundNotMended, found);
+        if (testFailed) return (TightnessDoubt.FailedTest, null);
+        if (verdict == TightnessVerdict.Untested) return (TightnessDoubt.NothingTested, null);
+        var worst = spots.MaxBy(spot => spot.TooMuch)!;
+        if (worst.TooMuch < 0.005 && reassembly < 0.005) return (TightnessDoubt.None, null);
+        if (reassembly > worst.TooMuch) return (TightnessDoubt.Reassembly, null);
+        return worst.Spot.Name == LeakCase.Elsewhere ? (TightnessDoubt.Elsewhere, null)
+            : worst.Spot.MendedAt is not null ? (TightnessDoubt.RepairMayNotHold, worst.Spot.Name)
+                : (TightnessDoubt.Spot, worst.Spot.Name);
+    }
+}

@@ -1,0 +1,34 @@
+using Tightcold.Diagnosis.Leaks;
+
+namespace Tightcold.Diagnosis.Tightness;
+
+/// <summary>Fine bins for the rate of a whole car, kg/s, from a tenth of a gram to ten tonnes a year.</summary>
+internal static class TotalGrid
+{
+    public const int Count = 240;
+    private static readonly double LogLeast = Math.Log(0.1 * LeakPrior.GramPerYear);
+    private static readonly double StepLog = Math.Log(1e8) / Count;
+
+    public static int At(double logKgPerS) => Math.Clamp((int)((logKgPerS - LogLeast) / StepLog), 0, Count - 1);
+
+    public static double Middle(int i) => Math.Exp(LogLeast + (i + 0.5) * StepLog);
+
+    /// <summary>Five points of the belief, straight within a bin.</summary>
+    public static LeakQuantiles Quantiles(double[] weights)
+    {
+        var total = weights.Sum();
+        if (!(total > 0)) return default;
+        double At(double share)
+        {
+            var reached = 0.0;
+            for (var i = 0; i < Count; i++)
+            {
+                if (reached + weights[i] >= share * total)
+                    return Math.Exp(LogLeast + (i + (share * total - reached) / weights[i]) * StepLog);
+                reached += weights[i];
+            }
+            return Middle(Count - 1);
+        }
+        return new(At(0.05), At(0.25), At(0.5), At(0.75), At(0.95));
+    }
+}

@@ -30,7 +30,6 @@ public sealed class JobPicture
     private readonly Lazy<RecoveryPicture?> recovery;
     private readonly Lazy<TightPicture> tight;
     private readonly Lazy<MendPicture> mend;
-    private readonly Lazy<NitrogenTest?> nitrogen;
     private readonly Lazy<HoldView?> hold;
     private readonly Lazy<LeakView> leaks;
     private readonly Lazy<PumpView> pump;
@@ -65,10 +64,9 @@ public sealed class JobPicture
         came = same?.came ?? new(() => StandingPicture.Of(record, Timeline));
         mass = same?.mass ?? new(() => MassBalance.Of(record, Timeline, Came, Shelf));
         running = same?.running ?? new(() => RunningPicture.Of(this));
-        tight = same?.tight ?? new(() => TightPicture.Of(this));
+        tight = same?.tight ?? new(() => new TightPicture(Leaks.Belief));
         recovery = same?.recovery ?? new(() => RecoveryPicture.Of(this));
         mend = same?.mend ?? new(() => MendPicture.Of(this));
-        nitrogen = same?.nitrogen ?? new(() => NitrogenTest.Of(record));
         hold = same?.hold ?? new(() => HoldView.Of(this));
         leaks = same?.leaks ?? new(() => LeakView.Of(this));
         pump = same?.pump ?? new(() => PumpView.Of(this));
@@ -111,9 +109,6 @@ public sealed class JobPicture
 
     /// <summary>Parts, oil and drier.</summary>
     public MendPicture Mend => mend.Value;
-
-    /// <summary>Null without two readings of one filling.</summary>
-    public NitrogenTest? Nitrogen => nitrogen.Value;
 
     /// <summary>Null without a hold of two readings.</summary>
     public HoldView? Hold => hold.Value;

@@ -16,6 +16,9 @@ public readonly record struct AbsolutePressure : IQuantity<AbsolutePressure>, IC
     public static bool operator <=(AbsolutePressure left, AbsolutePressure right) => left.Pascals <= right.Pascals;
     public static bool operator >=(AbsolutePressure left, AbsolutePressure right) => left.Pascals >= right.Pascals;
 
+    /// <summary>Higher by so many pascals.</summary>
+    public AbsolutePressure Plus(double pascals) => FromPascals(Pascals + pascals);
+
     /// <summary>What a gauge open to <paramref name="ambient"/> would read.</summary>
     public GaugePressure ToGauge(AbsolutePressure ambient) => GaugePressure.FromPascals(Pascals - ambient.Pascals);
 }

@@ -57,8 +57,8 @@ public static class DemoScenario
 
     private static readonly Dictionary<string, string>[] Containers =
     [
-        new(StringComparer.Ordinal) { ["name"] = "Can A", ["kind"] = "can", ["refrigerant"] = "R-134a", ["net-as-sold"] = "340 g", ["tare"] = "97 g", ["gross-now"] = "437 g", ["self-sealing"] = "yes" },
-        new(StringComparer.Ordinal) { ["name"] = "Can B", ["kind"] = "can", ["refrigerant"] = "R-134a", ["net-as-sold"] = "340 g", ["tare"] = "97 g", ["gross-now"] = "436 g", ["self-sealing"] = "yes" },
+        new(StringComparer.Ordinal) { ["name"] = "Can A", ["kind"] = "can", ["refrigerant"] = "R-134a", ["net-as-sold"] = "300 g", ["tare"] = "92 g", ["gross-now"] = "392 g", ["self-sealing"] = "yes" },
+        new(StringComparer.Ordinal) { ["name"] = "Can B", ["kind"] = "can", ["refrigerant"] = "R-134a", ["net-as-sold"] = "500 g", ["tare"] = "128 g", ["gross-now"] = "627 g", ["self-sealing"] = "yes" },
         new(StringComparer.Ordinal) { ["name"] = "R1", ["kind"] = "recovery cylinder", ["refrigerant"] = "R-134a", ["tare"] = "7.9 kg", ["gross-now"] = "9.42 kg", ["water-capacity"] = "12.2 kg" },
     ];
 

@@ -21,6 +21,7 @@ internal static class DemoStory
     private static IEnumerable<DemoEntry> Arrival()
     {
         yield return new(0, EntryKinds.Weather, Fields(("ambient-temperature", "24.0 °C"), ("relative-humidity", "62 %"), ("altitude", "640 m"), ("sun", "shade"), ("wind", "still")));
+        yield return new(2, EntryKinds.EarlierCharge, Fields(("months-ago", "12"), ("filled", "full, not weighed")));
         var standing = DemoTruth.StandingPa(MassOnArrivalKg, 24 + 273.15) - DemoTruth.AirPa;
         yield return new(4, EntryKinds.StandingReading, Fields(("low-side", Bar(standing, 0.1)), ("high-side", Bar(standing, 0.5)),
             ("ambient-temperature", "24.0 °C"), ("condenser-temperature", "23.8 °C"), ("cabin-temperature", "24.4 °C"), ("since-engine-ran", "11 h")));
@@ -81,21 +82,21 @@ internal static class DemoStory
     private static IEnumerable<DemoEntry> WeighIn()
     {
         yield return new(270, EntryKinds.Weather, Fields(("ambient-temperature", "31.0 °C"), ("relative-humidity", "44 %"), ("altitude", "640 m"), ("sun", "full sun"), ("wind", "breeze")));
-        var givenByA = 0.340 - DemoTruth.HeelKg(31);
-        yield return new(272, EntryKinds.ScaleReading, Fields(("container", "Can A"), ("gross", "437 g"), ("container-temperature", "29 °C")));
+        var givenByA = 0.300 - DemoTruth.HeelKg(0.300, 31);
+        yield return new(272, EntryKinds.ScaleReading, Fields(("container", "Can A"), ("gross", "392 g"), ("container-temperature", "29 °C")));
         yield return new(273, EntryKinds.ContainerMoved, Fields(("container", "Can A"), ("action", "connected"), ("side", "low side"), ("position", "upright (vapour)")));
         yield return new(274, EntryKinds.Purge, Fields(("hose", "yellow service hose, by the pump"), ("estimated-loss", "0 g")));
         yield return new(275, EntryKinds.ContainerMoved, Fields(("container", "Can A"), ("action", "opened"), ("side", "low side"), ("position", "upright (vapour)"), ("bath-temperature", "38 °C")));
-        yield return new(281, EntryKinds.ScaleReading, Fields(("container", "Can A"), ("gross", "512 g")), Tag: "misread");
-        yield return new(282, EntryKinds.ScaleReading, Fields(("container", "Can A"), ("gross", Grams(0.437 - 0.185))), Corrects: "misread", Reason: "the hose pulled on the scale");
-        yield return new(293, EntryKinds.ScaleReading, Fields(("container", "Can A"), ("gross", Grams(0.437 - givenByA))));
+        yield return new(281, EntryKinds.ScaleReading, Fields(("container", "Can A"), ("gross", "467 g")), Tag: "misread");
+        yield return new(282, EntryKinds.ScaleReading, Fields(("container", "Can A"), ("gross", Grams(0.392 - 0.165))), Corrects: "misread", Reason: "the hose pulled on the scale");
+        yield return new(293, EntryKinds.ScaleReading, Fields(("container", "Can A"), ("gross", Grams(0.392 - givenByA))));
         yield return new(294, EntryKinds.ContainerMoved, Fields(("container", "Can A"), ("action", "closed"), ("side", "low side")));
         yield return new(295, EntryKinds.ContainerMoved, Fields(("container", "Can A"), ("action", "disconnected"), ("side", "low side")));
-        yield return new(296, EntryKinds.ScaleReading, Fields(("container", "Can B"), ("gross", "436 g"), ("container-temperature", "29 °C")));
+        yield return new(296, EntryKinds.ScaleReading, Fields(("container", "Can B"), ("gross", "627 g"), ("container-temperature", "29 °C")));
         yield return new(297, EntryKinds.ContainerMoved, Fields(("container", "Can B"), ("action", "connected"), ("side", "low side"), ("position", "upright (vapour)")));
         yield return new(298, EntryKinds.ContainerMoved, Fields(("container", "Can B"), ("action", "opened"), ("side", "low side"), ("position", "upright (vapour)"), ("bath-temperature", "38 °C")));
-        yield return new(306, EntryKinds.ScaleReading, Fields(("container", "Can B"), ("gross", Grams(0.436 - 0.130))));
-        yield return new(312, EntryKinds.ScaleReading, Fields(("container", "Can B"), ("gross", Grams(0.436 - (0.550 + 0.002 - givenByA)))));
+        yield return new(306, EntryKinds.ScaleReading, Fields(("container", "Can B"), ("gross", Grams(0.627 - 0.130))));
+        yield return new(312, EntryKinds.ScaleReading, Fields(("container", "Can B"), ("gross", Grams(0.627 - (0.550 + 0.002 - givenByA)))));
         yield return new(313, EntryKinds.ContainerMoved, Fields(("container", "Can B"), ("action", "closed"), ("side", "low side")));
     }
 

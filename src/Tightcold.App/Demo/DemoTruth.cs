@@ -65,6 +65,6 @@ internal static class DemoTruth
         (startGaugePa + AirPa) * (nowC + 273.15) / (startC + 273.15) - AirPa;
 
     /// <summary>What a can keeps as vapour when it has given what it can.</summary>
-    public static double HeelKg(double celsius) =>
-        ChargePlan.HeelKg(Refrigerant, 0.340 / (0.83 * Refrigerant.SaturationAtTemperature(298.15).LiquidDensityKgPerM3), celsius + 273.15);
+    public static double HeelKg(double netAsSoldKg, double celsius) =>
+        ChargePlan.HeelKg(Refrigerant, netAsSoldKg / (0.83 * Refrigerant.SaturationAtTemperature(298.15).LiquidDensityKgPerM3), celsius + 273.15);
 }

@@ -5,6 +5,7 @@ using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Loop;
+using Tightcold.Picture.Pressures;
 using Tightcold.Properties;
 using Tightcold.Quantities;
 
@@ -36,7 +37,7 @@ public static class EntryExpectation
         if (weather?.Fields.Si("ambient-temperature") is not { } ambientK) return ImmutableDictionary<string, Range>.Empty;
         return kind switch
         {
-            EntryKinds.StandingReading => Standing(record.Car, ambientK, AirPa(record, moment)),
+            EntryKinds.StandingReading => Standing(record.Car, ambientK, AirPressure.At(record, moment).Pascals),
             EntryKinds.RunningReading when ambientK is > LoopLimits.MinAmbientK and < LoopLimits.MaxAmbientK => Sound(record.Car, ambientK, weather.Fields.Si("relative-humidity") ?? 0.5, record.AltitudeAt(moment)?.Metres ?? 0),
             _ => ImmutableDictionary<string, Range>.Empty,
         };
@@ -47,7 +48,7 @@ public static class EntryExpectation
     private static ImmutableDictionary<string, Range> Standing(Car car, double ambientK, double airPa)
     {
         var fluid = FluidCatalog.Get(car.Refrigerant);
-        Measure At(double kelvins) => new(QuantityKind.GaugePressure, fluid.SaturationAtTemperature(Math.Clamp(kelvins, 240, 340)).PressurePa - airPa);
+        Measure At(double kelvins) => Picture.Pressures.Gauges.Shown(fluid.SaturationAtTemperature(Math.Clamp(kelvins, 240, 340)).PressurePa, airPa);
         var range = new Range(At(ambientK - 2), At(ambientK + 2), "With liquid inside");
         return ImmutableDictionary<string, Range>.Empty.Add("low-side", range).Add("high-side", range);
     }
@@ -67,7 +68,4 @@ public static class EntryExpectation
     }
 
     private static FieldValue.Quantity Typed(QuantityKind kind, double si) => new(new Measure(kind, si), "");
-
-    private static double AirPa(JobRecord record, DateTimeOffset moment) => record.WeatherAt(moment)?.Fields.Si("station-pressure")
-        ?? StandardAtmosphere.PressurePa(record.AltitudeAt(moment)?.Metres ?? 0);
 }

@@ -1,10 +1,13 @@
+using System.Globalization;
 using System.Text.Json.Nodes;
 using Tightcold.App.Desk;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
+using Tightcold.Findings.Now;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Json;
+using Tightcold.Picture;
 
 namespace Tightcold.Cli.Commands;
 
@@ -29,6 +32,10 @@ internal sealed class JobAdd(Surroundings surroundings) : SavingCommand<JobAddSe
             id = Guid.TryParseExact(typed, "D", out var parsed) ? parsed : throw new RefusedException("id", typed, "an id of 32 hexadecimal digits with hyphens is needed");
         var at = Moments.Read("at", settings.At, Surroundings.Clock);
         var who = await WhoAsync(settings.Who, cancellation).ConfigureAwait(false);
+        if (!settings.Really && EntryKinds.Find(kind) is { } schema
+            && AskBack.Of(new JobPicture(await RecordAsync(settings.Number, cancellation).ConfigureAwait(false)), kind,
+                FieldReader.Read(schema, FieldArguments.Read(settings.Fields), CultureInfo.InvariantCulture).Bag) is { } asked)
+            throw new RefusedException([InputProblem.Of(kind, string.Join(' ', settings.Fields ?? []), $"{asked} Nothing was written; with --really it is, and the card is marked")]);
         var outcome = await Desk.AddEntryAsync(settings.Number, kind, FieldArguments.Read(settings.Fields), at, who, id: id, cancellation: cancellation).ConfigureAwait(false);
         return Saved(settings, outcome.Value());
     }

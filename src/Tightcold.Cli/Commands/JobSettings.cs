@@ -66,6 +66,10 @@ internal sealed class JobAddSettings : JobSettings
     [Description("Your own id for the entry; sending it again changes nothing.")]
     public string? Id { get; init; }
 
+    [CommandOption("--really")]
+    [Description("Write it down although it was asked back, such as a charge onto nitrogen.")]
+    public bool Really { get; init; }
+
     [CommandOption("--lines <FILE>")]
     [Description("Read entries as JSON, one a line; - is standard input. Prints “saved ID” once each is on disk.")]
     public string? Lines { get; init; }

@@ -46,7 +46,7 @@ internal sealed class Leaks(Surroundings surroundings) : DeskCommand<LeaksSettin
 
     private string Flow(LeakView view, LeakQuantiles rate)
     {
-        double At(double kgPerS) => view.Belief.Case.Setting.Throughput(kgPerS, 293.15);
+        double At(double kgPerS) => view.Belief.Evidence.Setting.Throughput(kgPerS, 293.15);
         return Units.Format(new(QuantityKind.GasThroughput, At(rate.P05)), new(QuantityKind.GasThroughput, At(rate.P95)));
     }
 
@@ -59,11 +59,11 @@ internal sealed class Leaks(Surroundings surroundings) : DeskCommand<LeaksSettin
         foreach (var spot in belief.Spots.OrderByDescending(spot => spot.Leaking))
             table.Row(spot.Spot.Name, Odds(spot.Leaking), Rate(spot.RateKgPerS), Other(spot.RateKgPerS), Flow(view, spot.RateKgPerS), spot.Spot.Tests.Length.ToString(CultureInfo.InvariantCulture));
         Out.Write(table);
-        Page.Line(Out, $"all spots together, before repairs: {Rate(belief.Total)} (90 %); as they are now: {Rate(belief.Remaining)}");
+        Page.Line(Out, $"all spots together, before repairs: {Rate(belief.Before)} (90 %); as they are now: {Rate(belief.Now)}");
         Page.Line(Out, $"that another leak remains unfound: {Odds(belief.AnotherRemains)}");
         Page.Line(Out, view.Losses.Basis.Render(Units) + (view.Losses.LostKg is { } lost ? $"; lost since: {Units.Format(Measure.Kilograms(lost))}" : ""));
         foreach (var check in view.Next)
-            Page.Line(Out, string.Create(CultureInfo.InvariantCulture, $"check next: {check.Spot} by {LeakView.NameOf(check.Kind)}, {check.Minutes:0} min, {1000 * check.BitsPerMinute:0.0} millibits a minute"));
+            Page.Line(Out, string.Create(CultureInfo.InvariantCulture, $"check next: {check.Spot} by {LeakView.NameOf(check.Kind)}, {check.Minutes:0} min"));
         var time = view.Forecast.Seconds;
         Page.Line(Out, $"until it cools badly: {Months(time.P05)} to {Months(time.P95)} months (90 %), median {Months(time.P50)}; next check by {view.AsOf.AddSeconds(view.Forecast.NextCheckSeconds).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}");
         Page.Line(Out, "");
@@ -89,11 +89,12 @@ internal sealed class Leaks(Surroundings surroundings) : DeskCommand<LeaksSettin
             ["spot"] = spot.Spot.Name, ["leaking"] = spot.Leaking, ["leaked-before-repair"] = spot.Leaked, ["rate-kg-per-s"] = Quantiles(spot.RateKgPerS),
             ["checks"] = spot.Spot.Tests.Length, ["opened-once"] = spot.OpenedOnce,
         })]),
-        ["total-kg-per-s"] = Quantiles(view.Belief.Total),
-        ["remaining-kg-per-s"] = Quantiles(view.Belief.Remaining),
+        ["total-kg-per-s"] = Quantiles(view.Belief.Before),
+        ["remaining-kg-per-s"] = Quantiles(view.Belief.Now),
         ["another-remains"] = view.Belief.AnotherRemains,
         ["lost-kg"] = view.Losses.LostKg,
-        ["effective-samples"] = view.Belief.Effective,
+        ["still-cools"] = view.Belief.StillCools,
+        ["verdict"] = FindingText.Kebab(view.Belief.Verdict.ToString()),
         ["next"] = new JsonArray([.. view.Next.Select(check => (JsonNode)new JsonObject { ["spot"] = check.Spot, ["test"] = LeakView.NameOf(check.Kind), ["minutes"] = check.Minutes, ["positive"] = check.Positive, ["bits-per-minute"] = check.BitsPerMinute })]),
         ["time-to-warm-s"] = Quantiles(view.Forecast.Seconds),
         ["next-check-at"] = view.AsOf.AddSeconds(view.Forecast.NextCheckSeconds).ToString("O", CultureInfo.InvariantCulture),

@@ -118,7 +118,7 @@ public static class CommandLine
             {
                 charge.SetDescription("The charge by weight: the plan of a job, and how a can gives.");
                 charge.AddCommand<ChargePlanCommand>("plan").WithDescription("Containers, order, scale stops and what stays behind, from here on.").WithExample("charge", "plan", "1");
-                charge.AddCommand<ChargeCanCommand>("can").WithDescription("How a can cools, stalls and empties.").WithExample("charge", "can", "--net", "\"340 g\"", "--air", "\"25 °C\"", "--low-side", "\"2 bar\"");
+                charge.AddCommand<ChargeCanCommand>("can").WithDescription("How a can cools, stalls and empties.").WithExample("charge", "can", "--net", "\"300 g\"", "--air", "\"25 °C\"", "--low-side", "\"2 bar\"");
             });
             config.AddCommand<CylinderCommand>("cylinder").WithDescription("How much a recovery cylinder may hold, and the rules.")
                 .WithExample("cylinder", "--refrigerant", "R-134a", "--water-capacity", "\"47.6 lb\"", "--tare", "\"27.5 lb\"");

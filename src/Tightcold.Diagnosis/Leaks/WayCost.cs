@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Tightcold.Diagnosis.Tightness;
 
 namespace Tightcold.Diagnosis.Leaks;
 
@@ -17,7 +18,7 @@ public sealed record WayCost(WayForward Way, LeakQuantiles Money, double MeanMon
 
     /// <param name="chargeKg">Full charge.</param>
     /// <param name="sufferingKg">Charge at which it is filled again.</param>
-    public static ImmutableArray<WayCost> All(LeakBelief belief, LeakPrices prices, double chargeKg, double sufferingKg)
+    public static ImmutableArray<WayCost> All(TightnessBelief belief, LeakPrices prices, double chargeKg, double sufferingKg)
     {
         string[] found = [.. belief.Spots.Where(spot => spot.Spot.Found).Select(spot => spot.Spot.Name)];
         var ranked = belief.Spots.Where(spot => spot.Spot.Name != LeakCase.Elsewhere).OrderByDescending(spot => spot.Leaking).ToArray();
@@ -31,18 +32,18 @@ public sealed record WayCost(WayForward Way, LeakQuantiles Money, double MeanMon
                 full + RefillHours * prices.HourWorth, prices, chargeKg, sufferingKg, chargeKg),
             Of(WayForward.RepairLikeliest, belief.SamplesAfterMending(likeliest), full + prices.PartsPerSpot + MendHours * prices.HourWorth,
                 full + RefillHours * prices.HourWorth, prices, chargeKg, sufferingKg, chargeKg),
-            Of(WayForward.TopUpAndWatch, belief.RemainingSamples, 0.5 * chargeKg * prices.RefrigerantPerKg + TopUpHours * prices.HourWorth,
+            Of(WayForward.TopUpAndWatch, belief.NowSamples, 0.5 * chargeKg * prices.RefrigerantPerKg + TopUpHours * prices.HourWorth,
                 (chargeKg - sufferingKg) * prices.RefrigerantPerKg + TopUpHours * prices.HourWorth, prices, chargeKg, sufferingKg, chargeKg),
             Of(WayForward.Workshop, Workshop(belief), prices.WorkshopJob, full + RefillHours * prices.HourWorth, prices, chargeKg, sufferingKg, chargeKg),
         ];
     }
 
     /// <summary>The workshop mends what it finds: a mixture of all mended and none.</summary>
-    private static IEnumerable<(double, double)> Workshop(LeakBelief belief)
+    private static IEnumerable<(double, double)> Workshop(TightnessBelief belief)
     {
         string[] all = [.. belief.Spots.Select(spot => spot.Spot.Name)];
         return [.. belief.SamplesAfterMending(all).Select(sample => (sample.KgPerS, sample.Weight * WorkshopFinds)),
-            .. belief.RemainingSamples.Select(sample => (sample.KgPerS, sample.Weight * (1 - WorkshopFinds)))];
+            .. belief.NowSamples.Select(sample => (sample.KgPerS, sample.Weight * (1 - WorkshopFinds)))];
     }
 
     private static WayCost Of(WayForward way, IEnumerable<(double KgPerS, double Weight)> samples, double now, double again, LeakPrices prices, double chargeKg, double sufferingKg, double startKg)

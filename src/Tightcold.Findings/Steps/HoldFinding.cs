@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Tightcold.Diagnosis.Tightness;
 using Tightcold.Jobs.Entries;
 using Tightcold.Picture;
 using Tightcold.Picture.Tight;
@@ -19,16 +20,16 @@ internal static class HoldFinding
 
     public static Finding Of(JobPicture picture)
     {
-        var (tight, hold, nitrogen) = (picture.Tight, picture.Hold, picture.Nitrogen);
-        if (hold is null && nitrogen is null) return NothingYet(picture);
+        var (tight, hold) = (picture.Tight, picture.Hold);
+        if (tight.Belief.Tests.IsEmpty) return NothingYet(picture);
         var (certainty, judgement, verdict) = Judge(picture);
         return new(Step.Hold, Title, certainty, judgement, verdict)
         {
             Why = Why(picture),
             Estimates = [.. Estimates(picture)],
-            RestsOn = [.. hold?.Entries ?? [], .. nitrogen?.Entries ?? []],
+            RestsOn = [.. Rests(picture)],
             Assumptions = [.. Assumptions(picture)],
-            Missing = [.. Missing(hold, nitrogen)],
+            Missing = [.. Missing(tight)],
             Cautions = Cautions,
             Next = Next(picture, tight),
             Table = hold is null ? null : HoldWords.Table(hold.Odds),
@@ -38,30 +39,29 @@ internal static class HoldFinding
     private static Finding NothingYet(JobPicture picture)
     {
         var single = VacuumReadings.SincePumpStart(picture).Where(row => row.Isolated).ToArray();
-        return new(Step.Hold, Title, Certainty.NothingYet, Judgement.Open,
-            single.Length == 0 ? Phrase.Words("Not held yet.") : Phrase.Words("One reading so far: a hold needs at least two, better four, apart in time."))
+        var nitrogen = picture.Timeline.OfKind(EntryKinds.PressureTest).ToArray();
+        return new(Step.Hold, Title, single.Length + nitrogen.Length == 0 ? Certainty.NothingYet : Certainty.Weak, Judgement.Open,
+            single.Length > 0 ? Phrase.Words("One reading so far: a hold needs at least two, better four, apart in time.")
+                : nitrogen.Length > 0 ? Phrase.Words("Nitrogen read once: read it again after half an hour or more, with the temperature.") : Phrase.Words("Not held yet."))
         {
-            RestsOn = [.. single.Select(row => row.Entry.Id)],
+            RestsOn = [.. single.Select(row => row.Entry.Id), .. nitrogen.Select(entry => entry.Id)],
             Cautions = Cautions,
             Next = [new(Phrase.Words("Shut the valve to the pump and read at least four times over 30 minutes, with the temperature each time"), Phrase.Words("leak, water or tight"), 30, EntryKinds.VacuumReading)],
         };
     }
 
+    private static IEnumerable<Guid> Rests(JobPicture picture) => picture.Timeline.Moments
+        .Where(moment => moment.Entry.Kind == EntryKinds.PressureTest || (moment.Entry.Kind == EntryKinds.VacuumReading && moment.Entry.Fields.Text("pump-valve") == "shut"))
+        .Select(moment => moment.Entry.Id);
+
     private static (Certainty, Judgement, Phrase) Judge(JobPicture picture)
     {
-        var (tight, hold, nitrogen) = (picture.Tight, picture.Hold, picture.Nitrogen);
-        if (hold is { Odds.Fits: false })
-            return (Certainty.Weak, Judgement.CannotTell, Phrase.Words("None of the known explanations fits this hold: look at each reading again, or hold anew without touching a valve."));
+        var (tight, hold) = (picture.Tight, picture.Hold);
         var sure = TightWords.Sure(tight);
         switch (tight.Outcome)
         {
             case TightOutcome.Leaks:
-                var leaking = picture.Leaks.States.Where(state => state.Leaking).Select(state => state.Spot).ToArray();
-                if (nitrogen is { Falls: true, AfterRepairs: true })
-                    return (Certainty.Stands, Judgement.Bad, Phrase.Of($"It leaks: nitrogen fell by {Difference(-nitrogen.ChangePa)} in {Measure.Seconds(nitrogen.Seconds)} at one temperature."));
-                return leaking.Length > 0
-                    ? (Certainty.Weak, Judgement.Bad, Phrase.Of($"{string.Join(", ", leaking)} leaked and is not mended: a vacuum pulls some leaks shut."))
-                    : (Certainty.Stands, Judgement.Bad, Phrase.Of($"It leaks: the vacuum rises as from a hole that would lose {Lost(hold!)}."));
+                return (Certainty.Stands, Judgement.Bad, Leaks(picture));
             case TightOutcome.Proven:
                 return (Certainty.Stands, Judgement.Good, Phrase.Of($"Proven tight. {sure}"));
             case TightOutcome.Likely:
@@ -69,48 +69,69 @@ internal static class HoldFinding
             default:
                 break;
         }
+        if (tight.Belief.Tests.Any(test => test.SinceLastChange && test.Quality.HasFlag(TestQuality.Misfit)))
+            return (Certainty.Weak, Judgement.CannotTell, Phrase.Words("No known explanation fits these readings: look at each again, or hold anew without touching a valve."));
         if (hold is { Odds.Wet: >= 0.7 })
             return (Certainty.Weak, Judgement.Bad, Phrase.Of($"Not dry ({Odds(hold.Odds.Wet)}): water is still boiling off inside. Pump on."));
-        return hold is { OnDial: true } || hold is null
-            ? (Certainty.Weak, Judgement.CannotTell, Phrase.Of($"Not proven tight: {(hold is null ? "short pressure tests show" : "this gauge shows")} gross leaks only. {sure}"))
-            : (Certainty.Weak, Judgement.CannotTell, Phrase.Of($"Not proven tight. {sure}"));
+        return (Certainty.Weak, Judgement.CannotTell, Phrase.Of($"Not proven tight. {Quality(tight)}{sure}"));
     }
 
-    private static Phrase Lost(HoldView hold) =>
-        Phrase.Of($"{(GramsPerYear(hold.AsRefrigerant(hold.Odds.LeakLowPaM3PerS).LeastKgPerS), GramsPerYear(hold.AsRefrigerant(hold.Odds.LeakHighPaM3PerS).MostKgPerS))}");
+    private static Phrase Leaks(JobPicture picture)
+    {
+        var tight = picture.Tight;
+        var leaking = picture.Leaks.States.Where(state => state.Leaking).Select(state => state.Spot).ToArray();
+        var failed = tight.Belief.Tests.LastOrDefault(test => test.Failed && test.SinceLastChange);
+        if (failed is not null)
+        {
+            var how = failed.Kind == TightnessTestKind.NitrogenDecay ? "the nitrogen fell" : "the vacuum rose";
+            return Phrase.Of($"It leaks: {how} as from a hole that would lose {(GramsPerYear(failed.RateKgPerS.P05), GramsPerYear(failed.RateKgPerS.P95))}.");
+        }
+        return leaking.Length > 0 ? Phrase.Of($"{string.Join(", ", leaking)} leaked and is not mended: a vacuum pulls some leaks shut.") : Phrase.Words("It leaks: a test failed, and nothing was mended since.");
+    }
+
+    /// <summary>What keeps the last test from saying more, in one sentence.</summary>
+    private static Phrase Quality(TightPicture tight) => tight.LastTest?.Quality switch
+    {
+        { } quality when quality.HasFlag(TestQuality.DialOnly) => Phrase.Words("This gauge shows gross leaks only. "),
+        { } quality when quality.HasFlag(TestQuality.TooShort) => Phrase.Words("It was too short to see more than gross leaks. "),
+        { } quality when quality.HasFlag(TestQuality.LowPressure) => Phrase.Words("The test pressure was too low. "),
+        { } quality when quality.HasFlag(TestQuality.Cooling) => Phrase.Words("The parts cooled meanwhile, which hides a leak. "),
+        _ => Phrase.Empty,
+    };
 
     private static Phrase Why(JobPicture picture)
     {
-        var why = Phrase.Empty;
+        var why = TightWords.Doubt(picture.Tight);
         if (picture.Hold is { } hold)
         {
-            why = Phrase.Of($"From {Vacuum(hold.Readings[0].PressurePa)} to {Vacuum(hold.Readings[^1].PressurePa)} in {Measure.Seconds(hold.SpanSeconds)}: {HoldWords.Leading(hold.Odds)}.");
-            if (hold.Odds.HoseShare >= 0.2) why = why.Then(Phrase.Of($"The hole may also be in a hose or the gauge set ({Odds(hold.Odds.HoseShare)}): hold those alone."));
+            why = why.Then(Phrase.Of($"From {Vacuum(hold.Readings[0].PressurePa)} to {Vacuum(hold.Readings[^1].PressurePa)} in {Measure.Seconds(hold.SpanSeconds)}: {HoldWords.Leading(hold.Odds)}."));
             var dryPa = Dryness.HeldPa(hold.PartTemperatureK);
             if (!hold.OnDial && hold.Readings[^1].PressurePa > dryPa)
                 why = why.Then(Phrase.Of($"It settles above the {Vacuum(dryPa)} that counts as dry at {At(hold.PartTemperatureK)}: gas from the oil, or the last of the water."));
         }
-        if (picture.Nitrogen is not { } nitrogen) return why;
-        var start = Picture.Pressures.Gauges.Shown(nitrogen.StartPa, nitrogen.BarometerPa);
-        return why.Then(nitrogen.Falls
-            ? Phrase.Of($"Nitrogen at {start} fell by {Difference(-nitrogen.ChangePa)} in {Measure.Seconds(nitrogen.Seconds)} at one temperature.")
-            : Phrase.Of($"Nitrogen at {start} for {Measure.Seconds(nitrogen.Seconds)}: no fall that this gauge can see."));
+        if (picture.Tight.Belief.HosesLeak >= 0.2)
+            why = why.Then(Phrase.Of($"The hole may also be in a hose or the gauge set ({Odds(picture.Tight.Belief.HosesLeak)}): hold those alone."));
+        return why;
     }
 
     private static IEnumerable<Estimate> Estimates(JobPicture picture)
     {
-        var odds = Math.Clamp(picture.Tight.Odds, 0.01, 0.99);
-        yield return Estimate.Between("still-cools", "Odds that it still cools in two summers", QuantityKind.Ratio, odds, odds, odds, EstimateOrigin.Modelled);
-        if (picture.Nitrogen is { } nitrogen)
-            yield return Estimate.Normal("nitrogen-change", "Nitrogen, change at one temperature", QuantityKind.PressureDifference, nitrogen.ChangePa, nitrogen.SigmaPa);
-        if (picture.Hold is not { } view) yield break;
-        var (least, most) = view.AsRefrigerant(view.UnseenPaM3PerS);
-        yield return Estimate.Between("unseen-leak", "Leak this hold could not have seen, as refrigerant", QuantityKind.LeakRate, Math.Sqrt(least * most), least, most);
-        if (view.Odds.LeakSeen < 0.5) yield break;
-        var low = view.AsRefrigerant(view.Odds.LeakLowPaM3PerS).LeastKgPerS;
-        var middle = view.AsRefrigerant(view.Odds.LeakMedianPaM3PerS);
-        yield return Estimate.Between("leak-rate", "The same hole with refrigerant at rest", QuantityKind.LeakRate, Math.Sqrt(middle.LeastKgPerS * middle.MostKgPerS), low,
-            view.AsRefrigerant(view.Odds.LeakHighPaM3PerS).MostKgPerS);
+        var tight = picture.Tight;
+        var odds = Math.Clamp(tight.Odds, 0.01, 0.99);
+        yield return Estimate.Between("still-cools", $"Odds that it still cools {TightWords.When(tight)}", QuantityKind.Ratio, odds, odds, odds, EstimateOrigin.Modelled);
+        if (picture.Pump.Observed.Length > 0)
+        {
+            var dry = Math.Clamp(tight.Dry, 0.01, 0.99);
+            yield return Estimate.Between("dry", "Odds that it is dry", QuantityKind.Ratio, dry, dry, dry, EstimateOrigin.Modelled);
+        }
+        foreach (var test in tight.Belief.Tests.Where(test => test.SinceLastChange).TakeLast(2))
+        {
+            var name = test.Kind == TightnessTestKind.NitrogenDecay ? "nitrogen" : "hold";
+            yield return Estimate.Between($"{name}-floor", $"Leak this {(name == "hold" ? "hold" : "nitrogen test")} could not have seen", QuantityKind.LeakRate,
+                test.FloorKgPerS, Math.Min(test.FloorKgPerS, test.FloorKgPerS * test.FloorKgPerS / test.FloorHighKgPerS), test.FloorHighKgPerS, EstimateOrigin.Modelled);
+            if (test.ShowsLeak >= 0.5)
+                yield return Estimate.Between($"{name}-rate", $"Leak by this {(name == "hold" ? "hold" : "nitrogen test")}", QuantityKind.LeakRate, test.RateKgPerS.P50, test.RateKgPerS.P05, test.RateKgPerS.P95, EstimateOrigin.Modelled);
+        }
     }
 
     private static IEnumerable<Assumption> Assumptions(JobPicture picture)
@@ -118,35 +139,31 @@ internal static class HoldFinding
         if (VolumeOf(picture.Record.Car).Assumption is { } volume) yield return volume;
         yield return new(Phrase.Of($"Proven from {Odds(TightPicture.ProvenFrom)} on, likely from {Odds(TightPicture.LikelyFrom)}"),
             Phrase.Of($"cooling suffers below {Kilograms(picture.Leaks.SufferingKg)} of this car's charge"));
-        if (picture.Hold is null) yield break;
-        yield return new(Phrase.Words("A vacuum opens a leak as pressure does"), Phrase.Words("lip seals and some cracks close under vacuum: only pressure from inside shows those"));
     }
 
-    private static IEnumerable<Phrase> Missing(HoldView? hold, NitrogenTest? nitrogen)
+    private static IEnumerable<Phrase> Missing(TightPicture tight)
     {
-        if (hold is null) yield return Phrase.Words("a vacuum hold: nitrogen proves tight, not dry");
-        else
-        {
-            if (!hold.Odds.TemperatureKnown) yield return Phrase.Words("the temperature at each reading: a warming car looks like a leak");
-            if (hold.OnDial) yield return Phrase.Words("an absolute (micron) gauge: a dial sees only gross leaks");
-            if (hold.Readings.Length < 4) yield return Phrase.Words("at least four readings: only the bend of the rise tells water from a leak");
-        }
-        if (nitrogen is null) yield return Phrase.Words("nitrogen and soap: it pushes outward as refrigerant does, and sees leaks that a vacuum hold cannot");
+        var tests = tight.Belief.Tests.Where(test => test.SinceLastChange).ToArray();
+        var holds = tests.Where(test => test.Kind == TightnessTestKind.VacuumHold).ToArray();
+        if (holds.Length == 0) yield return Phrase.Words("a vacuum hold: nitrogen proves tight, not dry");
+        if (tests.Any(test => test.Quality.HasFlag(TestQuality.NoTemperature))) yield return Phrase.Words("the temperature at each reading: a warming car looks like a leak");
+        if (holds.Length > 0 && holds.All(test => test.Quality.HasFlag(TestQuality.DialOnly))) yield return Phrase.Words("an absolute (micron) gauge: a dial sees only gross leaks");
+        if (!tests.Any(test => test.Kind == TightnessTestKind.NitrogenDecay && (test.Quality & (TestQuality.TooShort | TestQuality.LowPressure)) == 0))
+            yield return Phrase.Words("nitrogen at the test pressure for half an hour or more, and soap: it pushes outward as refrigerant does, and sees leaks that a vacuum hold cannot");
     }
 
     private static ImmutableArray<NextAction> Next(JobPicture picture, TightPicture tight)
     {
-        var nitrogen = new NextAction(Phrase.Words("Dry nitrogen to the rated test pressure, soap on every joint"), Phrase.Words("leaks that push outward; bubbles show where"), 30, EntryKinds.PressureTest);
-        if (picture.Hold is { Odds.Wet: >= 0.5 })
+        if (tight.Outcome != TightOutcome.Leaks && picture.Hold is { Odds.Wet: >= 0.5 })
             return [new(Phrase.Words("Pump on with the car warm; then hold again"), Phrase.Words("whether the plateau falls: water leaves, a leak stays"), 60, EntryKinds.Pump, Doing.PullsVacuum)];
+        var better = tight.Belief.Next.Take(2).Select(proposal => TightWords.Action(picture, proposal)).ToArray();
         return tight.Outcome switch
         {
             TightOutcome.Proven or TightOutcome.Likely when picture.Timeline.Now.Inside == Picture.Circuit.Inside.Vacuum =>
-                [new(Phrase.Words("Weigh in the charge"), Phrase.Words("the right amount, to some grams"), 20, EntryKinds.ScaleReading, Doing.FillsIn), nitrogen],
+                [new(Phrase.Words("Weigh in the charge"), Phrase.Words("the right amount, to some grams"), 20, EntryKinds.ScaleReading, Doing.FillsIn), .. better.Take(1)],
             TightOutcome.Proven => [],
-            _ when picture.Hold is null => [new(Phrase.Words("Let the nitrogen out, pull down and hold"), Phrase.Words("whether it is dry"), 75, EntryKinds.VacuumReading, Doing.PullsVacuum)],
-            TightOutcome.Leaks => [nitrogen, new(Phrase.Words("Cap and check the hoses and the gauge set alone"), Phrase.Words("whether the hose leaks, not the car"), 10, EntryKinds.VacuumReading)],
-            _ => [nitrogen, new(Phrase.Words("Hold longer, with an absolute gauge and temperatures"), Phrase.Words("a slower leak"), 60, EntryKinds.VacuumReading)],
+            TightOutcome.Leaks => [TightWords.Nitrogen, new(Phrase.Words("Cap and check the hoses and the gauge set alone"), Phrase.Words("whether the hose leaks, not the car"), 10, EntryKinds.VacuumReading)],
+            _ => better.Length > 0 ? [.. better] : [TightWords.Nitrogen],
         };
     }
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Tightcold.Diagnosis.Leaks;
+using Tightcold.Diagnosis.Tightness;
 using Tightcold.Jobs.Entries;
 using Tightcold.Picture;
 using Tightcold.Picture.Leaks;
@@ -30,8 +31,8 @@ internal static class LeakWords
         var view = picture.Leaks;
         var belief = view.Belief;
         var estimates = ImmutableArray.CreateBuilder<Estimate>();
-        estimates.Add(Rate("total-leak", "Lost by all spots together, before repairs", belief.Total));
-        if (belief.Spots.Any(spot => spot.Spot.MendedAt is not null)) estimates.Add(Rate("remaining-leak", "By all spots as they are now", belief.Remaining));
+        estimates.Add(Rate("total-leak", "Lost by all spots together, before repairs", belief.Before));
+        if (belief.Spots.Any(spot => spot.Spot.MendedAt is not null)) estimates.Add(Rate("remaining-leak", "By all spots as they are now", belief.Now));
         var another = Math.Clamp(belief.AnotherRemains, 0.01, 0.99);
         estimates.Add(Estimate.Between("another-remains", "Odds that another leak remains unfound", QuantityKind.Ratio, another, another, another, EstimateOrigin.Modelled));
         var times = view.Forecast.Seconds;
@@ -70,7 +71,7 @@ internal static class LeakWords
         }
     }
 
-    public static Phrase Remark(Phrase remark, SpotBelief belief) => belief.OpenedOnce > 0.25 && belief.Spot.Tests.Length > 0
+    public static Phrase Remark(Phrase remark, SpotTightness belief) => belief.OpenedOnce > 0.25 && belief.Spot.Tests.Length > 0
         ? remark.Then(Phrase.Of($"the residue may come from one opening ({Odds(belief.OpenedOnce)}): clean it, cover it and try the detector; gas there means that it leaks"))
         : remark;
 }

@@ -1,3 +1,8 @@
+using Tightcold.Diagnosis.Tightness;
+using Tightcold.Jobs.Entries;
+using Tightcold.Picture;
+using Tightcold.Picture.Leaks;
+using Tightcold.Picture.Pressures;
 using Tightcold.Picture.Tight;
 using Tightcold.Quantities;
 using static Tightcold.Picture.Pressures.Evidence;
@@ -11,6 +16,60 @@ public static class TightWords
     public static Phrase Sure(TightPicture tight)
     {
         ArgumentNullException.ThrowIfNull(tight);
-        return Phrase.Of($"It will still cool in two summers: {Odds(tight.Odds)} sure.");
+        return Phrase.Of($"It will still cool {When(tight)}: {Odds(tight.Odds)} sure.");
+    }
+
+    /// <summary>“in two summers”.</summary>
+    public static string When(TightPicture tight)
+    {
+        ArgumentNullException.ThrowIfNull(tight);
+        return (int)Math.Round(tight.Years) switch
+        {
+            <= 1 => "next summer",
+            2 => "in two summers",
+            var years => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"in {years} summers"),
+        };
+    }
+
+    /// <summary>What stands most in the way.</summary>
+    public static Phrase Doubt(TightPicture tight)
+    {
+        ArgumentNullException.ThrowIfNull(tight);
+        var spot = tight.Belief.DoubtSpot ?? "";
+        return tight.Belief.Doubt switch
+        {
+            TightnessDoubt.FailedTest => Phrase.Words("A test failed, and nothing was mended since."),
+            TightnessDoubt.FoundNotMended => Phrase.Of($"{spot} was found leaking and is not mended."),
+            TightnessDoubt.NothingTested => Phrase.Words("Nothing was tested since the last repair."),
+            TightnessDoubt.Spot => Phrase.Of($"Largest doubt: {spot}."),
+            TightnessDoubt.Elsewhere => Phrase.Words("Largest doubt: a place that is not on the list."),
+            TightnessDoubt.RepairMayNotHold => Phrase.Of($"Largest doubt: whether the repair at {spot} holds."),
+            TightnessDoubt.Reassembly => Phrase.Words("Largest doubt: what was undone and closed again."),
+            _ => Phrase.Empty,
+        };
+    }
+
+    public static NextAction Nitrogen { get; } = new(Phrase.Words("Dry nitrogen to the rated test pressure, soap on every joint"),
+        Phrase.Words("leaks that push outward; bubbles show where"), 30, EntryKinds.PressureTest);
+
+    /// <summary>A test that would make it surer, as a thing to do.</summary>
+    public static NextAction Action(JobPicture picture, TightnessProposal proposal)
+    {
+        ArgumentNullException.ThrowIfNull(picture);
+        ArgumentNullException.ThrowIfNull(proposal);
+        var minutes = (int)Math.Ceiling(proposal.Minutes);
+        var tells = Phrase.Of($"passed, it would be {Odds(proposal.OddsIfPassed)} sure");
+        var look = proposal.Look is { } kind ? LeakView.NameOf(kind) : "";
+        var now = picture.Record.Journal.Standing is [.., var last] ? last.ObservedAt : picture.Record.Job.OpenedAt;
+        var air = AirPressure.At(picture.Record, now).Pascals;
+        return proposal.Kind switch
+        {
+            TightnessTestKind.NitrogenDecay => new(Phrase.Of($"Dry nitrogen to {Gauges.Shown(proposal.PressurePa ?? 1.1e6, air)}, read again after {Measure.Seconds(proposal.WaitSeconds)} with the temperature; below the maker's test pressure"),
+                tells, minutes, EntryKinds.PressureTest),
+            TightnessTestKind.VacuumHold => new(Phrase.Of($"Hold the vacuum for {Measure.Seconds(proposal.WaitSeconds)}, with temperatures"), tells, minutes, EntryKinds.VacuumReading, Doing.PullsVacuum),
+            TightnessTestKind.StandingAgain => new(Phrase.Words("Read the standing pressure again in a week"), tells, minutes, EntryKinds.StandingReading),
+            TightnessTestKind.SpotCheck => new(Phrase.Of($"Check {proposal.Spot ?? ""}: {look}"), tells, minutes, EntryKinds.LeakCheck),
+            _ => new(Phrase.Of($"All joints: {look}"), tells, minutes, EntryKinds.LeakCheck),
+        };
     }
 }

@@ -21,6 +21,8 @@ public static class EntryRules
     /// bar, common practice; the plate of the vehicle rules.</summary>
     public const double HighestTestPa = 2.0e6;
 
+    private const double HighestBarometerPa = 108_400;
+
     /// <param name="record">The job as it stands.</param>
     /// <param name="entry">The entry that wants in.</param>
     /// <param name="barometer">Air pressure of the place, or null when neither barometer nor altitude is known.</param>
@@ -108,14 +110,15 @@ public static class EntryRules
     /// <summary>No gauge can read more vacuum than the surrounding air has pressure (2 kPa left for the gauge).</summary>
     private static IEnumerable<InputProblem> CheckVacuumFloor(Entry entry, Schema schema, AbsolutePressure? barometer)
     {
-        var air = barometer?.Pascals ?? 108_400;
+        // Not known: as at the highest barometer ever, so that nothing true is refused.
+        var air = barometer ?? AbsolutePressure.FromPascals(HighestBarometerPa);
         foreach (var field in schema.Fields)
         {
             if (field.Type is FieldType.Quantity { Kind: QuantityKind.GaugePressure }
-                && entry.Fields[field.Name] is FieldValue.Quantity typed && typed.Value.Si < -air - 2000)
+                && entry.Fields[field.Name] is FieldValue.Quantity typed && typed.Value.As<GaugePressure>() < AbsolutePressure.FromPascals(0).ToGauge(air.Plus(2000)))
             {
                 yield return InputProblem.Of(field.Name, typed.AsTyped,
-                    $"that is below perfect vacuum; where the air has {AbsolutePressure.FromPascals(air)}, {GaugePressure.FromPascals(-air)} is the lowest there can be");
+                    $"that is below perfect vacuum; where the air has {air}, {AbsolutePressure.FromPascals(0).ToGauge(air)} is the lowest there can be");
             }
         }
     }
@@ -141,7 +144,7 @@ public static class EntryRules
                 yield return InputProblem.Of("gas", fields.Text("gas")!,
                     $"only dry nitrogen (or nitrogen with at most 5 % hydrogen) through a regulator with relief; oil explodes with oxygen, and refrigerant mixed with pressed air can burn");
                 break;
-            case EntryKinds.PressureTest when fields.Si("pressure") > HighestTestPa:
+            case EntryKinds.PressureTest when fields.Get<GaugePressure>("pressure") > GaugePressure.FromPascals(HighestTestPa):
                 yield return InputProblem.Of("pressure", Typed(entry, "pressure"),
                     $"more than {GaugePressure.FromPascals(HighestTestPa)} can burst low-side parts; the vehicle maker's figure rules");
                 break;

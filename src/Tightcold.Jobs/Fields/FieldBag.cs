@@ -23,8 +23,12 @@ public sealed class FieldBag : IEquatable<FieldBag>, IEnumerable<KeyValuePair<st
     public T? Get<T>(string name) where T : struct, IQuantity<T> =>
         this[name] is FieldValue.Quantity quantity ? quantity.Value.As<T>() : null;
 
-    /// <summary>Value in SI, whatever the kind.</summary>
-    public double? Si(string name) => this[name] is FieldValue.Quantity quantity ? quantity.Value.Si : null;
+    /// <summary>Value in SI, of any kind but a gauge pressure: that means nothing without the barometer and the gauge's zero,
+    /// and is turned into an absolute pressure in one place.</summary>
+    /// <exception cref="InvalidOperationException">The field holds a gauge pressure.</exception>
+    public double? Si(string name) => this[name] is not FieldValue.Quantity quantity ? null
+        : quantity.Value.Kind == QuantityKind.GaugePressure ? throw new InvalidOperationException($"{name} is a gauge pressure and no bare number")
+        : quantity.Value.Si;
 
     public double? PlusMinusSi(string name) => this[name] is FieldValue.Quantity quantity ? quantity.PlusMinusSi : null;
 

@@ -50,8 +50,6 @@ public sealed record Kit(Guid Id, DateTimeOffset From, FieldBag Fields, Immutabl
 
     /// <summary>Class 1.6 of a 500 psi (35 bar) dial: 55 kPa; common practice.</summary>
     public double HighGaugePlusMinusPa => Or("high-gauge-plus-minus", 55e3);
-    public double LowGaugeZeroPa => Or("low-gauge-zero", 0);
-    public double HighGaugeZeroPa => Or("high-gauge-zero", 0);
     public double ThermometerPlusMinusK => Or("thermometer-plus-minus", 1.5);
     public double HygrometerPlusMinus => Or("hygrometer-plus-minus", 0.07);
     public double ScalePlusMinusKg => Math.Max(Or("scale-plus-minus", 0.005), Or("scale-step", 0.001) / 2);

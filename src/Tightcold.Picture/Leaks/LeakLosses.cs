@@ -2,19 +2,16 @@ using System.Collections.Immutable;
 using Tightcold.Diagnosis.Leaks;
 using Tightcold.Diagnosis.Priors;
 using Tightcold.Jobs.Entries;
-using Tightcold.Jobs.Journals;
-using Tightcold.Picture.Vacuum;
 using Tightcold.Quantities;
 using static Tightcold.Picture.Pressures.Evidence;
 
 namespace Tightcold.Picture.Leaks;
 
 /// <summary>What the car lost over which time, from the history of its charges.</summary>
-/// <param name="Observations">For the leak belief.</param>
 /// <param name="LostKg">Mass missing when the car came, best guess; null when nothing tells.</param>
 /// <param name="SigmaKg">Its standard deviation.</param>
 /// <param name="Basis">In words: from which charge to which reading.</param>
-public sealed record LeakLosses(ImmutableArray<LossObservation> Observations, double? LostKg, double SigmaKg, Phrase Basis, ImmutableArray<Guid> Entries)
+public sealed record LeakLosses(double? LostKg, double SigmaKg, Phrase Basis, ImmutableArray<Guid> Entries)
 {
     private const double Month = LeakForecast.Year / 12;
 
@@ -32,16 +29,13 @@ public sealed record LeakLosses(ImmutableArray<LossObservation> Observations, do
     {
         ArgumentNullException.ThrowIfNull(picture);
         var record = picture.Record;
-        var observations = ImmutableArray.CreateBuilder<LossObservation>();
-        if (picture.Nitrogen is { } nitrogen) observations.Add(FromNitrogen(record, nitrogen));
         var entries = record.Journal.OfKind(EntryKinds.EarlierCharge).OrderByDescending(entry => entry.Fields.Number("months-ago")).ToArray();
         if (Now(picture) is not { } now || record.Car.LabelCharge is not { } label)
-            return new(observations.ToImmutable(), null, 0, Phrase.Words("what is missing is not known: it needs the label charge, and what was left"), [.. entries.Select(entry => entry.Id)]);
+            return new(null, 0, Phrase.Words("what is missing is not known: it needs the label charge, and what was left"), [.. entries.Select(entry => entry.Id)]);
         var start = Start(picture, entries, label.Kilograms);
         var lost = start.ChargeKg + start.ToppedUpKg - now.Kilograms;
         var sigma = Math.Sqrt(start.SigmaKg * start.SigmaKg + now.SigmaKg * now.SigmaKg);
-        observations.Add(new(lost, sigma, start.Seconds, start.Spread, LossObservation.YearDuty, false));
-        return new(observations.ToImmutable(), lost, sigma, start.Basis, [.. entries.Select(entry => entry.Id)]);
+        return new(lost, sigma, start.Basis, [.. entries.Select(entry => entry.Id)]);
     }
 
     private sealed record Begin(double ChargeKg, double SigmaKg, double ToppedUpKg, double Seconds, double Spread, Phrase Basis);
@@ -86,15 +80,5 @@ public sealed record LeakLosses(ImmutableArray<LossObservation> Observations, do
             return (recovered.Sum(entry => entry.Fields.Si("gross-after")!.Value - entry.Fields.Si("gross-before")!.Value) + LeftInOilKg, 0.015);
         if (picture.Came.Says == Standing.StandingSays.OpenToAir) return (0, 0.005);
         return picture.Came.Left is { } left ? (left.MeanKg, Math.Max(0.005, left.SigmaKg)) : null;
-    }
-
-    /// <summary>Nitrogen that went, as the refrigerant that the same channels would have lost at rest: the throughput
-    /// V·Δp/Δt over drive and viscosity ratio, times M/(R·T).</summary>
-    private static LossObservation FromNitrogen(JobRecord record, NitrogenTest test)
-    {
-        var setting = LeakView.Setting(record);
-        var perThroughput = 1 / setting.Throughput(1, 298.15) / (setting.Drive(test.StartPa) * setting.ViscosityRatio);
-        var volume = VolumeOf(record.Car).M3;
-        return new(-test.ChangePa * volume * perThroughput, test.SigmaPa * volume * perThroughput, test.Seconds, 0, 1, test.AfterRepairs);
     }
 }

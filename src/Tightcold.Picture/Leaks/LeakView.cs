@@ -1,32 +1,37 @@
 using System.Collections.Immutable;
 using Tightcold.Diagnosis.Leaks;
+using Tightcold.Diagnosis.Tightness;
 using Tightcold.Jobs.Cars;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
 using Tightcold.Picture.Pressures;
+using Tightcold.Picture.Tight;
 using Tightcold.Picture.Vacuum;
-using Tightcold.Procedures.Vacuum;
 using static Tightcold.Picture.Pressures.Evidence;
 
 namespace Tightcold.Picture.Leaks;
 
 /// <summary>A job's leaks as numbers: odds and rate of each spot, of the whole car, what to check next, and how long
 /// the charge will last.</summary>
+/// <param name="States">Each spot by what was written down of it.</param>
+/// <param name="Belief">The one belief about leaks.</param>
+/// <param name="SufferingKg">Below this charge cooling suffers.</param>
 public sealed record LeakView(
-    ImmutableArray<SpotState> States, LeakBelief Belief, ImmutableArray<NextCheck> Next, LeakForecast Forecast, LeakLosses Losses, double ChargeKg, double SufferingKg, DateTimeOffset AsOf)
+    ImmutableArray<SpotState> States, TightnessBelief Belief, ImmutableArray<NextCheck> Next, LeakForecast Forecast, LeakLosses Losses, double ChargeKg, double SufferingKg, DateTimeOffset AsOf)
 {
     public static LeakView Of(JobPicture picture)
     {
         ArgumentNullException.ThrowIfNull(picture);
-        var (record, hold) = (picture.Record, picture.Hold);
+        var record = picture.Record;
         var losses = LeakLosses.Of(picture);
         var states = SpotState.All(record);
-        var belief = LeakInference.Of(new([.. Spots(record, states)], losses.Observations, Setting(record), (ulong)(uint)record.Job.Seed) { Hold = Held(record, hold) });
         var label = record.Car.LabelCharge?.Kilograms ?? 0.55;
         var charge = picture.Mass is { SystemKnown: true, DrawnKg: > 0 } balance ? balance.SystemKg : label;
         var suffering = label * LeakForecast.SufferingShare(record.Car.Device == Car.OrificeTube);
+        var belief = TightnessInference.Of(TightEvidence.Of(picture, states, charge, suffering));
         var asOf = record.Journal.Standing.Length > 0 ? record.Journal.Standing[^1].ObservedAt : record.Job.OpenedAt;
-        return new(states, belief, NextCheck.Rank(belief, Means(record), 6), LeakForecast.Of(belief.RemainingSamples, Math.Max(charge, suffering), suffering), losses, charge, suffering, asOf);
+        var search = LeakInference.Of(new(belief.Evidence.Spots, [], Setting(record), (ulong)(uint)record.Job.Seed));
+        return new(states, belief, NextCheck.Rank(search, Means(record), 6), LeakForecast.Of(belief.NowSamples, Math.Max(charge, suffering), suffering), losses, charge, suffering, asOf);
     }
 
     public static LeakSetting Setting(JobRecord record)
@@ -34,31 +39,6 @@ public sealed record LeakView(
         var fluid = FluidOf(record.Car);
         return LeakSetting.Usual with { RestPressurePa = fluid.SaturationAtTemperature(HoldView.ReferenceSystemK).PressurePa, MolarMassKgPerMol = fluid.MolarMassKgPerMol };
     }
-
-    /// <summary>The hold as evidence: a leak that it showed, or the largest that it leaves possible.</summary>
-    private static HoldObservation? Held(JobRecord record, HoldView? hold)
-    {
-        if (hold is null || !hold.Odds.Fits) return null;
-        var seen = hold.Odds.LeakSeen * (1 - hold.Odds.HoseShare) > 0.7;
-        if (!seen && hold.Odds.LeakSeen > 0.3) return null;
-        double Air(double throughput) => LeakEquivalent.AirKgPerS(throughput, hold.PartTemperatureK);
-        var first = record.Journal.Find(hold.Entries[0])!.ObservedAt;
-        var after = !record.Journal.Standing.Any(entry => entry.Kind is EntryKinds.PartChanged or EntryKinds.SealChanged && entry.ObservedAt > first);
-        return new(Air(seen ? hold.Odds.LeakMedianPaM3PerS : hold.UnseenPaM3PerS),
-            seen ? Math.Log(hold.Odds.LeakHighPaM3PerS / hold.Odds.LeakLowPaM3PerS) / (2 * Quantities.Estimate.Z90) : 0, seen, hold.LeastPerAir, hold.MostPerAir, after);
-    }
-
-    private static IEnumerable<LeakSpot> Spots(JobRecord record, ImmutableArray<SpotState> states)
-    {
-        foreach (var state in states)
-        {
-            var tests = record.Journal.OfKind(EntryKinds.LeakCheck).Where(entry => Here(entry, state.Spot)).Select(entry => TestOf(record, entry));
-            var mended = record.Journal.Standing.LastOrDefault(entry => entry.Kind is EntryKinds.PartChanged or EntryKinds.SealChanged && Here(entry, state.Spot));
-            yield return new(state.Spot, LeakComponents.FromName(state.Spot), [.. tests], mended is null ? null : Clock(record, mended), state.Leaking);
-        }
-    }
-
-    private static bool Here(Entry entry, string spot) => string.Equals(entry.Fields.Text("spot"), spot, StringComparison.OrdinalIgnoreCase);
 
     private static double Clock(JobRecord record, Entry entry) => (entry.ObservedAt - record.Job.OpenedAt).TotalSeconds;
 
@@ -94,7 +74,7 @@ public sealed record LeakView(
     };
 
     /// <summary>What this kit allows, under the conditions of now.</summary>
-    private static LeakTest[] Means(JobRecord record)
+    internal static LeakTest[] Means(JobRecord record)
     {
         var owned = record.Kit.Fields.Text("leak-tests") ?? "detector, soap";
         bool Has(string word) => owned.Contains(word, StringComparison.OrdinalIgnoreCase);
@@ -126,5 +106,5 @@ public sealed record LeakView(
     }
 
     /// <summary>The circuit's spots in order, each with its belief.</summary>
-    public IEnumerable<SpotBelief> OnTheMap => Belief.Spots.Where(spot => spot.Spot.Name != LeakCase.Elsewhere);
+    public IEnumerable<SpotTightness> OnTheMap => Belief.Spots.Where(spot => spot.Spot.Name != LeakCase.Elsewhere);
 }

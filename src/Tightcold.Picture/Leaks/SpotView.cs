@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using Tightcold.Diagnosis.Leaks;
+using Tightcold.Diagnosis.Tightness;
 
 namespace Tightcold.Picture.Leaks;
 
@@ -20,7 +20,7 @@ public enum SpotStanding
 }
 
 /// <summary>A spot of the circuit for a map: its standing and its odds.</summary>
-public sealed record SpotView(SpotState State, SpotStanding Standing, SpotBelief Belief)
+public sealed record SpotView(SpotState State, SpotStanding Standing, SpotTightness Belief)
 {
     /// <summary>Odds of a leak from which a spot that nobody called leaking is drawn as suspected.</summary>
     public const double SuspectedFrom = 0.2;

@@ -181,7 +181,7 @@ public sealed record NowPicture(NowKind Kind, Step Step, string? EntryKind)
         // It came open: somewhere is a hole, and pulling a vacuum on it finds nothing.
         if (picture.Timeline.Moments.Any(moment => moment.After.CameOpen) && picture.Leaks.States.All(spot => spot.Leak is null) && picture.Mend.Changed.IsEmpty)
             return new(NowKind.FindTheHole, Step.LeakSearch, EntryKinds.LeakCheck);
-        if (picture.Nitrogen is { Falls: true, AfterRepairs: true }) return new(NowKind.FindTheLeak, Step.LeakSearch, EntryKinds.LeakCheck);
+        if (picture.Tight.Outcome == TightOutcome.Leaks) return new(NowKind.FindTheLeak, Step.LeakSearch, EntryKinds.LeakCheck);
         return picture.Mend.Oil.TooLittle ? new(NowKind.OilDue, Step.Mend, EntryKinds.OilMoved) : null;
     }
 

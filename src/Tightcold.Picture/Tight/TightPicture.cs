@@ -1,4 +1,5 @@
 using Tightcold.Diagnosis.Leaks;
+using Tightcold.Diagnosis.Tightness;
 
 namespace Tightcold.Picture.Tight;
 
@@ -21,29 +22,34 @@ public enum TightOutcome
 
 /// <summary>The first proof as one number: the odds that the car still cools when the time that its driver wants is over,
 /// given everything in the journal.</summary>
-public sealed record TightPicture(TightOutcome Outcome, double Odds)
+/// <param name="Belief">All that is believed of leaks and water.</param>
+public sealed record TightPicture(TightnessBelief Belief)
 {
     /// <summary>The lines that the page states.</summary>
-    public const double ProvenFrom = 0.90, LikelyFrom = 0.70;
+    public const double ProvenFrom = TightnessInference.ProvenFrom, LikelyFrom = TightnessInference.LikelyFrom;
 
-    /// <summary>Two summers.</summary>
-    public const double HorizonSeconds = 2 * LeakForecast.Year;
+    public double Odds => Belief.StillCools;
 
-    public static TightPicture Of(JobPicture picture)
+    /// <summary>Odds that less water than what counts as dry is left.</summary>
+    public double Dry => Belief.Dry.Dry;
+
+    /// <summary>How long it is to cool, years.</summary>
+    public double Years => Belief.Evidence.Question.HorizonSeconds / LeakForecast.Year;
+
+    /// <summary>The last hold or pressure test that speaks of the circuit as it is; null without one.</summary>
+    public TestReading? LastTest => Belief.Tests.LastOrDefault(test => test.SinceLastChange);
+
+    public TightOutcome Outcome { get; } = Judge(Belief);
+
+    private static TightOutcome Judge(TightnessBelief belief)
     {
-        ArgumentNullException.ThrowIfNull(picture);
-        var leaks = picture.Leaks;
-        var room = Math.Max(0, leaks.ChargeKg - leaks.SufferingKg);
-        var odds = leaks.Belief.RemainingSamples.Where(sample => sample.KgPerS * LossObservation.YearDuty * HorizonSeconds < room)
-            .Sum(sample => sample.Weight);
-        return new(Judge(picture, odds), odds);
-    }
-
-    private static TightOutcome Judge(JobPicture picture, double odds)
-    {
-        if (picture.Nitrogen is { Falls: true, AfterRepairs: true } || picture.Leaks.States.Any(state => state.Leaking)) return TightOutcome.Leaks;
-        if (picture.Hold is { Odds: { Fits: true, LeakSeen: >= 0.9 } }) return TightOutcome.Leaks;
-        if (picture.Hold is null && picture.Nitrogen is null) return TightOutcome.NotTested;
-        return odds >= ProvenFrom ? TightOutcome.Proven : odds >= LikelyFrom ? TightOutcome.Likely : TightOutcome.NotShown;
+        if (belief.Verdict == TightnessVerdict.Leaking || belief.Doubt == TightnessDoubt.FoundNotMended) return TightOutcome.Leaks;
+        if (!belief.Tests.Any(test => test.SinceLastChange)) return TightOutcome.NotTested;
+        return belief.Verdict switch
+        {
+            TightnessVerdict.Proven => TightOutcome.Proven,
+            TightnessVerdict.Likely => TightOutcome.Likely,
+            _ => TightOutcome.NotShown,
+        };
     }
 }

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Tightcold.Jobs.Entries;
-using Tightcold.Jobs.Journals;
 using Tightcold.Picture.Pressures;
 using Tightcold.Procedures.Evacuation;
 using Tightcold.Properties;
@@ -12,7 +11,7 @@ namespace Tightcold.Picture.Vacuum;
 /// showed.</summary>
 public sealed record PumpView(
     EvacuationSetup Setup, EvacuationForecast Forecast, ImmutableArray<(double Seconds, double PressurePa, double SigmaPa, bool OnDial)> Observed,
-    ImmutableArray<Assumption> Assumptions)
+    ImmutableArray<Assumption> Assumptions, double VapourKgPerM3)
 {
     /// <summary>A small two-stage pump of 70 L/min; common practice.</summary>
     private const double UsualPumpM3PerS = 1.17e-3;
@@ -29,25 +28,25 @@ public sealed record PumpView(
         var weather = record.WeatherAt(moment);
         var partK = rows.Select(row => row.Reading.TemperatureK).LastOrDefault(kelvins => kelvins is not null) ?? weather?.Fields.Si("ambient-temperature") ?? 293.15;
         if (!kit.Has("pump-free-air")) assumptions.Add(Quantities.Phrase.Of($"A pump of {new Quantities.Measure(Quantities.QuantityKind.VolumeFlow, UsualPumpM3PerS)}: none is in the kit"));
-        var (waterKg, spread) = Water(record, moment, partK);
+        var (waterKg, spread, vapour) = Water(picture, moment, partK);
         var setup = new EvacuationSetup(kit.Fields.Si("pump-free-air") ?? UsualPumpM3PerS, kit.PumpUltimatePa, kit.HoseBoreM, kit.HoseLengthM,
             start?.Fields.Text("sides") is null or "both sides", start?.Fields.Text("cores") != "removed",
             VolumeOf(record.Car).M3 + 2 * kit.HoseVolumeM3, AirPressure.At(record, moment).Pascals, Math.Clamp(partK, 240, 330), waterKg, spread, OilM3(record.Car));
         var observed = rows.Where(row => !row.Isolated).Select(row => ((row.Entry.ObservedAt - moment).TotalSeconds, row.Reading.PressurePa, row.Reading.SigmaPa, row.OnDial)).ToImmutableArray();
         return new(setup, EvacuationForecast.Of(setup, (ulong)(uint)record.Job.Seed), observed,
-            [.. assumptions.Select(what => new Assumption(what, Quantities.Phrase.Words("the time to pump follows it")))]);
+            [.. assumptions.Select(what => new Assumption(what, Quantities.Phrase.Words("the time to pump follows it")))], vapour);
     }
 
     /// <summary>How long the circuit stood open, in which air, and whether a new drier went in.</summary>
-    private static (double Kilograms, double Spread) Water(JobRecord record, DateTimeOffset moment, double temperatureK)
+    private static (double Kilograms, double Spread, double VapourKgPerM3) Water(JobPicture picture, DateTimeOffset moment, double temperatureK)
     {
-        var opened = record.Journal.OfKind(EntryKinds.Opened).FirstOrDefault(entry => entry.ObservedAt <= moment);
-        var closed = record.Journal.OfKind(EntryKinds.Closed).LastOrDefault(entry => entry.ObservedAt <= moment);
-        var openSeconds = opened is null ? 0 : Math.Max(0, ((closed is not null && closed.ObservedAt > opened.ObservedAt ? closed.ObservedAt : moment) - opened.ObservedAt).TotalSeconds);
-        var humidity = record.WeatherAt(moment)?.Fields.Si("relative-humidity") ?? 0.6;
+        var humidity = picture.Record.WeatherAt(moment)?.Fields.Si("relative-humidity") ?? 0.6;
         // Vapour density by the gas law, R = 461.5 J/(kg·K).
         var vapour = humidity * WaterVapour.SaturationPressurePa(Math.Clamp(temperatureK, 250, 330)) / (461.5 * temperatureK);
-        var drier = record.Journal.OfKind(EntryKinds.PartChanged).Any(entry => entry.Fields.Text("spot") is "receiver-drier" or "accumulator");
-        return WaterGuess.Of(openSeconds, vapour, drier);
+        var drier = picture.Mend.Drier;
+        // Found open: nobody knows how long; days in that air are taken.
+        var openSeconds = picture.Timeline.At(moment).CameOpen ? 3 * 86_400 : drier.OpenFor?.TotalSeconds ?? 0;
+        var (kilograms, spread) = WaterGuess.Of(openSeconds, vapour, drier.Renewed);
+        return (kilograms, spread, vapour);
     }
 }

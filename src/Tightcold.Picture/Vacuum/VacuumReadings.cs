@@ -40,7 +40,7 @@ public static class VacuumReadings
         return [.. entries.Select(entry => Interpret(record, entry, entries[0].ObservedAt)).OfType<Row>()];
     }
 
-    private static Row? Interpret(JobRecord record, Entry entry, DateTimeOffset zero)
+    internal static Row? Interpret(JobRecord record, Entry entry, DateTimeOffset zero)
     {
         var kit = record.KitAt(entry.ObservedAt);
         var seconds = (entry.ObservedAt - zero).TotalSeconds;

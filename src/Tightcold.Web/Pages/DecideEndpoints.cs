@@ -14,7 +14,7 @@ namespace Tightcold.Web.Pages;
 internal static class DecideEndpoints
 {
     /// <summary>Kilograms in what a price may be said for.</summary>
-    private static readonly Dictionary<string, double> PerKg = new(StringComparer.Ordinal) { ["kg"] = 1, ["lb"] = 0.45359237, ["can of 300 g"] = 0.300 };
+    private static readonly Dictionary<string, double> PerKg = new(StringComparer.Ordinal) { ["kg"] = 1, ["lb"] = 0.45359237, ["can of 12 oz"] = 12 * 0.45359237 / 16 };
 
     public static IEnumerable<string> Sizes => PerKg.Keys;
 

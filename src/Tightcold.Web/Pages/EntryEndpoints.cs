@@ -5,10 +5,12 @@ using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
 using Tightcold.App.Desk;
 using Tightcold.App.Expectation;
+using Tightcold.Findings.Now;
 using Tightcold.Jobs.Circuit;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
+using Tightcold.Picture;
 using Tightcold.Quantities;
 using Tightcold.Web.Forms;
 using Tightcold.Web.Http;
@@ -82,8 +84,14 @@ internal static class EntryEndpoints
             model = model with { Id = ids.NextId(Visit.Of(http).Reader.Now) };
         }
         var (bag, unread) = FieldReader.Read(schema, texts, CultureInfo.InvariantCulture);
-        if (unread.Count == 0 && Unlikely.Of(schema, bag) is { Length: > 0 } doubts && form["really"] != EntryFormModel.Key(doubts))
-            return Page.Show<EntryFormPage>(http, StatusCodes.Status422UnprocessableEntity, (nameof(EntryFormPage.Model), model with { Doubts = doubts }));
+        if (unread.Count == 0)
+        {
+            var doubts = Unlikely.Of(schema, bag);
+            var asked = corrects is null ? AskBack.Of(new JobPicture(record), schema.Name, bag) : null;
+            if (EntryFormModel.Key(doubts, asked) is { Length: > 0 } key && form["really"] != key)
+                return Page.Show<EntryFormPage>(http, StatusCodes.Status422UnprocessableEntity, (nameof(EntryFormPage.Model), model with { Doubts = doubts, Asked = asked }));
+        }
+
         var outcome = await desk.AddEntryAsync(
             record.Job.Number, schema.Name, texts, when, Who(record, model.Who), corrects?.Id,
             corrects is null ? null : model.Reason, model.Id, cancellation).ConfigureAwait(false);
@@ -121,7 +129,7 @@ internal static class EntryEndpoints
         return new(schema, typed, visit.System)
         {
             Ghosts = LastValues(record, schema),
-            LastSi = record.Journal.Last(schema.Name) is { } last ? schema.Fields.ToDictionary(field => field.Name, field => last.Fields.Si(field.Name)) : new Dictionary<string, double?>(),
+            LastSi = record.Journal.Last(schema.Name) is { } last ? schema.Fields.ToDictionary(field => field.Name, field => last.Fields[field.Name] is FieldValue.Quantity value ? (double?)value.Value.Si : null) : new Dictionary<string, double?>(),
             Expected = EntryExpectation.Of(record, schema.Name, visit.Reader.Now),
             Spots = CircuitMap.Spots(record.Car),
             Containers = [.. record.KitAt(visit.Reader.Now).Containers.Select(container => container.Name)],

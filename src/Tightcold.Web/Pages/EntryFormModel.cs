@@ -1,6 +1,7 @@
 using Tightcold.App.Desk;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
+using Tightcold.Quantities;
 using Tightcold.Web.Forms;
 
 namespace Tightcold.Web.Pages;
@@ -14,8 +15,12 @@ public sealed record EntryFormModel(JobRecord Record, FormSheet Sheet, Guid Id, 
     /// <summary>Unlikely values that are asked about, once.</summary>
     public IReadOnlyList<Unlikely.Doubt> Doubts { get; init; } = [];
 
-    /// <summary>What a person says yes to: these very values, so that other ones are asked about again.</summary>
-    public string Really => Key(Doubts);
+    /// <summary>What is asked back once because of what is in the circuit; or null.</summary>
+    public Phrase? Asked { get; init; }
 
-    public static string Key(IEnumerable<Unlikely.Doubt> doubts) => string.Join("; ", doubts.Select(doubt => $"{doubt.Field.Name} {doubt.AsTyped}"));
+    /// <summary>What a person says yes to: these very values, so that other ones are asked about again.</summary>
+    public string Really => Key(Doubts, Asked);
+
+    public static string Key(IEnumerable<Unlikely.Doubt> doubts, Phrase? asked) =>
+        string.Join("; ", [.. doubts.Select(doubt => $"{doubt.Field.Name} {doubt.AsTyped}"), .. asked is null ? [] : new[] { asked.ToString() }]);
 }

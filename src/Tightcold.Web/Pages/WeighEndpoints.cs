@@ -3,9 +3,11 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
 using Tightcold.App.Desk;
+using Tightcold.Findings.Now;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
+using Tightcold.Picture;
 using Tightcold.Web.Http;
 
 namespace Tightcold.Web.Pages;
@@ -38,6 +40,10 @@ internal static class WeighEndpoints
             id = ids.NextId(now);
         }
         var (observed, trouble) = Waited.Since(form["ago"], now);
+        // Onto nitrogen or air it is asked back once; the page that asks carries the answer.
+        if (trouble is null && form["really"] != "yes"
+            && AskBack.Of(new JobPicture(record), EntryKinds.ScaleReading, FieldReader.Read(EntryKinds.Get(EntryKinds.ScaleReading), fields, CultureInfo.InvariantCulture).Bag) is { } asked)
+            return await RefusedAsync(http, desk, ids, record, machine, container, gross, unit, [new("gross", $"{gross} {unit}".Trim(), asked)], cancellation).ConfigureAwait(false);
         if (trouble is not null) return await RefusedAsync(http, desk, ids, record, machine, container, gross, unit, [trouble], cancellation).ConfigureAwait(false);
         var outcome = await desk.AddEntryAsync(number, EntryKinds.ScaleReading, fields, observed, EntryEndpoints.Who(record, null), id: id, cancellation: cancellation).ConfigureAwait(false);
         return !outcome.Taken ? await RefusedAsync(http, desk, ids, record, machine, container, gross, unit, outcome.Problems, cancellation).ConfigureAwait(false)

@@ -33,14 +33,6 @@ public sealed class TightFindingTests
     }
 
     [Fact]
-    public void Escaped_refrigerant_is_told_as_carbon_dioxide_too()
-    {
-        var finding = Lost(Car(), "12").Find(Step.LeakSearch);
-        // AR4 value of R-134a, as regulation (EU) 517/2014 uses it: 1430.
-        Assert.Equal(1430 * Of(finding, "escaped").Median!.Value, Of(finding, "escaped-co2e").Median!.Value, 6);
-    }
-
-    [Fact]
     public void The_spot_table_tells_odds_and_the_next_check_names_a_test_of_this_kit()
     {
         var finding = Car().Kit_(("leak-tests", "electronic detector")).At(0, "standing-reading", ("low-side", "5.0 bar"), ("ambient-temperature", "22 °C"))

@@ -26,7 +26,7 @@ public sealed class WrongRefrigerantTests
     {
         var finding = Stands(Car(), "4.95 bar").Find(Step.StandingPressure);
         Assert.Equal((Certainty.Weak, Judgement.CannotTell), (finding.Certainty, finding.Judgement));
-        Assert.StartsWith("Cannot tell. If it holds R-134a: Vapour only", Say(finding.Verdict), StringComparison.Ordinal);
+        Assert.StartsWith("Cannot tell: R-152a with liquid inside would stand here", Say(finding.Verdict), StringComparison.Ordinal);
         var caution = Assert.Single(finding.Cautions, one => Say(one).Contains("cannot be ruled out", StringComparison.Ordinal));
         Assert.Contains("R-152a (596", Say(caution), StringComparison.Ordinal);
         Assert.Contains("identifier", Say(finding.Next[0].What), StringComparison.Ordinal);

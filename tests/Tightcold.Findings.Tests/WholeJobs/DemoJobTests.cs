@@ -34,7 +34,7 @@ public sealed class DemoJobTests
 
     [Theory]
     [InlineData(2, Step.StandingPressure)]
-    [InlineData(10, Step.RunningPressures)]
+    [InlineData(10, Step.LeakSearch)]
     [InlineData(45, Step.Recover)]
     [InlineData(95, Step.Mend)]
     [InlineData(110, Step.PumpDown)]
@@ -62,8 +62,8 @@ public sealed class DemoJobTests
     {
         var record = await PlayAsync();
         var morning = Journal.Create(record.Journal.All.Where(entry => entry.ObservedAt < DemoScenario.Start.AddMinutes(30))).Journal!;
-        var running = Walk.Of(record with { Journal = morning }).Single(finding => finding.Step == Step.RunningPressures);
-        Assert.Equal(Judgement.Bad, running.Judgement);
-        Assert.Contains("too little refrigerant", running.Verdict.ToString(), StringComparison.Ordinal);
+        var picture = new JobPicture(record with { Journal = morning });
+        Assert.Equal(Judgement.Bad, Walk.Of(Step.RunningPressures, picture).Judgement);
+        Assert.Contains("too little refrigerant", Walk.Of(Step.WhatIsWrong, picture).Verdict.ToString(), StringComparison.Ordinal);
     }
 }

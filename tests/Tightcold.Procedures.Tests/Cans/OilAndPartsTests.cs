@@ -107,7 +107,7 @@ public sealed class OilAndPartsTests
     [Fact]
     public void After_a_recovery_to_the_airs_pressure_ten_grams_and_what_the_oil_holds_are_left()
     {
-        var end = RecoveryEnd.Of(Properties.FluidCatalog.Get("R134a"), 2.5e-3, 120e-6, 298.15, -30e3, 0, 10e3, 101_325);
+        var end = RecoveryEnd.Of(Properties.FluidCatalog.Get("R134a"), 2.5e-3, 120e-6, 298.15, 101_325 - 30e3, 101_325, 10e3, 101_325);
         Assert.Equal(30e3, end.RisePa, 6);
         Assert.Equal(0.5, end.Done, 3);
         Assert.InRange(end.LeftLeastKg, 0.0104, 0.0109);

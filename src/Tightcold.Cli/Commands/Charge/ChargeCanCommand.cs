@@ -18,7 +18,7 @@ internal sealed class ChargeCanCommand(Surroundings surroundings) : DeskCommand<
     protected override Task<int> RunAsync(ChargeCanSettings settings, CancellationToken cancellation)
     {
         var fluid = Typing.Refrigerant(settings.Refrigerant ?? "R-134a");
-        var net = Typing.Need("net", QuantityKind.Mass, settings.Net, 0.01, 30, "what is in the can is needed, e.g. --net \"340 g\"");
+        var net = Typing.Need("net", QuantityKind.Mass, settings.Net, 0.01, 30, "what is in the can is needed, e.g. --net \"300 g\"");
         var sold = Typing.Read("sold", QuantityKind.Mass, settings.Sold, net, 30) ?? net;
         var airK = Typing.Read("air", QuantityKind.Temperature, settings.Air, Zero - 20, Zero + 50) ?? Zero + 25;
         var around = Typing.Read("bath", QuantityKind.Temperature, settings.Bath, Zero, CanSurroundings.HottestBathK) is { } bathK

@@ -10,7 +10,7 @@ internal sealed class ChargeCanSettings : DeskSettings
     public string? Refrigerant { get; init; }
 
     [CommandOption("--net <MASS>")]
-    [Description("In the can now, e.g. \"340 g\".")]
+    [Description("In the can now, e.g. \"300 g\".")]
     public string? Net { get; init; }
 
     [CommandOption("--sold <MASS>")]

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Tightcold.Diagnosis.Acceptance;
 using Tightcold.Diagnosis.Inference;
+using Tightcold.Diagnosis.Tightness;
 using Tightcold.Jobs.Journals;
 using Tightcold.Picture.Charge;
 using Tightcold.Picture.Circuit;
@@ -48,9 +49,10 @@ public sealed class JobPicture
     /// <param name="before">The same job's picture of a moment ago; what still says the same is not weighed again.</param>
     /// <param name="atAGlance">Leaves out what takes a second: faults that were not weighed before stay unweighed.</param>
     /// <param name="effort">For the faults; the full one unless said otherwise.</param>
+    /// <param name="tightness">For the leaks; what a person is told is always the full one.</param>
     public JobPicture(
         JobRecord record, ImmutableArray<JobRecord> earlier = default, ImmutableArray<ShelfContent> shelf = default,
-        JobPicture? before = null, bool atAGlance = false, Effort? effort = null)
+        JobPicture? before = null, bool atAGlance = false, Effort? effort = null, TightnessEffort tightness = TightnessEffort.Full)
     {
         ArgumentNullException.ThrowIfNull(record);
         Record = record;
@@ -68,7 +70,7 @@ public sealed class JobPicture
         recovery = same?.recovery ?? new(() => RecoveryPicture.Of(this));
         mend = same?.mend ?? new(() => MendPicture.Of(this));
         hold = same?.hold ?? new(() => HoldView.Of(this));
-        leaks = same?.leaks ?? new(() => LeakView.Of(this));
+        leaks = same?.leaks ?? new(() => LeakView.Of(this, tightness));
         pump = same?.pump ?? new(() => PumpView.Of(this));
         weighIn = same?.weighIn ?? new(() => LiveWeighIn.Of(this));
         evidence = same?.evidence ?? new(() => JobDiagnosis.ToWeigh(this));

@@ -14,9 +14,10 @@ public sealed class ArrowTests
         ["Diagnosis"] = ["Loop", "Procedures", "Properties", "Numerics", "Quantities"],
         ["Procedures"] = ["Properties", "Numerics", "Quantities"],
         ["Jobs"] = ["Quantities"],
-        ["Findings"] = ["Jobs", "Procedures", "Diagnosis", "Properties", "Quantities"],
+        ["Picture"] = ["Jobs", "Procedures", "Diagnosis", "Properties", "Quantities"],
+        ["Findings"] = ["Picture", "Jobs", "Procedures", "Diagnosis", "Properties", "Quantities"],
         ["Storage"] = ["Jobs", "Quantities"],
-        ["App"] = ["Findings", "Jobs", "Procedures", "Properties", "Loop", "Diagnosis", "Quantities"],
+        ["App"] = ["Findings", "Picture", "Jobs", "Procedures", "Properties", "Loop", "Diagnosis", "Quantities"],
         ["Web"] = ["App", "Storage"],
         ["Cli"] = ["App", "Storage", "Web"],
     };

@@ -7,6 +7,8 @@ using Tightcold.App.Demo;
 using Tightcold.App.Units;
 using Tightcold.Findings;
 using Tightcold.Picture;
+using Tightcold.Picture.Cold;
+using Tightcold.Picture.Tight;
 using Tightcold.Jobs.Journals;
 using Tightcold.Quantities;
 using Tightcold.Web.Card;
@@ -68,15 +70,13 @@ public sealed partial class CardTests
         Assert.Contains($"style-src 'sha256-{hash}'", Assert.Single(answer.Headers.GetValues("Content-Security-Policy")), StringComparison.Ordinal);
     }
 
-    [Theory]
-    [InlineData(Certainty.Stands, Judgement.Good, "yes")]
-    [InlineData(Certainty.Weak, Judgement.Good, "not proven")]
-    [InlineData(Certainty.Stands, Judgement.CannotTell, "not proven")]
-    [InlineData(Certainty.NothingYet, Judgement.Open, "not proven")]
-    [InlineData(Certainty.Stands, Judgement.Bad, "no")]
-    [InlineData(Certainty.Weak, Judgement.Bad, "no")]
-    public void Only_a_good_finding_that_stands_is_a_proof(Certainty certainty, Judgement judgement, string word) =>
-        Assert.Equal(word, JudgementWords.Proof(new Finding(Step.Hold, "Hold", certainty, judgement, Phrase.Words("…"))));
+    [Fact]
+    public void Only_what_is_proven_is_called_a_proof_and_only_what_was_shown_not_to_be_so_a_no()
+    {
+        Assert.Equal(["not proven", "no", "not proven", "likely, not proven", "yes"], Enum.GetValues<TightOutcome>().Select(ProofWords.Of));
+        Assert.Equal(["yes", "no", "no", "not proven", "not proven"], Enum.GetValues<ColdOutcome>().Select(outcome => ProofWords.Of(outcome)));
+        Assert.Equal("not proven", ProofWords.Of((ColdOutcome?)null));
+    }
 
     [Fact]
     public async Task A_card_of_a_job_without_entries_proves_nothing_and_says_so()

@@ -1,5 +1,4 @@
 using Tightcold.App.Demo;
-using Tightcold.Findings;
 using Tightcold.Picture;
 using Tightcold.Jobs.Entries;
 using Tightcold.Web.Tests.Bench;

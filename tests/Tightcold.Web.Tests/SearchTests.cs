@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Net;
-using Tightcold.Findings;
 using Tightcold.Picture;
+using Tightcold.Picture.Leaks;
 using Tightcold.Jobs.Entries;
 using Tightcold.Web.Tests.Bench;
 

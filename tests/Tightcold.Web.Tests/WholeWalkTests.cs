@@ -1,5 +1,4 @@
 using System.Net;
-using Tightcold.Findings;
 using Tightcold.Picture;
 using Tightcold.Jobs.Entries;
 using Tightcold.Web.Tests.Bench;

@@ -73,9 +73,9 @@ internal static class Effects
         if (!nothing) return before.HoldsRefrigerant ? AtRest(before) : before;
         return before.Inside switch
         {
-            Inside.AsItCame => AtRest(before) with { Inside = Inside.Air, CameOpen = true, OpenedSinceVacuum = true },
+            Inside.AsItCame => AtRest(before) with { Inside = Inside.Air, CameOpen = true, OpenedSinceVacuum = true, Giving = null },
             // All gone again: where it went out, air goes in.
-            Inside.Charge => Another(AtRest(before)) with { Inside = Inside.Air, OpenedSinceVacuum = true },
+            Inside.Charge => Another(AtRest(before)) with { Inside = Inside.Air, OpenedSinceVacuum = true, Giving = null },
             _ => before,
         };
     }

@@ -19,7 +19,7 @@ namespace Tightcold.Picture.Leaks;
 public sealed record LeakView(
     ImmutableArray<SpotState> States, TightnessBelief Belief, ImmutableArray<NextCheck> Next, LeakForecast Forecast, LeakLosses Losses, double ChargeKg, double SufferingKg, DateTimeOffset AsOf)
 {
-    public static LeakView Of(JobPicture picture)
+    public static LeakView Of(JobPicture picture, TightnessEffort effort)
     {
         ArgumentNullException.ThrowIfNull(picture);
         var record = picture.Record;
@@ -28,7 +28,7 @@ public sealed record LeakView(
         var label = record.Car.LabelCharge?.Kilograms ?? 0.55;
         var charge = picture.Mass is { SystemKnown: true, DrawnKg: > 0 } balance ? balance.SystemKg : label;
         var suffering = label * LeakForecast.SufferingShare(record.Car.Device == Car.OrificeTube);
-        var belief = TightnessInference.Of(TightEvidence.Of(picture, states, charge, suffering));
+        var belief = TightnessInference.Of(TightEvidence.Of(picture, states, charge, suffering, effort));
         var asOf = record.Journal.Standing.Length > 0 ? record.Journal.Standing[^1].ObservedAt : record.Job.OpenedAt;
         var search = LeakInference.Of(new(belief.Evidence.Spots, [], Setting(record), (ulong)(uint)record.Job.Seed));
         return new(states, belief, NextCheck.Rank(search, Means(record), 6), LeakForecast.Of(belief.NowSamples, Math.Max(charge, suffering), suffering), losses, charge, suffering, asOf);

@@ -40,7 +40,7 @@ internal static class TightEvidence
 
     private const double Month = LeakForecast.Year / 12;
 
-    public static TightnessEvidence Of(JobPicture picture, ImmutableArray<SpotState> states, double chargeKg, double sufferingKg)
+    public static TightnessEvidence Of(JobPicture picture, ImmutableArray<SpotState> states, double chargeKg, double sufferingKg, TightnessEffort effort)
     {
         var record = picture.Record;
         var volume = VolumeOf(record.Car);
@@ -50,7 +50,7 @@ internal static class TightEvidence
         var setting = LeakView.Setting(record);
         // Until measured it is known to 15 to 25 % only; a figure from a book to 10 %.
         var size = new CircuitSize(volume.M3, Math.Max(0.03, volume.RelativeSigma > 0.1 ? 0.2 : volume.RelativeSigma), 2 * kit.HoseVolumeM3, OilM3(record.Car), ambientK);
-        var question = new TightnessQuestion(Math.Max(0, chargeKg), Math.Sqrt(picture.Mass.SystemVarianceKg2) + 0.005, sufferingKg, (ulong)(uint)record.Job.Seed);
+        var question = new TightnessQuestion(Math.Max(0, chargeKg), Math.Sqrt(picture.Mass.SystemVarianceKg2) + 0.005, sufferingKg, (ulong)(uint)record.Job.Seed) { Effort = effort };
         return new(setting, size, [.. Spots(record, states)], question)
         {
             Holds = [.. Holds(picture)],

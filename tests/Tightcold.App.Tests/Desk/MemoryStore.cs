@@ -17,6 +17,10 @@ internal sealed class MemoryStore : IJobStore
     public Task<IReadOnlyList<Car>> CarsAsync(string words, int skip, int most, CancellationToken cancellation) => Task.FromResult<IReadOnlyList<Car>>(
         [.. cars.Values.Where(car => SearchKey.Words(words).All(word => SearchKey.Of(car.Label).Contains(word, StringComparison.Ordinal))).OrderBy(car => car.Label, StringComparer.Ordinal).Skip(skip).Take(most)]);
 
+    public Task<IReadOnlyList<ContainerUse>> ContainerUsesAsync(int number, int most, CancellationToken cancellation) => Task.FromResult<IReadOnlyList<ContainerUse>>(
+        [.. records.Where(pair => pair.Key < number).OrderByDescending(pair => pair.Key).Take(most)
+            .Select(pair => new ContainerUse(pair.Key, Journal.Create(pair.Value.Journal.All.Where(entry => ContainerUse.Kinds.Contains(entry.Kind))).Journal!))]);
+
     public Task<Car?> CarAsync(Guid id, CancellationToken cancellation) => Task.FromResult(cars.GetValueOrDefault(id));
 
     public Task SaveCarAsync(Car car, CancellationToken cancellation)

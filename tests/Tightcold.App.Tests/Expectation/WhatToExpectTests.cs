@@ -101,7 +101,7 @@ public sealed class WhatToExpectTests
         var store = new Desk.MemoryStore();
         var number = await Demo.DemoScenario.PlayAsync(store, null, TestContext.Current.CancellationToken);
         var record = (await store.RecordAsync(number, TestContext.Current.CancellationToken))!;
-        var earlier = EarlierReadings.Of([record]);
+        var earlier = EarlierReadings.Of([new Picture.JobPicture(record)]);
         var day = Day("ambient=30 C", "humidity=45 %");
         var (plain, narrowed) = (WhatToExpect.For(record.Car, day, []), WhatToExpect.For(record.Car, day, [], earlier));
         double Width(ExpectationSheet sheet, string key) => sheet.Columns[0].Readings.Single(estimate => estimate.Key == key) is var found ? found.High!.Value - found.Low!.Value : 0;
@@ -119,6 +119,6 @@ public sealed class WhatToExpectTests
         var number = await Demo.DemoScenario.PlayAsync(store, null, TestContext.Current.CancellationToken);
         var record = (await store.RecordAsync(number, TestContext.Current.CancellationToken))!;
         var (before, _) = Jobs.Journals.Journal.Create(record.Journal.All.Where(entry => entry.ObservedAt < Demo.DemoScenario.Start.AddMinutes(60)));
-        Assert.Empty(EarlierReadings.Of([record with { Journal = before! }]).Points);
+        Assert.Empty(EarlierReadings.Of([new Picture.JobPicture(record with { Journal = before! })]).Points);
     }
 }

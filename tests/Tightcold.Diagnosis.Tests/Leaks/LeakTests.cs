@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Tightcold.Diagnosis.Leaks;
+using Tightcold.Diagnosis.Tightness;
 
 namespace Tightcold.Diagnosis.Tests.Leaks;
 
@@ -176,8 +177,11 @@ public sealed class LeakTests
     [Fact]
     public void Topping_up_a_large_leak_costs_more_over_the_years_than_mending_it()
     {
-        var belief = LeakInference.Of(Car(spots => spots["condenser"] = spots["condenser"] with { Tests = [Test(LeakTestKind.Detector, LeakTestOutcome.Clear)], Found = true },
-            new LossObservation(0.5, 0.03, 0.3 * LeakForecast.Year, 0, LossObservation.YearDuty, false)));
+        var found = Car(spots => spots["condenser"] = spots["condenser"] with { Tests = [Test(LeakTestKind.Detector, LeakTestOutcome.Clear)], Found = true });
+        var belief = TightnessInference.Of(new(LeakSetting.Usual, CircuitSize.Usual, found.Spots, new(0.55, 0.01, 0.30, 7))
+        {
+            Losses = [new(0, 0.3 * LeakForecast.Year, 0, 0.5, 0.03, LossObservation.YearDuty)],
+        });
         var ways = WayCost.All(belief, LeakPrices.Placeholder, 0.55, 0.30);
         Assert.Equal(4, ways.Length);
         var mend = ways.Single(way => way.Way == WayForward.RepairAllFound);

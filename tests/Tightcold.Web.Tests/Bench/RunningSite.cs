@@ -6,7 +6,6 @@ using Microsoft.Extensions.Time.Testing;
 using Tightcold.App.Demo;
 using Tightcold.App.Desk;
 using Tightcold.Findings;
-using Tightcold.Picture;
 using Tightcold.Jobs.Journals;
 using Tightcold.Storage;
 

@@ -146,6 +146,8 @@ public sealed record NowPicture(NowKind Kind, Step Step, string? EntryKind)
         var running = picture.Running;
         if (record.Journal.Standing.Length == 0 || (record.WeatherAt(record.Job.OpenedAt) is null && picture.Came.Says == StandingSays.NotRead && running is null))
             return new(NowKind.Weather, Step.ComplaintAndWeather, EntryKinds.Weather);
+        // Only the vent was read: the proof is asked for what it lacks, or is done.
+        if (picture is { Came.Says: StandingSays.NotRead, Cold: not null } && running is null) return ProveCold(picture);
         switch (picture.Came.Says)
         {
             case StandingSays.NotRead when running is null:

@@ -33,6 +33,9 @@ public sealed partial class JobStore
     public Task<Job> AddJobAsync(Job job, CancellationToken cancellation) => Writing(async database =>
     {
         await engine.LockNumbersAsync(database, cancellation).ConfigureAwait(false);
+        // The same job sent again, after an answer that got lost.
+        if (await database.Jobs.AsNoTracking().FirstOrDefaultAsync(there => there.Id == job.Id, cancellation)
+            .ConfigureAwait(false) is { } row) return RowText.Job(row);
         var numbered = job with { Number = await NextNumberAsync(database, cancellation).ConfigureAwait(false) };
         await AddAsync(database, RowText.Row(numbered, kitsSince: null), cancellation).ConfigureAwait(false);
         return numbered;

@@ -178,7 +178,9 @@ public sealed class BusyStoreTests(Chromium chromium)
         Assert.Equal(status, answer!.Status);
         await person.SeesAsync(title);
         Assert.DoesNotContain("somewhere", await person.SeesAsync(), StringComparison.Ordinal);
-        Assert.Contains("/somewhere/tightcold.db", Assert.Single(site.Failures), StringComparison.Ordinal);
+        // The worker that keeps pages may have asked for it too.
+        Assert.NotEmpty(site.Failures);
+        Assert.All(site.Failures, line => Assert.Contains("/somewhere/tightcold.db", line, StringComparison.Ordinal));
         Assert.Equal(trouble == StoreTrouble.Other ? 0 : 1, await person.Page.GetByRole(AriaRole.Link, new() { Name = "Look again" }).CountAsync());
         Assert.Empty(await person.RulesBrokenAsync());
         Assert.Empty(await person.TooSmallAsync());

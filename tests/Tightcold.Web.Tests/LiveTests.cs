@@ -44,7 +44,7 @@ public sealed class LiveTests(Chromium chromium)
         Assert.True(await phone.Page.EvaluateAsync<bool>("window.sameDocument === true"));
         // The same words as after a reload.
         var live = await phone.SeesAsync();
-        await phone.Page.ReloadAsync();
+        await phone.ReloadAsync();
         Assert.Equal(await phone.SeesAsync(), live);
     }
 
@@ -172,12 +172,12 @@ public sealed class LiveTests(Chromium chromium)
     {
         await using var site = await RunningSite.WithDemoAsync();
         for (var i = (await site.Desk.RecordAsync(1, Cancellation))!.Journal.All.Length; i < notes; i++) await NoteAsync(site, $"note {i}: dye at spot {i * 7919 % 1000}, looked at again");
-        using var client = new HttpClient { BaseAddress = site.Address };
+        using var client = new HttpClient { BaseAddress = site.Address, Timeout = Hang.Limit };
         client.DefaultRequestHeaders.AcceptEncoding.ParseAdd("gzip, br");
         using var answer = await client.GetAsync(new Uri(path, UriKind.Relative), Cancellation);
         Assert.Equal("br", Assert.Single(answer.Content.Headers.ContentEncoding));
         var later = (await answer.Content.ReadAsByteArrayAsync(Cancellation)).Length;
-        using var plain = new HttpClient(new HttpClientHandler { AutomaticDecompression = DecompressionMethods.All }) { BaseAddress = site.Address };
+        using var plain = new HttpClient(new HttpClientHandler { AutomaticDecompression = DecompressionMethods.All }) { BaseAddress = site.Address, Timeout = Hang.Limit };
         var html = await plain.GetStringAsync(new Uri(path, UriKind.Relative), Cancellation);
         var first = later;
         foreach (var part in html.Split('"').Where(word => word.StartsWith('/') && Path.GetExtension(word) is ".css" or ".js" or ".svg").Distinct())

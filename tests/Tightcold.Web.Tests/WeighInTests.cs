@@ -82,7 +82,7 @@ public sealed class WeighInTests(Chromium chromium)
         Assert.Equal(1, await ReadingsAsync(site));
         // The phone drops the page and brings it back: the reading is still there, and goes out when the network is.
         site.Clock.Advance(TimeSpan.FromMinutes(4));
-        await person.Page.ReloadAsync();
+        await person.ReloadAsync();
         await person.Page.GetByText("waits for the network").WaitForAsync();
         await person.Page.UnrouteAllAsync();
         await person.Page.EvaluateAsync("dispatchEvent(new Event('online'))");
@@ -100,7 +100,7 @@ public sealed class WeighInTests(Chromium chromium)
         await using var person = await chromium.PersonAsync(site, 390);
         await person.OpenAsync("/jobs/1/weigh-in");
         await person.Page.Locator("#gross").FillAsync("41");
-        await person.Page.ReloadAsync();
+        await person.ReloadAsync();
         Assert.Equal("41", await person.Page.Locator("#gross").InputValueAsync());
         await person.PressAsync("Write it down");
         await person.Page.GetByText("not taken:").WaitForAsync();

@@ -97,7 +97,7 @@ public sealed class WholeJobOnThePhoneTests(Chromium chromium)
             await FillAsync(person, entry);
             await person.PressAsync("Write it down");
         }
-        await person.Page.WaitForURLAsync("**/jobs/1?wrote=*");
+        await person.ArrivesAsync("/jobs/1?wrote=*");
     }
 
     /// <summary>Every field as the demo has it; what was carried over from the last entry and is not in this one is emptied.</summary>
@@ -123,7 +123,7 @@ public sealed class WholeJobOnThePhoneTests(Chromium chromium)
         await person.OpenAsync($"/jobs/1/entries/new/{EntryKinds.LeakCheck}");
         await FillAsync(person, entry);
         await person.PressAsync("Write it down");
-        await person.Page.WaitForURLAsync("**/jobs/1");
+        await person.ArrivesAsync("/jobs/1");
     }
 
     private static async Task EndOfflineAsync(Person person, RunningSite site, int waiting)

@@ -32,7 +32,7 @@ public sealed class RunningSite : IAsyncDisposable
         Func<string, Task<JobStore>>? store = null)
     {
         this.store = store;
-        this.patience = patience ?? TimeSpan.FromMinutes(2);
+        this.patience = patience ?? Hang.Limit;
         DataFolder = dataFolder;
         this.findings = findings;
         Clock = new FakeTimeProvider(now.ToUniversalTime());
@@ -114,7 +114,8 @@ public sealed class RunningSite : IAsyncDisposable
 
     /// <summary>A client that follows no redirect, keeps cookies, and can name a foreign host.</summary>
     public HttpClient Client() =>
-        new(new HttpClientHandler { AllowAutoRedirect = false, UseCookies = true, CookieContainer = new CookieContainer(), UseProxy = false }) { BaseAddress = Address };
+        new(new HttpClientHandler { AllowAutoRedirect = false, UseCookies = true, CookieContainer = new CookieContainer(), UseProxy = false })
+        { BaseAddress = Address, Timeout = Hang.Limit };
 
     public async ValueTask DisposeAsync()
     {

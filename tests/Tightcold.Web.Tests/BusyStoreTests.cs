@@ -9,7 +9,7 @@ using Tightcold.Web.Tests.Bench;
 
 namespace Tightcold.Web.Tests;
 
-/// <summary>Data that cannot take anything just now: the page says why, what was typed stays, and sent again it counts once.</summary>
+/// <summary>Data that take nothing just now: a page says why, what was typed stays, and sent again counts once.</summary>
 public sealed class BusyStoreTests(Chromium chromium)
 {
     private const string NewNote = "/jobs/1/entries/new/note";
@@ -42,7 +42,7 @@ public sealed class BusyStoreTests(Chromium chromium)
         [.. (await site.Desk.RecordAsync(1, Stop))!.Journal.OfKind(EntryKinds.Note)];
 
     [Fact]
-    public async Task A_writer_whose_turn_does_not_come_gets_the_form_back_and_sent_again_it_is_written_once_with_its_first_time()
+    public async Task A_writer_whose_turn_does_not_come_gets_the_form_back_and_it_counts_once_at_its_first_time()
     {
         await using var site = await WithJobAsync(HastyAsync());
         using var client = site.Client();
@@ -75,7 +75,7 @@ public sealed class BusyStoreTests(Chromium chromium)
     }
 
     [Fact]
-    public async Task Many_writers_behind_one_that_holds_the_data_all_get_their_form_back_at_once_and_nothing_is_half_written()
+    public async Task Many_writers_behind_one_that_holds_the_data_all_get_their_forms_back_and_nothing_is_half_written()
     {
         await using var site = await WithJobAsync(HastyAsync());
         using var client = site.Client();
@@ -94,7 +94,8 @@ public sealed class BusyStoreTests(Chromium chromium)
         {
             Assert.All(await SendAllAsync(), status => Assert.Equal(HttpStatusCode.ServiceUnavailable, status));
             // Who only looks need not wait.
-            Assert.Contains("Warm at idle", await client.GetStringAsync(new Uri("/jobs/1", UriKind.Relative), Stop), StringComparison.Ordinal);
+            var seen = await client.GetStringAsync(new Uri("/jobs/1", UriKind.Relative), Stop);
+            Assert.Contains("Warm at idle", seen, StringComparison.Ordinal);
         }
         Assert.Empty(await NotesAsync(site));
         Assert.All(await SendAllAsync(), status => Assert.Equal(HttpStatusCode.Redirect, status));
@@ -170,9 +171,11 @@ public sealed class BusyStoreTests(Chromium chromium)
     [InlineData(StoreTrouble.Full, 507, "The disk is full")]
     [InlineData(StoreTrouble.ReadOnly, 500, "The data may only be read")]
     [InlineData(StoreTrouble.Other, 500, "Something went wrong in here")]
-    public async Task Who_only_looked_is_told_what_the_data_have_and_the_log_gets_the_rest(StoreTrouble trouble, int status, string title)
+    public async Task Who_only_looked_is_told_what_the_data_have_and_the_log_gets_the_rest(
+        StoreTrouble trouble, int status, string title)
     {
-        await using var site = await WithJobAsync(RunningSite.StartAsync(_ => throw new StoreException(trouble, "at /somewhere/tightcold.db")));
+        await using var site = await WithJobAsync(
+            RunningSite.StartAsync(_ => throw new StoreException(trouble, "at /somewhere/tightcold.db")));
         await using var person = await chromium.PersonAsync(site, 390);
         var answer = await person.OpenAsync("/jobs/1");
         Assert.Equal(status, answer!.Status);
@@ -181,7 +184,8 @@ public sealed class BusyStoreTests(Chromium chromium)
         // The worker that keeps pages may have asked for it too.
         Assert.NotEmpty(site.Failures);
         Assert.All(site.Failures, line => Assert.Contains("/somewhere/tightcold.db", line, StringComparison.Ordinal));
-        Assert.Equal(trouble == StoreTrouble.Other ? 0 : 1, await person.Page.GetByRole(AriaRole.Link, new() { Name = "Look again" }).CountAsync());
+        var again = person.Page.GetByRole(AriaRole.Link, new() { Name = "Look again" });
+        Assert.Equal(trouble == StoreTrouble.Other ? 0 : 1, await again.CountAsync());
         Assert.Empty(await person.RulesBrokenAsync());
         Assert.Empty(await person.TooSmallAsync());
     }

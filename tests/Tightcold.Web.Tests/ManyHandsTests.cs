@@ -112,5 +112,5 @@ public sealed class ManyHandsTests(PostgresServer server)
     }
 
     private static HttpClient Client(WebApplication site) =>
-        new(new HttpClientHandler { AllowAutoRedirect = false, CookieContainer = new CookieContainer(), UseProxy = false }) { BaseAddress = Site.Address(site), Timeout = Hang.Limit };
+        RunningSite.Client(Site.Address(site));
 }

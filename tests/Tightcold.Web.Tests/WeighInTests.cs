@@ -6,7 +6,7 @@ using Tightcold.Web.Tests.Bench;
 namespace Tightcold.Web.Tests;
 
 /// <summary>The live weigh-in page: readings in, grams to go out; with and without scripts, with and without network.</summary>
-public sealed class WeighInTests(Chromium chromium)
+public sealed class WeighInTests(Chromium chromium, DemoSite demo)
 {
     /// <summary>The demo at the moment its first can stands open on the scale.</summary>
     private static Task<RunningSite> AtTheScaleAsync() => RunningSite.WithDemoUntilAsync(TimeSpan.FromMinutes(276));
@@ -140,7 +140,7 @@ public sealed class WeighInTests(Chromium chromium)
     [InlineData(1280)]
     public async Task The_ledger_sums_all_jobs_saves_as_a_table_and_the_car_tells_its_history(int width)
     {
-        await using var site = await RunningSite.WithDemoAsync();
+        var site = await demo.SiteAsync();
         await using var person = await chromium.PersonAsync(site, width);
         await person.OpenAsync("/");
         await person.FollowAsync("Refrigerant ledger");

@@ -1,29 +1,25 @@
 using Tightcold.Jobs.Journals;
 
+[assembly: AssemblyFixture(typeof(Tightcold.Web.Tests.Bench.DemoSite))]
+
 namespace Tightcold.Web.Tests.Bench;
 
-/// <summary>The demo's job on one site, for tests that only look; a person at a phone and one at a laptop go from page to
-/// page there.</summary>
-public sealed class DemoSite(Chromium chromium) : IAsyncLifetime
+/// <summary>The demo's job on one site, for all tests that only look: its faults are weighed once.</summary>
+public sealed class DemoSite : IAsyncDisposable
 {
-    private readonly Dictionary<int, Person> people = [];
-    private RunningSite? site;
-
-    public RunningSite Site => site!;
-    public JobRecord Record { get; private set; } = null!;
-
-    public async ValueTask InitializeAsync()
+    private readonly Lazy<Task<(RunningSite Site, JobRecord Record)>> started = new(async () =>
     {
-        site = await RunningSite.WithDemoAsync();
-        Record = (await site.Desk.RecordAsync(1, TestContext.Current.CancellationToken))!;
-    }
+        var site = await RunningSite.WithDemoAsync();
+        return (site, (await site.Desk.RecordAsync(1, TestContext.Current.CancellationToken))!);
+    });
 
-    public async Task<Person> PersonAsync(int width) =>
-        people.TryGetValue(width, out var there) ? there : people[width] = await chromium.PersonAsync(Site, width);
+    /// <summary>Shared: nothing is written here, and its clock stands.</summary>
+    public async Task<RunningSite> SiteAsync() => (await started.Value).Site;
+
+    public async Task<JobRecord> RecordAsync() => (await started.Value).Record;
 
     public async ValueTask DisposeAsync()
     {
-        foreach (var person in people.Values) await person.DisposeAsync();
-        if (site is not null) await site.DisposeAsync();
+        if (started.IsValueCreated) await (await started.Value).Site.DisposeAsync();
     }
 }

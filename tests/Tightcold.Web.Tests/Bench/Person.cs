@@ -16,7 +16,7 @@ public sealed class Person(IBrowserContext context, IPage page, List<string> str
     /// <summary>What a page says of itself once everything it is made of is there and its scripts have run.</summary>
     private const string Whole = "document.readyState === 'complete'";
 
-    /// <summary>All rules are asked; only of those that are broken is every place told, which is what is looked at.</summary>
+    /// <summary>All rules are asked; places are told only of those that are broken: nobody reads the rest.</summary>
     private static readonly AxeRunOptions OnlyBroken = new() { ResultTypes = [ResultType.Violations] };
 
     private int pages;
@@ -53,7 +53,8 @@ public sealed class Person(IBrowserContext context, IPage page, List<string> str
     public Task ArrivesAsync(string path)
     {
         var pattern = Regex.Escape(path).Replace("\\*", ".*", StringComparison.Ordinal);
-        return UntilAsync($"new RegExp({Script('^' + pattern + '$')}).test(location.pathname + location.search) && {Whole}");
+        var there = $"new RegExp({Script('^' + pattern + '$')}).test(location.pathname + location.search)";
+        return UntilAsync($"{there} && {Whole}");
     }
 
     public async Task AddCarAsync(string label, string refrigerant, params (string Field, string Value)[] more)
@@ -154,10 +155,14 @@ public sealed class Person(IBrowserContext context, IPage page, List<string> str
     }
 
     /// <summary>Presses Tab until the control with these words has the keyboard; fails when the page ends before.</summary>
-    public Task TabToAsync(string words, bool starts = false) => TabAsync($"e => (e.getAttribute('aria-label') ?? e.textContent).trim(){(starts ? ".startsWith" : " === ")}({JsonSerializer.Serialize(words)})", words);
+    public Task TabToAsync(string words, bool starts = false)
+    {
+        var fits = starts ? ".startsWith" : " === ";
+        return TabAsync($"e => (e.getAttribute('aria-label') ?? e.textContent).trim(){fits}({Script(words)})", words);
+    }
 
     /// <summary>The same for a field by its name.</summary>
-    public Task TabToFieldAsync(string name) => TabAsync($"e => e.name === {JsonSerializer.Serialize(name)}", name);
+    public Task TabToFieldAsync(string name) => TabAsync($"e => e.name === {Script(name)}", name);
 
     /// <summary>Presses Enter and waits for the page that comes of it: a key that falls between two pages is lost.</summary>
     public async Task EnterAsync(string thereIs)
@@ -235,8 +240,12 @@ public sealed class Person(IBrowserContext context, IPage page, List<string> str
     public Task OfflineAsync(bool offline) => context.SetOfflineAsync(offline);
 
     /// <summary>Waits until the browser keeps a page for a time without network.</summary>
-    public Task KeptPageAsync(string path) => UntilAsync(
-        $"(async () => !!(await (await caches.open('tightcold-pages-1')).match(new URL({Script(path)}, location.origin).href)))()");
+    public Task KeptPageAsync(string path) => UntilAsync($$"""
+        (async () => {
+          const kept = await caches.open('tightcold-pages-1');
+          return !!(await kept.match(new URL({{Script(path)}}, location.origin).href));
+        })()
+        """);
 
     /// <summary>Waits until nothing waits in the browser any more. A page that is loaded anew meanwhile hides its list for a
     /// moment, so the browser's own store is asked.</summary>

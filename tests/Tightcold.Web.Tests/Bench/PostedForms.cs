@@ -7,10 +7,8 @@ namespace Tightcold.Web.Tests.Bench;
 public static partial class PostedForms
 {
     /// <summary>The hidden fields of the page's own forms, their token included; of the first form where several have them.</summary>
-    public static async Task<Dictionary<string, string>> HiddenOfAsync(this HttpClient client, string path)
-    {
-        return HiddenIn(await client.GetStringAsync(new Uri(path, UriKind.Relative), TestContext.Current.CancellationToken));
-    }
+    public static async Task<Dictionary<string, string>> HiddenOfAsync(this HttpClient client, string path) => HiddenIn(
+        await client.GetStringAsync(new Uri(path, UriKind.Relative), TestContext.Current.CancellationToken));
 
     /// <summary>The same of a page that is there already.</summary>
     public static Dictionary<string, string> HiddenIn(string html)

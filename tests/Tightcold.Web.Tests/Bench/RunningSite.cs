@@ -28,8 +28,8 @@ public sealed class RunningSite : IAsyncDisposable
     private readonly Func<string, Task<JobStore>>? store;
 
     private RunningSite(
-        string dataFolder, DateTimeOffset now, Func<JobRecord, ImmutableArray<Finding>>? findings, TimeSpan? patience = null,
-        Func<string, Task<JobStore>>? store = null)
+        string dataFolder, DateTimeOffset now, Func<JobRecord, ImmutableArray<Finding>>? findings,
+        TimeSpan? patience = null, Func<string, Task<JobStore>>? store = null)
     {
         this.store = store;
         this.patience = patience ?? Hang.Limit;
@@ -114,8 +114,13 @@ public sealed class RunningSite : IAsyncDisposable
 
     /// <summary>A client that follows no redirect, keeps cookies, and can name a foreign host.</summary>
     public HttpClient Client() =>
-        new(new HttpClientHandler { AllowAutoRedirect = false, UseCookies = true, CookieContainer = new CookieContainer(), UseProxy = false })
-        { BaseAddress = Address, Timeout = Hang.Limit };
+        Client(Address);
+
+    public static HttpClient Client(Uri at) => new(new HttpClientHandler
+    {
+        AllowAutoRedirect = false, CookieContainer = new CookieContainer(), UseProxy = false,
+    })
+    { BaseAddress = at, Timeout = Hang.Limit };
 
     public async ValueTask DisposeAsync()
     {

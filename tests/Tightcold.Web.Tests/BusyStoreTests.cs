@@ -9,7 +9,7 @@ using Tightcold.Web.Tests.Bench;
 
 namespace Tightcold.Web.Tests;
 
-/// <summary>Data that take nothing just now: a page says why, what was typed stays, and sent again counts once.</summary>
+/// <summary>Data that take nothing just now: a page says why, what was typed stays, and it counts once.</summary>
 public sealed class BusyStoreTests(Chromium chromium)
 {
     private const string NewNote = "/jobs/1/entries/new/note";

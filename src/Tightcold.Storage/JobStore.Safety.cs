@@ -13,13 +13,16 @@ public sealed partial class JobStore
     /// jobs against the journals, and whatever <paramref name="more"/> asks of a record.</summary>
     public async Task<CheckReport> CheckAsync(Func<JobRecord, IEnumerable<string>>? more, CancellationToken cancellation)
     {
-        var damage = await Guarded(database => engine.DamageAsync(database, cancellation)).ConfigureAwait(false);
+        var damage = await Guarded(
+            database => engine.DamageAsync(database, cancellation), cancellation).ConfigureAwait(false);
         // Where pages are broken, reading on would only say so again in other words.
         if (damage.Count > 0) return new(0, 0, 0, [.. damage], [], []);
         var unreadable = ImmutableArray.CreateBuilder<string>();
         var troubles = ImmutableArray.CreateBuilder<string>();
-        var cars = await Guarded(database => database.Cars.CountAsync(cancellation)).ConfigureAwait(false);
-        troubles.AddRange(await Guarded(database => OrphansAsync(database, cancellation)).ConfigureAwait(false));
+        var cars = await Guarded(
+            database => database.Cars.CountAsync(cancellation), cancellation).ConfigureAwait(false);
+        troubles.AddRange(
+            await Guarded(database => OrphansAsync(database, cancellation), cancellation).ConfigureAwait(false));
         await foreach (var line in UnreadableAsync(cancellation).ConfigureAwait(false)) unreadable.Add(line);
         var (jobs, entries) = (0, 0);
         await foreach (var read in ReadAllAsync(null, cancellation).ConfigureAwait(false))
@@ -57,7 +60,9 @@ public sealed partial class JobStore
     /// <summary>Cars that no job reads.</summary>
     private async IAsyncEnumerable<string> UnreadableAsync([System.Runtime.CompilerServices.EnumeratorCancellation] CancellationToken cancellation)
     {
-        var rows = await Guarded(database => database.Cars.AsNoTracking().Where(car => !database.Jobs.Any(job => job.CarId == car.Id)).ToListAsync(cancellation)).ConfigureAwait(false);
+        var rows = await Guarded(
+            database => database.Cars.AsNoTracking().Where(car => !database.Jobs.Any(job => job.CarId == car.Id))
+                .ToListAsync(cancellation), cancellation).ConfigureAwait(false);
         foreach (var row in rows)
         {
             string? trouble = null;

@@ -10,9 +10,6 @@ namespace Tightcold.Storage;
 
 public sealed partial class JobStore
 {
-    /// <summary>So often a writer who met another one tries again. Each round one of them gets through.</summary>
-    private const int Tries = 12;
-
     public Task SaveCarAsync(Car car, CancellationToken cancellation) => Writing(async database =>
     {
         var row = RowText.Row(car);
@@ -36,6 +33,9 @@ public sealed partial class JobStore
     public Task<Job> AddJobAsync(Job job, CancellationToken cancellation) => Writing(async database =>
     {
         await engine.LockNumbersAsync(database, cancellation).ConfigureAwait(false);
+        // The same job sent again, after an answer that got lost.
+        if (await database.Jobs.AsNoTracking().FirstOrDefaultAsync(there => there.Id == job.Id, cancellation)
+            .ConfigureAwait(false) is { } row) return RowText.Job(row);
         var numbered = job with { Number = await NextNumberAsync(database, cancellation).ConfigureAwait(false) };
         await AddAsync(database, RowText.Row(numbered, kitsSince: null), cancellation).ConfigureAwait(false);
         return numbered;
@@ -127,31 +127,21 @@ public sealed partial class JobStore
         await JobLines.RefreshAsync(database, line, cancellation).ConfigureAwait(false);
     }
 
-    /// <summary>One transaction, all or nothing. Who meets another writer tries again with what that one left.</summary>
+    /// <summary>One transaction, all or nothing, in turn.</summary>
     private async Task<T> Writing<T>(Func<JournalDatabase, Task<T>> work, CancellationToken cancellation)
     {
-        for (var round = 1; ; round++)
+        using var turn = await engine.TurnAsync(cancellation).ConfigureAwait(false);
+        return await Guarded(async database =>
         {
-            try
+            // SQLite takes the write lock at the begin, so that two writers queue instead of failing in the middle.
+            var transaction = await database.Database.BeginTransactionAsync(cancellation).ConfigureAwait(false);
+            await using (transaction.ConfigureAwait(false))
             {
-                using var turn = await engine.TurnAsync(cancellation).ConfigureAwait(false);
-                return await Guarded(async database =>
-                {
-                    // SQLite takes the write lock at the begin, so that two writers queue instead of failing in the middle.
-                    var transaction = await database.Database.BeginTransactionAsync(cancellation).ConfigureAwait(false);
-                    await using (transaction.ConfigureAwait(false))
-                    {
-                        var result = await work(database).ConfigureAwait(false);
-                        await database.SaveChangesAsync(cancellation).ConfigureAwait(false);
-                        await transaction.CommitAsync(cancellation).ConfigureAwait(false);
-                        return result;
-                    }
-                }).ConfigureAwait(false);
+                var result = await work(database).ConfigureAwait(false);
+                await database.SaveChangesAsync(cancellation).ConfigureAwait(false);
+                await transaction.CommitAsync(cancellation).ConfigureAwait(false);
+                return result;
             }
-            catch (Exception trouble) when (round < Tries && engine.IsCollision(trouble))
-            {
-                await Task.Delay(Random.Shared.Next(5, 10 * round), cancellation).ConfigureAwait(false);
-            }
-        }
+        }, cancellation).ConfigureAwait(false);
     }
 }

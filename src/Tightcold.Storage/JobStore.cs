@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
+using System.Diagnostics;
 using System.Runtime.CompilerServices;
-using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using Tightcold.Jobs.Cars;
 using Tightcold.Jobs.Journals;
@@ -16,6 +16,9 @@ public sealed partial class JobStore : IJobStore, IDisposable
 {
     /// <summary>Records read at once by <see cref="RecordsAsync"/>.</summary>
     private const int Batch = 200;
+
+    /// <summary>Who met others in the way tries again for this long. Each round one of them gets through.</summary>
+    private static readonly TimeSpan Persistence = TimeSpan.FromSeconds(5);
 
     private readonly Engine engine;
 
@@ -70,7 +73,7 @@ public sealed partial class JobStore : IJobStore, IDisposable
     /// <summary>Lets go of all data that no task uses at the moment, so that files can be moved or deleted.</summary>
     public static void Release()
     {
-        SqliteConnection.ClearAllPools();
+        SqliteEngine.ReleaseAll();
         Npgsql.NpgsqlConnection.ClearAllPools();
     }
 
@@ -83,13 +86,14 @@ public sealed partial class JobStore : IJobStore, IDisposable
         var rows = database.Cars.AsNoTracking();
         foreach (var word in SearchKey.Words(words)) rows = rows.Where(car => car.LabelKey.Contains(word));
         return [.. (await rows.OrderBy(car => car.LabelKey).ThenBy(car => car.Id).Skip(skip).Take(most).ToListAsync(cancellation).ConfigureAwait(false)).Select(RowText.Car)];
-    });
+    }, cancellation);
 
     public Task<Car?> CarAsync(Guid id, CancellationToken cancellation) => Guarded(async database =>
-        await database.Cars.AsNoTracking().FirstOrDefaultAsync(car => car.Id == id, cancellation).ConfigureAwait(false) is { } row ? RowText.Car(row) : null);
+        await database.Cars.AsNoTracking().FirstOrDefaultAsync(car => car.Id == id, cancellation).ConfigureAwait(false)
+            is { } row ? RowText.Car(row) : null, cancellation);
 
     public Task<IReadOnlyList<Kit>> KitsAsync(CancellationToken cancellation) => Guarded<IReadOnlyList<Kit>>(async database =>
-        await OwnKitsAsync(database, cancellation).ConfigureAwait(false));
+        await OwnKitsAsync(database, cancellation).ConfigureAwait(false), cancellation);
 
     public Task<JobsFound> JobsAsync(JobSearch search, CancellationToken cancellation) => Guarded(async database =>
     {
@@ -103,11 +107,12 @@ public sealed partial class JobStore : IJobStore, IDisposable
         var numbers = lines.OrderByDescending(line => line.Number).Select(line => line.Number).Take(most + 1);
         var found = await database.JobLines.AsNoTracking().Where(line => numbers.Contains(line.Number)).OrderByDescending(line => line.Number).ToListAsync(cancellation).ConfigureAwait(false);
         return new JobsFound([.. found.Take(most).Select(JobLines.Summary)], found.Count > most);
-    });
+    }, cancellation);
 
     public Task<IReadOnlyDictionary<string, int>> CountsAsync(CancellationToken cancellation) => Guarded<IReadOnlyDictionary<string, int>>(async database =>
         await database.JobLines.GroupBy(line => line.State).Select(group => new { group.Key, Count = group.Count() })
-            .ToDictionaryAsync(group => group.Key, group => group.Count, cancellation).ConfigureAwait(false));
+            .ToDictionaryAsync(group => group.Key, group => group.Count, cancellation).ConfigureAwait(false),
+        cancellation);
 
     public Task<JobRecord?> RecordAsync(int number, CancellationToken cancellation) => Guarded(async database =>
     {
@@ -120,11 +125,12 @@ public sealed partial class JobStore : IJobStore, IDisposable
             var entries = await database.Entries.AsNoTracking().Where(entry => entry.JobId == row.Id).ToListAsync(cancellation).ConfigureAwait(false);
             return Record(row, car, entries, await KitsOfAsync(database, row, cancellation).ConfigureAwait(false));
         }
-    });
+    }, cancellation);
 
     public Task<int?> EntryCountAsync(int number, CancellationToken cancellation) => Guarded(async database =>
         await database.Jobs.Where(job => job.Number == number)
-            .Select(job => (int?)database.Entries.Count(entry => entry.JobId == job.Id)).FirstOrDefaultAsync(cancellation).ConfigureAwait(false));
+            .Select(job => (int?)database.Entries.Count(entry => entry.JobId == job.Id))
+            .FirstOrDefaultAsync(cancellation).ConfigureAwait(false), cancellation);
 
     public async IAsyncEnumerable<JobRecord> RecordsAsync(Guid? carId, [EnumeratorCancellation] CancellationToken cancellation)
     {
@@ -137,7 +143,8 @@ public sealed partial class JobStore : IJobStore, IDisposable
     {
         for (var before = int.MaxValue; ;)
         {
-            var part = await Guarded(database => PartAsync(database, carId, before, cancellation)).ConfigureAwait(false);
+            var part = await Guarded(
+                database => PartAsync(database, carId, before, cancellation), cancellation).ConfigureAwait(false);
             foreach (var (_, read) in part) yield return read;
             if (part.Count < Batch) yield break;
             before = part[^1].Number;
@@ -185,19 +192,28 @@ public sealed partial class JobStore : IJobStore, IDisposable
         : [.. brought.Select(row => RowText.Kit(row.BodyJson, row.KitId)).Concat(own.Where(kit => kit.From > since)).DistinctBy(kit => kit.Id)
             .OrderBy(kit => kit.From).ThenBy(kit => kit.Id)];
 
-    private async Task<T> Guarded<T>(Func<JournalDatabase, Task<T>> work)
+    private async Task<T> Guarded<T>(Func<JournalDatabase, Task<T>> work, CancellationToken cancellation)
     {
-        try
+        var began = Stopwatch.GetTimestamp();
+        for (var round = 1; ; round++)
         {
-            var database = engine.Open();
-            await using (database.ConfigureAwait(false))
+            try
             {
-                return await work(database).ConfigureAwait(false);
+                using var room = await engine.RoomAsync(cancellation).ConfigureAwait(false);
+                var database = engine.Open();
+                await using (database.ConfigureAwait(false))
+                {
+                    return await work(database).ConfigureAwait(false);
+                }
             }
-        }
-        catch (Exception trouble) when (engine.Explain(trouble) is not null)
-        {
-            throw engine.Explain(trouble)!;
+            catch (Exception trouble) when (Stopwatch.GetElapsedTime(began) < Persistence && engine.IsPassing(trouble))
+            {
+                await Task.Delay(Random.Shared.Next(5, 10 * Math.Min(round, 25)), cancellation).ConfigureAwait(false);
+            }
+            catch (Exception trouble) when (engine.Explain(trouble) is not null)
+            {
+                throw engine.Explain(trouble)!;
+            }
         }
     }
 }

@@ -28,7 +28,8 @@ public static class Site
     public static WebApplication Build(SiteOptions options)
     {
         ArgumentNullException.ThrowIfNull(options);
-        var store = JobStore.OpenAsync(new DataPlace(options.DataFolder, options.Connection)).GetAwaiter().GetResult();
+        var place = new DataPlace(options.DataFolder, options.Connection);
+        var store = (options.Store?.Invoke() ?? JobStore.OpenAsync(place)).GetAwaiter().GetResult();
 
         // An empty builder: no settings file or environment variable can bind it to another address.
         var builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions { ApplicationName = "Tightcold", ContentRootPath = options.DataFolder });
@@ -56,6 +57,7 @@ public static class Site
         site.UseTroubles();
         site.UseKept();
         site.UseFormGuard();
+        SentForm.UseSentAgain(site);
         site.UseRouting();
         site.MapStyles();
         site.MapUnitChoice();

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Tightcold.Findings;
 using Tightcold.Picture;
+using Tightcold.Storage;
 using Tightcold.Web.Lan;
 
 namespace Tightcold.Web;
@@ -13,6 +14,9 @@ public sealed record SiteOptions(string DataFolder, int Port, TimeProvider Clock
 {
     /// <summary>Where findings come from; tests of the pages put constructed ones here.</summary>
     internal Func<JobPicture, ImmutableArray<Finding>> Findings { get; init; } = Walk.Of;
+
+    /// <summary>Opens the data otherwise than usual; tests put a small disk or little patience here.</summary>
+    internal Func<Task<JobStore>>? Store { get; init; }
 
     /// <summary>How long a job's page waits for faults to be weighed before it comes without them and shows them when they are
     /// there; by default not at all, since weighing takes a second.</summary>

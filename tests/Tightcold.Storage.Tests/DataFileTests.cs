@@ -2,6 +2,7 @@ using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Infrastructure;
 using Microsoft.EntityFrameworkCore.Metadata;
+using Tightcold.Storage.Engines;
 using Tightcold.Storage.Mapping;
 
 namespace Tightcold.Storage.Tests;
@@ -55,9 +56,8 @@ public sealed class DataFileTests : JobStoreTests
     public async Task The_file_keeps_a_write_ahead_log_and_waits_for_the_disk()
     {
         await OpenStoreAsync();
-        await using var database = new JournalDatabase(new DbContextOptionsBuilder<JournalDatabase>()
-            .UseSqlite($"Data Source={DataFolder.DataFile(folder.Path)}").AddInterceptors(new SafeConnection("")).Options);
-        await database.Database.OpenConnectionAsync(Stop);
+        using var engine = new SqliteEngine(DataFolder.DataFile(folder.Path));
+        await using var database = engine.Open();
         async Task<string?> PragmaAsync(string name)
         {
             await using var command = database.Database.GetDbConnection().CreateCommand();
@@ -81,6 +81,7 @@ public sealed class DataFileTests : JobStoreTests
         command.CommandText = "DELETE FROM entries";
         var refused = await Assert.ThrowsAsync<SqliteException>(() => command.ExecuteNonQueryAsync(Stop));
         Assert.Contains("read-only", StoreException.From(refused, path).Message, StringComparison.Ordinal);
+        Assert.Equal(StoreTrouble.ReadOnly, StoreException.From(refused, path).Trouble);
     }
 
     [Fact]

@@ -169,6 +169,7 @@ public sealed class RestoreTests : IDisposable
             }
         }
         Assert.Contains("The disk is full; nothing was written", trouble?.Message, StringComparison.Ordinal);
+        Assert.Equal(StoreTrouble.Full, trouble?.Trouble);
         Assert.Equal(saved, (await store.RecordAsync(1, Stop))!.Journal.All.Length);
         store.Dispose();
         Assert.Empty((await CheckAsync()).All);

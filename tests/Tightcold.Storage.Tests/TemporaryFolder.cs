@@ -9,7 +9,7 @@ public sealed class TemporaryFolder : IDisposable
 
     public void Dispose()
     {
-        Microsoft.Data.Sqlite.SqliteConnection.ClearAllPools();
+        JobStore.Release();
         Directory.Delete(Path, recursive: true);
     }
 }

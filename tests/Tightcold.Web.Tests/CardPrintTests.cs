@@ -7,7 +7,7 @@ namespace Tightcold.Web.Tests;
 
 /// <summary>The card on paper, as a browser prints it: nothing cut off, no word lost, no more pages than said, and nothing
 /// that only colour would tell.</summary>
-public sealed partial class CardPrintTests(Chromium chromium)
+public sealed partial class CardPrintTests(Chromium chromium, DemoSite demo)
 {
     private static CancellationToken Cancellation => TestContext.Current.CancellationToken;
 
@@ -19,7 +19,7 @@ public sealed partial class CardPrintTests(Chromium chromium)
     [MemberData(nameof(Papers))]
     public async Task The_demos_card_cuts_nothing_off_and_keeps_every_word_on_two_pages(string paper, int width)
     {
-        await using var site = await RunningSite.WithDemoAsync();
+        var site = await demo.SiteAsync();
         await using var person = await chromium.PersonAsync(site, width);
         Assert.InRange(await PrintAsync(person, $"card-{paper}", paper), 1, 2);
     }

@@ -18,14 +18,14 @@ using Tightcold.Web.Words;
 namespace Tightcold.Web.Tests;
 
 /// <summary>The job card as a file of its own: what it says, and that it needs nothing else.</summary>
-public sealed partial class CardTests
+public sealed partial class CardTests(DemoSite demo)
 {
     private static CancellationToken Cancellation => TestContext.Current.CancellationToken;
 
     [Fact]
     public async Task The_card_says_all_that_the_findings_say_in_the_readers_units()
     {
-        await using var site = await RunningSite.WithDemoAsync();
+        var site = await demo.SiteAsync();
         var record = (await site.Desk.RecordAsync(1, Cancellation))!;
         foreach (var system in Enum.GetValues<UnitSystem>())
         {
@@ -51,7 +51,7 @@ public sealed partial class CardTests
     [Fact]
     public async Task The_card_carries_everything_inside_and_is_the_same_each_time()
     {
-        await using var site = await RunningSite.WithDemoAsync();
+        var site = await demo.SiteAsync();
         var record = (await site.Desk.RecordAsync(1, Cancellation))!;
         var units = new ReaderUnits(UnitSystem.Metric, CultureInfo.InvariantCulture);
         var html = await CardPage.RenderAsync(new JobPicture(record), units, DemoScenario.Start, Cancellation);
@@ -63,7 +63,7 @@ public sealed partial class CardTests
     [Fact]
     public async Task The_sites_card_allows_its_own_styles_by_their_hash_and_no_others()
     {
-        await using var site = await RunningSite.WithDemoAsync();
+        var site = await demo.SiteAsync();
         using var client = site.Client();
         using var answer = await client.GetAsync(new Uri("/jobs/1/card", UriKind.Relative), Cancellation);
         var style = Style().Match(await answer.Content.ReadAsStringAsync(Cancellation)).Groups[1].Value;

@@ -4,14 +4,14 @@ using Tightcold.Web.Tests.Bench;
 namespace Tightcold.Web.Tests;
 
 /// <summary>"What should I see?", before the gauges go on.</summary>
-public sealed class ExpectTests(Chromium chromium)
+public sealed class ExpectTests(Chromium chromium, DemoSite demo)
 {
     private static CancellationToken Cancellation => TestContext.Current.CancellationToken;
 
     [Fact]
     public async Task The_page_foretells_gauges_lines_and_vent_with_ranges_and_draws_the_cycle_with_no_script_but_the_sites_own()
     {
-        await using var site = await RunningSite.WithDemoAsync();
+        var site = await demo.SiteAsync();
         using var client = site.Client();
         var html = WebUtility.HtmlDecode(await client.GetStringAsync(new Uri("/jobs/1/expect", UriKind.Relative), Cancellation));
         foreach (var words in new[] { "From a model, not measured", "low side, gauge", "high side, gauge", "centre vent", "discharge line", "parked and soaked", "bar", "Pressure-enthalpy diagram of", "The drawing in words" })
@@ -25,7 +25,7 @@ public sealed class ExpectTests(Chromium chromium)
     [Fact]
     public async Task One_fault_stands_beside_the_healthy_car_and_an_unknown_one_does_not()
     {
-        await using var site = await RunningSite.WithDemoAsync();
+        var site = await demo.SiteAsync();
         using var client = site.Client();
         var beside = await client.GetStringAsync(new Uri("/jobs/1/expect?fault=condenser-fan&speed=850+rpm", UriKind.Relative), Cancellation);
         Assert.Contains("<th scope=\"col\">condenser air lacking: 70", beside, StringComparison.Ordinal);

@@ -6,7 +6,7 @@ using Tightcold.Web.Tests.Bench;
 namespace Tightcold.Web.Tests;
 
 /// <summary>Few taps, a question for what is hardly ever true, the keyboard alone, large print, and light for the dark.</summary>
-public sealed class HandsTests(Chromium chromium)
+public sealed class HandsTests(Chromium chromium, DemoSite demo)
 {
     private static CancellationToken Cancellation => TestContext.Current.CancellationToken;
 
@@ -25,7 +25,7 @@ public sealed class HandsTests(Chromium chromium)
         var taps = 0;
         var body = person.Page.Locator(".walk > li").Filter(new() { Has = person.Page.GetByRole(AriaRole.Heading, new() { Name = step, Exact = true, Level = 2 }) });
         if (!await body.Locator(".body").IsVisibleAsync()) { await body.Locator("summary").First.TapAsync(); taps++; }
-        await body.Locator($"a[href$='/entries/new/{kind}']").First.TapAsync();
+        await person.NextPageAsync(() => body.Locator($"a[href$='/entries/new/{kind}']").First.TapAsync());
         taps++;
         // The field has the keyboard already; a tap on it would be one more.
         if (!await person.Page.Locator($"input[name='f.{field}']").EvaluateAsync<bool>("field => field === document.activeElement")) { await person.Page.Locator($"input[name='f.{field}']").TapAsync(); taps++; }
@@ -126,7 +126,7 @@ public sealed class HandsTests(Chromium chromium)
     [InlineData("/kit")]
     public async Task At_twice_the_size_nothing_is_lost_and_no_page_scrolls_sideways(string path)
     {
-        await using var site = await RunningSite.WithDemoAsync();
+        var site = await demo.SiteAsync();
         // 200 % of a 1280 px window is a window of 640 px to the page (WCAG 2.2, 1.4.4 and 1.4.10); 320 px is 400 %.
         foreach (var width in new[] { 640, 320 })
         {
@@ -145,7 +145,7 @@ public sealed class HandsTests(Chromium chromium)
     [Fact]
     public async Task One_tap_turns_every_page_red_on_black_without_blue_and_it_stays_so()
     {
-        await using var site = await RunningSite.WithDemoAsync();
+        var site = await demo.SiteAsync();
         await using var person = await chromium.PersonAsync(site, 390);
         await person.OpenAsync("/jobs/1?step=leak-search");
         await person.PressAsync("Red on black, for the UV lamp");
@@ -175,14 +175,14 @@ public sealed class HandsTests(Chromium chromium)
         Assert.Equal("true", await person.Page.Locator("button[value=metric]").GetAttributeAsync("aria-pressed"));
         Assert.Equal(UnitSystem.Metric, RememberedUnits.Read(site.DataFolder));
         RememberedUnits.Write(site.DataFolder, UnitSystem.Us);
-        await person.Page.ReloadAsync();
+        await person.ReloadAsync();
         Assert.Equal("true", await person.Page.Locator("button[value=metric]").GetAttributeAsync("aria-pressed"));
     }
 
     [Fact]
     public async Task With_reduced_motion_nothing_moves()
     {
-        await using var site = await RunningSite.WithDemoAsync();
+        var site = await demo.SiteAsync();
         await using var person = await chromium.PersonAsync(site, 390);
         await person.Page.EmulateMediaAsync(new() { ReducedMotion = ReducedMotion.Reduce });
         await person.OpenAsync("/jobs/1");

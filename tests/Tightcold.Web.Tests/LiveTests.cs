@@ -1,12 +1,15 @@
 using System.Net;
 using Microsoft.Playwright;
+using Tightcold.App.Desk;
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
+using Tightcold.Jobs.Journals;
 using Tightcold.Web.Tests.Bench;
 
 namespace Tightcold.Web.Tests;
 
 /// <summary>Two devices on one job: each sees what the other writes, and loses nothing of its own.</summary>
-public sealed class LiveTests(Chromium chromium)
+public sealed class LiveTests(Chromium chromium, DemoSite demo)
 {
     private static CancellationToken Cancellation => TestContext.Current.CancellationToken;
 
@@ -44,7 +47,7 @@ public sealed class LiveTests(Chromium chromium)
         Assert.True(await phone.Page.EvaluateAsync<bool>("window.sameDocument === true"));
         // The same words as after a reload.
         var live = await phone.SeesAsync();
-        await phone.Page.ReloadAsync();
+        await phone.ReloadAsync();
         Assert.Equal(await phone.SeesAsync(), live);
     }
 
@@ -53,11 +56,12 @@ public sealed class LiveTests(Chromium chromium)
     {
         await using var site = await RunningSite.WithDemoAsync(TimeSpan.Zero);
         await using var phone = await chromium.PersonAsync(site, 390);
-        await phone.OpenAsync("/jobs/1");
-        Assert.Contains("Not weighed yet: that takes a second or two.", await phone.Page.Locator("#what-is-wrong").InnerTextAsync(), StringComparison.Ordinal);
-        await phone.Page.EvaluateAsync("window.sameDocument = true");
+        // As it came: by the time a slow machine has drawn it, the odds may be there.
+        var came = await (await phone.OpenAsync("/jobs/1"))!.TextAsync();
+        Assert.Contains("Not weighed yet: that takes a second or two.", came, StringComparison.Ordinal);
         await phone.Page.Locator("#what-is-wrong").Filter(new() { HasText = "Odds" }).WaitForAsync();
-        Assert.True(await phone.Page.EvaluateAsync<bool>("window.sameDocument === true"));
+        var how = await phone.Page.EvaluateAsync<string>("performance.getEntriesByType('navigation')[0].type");
+        Assert.Equal("navigate", how);
         Assert.Equal("", await phone.Page.Locator(".news").InnerTextAsync());
         Assert.Empty(await phone.RulesBrokenAsync());
         // Seen again, everything is there at once; so it is after a note, which changes no reading.
@@ -170,14 +174,29 @@ public sealed class LiveTests(Chromium chromium)
     [InlineData("/jobs/1/entries/new/running-reading", 500)]
     public async Task A_first_visit_weighs_less_than_150_kB_and_a_later_one_less_than_40(string path, int notes)
     {
-        await using var site = await RunningSite.WithDemoAsync();
-        for (var i = (await site.Desk.RecordAsync(1, Cancellation))!.Journal.All.Length; i < notes; i++) await NoteAsync(site, $"note {i}: dye at spot {i * 7919 % 1000}, looked at again");
-        using var client = new HttpClient { BaseAddress = site.Address };
+        await using var own = notes > 0 ? await RunningSite.WithDemoAsync() : null;
+        var site = own ?? await demo.SiteAsync();
+        if (own is not null)
+        {
+            var record = await demo.RecordAsync();
+            var there = record.Journal.All;
+            Entry Note(int i) => there[^1] with
+            {
+                Id = Guid.NewGuid(), Kind = EntryKinds.Note, Supersedes = null, Reason = null,
+                Fields = FieldBag.Empty.With(
+                    "text", new FieldValue.Text($"note {i}: dye at spot {i * 7919 % 1000}, looked at again")),
+            };
+            var more = Enumerable.Range(there.Length, notes - there.Length).Select(Note);
+            var whole = record with { Journal = Journal.Create([.. there, .. more]).Journal! };
+            Assert.True((await own.Desk.ImportAsync(JobDesk.Export(whole), Cancellation)).Taken);
+        }
+        using var client = new HttpClient { BaseAddress = site.Address, Timeout = Hang.Limit };
         client.DefaultRequestHeaders.AcceptEncoding.ParseAdd("gzip, br");
         using var answer = await client.GetAsync(new Uri(path, UriKind.Relative), Cancellation);
         Assert.Equal("br", Assert.Single(answer.Content.Headers.ContentEncoding));
         var later = (await answer.Content.ReadAsByteArrayAsync(Cancellation)).Length;
-        using var plain = new HttpClient(new HttpClientHandler { AutomaticDecompression = DecompressionMethods.All }) { BaseAddress = site.Address };
+        using var plain = new HttpClient(new HttpClientHandler { AutomaticDecompression = DecompressionMethods.All })
+        { BaseAddress = site.Address, Timeout = Hang.Limit };
         var html = await plain.GetStringAsync(new Uri(path, UriKind.Relative), Cancellation);
         var first = later;
         foreach (var part in html.Split('"').Where(word => word.StartsWith('/') && Path.GetExtension(word) is ".css" or ".js" or ".svg").Distinct())

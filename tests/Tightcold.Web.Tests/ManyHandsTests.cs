@@ -41,7 +41,6 @@ public sealed class ManyHandsTests(PostgresServer server)
         await Task.WhenAll(Enumerable.Range(0, 200).Select(i => Task.Run(async () =>
         {
             using var client = site.Client();
-            client.Timeout = TimeSpan.FromMinutes(3);
             for (var round = 0; round < 2; round++)
             {
                 var text = string.Create(CultureInfo.InvariantCulture, $"phone {i} round {round}");
@@ -113,5 +112,5 @@ public sealed class ManyHandsTests(PostgresServer server)
     }
 
     private static HttpClient Client(WebApplication site) =>
-        new(new HttpClientHandler { AllowAutoRedirect = false, CookieContainer = new CookieContainer(), UseProxy = false }) { BaseAddress = Site.Address(site), Timeout = TimeSpan.FromMinutes(3) };
+        RunningSite.Client(Site.Address(site));
 }

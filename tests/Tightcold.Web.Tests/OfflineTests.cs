@@ -33,7 +33,7 @@ public sealed class OfflineTests(Chromium chromium)
             await person.FillAsync("absolute-pressure", reading + " mbar");
             await person.ChooseAsync("pump-valve", "shut");
             await person.PressAsync("Write it down");
-            await person.Page.WaitForURLAsync("**/jobs/1");
+            await person.ArrivesAsync("/jobs/1");
         }
         await person.SeesAsync("2 waiting for the network, kept in this browser");
         await person.SeesAsync("Vacuum reading: 1.31 mbar, shut");
@@ -73,7 +73,7 @@ public sealed class OfflineTests(Chromium chromium)
             await person.OpenFormAsync(EntryKinds.RunningReading);
             await person.FillAsync("low-side", value);
             await person.PressAsync("Write it down");
-            await person.Page.WaitForURLAsync("**/jobs/1");
+            await person.ArrivesAsync("/jobs/1");
         }
         await person.OfflineAsync(false);
         await person.Page.EvaluateAsync("dispatchEvent(new Event('online'))");

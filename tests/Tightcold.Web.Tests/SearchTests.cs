@@ -25,7 +25,7 @@ public sealed class SearchTests(Chromium chromium)
         var spot = search.Locator("svg.circuit a[href$='spot=condenser']");
         var box = (await spot.BoundingBoxAsync())!;
         Assert.True(box.Width >= 55 && box.Height >= 55, $"a fingertip in a glove needs 56 px, this is {box.Width} x {box.Height}");
-        await spot.ClickAsync();
+        await person.NextPageAsync(() => spot.ClickAsync());
         Assert.Equal("condenser", await person.Page.Locator("select[name='f.spot']").InputValueAsync());
         Assert.True(await person.Page.Locator("input[name='f.test'][value='electronic detector']").IsCheckedAsync(), "the test of the last check is offered");
         await person.Page.Locator("input[name='f.outcome'][value='nothing']").CheckAsync();
@@ -171,7 +171,7 @@ public sealed class SearchTests(Chromium chromium)
         Assert.Equal(60, written.Length);
         // 800 micron is 106.7 Pa by the definition of the micron (1 mmHg = 133.322 Pa).
         Assert.Equal(106.66, written[0].Fields.Si("absolute-pressure")!.Value, 0.01);
-        await person.Page.GoBackAsync();
+        await person.BackAsync();
         await person.PressAsync("Write 60 readings down");
         Assert.Equal(before + 60, (await site.Desk.RecordAsync(1, Cancellation))!.Journal.All.Length);
         Assert.Empty(site.Failures);

@@ -4,7 +4,7 @@ using Tightcold.Web.Tests.Bench;
 namespace Tightcold.Web.Tests;
 
 /// <summary>Timers live in the journal; one page may sound.</summary>
-public sealed class TimersTests
+public sealed class TimersTests(DemoSite demo)
 {
     private static CancellationToken Cancellation => TestContext.Current.CancellationToken;
 
@@ -26,7 +26,7 @@ public sealed class TimersTests
     [Fact]
     public async Task The_job_page_draws_cycle_bands_circuit_pump_down_hold_charge_and_vent_each_with_the_same_in_words()
     {
-        await using var site = await RunningSite.WithDemoAsync();
+        var site = await demo.SiteAsync();
         using var client = site.Client();
         var html = await client.GetStringAsync(new Uri("/jobs/1", UriKind.Relative), Cancellation);
         foreach (var title in new[] { "with the odds that each spot leaks", "Pump-down, expected against observed", "Hold with its explanations", "the measured cycle on the dome", "Observed against expected", "Charge in the system against time", "Vent in time against a sound car", "The drawing in words" })

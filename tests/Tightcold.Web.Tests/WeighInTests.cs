@@ -6,7 +6,7 @@ using Tightcold.Web.Tests.Bench;
 namespace Tightcold.Web.Tests;
 
 /// <summary>The live weigh-in page: readings in, grams to go out; with and without scripts, with and without network.</summary>
-public sealed class WeighInTests(Chromium chromium)
+public sealed class WeighInTests(Chromium chromium, DemoSite demo)
 {
     /// <summary>The demo at the moment its first can stands open on the scale.</summary>
     private static Task<RunningSite> AtTheScaleAsync() => RunningSite.WithDemoUntilAsync(TimeSpan.FromMinutes(276));
@@ -82,7 +82,7 @@ public sealed class WeighInTests(Chromium chromium)
         Assert.Equal(1, await ReadingsAsync(site));
         // The phone drops the page and brings it back: the reading is still there, and goes out when the network is.
         site.Clock.Advance(TimeSpan.FromMinutes(4));
-        await person.Page.ReloadAsync();
+        await person.ReloadAsync();
         await person.Page.GetByText("waits for the network").WaitForAsync();
         await person.Page.UnrouteAllAsync();
         await person.Page.EvaluateAsync("dispatchEvent(new Event('online'))");
@@ -100,7 +100,7 @@ public sealed class WeighInTests(Chromium chromium)
         await using var person = await chromium.PersonAsync(site, 390);
         await person.OpenAsync("/jobs/1/weigh-in");
         await person.Page.Locator("#gross").FillAsync("41");
-        await person.Page.ReloadAsync();
+        await person.ReloadAsync();
         Assert.Equal("41", await person.Page.Locator("#gross").InputValueAsync());
         await person.PressAsync("Write it down");
         await person.Page.GetByText("not taken:").WaitForAsync();
@@ -140,7 +140,7 @@ public sealed class WeighInTests(Chromium chromium)
     [InlineData(1280)]
     public async Task The_ledger_sums_all_jobs_saves_as_a_table_and_the_car_tells_its_history(int width)
     {
-        await using var site = await RunningSite.WithDemoAsync();
+        var site = await demo.SiteAsync();
         await using var person = await chromium.PersonAsync(site, width);
         await person.OpenAsync("/");
         await person.FollowAsync("Refrigerant ledger");

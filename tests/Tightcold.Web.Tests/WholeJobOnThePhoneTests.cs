@@ -12,14 +12,14 @@ namespace Tightcold.Web.Tests;
 
 /// <summary>The demo's Saturday on a phone, from an empty data folder to the printed card, every entry typed into its form;
 /// the long search under the car goes without network. Its pictures are those of docs/tutorial.md.</summary>
-public sealed class WholeJobOnThePhoneTests(Chromium chromium)
+public sealed class WholeJobOnThePhoneTests(Chromium chromium, DemoSite demo)
 {
     private static CancellationToken Cancellation => TestContext.Current.CancellationToken;
 
     [Fact]
     public async Task The_demos_day_goes_from_the_empty_page_to_the_printed_card_with_a_stretch_without_network()
     {
-        var story = await StoryAsync();
+        var story = await demo.RecordAsync();
         await using var site = await RunningSite.StartAtAsync(DemoScenario.Start.AddMinutes(-30));
         await using var person = await chromium.PersonAsync(site, 390);
         await person.OpenAsync("/");
@@ -98,7 +98,7 @@ public sealed class WholeJobOnThePhoneTests(Chromium chromium)
             await FillAsync(person, entry);
             await person.PressAsync("Write it down");
         }
-        await person.Page.WaitForURLAsync("**/jobs/1?wrote=*");
+        await person.ArrivesAsync("/jobs/1?wrote=*");
     }
 
     /// <summary>Every field as the demo has it; what was carried over from the last entry and is not in this one is emptied.</summary>
@@ -124,7 +124,7 @@ public sealed class WholeJobOnThePhoneTests(Chromium chromium)
         await person.OpenAsync($"/jobs/1/entries/new/{EntryKinds.LeakCheck}");
         await FillAsync(person, entry);
         await person.PressAsync("Write it down");
-        await person.Page.WaitForURLAsync("**/jobs/1");
+        await person.ArrivesAsync("/jobs/1");
     }
 
     private static async Task EndOfflineAsync(Person person, RunningSite site, int waiting)
@@ -154,12 +154,6 @@ public sealed class WholeJobOnThePhoneTests(Chromium chromium)
         var text = EntryWords.AsTyped(fields[field.Name]!);
         var (number, unit) = Forms.Typed.Split(field, text);
         return unit is null ? text : $"{number} {unit}";
-    }
-
-    private static async Task<JobRecord> StoryAsync()
-    {
-        await using var whole = await RunningSite.WithDemoAsync();
-        return (await whole.Desk.RecordAsync(1, Cancellation))!;
     }
 
     private static async Task<JobRecord> RecordAsync(RunningSite site) => (await site.Desk.RecordAsync(1, Cancellation))!;

@@ -14,7 +14,14 @@ internal abstract class Engine : IDisposable
     /// <summary>How a sentence calls the data, such as "the data file …".</summary>
     public abstract string Name { get; }
 
+    /// <summary>So long a writer waits where nobody moves. Below the 25 seconds after which our own script in the
+    /// browser takes silence for a lost network.</summary>
+    public static readonly TimeSpan Patience = TimeSpan.FromSeconds(20);
+
     public abstract JournalDatabase Open();
+
+    /// <summary>Room for one more who asks or writes, given back when disposed.</summary>
+    public abstract Task<IDisposable> RoomAsync(CancellationToken cancellation);
 
     /// <summary>Makes the tables, or brings older ones up to date. Data of a newer version is refused and left untouched.</summary>
     public abstract Task PrepareAsync(CancellationToken cancellation);
@@ -22,7 +29,7 @@ internal abstract class Engine : IDisposable
     /// <summary>A transaction that sees one moment and keeps no writer waiting.</summary>
     public abstract Task<IDbContextTransaction> ReadAsync(JournalDatabase database, CancellationToken cancellation);
 
-    /// <summary>A writer's turn, given back when disposed.</summary>
+    /// <summary>A writer's turn, given back when disposed; writers come first come, first served.</summary>
     public abstract Task<IDisposable> TurnAsync(CancellationToken cancellation);
 
     /// <summary>Inside a transaction: nobody else adds to this job until it ends.</summary>
@@ -40,8 +47,8 @@ internal abstract class Engine : IDisposable
     /// <summary>The trouble as a sentence, or null when it is not the database's.</summary>
     public abstract StoreException? Explain(Exception trouble);
 
-    /// <summary>Two writers met and this one was turned away; the same again will do.</summary>
-    public abstract bool IsCollision(Exception trouble);
+    /// <summary>Others were in the way, and nothing was done; the same again in a moment will do.</summary>
+    public abstract bool IsPassing(Exception trouble);
 
     /// <summary>Lets go of pooled connections.</summary>
     public abstract void Release();
@@ -58,7 +65,8 @@ internal abstract class Engine : IDisposable
     /// <returns>True when the tables are as this program wants them.</returns>
     protected bool IsCurrent(IReadOnlyList<string> known, IReadOnlyList<string> applied) =>
         applied.Except(known, StringComparer.Ordinal).Any()
-            ? throw new StoreException($"{char.ToUpperInvariant(Name[0])}{Name[1..]} was written by a newer Tightcold; it was left untouched. Use that version, or choose another place with --data.")
+            ? throw new StoreException($"{NameFirst} was written by a newer Tightcold; it was left untouched. "
+                + "Use that version, or choose another place with --data.")
             : applied.Count == known.Count;
 
     /// <summary>Both engines keep the list of applied upgrades under the same name.</summary>
@@ -89,8 +97,20 @@ internal abstract class Engine : IDisposable
         }
     }
 
+    /// <summary>The name as a sentence begins with it.</summary>
+    protected string NameFirst => char.ToUpperInvariant(Name[0]) + Name[1..];
+
+    protected StoreException Busy() => new(StoreTrouble.Busy,
+        $"{NameFirst} is busy: others hold it and none of them moves on; nothing was written. Try again.");
+
     protected static IEnumerable<Exception> Chain(Exception trouble)
     {
         for (var next = trouble; next is not null; next = next.InnerException!) yield return next;
+    }
+
+    protected sealed class NoTurn : IDisposable
+    {
+        public static readonly NoTurn Instance = new();
+        public void Dispose() { }
     }
 }

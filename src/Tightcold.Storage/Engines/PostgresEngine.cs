@@ -15,6 +15,7 @@ internal sealed class PostgresEngine : Engine
 
     private readonly DbContextOptions<PostgresDatabase> options;
     private readonly string connectionText;
+    private readonly WaitingLine line;
 
     public PostgresEngine(string connection)
     {
@@ -25,6 +26,8 @@ internal sealed class PostgresEngine : Engine
         settings.ApplicationName ??= "Tightcold";
         Name = $"the database {settings.Database} on {settings.Host}";
         connectionText = settings.ToString();
+        // Who finds all connections taken waits here in turn; the driver's own line turns everybody away after seconds.
+        line = new(Math.Max(1, settings.MaxPoolSize), Patience);
         options = new DbContextOptionsBuilder<PostgresDatabase>().UseNpgsql(connectionText).Options;
     }
 
@@ -82,8 +85,12 @@ internal sealed class PostgresEngine : Engine
     public override Task<IDbContextTransaction> ReadAsync(JournalDatabase database, CancellationToken cancellation) =>
         database.Database.BeginTransactionAsync(IsolationLevel.RepeatableRead, cancellation);
 
+    public override async Task<IDisposable> RoomAsync(CancellationToken cancellation) =>
+        await line.EnterAsync(cancellation).ConfigureAwait(false) ?? throw Busy();
+
     // The server queues writers by the rows they lock.
-    public override Task<IDisposable> TurnAsync(CancellationToken cancellation) => Task.FromResult<IDisposable>(new NoTurn());
+    public override Task<IDisposable> TurnAsync(CancellationToken cancellation) =>
+        Task.FromResult<IDisposable>(NoTurn.Instance);
 
     public override Task LockJobAsync(JournalDatabase database, Guid jobId, CancellationToken cancellation) =>
         database.Database.ExecuteSqlAsync($"SELECT 1 FROM jobs WHERE id = {jobId} FOR UPDATE", cancellation);
@@ -108,32 +115,44 @@ internal sealed class PostgresEngine : Engine
         var known = Chain(trouble).OfType<NpgsqlException>().FirstOrDefault();
         if (known is null) return null;
         // Codes: postgresql.org/docs/current/errcodes-appendix.html.
-        var name = char.ToUpperInvariant(Name[0]) + Name[1..];
-        return new StoreException(known.SqlState switch
+        var said = (known as PostgresException)?.MessageText ?? known.Message;
+        var (kind, sentence) = known.SqlState switch
         {
-            "3D000" => $"{name} is not there; make it on the server first (createdb), or correct the name in --data.",
-            "28P01" or "28000" => $"{name} refused the user name or the password; correct them in --data.",
-            "42501" or "25006" => $"{name} may only be read by this user; nothing was written. Let the user write, or choose another with --data.",
-            "53100" => $"The disk of the server is full; nothing was written to {Name}. Make room there and try again.",
-            "53300" or "57P03" => $"{name} takes no connection just now; try again in a moment.",
-            "40001" or "40P01" or "23505" => $"{name} was busy with other writers; nothing was written. Try again.",
-            "22021" => $"A text holds a character that {Name} cannot keep; nothing was written. Take it out and try again.",
-            null => $"{name} does not answer ({known.InnerException?.Message ?? known.Message}). What was acknowledged before is kept there; check the server and the network, then try again.",
-            var code => $"{name} cannot be used (code {code}: {(known as PostgresException)?.MessageText ?? known.Message}); nothing was written.",
-        }, trouble);
+            "3D000" => (StoreTrouble.Other,
+                $"{NameFirst} is not there; make it on the server first (createdb), or correct the name in --data."),
+            "28P01" or "28000" => (StoreTrouble.Other,
+                $"{NameFirst} refused the user name or the password; correct them in --data."),
+            "42501" or "25006" => (StoreTrouble.ReadOnly,
+                $"{NameFirst} may only be read by this user; nothing was written. "
+                + "Let the user write, or choose another with --data."),
+            "53100" => (StoreTrouble.Full,
+                $"The disk of the server is full; nothing was written to {Name}. Make room there and try again."),
+            "53300" => (StoreTrouble.Busy, $"{NameFirst} takes no connection just now; try again in a moment."),
+            "40001" or "40P01" or "23505" or "55P03" or "57014" => (StoreTrouble.Busy,
+                $"{NameFirst} was busy with other writers; nothing was written. Try again."),
+            "22021" => (StoreTrouble.Other,
+                $"A text holds a character that {Name} cannot keep; nothing was written. Take it out and try again."),
+            "57P01" or "57P02" or "57P03" => (StoreTrouble.Stopped,
+                $"{NameFirst} is being stopped or started; try again in a moment."),
+            // A connection that stood, and a lock that was not given back in time.
+            null when Chain(known).OfType<TimeoutException>().Any()
+                && known.Message.Contains("reading from stream", StringComparison.Ordinal) => (StoreTrouble.Busy,
+                $"{NameFirst} kept this waiting for too long; nothing was written. Try again."),
+            null or ['0', '8', ..] => (StoreTrouble.Stopped,
+                $"{NameFirst} does not answer ({known.InnerException?.Message ?? said}). "
+                + "What was acknowledged before is kept there; check the server and the network, then try again."),
+            var code => (StoreTrouble.Other, $"{NameFirst} cannot be used (code {code}: {said}); nothing was written."),
+        };
+        return new StoreException(kind, sentence, trouble);
     }
 
-    public override bool IsCollision(Exception trouble) =>
-        Chain(trouble).Any(link => link is PostgresException { SqlState: "40001" or "40P01" or "23505" } or DbUpdateConcurrencyException);
+    public override bool IsPassing(Exception trouble) => Chain(trouble)
+        .Any(link => link is DbUpdateConcurrencyException
+            or PostgresException { SqlState: "40001" or "40P01" or "23505" or "53300" or "57P03" });
 
     public override void Release()
     {
         using var connection = new NpgsqlConnection(connectionText);
         NpgsqlConnection.ClearPool(connection);
-    }
-
-    private sealed class NoTurn : IDisposable
-    {
-        public void Dispose() { }
     }
 }

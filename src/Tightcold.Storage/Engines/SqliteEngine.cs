@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using System.Data;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Storage;
@@ -9,35 +10,98 @@ namespace Tightcold.Storage.Engines;
 /// <summary>One data file on this machine.</summary>
 internal sealed class SqliteEngine : Engine
 {
-    /// <summary>SQLite's writers poll for their turn; inside one program they queue here instead, first come first served.</summary>
-    private static readonly ConcurrentDictionary<string, SemaphoreSlim> Turns = new(StringComparer.Ordinal);
+    /// <summary>SQLite's writers poll for their turn; inside one program they queue here instead.</summary>
+    private static readonly ConcurrentDictionary<string, WaitingLine> Lines = new(StringComparer.Ordinal);
+
+    /// <summary>Engines that hold open connections for the next who asks.</summary>
+    private static readonly ConcurrentDictionary<SqliteEngine, bool> Holding = new();
 
     /// <summary>The lock of an upgrade lies beside the file, under its name and this. It is empty and stays.</summary>
     public const string UpgradeMark = ".upgrade";
 
-    private readonly DbContextOptions<JournalDatabase> options;
-    private readonly SemaphoreSlim turn;
+    /// <summary>So many connections stay open while nobody uses them.</summary>
+    private const int MostIdle = 8;
+
+    private static readonly DbContextOptions<JournalDatabase> Options =
+        new DbContextOptionsBuilder<JournalDatabase>().UseSqlite().Options;
+
+    private readonly ConcurrentBag<SqliteConnection> idle = [];
+    private readonly bool keepsOpen;
+    private readonly WaitingLine line;
+    private readonly TimeSpan patience;
     private readonly FileLock? use;
-    private readonly string connectionText;
+    private readonly string connectionText, pragmas;
+    private volatile bool closed;
 
     /// <param name="readOnly">A file that is only looked at: a backup.</param>
     /// <param name="pragmas">What a test adds to every connection, such as a small disk.</param>
-    public SqliteEngine(string path, FileLock? use = null, bool readOnly = false, string pragmas = "")
+    /// <param name="patience">How long another program that holds the file is waited for, if not as usual.</param>
+    public SqliteEngine(
+        string path, FileLock? use = null, bool readOnly = false, string pragmas = "", TimeSpan? patience = null)
     {
         FilePath = path;
         this.use = use;
-        turn = Turns.GetOrAdd(path, _ => new SemaphoreSlim(1, 1));
+        this.patience = patience ?? Patience;
+        keepsOpen = !readOnly;
+        line = Lines.GetOrAdd(path, _ => new WaitingLine(1, this.patience));
+        // What was acknowledged survives a kill and a power cut: each commit waits for the disk. Another program's
+        // short write is waited for inside SQLite.
+        this.pragmas = "PRAGMA busy_timeout=200; PRAGMA synchronous=FULL; PRAGMA foreign_keys=ON;" + pragmas;
+        // The library's own pool may hand one connection to two at once (github.com/dotnet/efcore/issues/39008): one
+        // writer's entries would hang on the other's transaction.
         connectionText = new SqliteConnectionStringBuilder
         {
-            DataSource = path, ForeignKeys = true, DefaultTimeout = 30, Pooling = !readOnly, Mode = readOnly ? SqliteOpenMode.ReadOnly : SqliteOpenMode.ReadWriteCreate,
+            DataSource = path, ForeignKeys = true, Pooling = false,
+            DefaultTimeout = (int)Math.Ceiling(this.patience.TotalSeconds),
+            Mode = readOnly ? SqliteOpenMode.ReadOnly : SqliteOpenMode.ReadWriteCreate,
         }.ToString();
-        options = new DbContextOptionsBuilder<JournalDatabase>().UseSqlite(connectionText).AddInterceptors(new SafeConnection(pragmas)).Options;
     }
 
     public string FilePath { get; }
     public override string Name => $"the data file {FilePath}";
 
-    public override JournalDatabase Open() => new(options);
+    public override JournalDatabase Open()
+    {
+        var connection = Take();
+        var database = new JournalDatabase(Options) { Closed = () => Keep(connection) };
+        database.Database.SetDbConnection(connection);
+        return database;
+    }
+
+    private SqliteConnection Take()
+    {
+        if (idle.TryTake(out var waiting)) return waiting;
+        var connection = new SqliteConnection(connectionText);
+        try
+        {
+            connection.Open();
+            using var command = connection.CreateCommand();
+            command.CommandText = pragmas;
+            command.ExecuteNonQuery();
+            return connection;
+        }
+        catch
+        {
+            connection.Dispose();
+            throw;
+        }
+    }
+
+    /// <summary>Keeps a connection open for the next, unless something was left undone on it.</summary>
+    private void Keep(SqliteConnection connection)
+    {
+        var clean = connection.State == ConnectionState.Open
+            && SQLitePCL.raw.sqlite3_get_autocommit(connection.Handle) != 0;
+        if (!clean || !keepsOpen || closed || idle.Count >= MostIdle)
+        {
+            connection.Dispose();
+            return;
+        }
+        idle.Add(connection);
+        Holding[this] = true;
+        // Closed between the question above and now.
+        if (closed) Release();
+    }
 
     public override async Task PrepareAsync(CancellationToken cancellation)
     {
@@ -60,13 +124,16 @@ internal sealed class SqliteEngine : Engine
     private async Task<bool> IsReadyAsync(CancellationToken cancellation)
     {
         if (!File.Exists(FilePath) || new FileInfo(FilePath).Length == 0) return false;
-        var connection = new SqliteConnection(connectionText);
-        await using (connection.ConfigureAwait(false))
+        var connection = Take();
+        try
         {
-            await connection.OpenAsync(cancellation).ConfigureAwait(false);
             return await HasTablesAsync(connection, cancellation).ConfigureAwait(false)
                 && IsCurrent(Known<JournalDatabase>(), await AppliedAsync(connection, cancellation).ConfigureAwait(false))
                 && await LinesAreWholeAsync(connection, cancellation).ConfigureAwait(false);
+        }
+        finally
+        {
+            Keep(connection);
         }
     }
 
@@ -112,11 +179,12 @@ internal sealed class SqliteEngine : Engine
         return (await database.Database.UseTransactionAsync(transaction, cancellation).ConfigureAwait(false))!;
     }
 
-    public override async Task<IDisposable> TurnAsync(CancellationToken cancellation)
-    {
-        await turn.WaitAsync(cancellation).ConfigureAwait(false);
-        return new Turn(turn);
-    }
+    // Readers keep nobody waiting.
+    public override Task<IDisposable> RoomAsync(CancellationToken cancellation) =>
+        Task.FromResult<IDisposable>(NoTurn.Instance);
+
+    public override async Task<IDisposable> TurnAsync(CancellationToken cancellation) =>
+        await line.EnterAsync(cancellation).ConfigureAwait(false) ?? throw Busy();
 
     // SQLite has one writer at a time, from the begin of its transaction.
     public override Task LockJobAsync(JournalDatabase database, Guid jobId, CancellationToken cancellation) => Task.CompletedTask;
@@ -170,22 +238,25 @@ internal sealed class SqliteEngine : Engine
     public override StoreException? Explain(Exception trouble) =>
         Chain(trouble).OfType<SqliteException>().FirstOrDefault() is { } known ? StoreException.From(known, FilePath) : null;
 
-    public override bool IsCollision(Exception trouble) => false;
+    // Another program that holds the file is waited for where a transaction begins.
+    public override bool IsPassing(Exception trouble) => false;
 
     public override void Release()
     {
-        using var connection = new SqliteConnection(connectionText);
-        SqliteConnection.ClearPool(connection);
+        Holding.TryRemove(this, out _);
+        while (idle.TryTake(out var connection)) connection.Dispose();
+    }
+
+    /// <summary>Closes the connections that no engine of this program uses at the moment.</summary>
+    public static void ReleaseAll()
+    {
+        foreach (var engine in Holding.Keys) engine.Release();
     }
 
     public override void Dispose()
     {
+        closed = true;
         base.Dispose();
         use?.Dispose();
-    }
-
-    private sealed class Turn(SemaphoreSlim turn) : IDisposable
-    {
-        public void Dispose() => turn.Release();
     }
 }

@@ -8,12 +8,31 @@ internal class JournalDatabase : DbContext
     public JournalDatabase(DbContextOptions<JournalDatabase> options) : base(options) { }
     protected JournalDatabase(DbContextOptions options) : base(options) { }
 
+    /// <summary>What is to be done with its connection once nobody works with it any more.</summary>
+    public Action? Closed { private get; set; }
+
     public DbSet<CarRow> Cars => Set<CarRow>();
     public DbSet<KitRow> Kits => Set<KitRow>();
     public DbSet<JobRow> Jobs => Set<JobRow>();
     public DbSet<JobKitRow> JobKits => Set<JobKitRow>();
     public DbSet<EntryRow> Entries => Set<EntryRow>();
     public DbSet<JobLineRow> JobLines => Set<JobLineRow>();
+
+    public override void Dispose()
+    {
+        base.Dispose();
+        Closed?.Invoke();
+        Closed = null;
+        GC.SuppressFinalize(this);
+    }
+
+    public override async ValueTask DisposeAsync()
+    {
+        await base.DisposeAsync().ConfigureAwait(false);
+        Closed?.Invoke();
+        Closed = null;
+        GC.SuppressFinalize(this);
+    }
 
     protected override void OnModelCreating(ModelBuilder modelBuilder)
     {

@@ -1,20 +1,26 @@
+using System.Globalization;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
+using Tightcold.Storage;
 using Tightcold.Web.Pages;
 
 namespace Tightcold.Web.Http;
 
-/// <summary>Whatever goes wrong ends in a page of our words: what, and what was kept.</summary>
+/// <summary>Whatever goes wrong ends in a page of our words: what, what was kept, and how to go on.</summary>
 internal static partial class Troubles
 {
+    /// <summary>After so many seconds the same may be asked again.</summary>
+    private const int SoonSeconds = 5;
+
     public static void UseTroubles(this IApplicationBuilder site)
     {
         var log = site.ApplicationServices.GetRequiredService<ILoggerFactory>().CreateLogger(typeof(Troubles).FullName!);
         site.Use(async (http, next) =>
         {
+            var store = StoreTrouble.Other;
             try
             {
                 await next(http).ConfigureAwait(false);
@@ -32,17 +38,31 @@ internal static partial class Troubles
 #pragma warning restore CA1031
             {
                 Failed(log, http.Request.Path, trouble);
-                http.Response.StatusCode = StatusCodes.Status500InternalServerError;
+                store = (trouble as StoreException)?.Trouble ?? StoreTrouble.Other;
+                http.Response.StatusCode = Status(store);
+                if (http.Response.StatusCode == StatusCodes.Status503ServiceUnavailable)
+                    http.Response.Headers.RetryAfter = SoonSeconds.ToString(CultureInfo.InvariantCulture);
             }
             if (http.Response is { HasStarted: false, StatusCode: >= 400, ContentType: null, ContentLength: null })
                 await new RazorComponentResult<TroublePage>(new Dictionary<string, object?>
                 {
                     [nameof(TroublePage.Visit)] = Visit.Of(http),
                     [nameof(TroublePage.Status)] = http.Response.StatusCode,
+                    [nameof(TroublePage.Store)] = store,
+                    [nameof(TroublePage.Sent)] = store == StoreTrouble.Other
+                        ? null : await SentForm.OfAsync(http).ConfigureAwait(false),
                 })
-                { StatusCode = http.Response.StatusCode, PreventStreamingRendering = true }.ExecuteAsync(http).ConfigureAwait(false);
+                { StatusCode = http.Response.StatusCode, PreventStreamingRendering = true }.ExecuteAsync(http)
+                    .ConfigureAwait(false);
         });
     }
+
+    private static int Status(StoreTrouble trouble) => trouble switch
+    {
+        StoreTrouble.Busy or StoreTrouble.Stopped => StatusCodes.Status503ServiceUnavailable,
+        StoreTrouble.Full => StatusCodes.Status507InsufficientStorage,
+        _ => StatusCodes.Status500InternalServerError,
+    };
 
     [LoggerMessage(Level = LogLevel.Error, Message = "{Path} failed")]
     private static partial void Failed(ILogger log, string path, Exception trouble);

@@ -7,6 +7,9 @@
   const keep = list => { try { localStorage.setItem(key, JSON.stringify(list)); return true; } catch { return false; } };
   const newId = () => crypto.randomUUID ? crypto.randomUUID()
     : '10000000-1000-4000-8000-100000000000'.replace(/[018]/g, c => (c ^ crypto.getRandomValues(new Uint8Array(1))[0] & 15 >> c / 4).toString(16));
+  // What a machine that answers, and cannot keep anything just now, says by its status. Empty: it did not answer.
+  const reasons = { 503: 'the data are busy or do not answer just now', 507: 'the disk that holds the data is full' };
+  let why = '';
   let token = document.querySelector('input[name=token]')?.value ?? '';
 
   // One sending. Tells where to go when it was taken, the refused page's words when it was not; throws without network.
@@ -24,7 +27,7 @@
       if (answer.status === 204) return { go: answer.headers.get('X-Tightcold-Go') };
       // A page from the cache may carry a token from before: ask for a new one, once.
       if (answer.status === 400 && tries === 0 && await renew()) continue;
-      if (answer.status >= 500) throw new Error(String(answer.status));
+      if (answer.status >= 500) throw Object.assign(new Error(String(answer.status)), { why: reasons[answer.status] });
       const page = new DOMParser().parseFromString(await answer.text(), 'text/html');
       const told = page.querySelector('[data-asks]') ?? page.querySelector('[role=alert]');
       const said = [...(told ? told.querySelectorAll('p, li') : []), ...page.querySelectorAll('.problem')].map(line => line.textContent.trim()).filter(line => line);
@@ -88,7 +91,11 @@
         sent++;
         navigator.serviceWorker?.controller?.postMessage({ written: true });
       }
-    } catch { /* No network: everything stays here and is sent later. */ }
+      why = '';
+    } catch (trouble) {
+      // Not kept there: everything stays here and is sent later.
+      why = trouble.why ?? '';
+    }
     busy = false;
     show();
     // A page that only shows is loaded again with what was sent; one where somebody types is left alone.
@@ -110,7 +117,8 @@
     box.hidden = all.length === 0;
     if (all.length === 0) return;
     const waits = all.filter(item => !item.said).length;
-    box.querySelector('h2').textContent = waits > 0 ? `${waits} waiting for the network, kept in this browser` : 'Sent, and not taken';
+    box.querySelector('h2').textContent = waits === 0 ? 'Sent, and not taken'
+      : `${waits} waiting${why ? '' : ' for the network'}, kept in this browser${why ? ': ' + why : ''}`;
     // What was refused is shown whole; of what waits the last three, and how many more.
     const shown = [...all.filter(item => item.said), ...all.filter(item => !item.said).slice(-3)];
     box.querySelector('ul').replaceChildren(...shown.map(item => {

@@ -50,6 +50,12 @@
     flush();
   });
 
+  // Why readings wait: nobody answers, or who answers cannot keep them just now.
+  const reasons = {
+    503: 'waits: the data are busy or do not answer just now', 507: 'waits: the disk that holds the data is full',
+  };
+  const network = 'waits for the network';
+  let why = network;
   let busy = false;
   async function flush() {
     if (busy) return;
@@ -66,9 +72,13 @@
         } else if (answer.ok) {
           keep(queueKey, queue().filter(waiting => waiting.id !== entry.id));
           sent++;
-        } else throw new Error(String(answer.status));
+        } else throw Object.assign(new Error(String(answer.status)), { why: reasons[answer.status] });
       }
-    } catch { /* No network: what is typed stays here and is sent later. */ }
+      why = network;
+    } catch (trouble) {
+      // What is typed stays here and is sent later.
+      why = trouble.why ?? network;
+    }
     busy = false;
     show();
     if (sent > 0 && queue().every(waiting => waiting.refused)) location.reload();
@@ -82,7 +92,8 @@
     list.replaceChildren(...all.map(entry => {
       const line = document.createElement('li');
       const words = document.createElement('span');
-      words.textContent = `${entry.container}: ${entry.gross} ${entry.unit}, ` + (entry.refused ? `not taken: ${entry.refused}` : 'waits for the network, kept in this browser');
+      words.textContent = `${entry.container}: ${entry.gross} ${entry.unit}, `
+        + (entry.refused ? `not taken: ${entry.refused}` : `${why}, kept in this browser`);
       line.append(words);
       if (entry.refused) {
         const drop = document.createElement('button');

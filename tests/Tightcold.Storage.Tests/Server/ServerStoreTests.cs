@@ -69,9 +69,77 @@ public sealed class ServerStoreTests(PostgresServer server) : JobStoreTests
         var missing = new NpgsqlConnectionStringBuilder(await PlaceAsync()) { Database = "nowhere" }.ToString();
         Assert.Contains("The database nowhere on 127.0.0.1 is not there; make it on the server first", (await Assert.ThrowsAsync<StoreException>(() => JobStore.OpenAsync(missing, Stop))).Message, StringComparison.Ordinal);
         var silent = new NpgsqlConnectionStringBuilder(missing) { Port = 1, Password = "open-sesame" }.ToString();
-        var trouble = (await Assert.ThrowsAsync<StoreException>(() => JobStore.OpenAsync(silent, Stop))).Message;
-        Assert.Contains("does not answer", trouble, StringComparison.Ordinal);
-        Assert.DoesNotContain("open-sesame", trouble, StringComparison.Ordinal);
+        var trouble = await Assert.ThrowsAsync<StoreException>(() => JobStore.OpenAsync(silent, Stop));
+        Assert.Equal(StoreTrouble.Stopped, trouble.Trouble);
+        Assert.Contains("does not answer", trouble.Message, StringComparison.Ordinal);
+        Assert.DoesNotContain("open-sesame", trouble.Message, StringComparison.Ordinal);
+    }
+
+    /// <summary>The driver's own line would turn the last ones away after a second.</summary>
+    [Fact]
+    public async Task Many_more_hands_than_connections_wait_their_turn_and_all_get_it()
+    {
+        var (_, job) = await OpenAsync();
+        using var narrow = await JobStore.OpenAsync(await PlaceAsync() + ";Maximum Pool Size=2;Timeout=1", Stop);
+        await Task.WhenAll(Enumerable.Range(1, 200).Select(i => Task.Run(async () =>
+        {
+            await narrow.AddEntriesAsync(job.Id, [Note(i)], Stop);
+            Assert.NotNull(await narrow.RecordAsync(job.Number, Stop));
+        }, Stop)));
+        Assert.Equal(200, (await narrow.RecordAsync(job.Number, Stop))!.Journal.All.Length);
+    }
+
+    [Fact]
+    public async Task A_server_that_has_no_connection_to_spare_for_a_moment_is_asked_again()
+    {
+        var (store, job) = await OpenAsync();
+        await using var owner = new NpgsqlConnection(await PlaceAsync() + ";Pooling=false");
+        await owner.OpenAsync(Stop);
+        async Task LimitAsync(int most)
+        {
+            await using var command = new NpgsqlCommand($"ALTER ROLE guest CONNECTION LIMIT {most}", owner);
+            await command.ExecuteNonQueryAsync(Stop);
+        }
+        await using (var made = new NpgsqlCommand(
+            "CREATE ROLE guest LOGIN CONNECTION LIMIT 0; GRANT ALL ON ALL TABLES IN SCHEMA public TO guest", owner))
+            await made.ExecuteNonQueryAsync(Stop);
+        try
+        {
+            var text = new NpgsqlConnectionStringBuilder(await PlaceAsync()) { Username = "guest" }.ToString();
+            // The server says 53300 to a role beyond its limit as it does when it is full.
+            var refused = await Assert.ThrowsAsync<StoreException>(() => JobStore.OpenAsync(text, Stop));
+            Assert.Equal(StoreTrouble.Busy, refused.Trouble);
+            await LimitAsync(1);
+            using var guest = await JobStore.OpenAsync(text + ";Pooling=false", Stop);
+            await LimitAsync(0);
+            var reading = guest.RecordAsync(job.Number, Stop);
+            await LimitAsync(-1);
+            Assert.NotNull(await reading);
+        }
+        finally
+        {
+            await using var gone = new NpgsqlCommand("DROP OWNED BY guest; DROP ROLE guest", owner);
+            await gone.ExecuteNonQueryAsync(Stop);
+        }
+    }
+
+    [Fact]
+    public async Task A_server_that_is_stopped_is_told_as_such_and_what_was_acknowledged_is_there_afterwards()
+    {
+        var (store, job) = await OpenAsync();
+        await store.AddEntriesAsync(job.Id, [Note(1)], Stop);
+        await using var owner = new NpgsqlConnection(await PlaceAsync() + ";Pooling=false");
+        await owner.OpenAsync(Stop);
+        // What the server's stop does to everybody who is connected.
+        await using var end = new NpgsqlCommand("""
+            SELECT pg_terminate_backend(pid) FROM pg_stat_activity
+            WHERE datname = current_database() AND pid <> pg_backend_pid()
+            """, owner);
+        await end.ExecuteNonQueryAsync(Stop);
+        var trouble = await Assert.ThrowsAsync<StoreException>(() => store.AddEntriesAsync(job.Id, [Note(2)], Stop));
+        Assert.Equal(StoreTrouble.Stopped, trouble.Trouble);
+        await store.AddEntriesAsync(job.Id, [Note(2)], Stop);
+        Assert.Equal([Note(1), Note(2)], (await store.RecordAsync(job.Number, Stop))!.Journal.All);
     }
 
     [Fact]
@@ -82,6 +150,7 @@ public sealed class ServerStoreTests(PostgresServer server) : JobStoreTests
         using var reader = await JobStore.OpenAsync(await PlaceAsync() + ";Options=-c default_transaction_read_only=on", Stop);
         var trouble = await Assert.ThrowsAsync<StoreException>(() => reader.AddEntriesAsync(job.Id, [Note(2)], Stop));
         Assert.Contains("may only be read", trouble.Message, StringComparison.Ordinal);
+        Assert.Equal(StoreTrouble.ReadOnly, trouble.Trouble);
         Assert.Equal([Note(1)], (await reader.RecordAsync(job.Number, Stop))!.Journal.All);
     }
 

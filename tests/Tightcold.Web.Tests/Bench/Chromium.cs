@@ -44,7 +44,7 @@ public sealed class Chromium : IAsyncLifetime
             JavaScriptEnabled = scripts,
             TimezoneId = "America/Denver",
         });
-        context.SetDefaultTimeout(90_000);
+        context.SetDefaultTimeout((float)Hang.Limit.TotalMilliseconds);
         var strangers = new List<string>();
         await context.RouteAsync(url => new Uri(url).Host != site.Host, route =>
         {

@@ -84,7 +84,7 @@ public sealed class LanSite : IAsyncDisposable
             return new NetworkStream(socket, ownsSocket: true);
         },
     })
-    { BaseAddress = at };
+    { BaseAddress = at, Timeout = Hang.Limit };
 
     /// <summary>Bytes as no browser would send them; the answer until the site closes.</summary>
     public static async Task<string> RawAsync(Uri at, string request, string from = "127.0.0.1")

@@ -1,3 +1,7 @@
+using System.Diagnostics;
+using System.Text.Json;
+using System.Text.RegularExpressions;
+using Deque.AxeCore.Commons;
 using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 
@@ -9,28 +13,48 @@ public sealed class Person(IBrowserContext context, IPage page, List<string> str
     /// <summary>Pictures of what was seen; not kept in the repository.</summary>
     private static readonly string Pictures = Path.Combine(Root(), "test-output", "web");
 
+    /// <summary>What a page says of itself once everything it is made of is there and its scripts have run.</summary>
+    private const string Whole = "document.readyState === 'complete'";
+
+    /// <summary>All rules are asked; places are told only of those that are broken: nobody reads the rest.</summary>
+    private static readonly AxeRunOptions OnlyBroken = new() { ResultTypes = [ResultType.Violations] };
+
+    private int pages;
+
     public IPage Page => page;
 
     /// <summary>Where a picture or a print of that name is kept.</summary>
     public static string PictureFile(string name) => Path.Combine(Pictures, name);
 
-    public Task<IResponse?> OpenAsync(string path) => page.GotoAsync(path);
-
-    /// <summary>Loads the page again; when it is just loading itself anew, once that is done.</summary>
-    public async Task ReloadAsync()
+    public async Task<IResponse?> OpenAsync(string path)
     {
         for (var i = 0; ; i++)
         {
             try
             {
-                await page.ReloadAsync();
-                return;
+                var answer = await page.GotoAsync(path, new() { WaitUntil = WaitUntilState.Commit });
+                await UntilAsync(Whole);
+                return answer;
             }
             catch (PlaywrightException) when (i < 3)
             {
-                await page.WaitForLoadStateAsync();
+                // The page was just going somewhere by itself, and that came between.
+                await UntilAsync(Whole);
             }
         }
+    }
+
+    /// <summary>Loads the page again.</summary>
+    public Task ReloadAsync() => NextPageAsync(() => page.EvaluateAsync("setTimeout(() => location.reload())"));
+
+    public Task BackAsync() => NextPageAsync(() => page.EvaluateAsync("setTimeout(() => history.back())"));
+
+    /// <summary>Until the page has this address; <c>*</c> stands for anything.</summary>
+    public Task ArrivesAsync(string path)
+    {
+        var pattern = Regex.Escape(path).Replace("\\*", ".*", StringComparison.Ordinal);
+        var there = $"new RegExp({Script('^' + pattern + '$')}).test(location.pathname + location.search)";
+        return UntilAsync($"{there} && {Whole}");
     }
 
     public async Task AddCarAsync(string label, string refrigerant, params (string Field, string Value)[] more)
@@ -60,7 +84,7 @@ public sealed class Person(IBrowserContext context, IPage page, List<string> str
     public async Task OpenFormAsync(string kind)
     {
         var job = page.Url.Split('?')[0].Split("/entries")[0];
-        await page.GotoAsync($"{job}/entries/new/{kind}");
+        await OpenAsync($"{job}/entries/new/{kind}");
     }
 
     /// <summary>Types a text, a number with its unit (<c>68 psig</c>), or picks a word or a spot.</summary>
@@ -96,23 +120,31 @@ public sealed class Person(IBrowserContext context, IPage page, List<string> str
     public async Task<string> ProblemOfAsync(string field) =>
         string.Join(" ", await page.Locator($"#f-{field}-problem .problem").AllInnerTextsAsync()).Trim();
 
-    /// <summary>Presses a button; where our own script sends its form, waits for the page that comes of it.</summary>
+    /// <summary>Presses a button; where that sends a form, waits for the page that comes of it.</summary>
     public async Task PressAsync(string button)
     {
         var press = page.GetByRole(AriaRole.Button, new() { Name = button, Exact = true });
-        var sends = scripts && await press.EvaluateAsync<bool>("e => e.type === 'submit' && e.form?.dataset.keep !== undefined");
-        if (!sends)
-        {
-            await press.ClickAsync();
-            return;
-        }
-        await page.EvaluateAsync("window.stillHere = true");
-        await press.ClickAsync();
-        await UntilAsync("!window.stillHere");
-        await page.WaitForLoadStateAsync();
+        // The weigh-in's own script keeps its page, and loads it again once what was typed is sent.
+        var sends = await press.EvaluateAsync<bool>("e => e.type === 'submit' && !!e.form")
+            && !(scripts && await press.EvaluateAsync<bool>("e => e.form.getAttribute('id') === 'weigh'"));
+        if (sends) await NextPageAsync(() => press.ClickAsync());
+        else await press.ClickAsync();
     }
 
-    public async Task FollowAsync(string link, bool exact = true) => await page.GetByRole(AriaRole.Link, new() { Name = link, Exact = exact }).First.ClickAsync();
+    public Task FollowAsync(string link, bool exact = true) =>
+        NextPageAsync(() => page.GetByRole(AriaRole.Link, new() { Name = link, Exact = exact }).First.ClickAsync());
+
+    /// <summary>Does what leads to another page, and waits until that page is there and whole: by what the page itself
+    /// says. A page that asks for news every few seconds is never silent, and the driver's own word of a loaded page is
+    /// lost at times when a page goes on by itself.</summary>
+    public async Task NextPageAsync(Func<Task> go)
+    {
+        // A page that comes back by the back button may be the very document that was left; it has an older mark.
+        var mark = ++pages;
+        await page.EvaluateAsync($"window.pageBefore = {mark}");
+        await go();
+        await UntilAsync($"window.pageBefore !== {mark} && {Whole}");
+    }
 
     /// <summary>The step as its line says it, opened by a tap when it is closed.</summary>
     public async Task<ILocator> StepAsync(string title)
@@ -123,17 +155,21 @@ public sealed class Person(IBrowserContext context, IPage page, List<string> str
     }
 
     /// <summary>Presses Tab until the control with these words has the keyboard; fails when the page ends before.</summary>
-    public Task TabToAsync(string words, bool starts = false) => TabAsync($"e => (e.getAttribute('aria-label') ?? e.textContent).trim(){(starts ? ".startsWith" : " === ")}({System.Text.Json.JsonSerializer.Serialize(words)})", words);
+    public Task TabToAsync(string words, bool starts = false)
+    {
+        var fits = starts ? ".startsWith" : " === ";
+        return TabAsync($"e => (e.getAttribute('aria-label') ?? e.textContent).trim(){fits}({Script(words)})", words);
+    }
 
     /// <summary>The same for a field by its name.</summary>
-    public Task TabToFieldAsync(string name) => TabAsync($"e => e.name === {System.Text.Json.JsonSerializer.Serialize(name)}", name);
+    public Task TabToFieldAsync(string name) => TabAsync($"e => e.name === {Script(name)}", name);
 
     /// <summary>Presses Enter and waits for the page that comes of it: a key that falls between two pages is lost.</summary>
     public async Task EnterAsync(string thereIs)
     {
         await page.Keyboard.PressAsync("Enter");
         await page.Locator(thereIs).First.WaitForAsync(new() { State = WaitForSelectorState.Attached });
-        await page.WaitForLoadStateAsync();
+        await UntilAsync(Whole);
     }
 
     private async Task TabAsync(string isIt, string words)
@@ -204,8 +240,12 @@ public sealed class Person(IBrowserContext context, IPage page, List<string> str
     public Task OfflineAsync(bool offline) => context.SetOfflineAsync(offline);
 
     /// <summary>Waits until the browser keeps a page for a time without network.</summary>
-    public Task KeptPageAsync(string path) => UntilAsync(
-        $"(async () => !!(await (await caches.open('tightcold-pages-1')).match(new URL({System.Text.Json.JsonSerializer.Serialize(path)}, location.origin).href)))()");
+    public Task KeptPageAsync(string path) => UntilAsync($$"""
+        (async () => {
+          const kept = await caches.open('tightcold-pages-1');
+          return !!(await kept.match(new URL({{Script(path)}}, location.origin).href));
+        })()
+        """);
 
     /// <summary>Waits until nothing waits in the browser any more. A page that is loaded anew meanwhile hides its list for a
     /// moment, so the browser's own store is asked.</summary>
@@ -214,19 +254,20 @@ public sealed class Person(IBrowserContext context, IPage page, List<string> str
     /// <summary>Asks the page until it says yes. The site's own policy forbids what the browser driver would do for it.</summary>
     public async Task UntilAsync(string condition)
     {
-        for (var i = 0; i < 900; i++)
+        var began = Stopwatch.GetTimestamp();
+        for (var i = 0; Stopwatch.GetElapsedTime(began) < Hang.Limit; i++)
         {
             try
             {
-                if (await page.EvaluateAsync<bool>(condition)) return;
+                if (await page.EvaluateAsync<bool>(condition).WaitAsync(Hang.Limit)) return;
             }
-            catch (PlaywrightException) when (i < 899)
+            catch (PlaywrightException)
             {
                 // The page is being left; the next one is asked.
             }
-            await Task.Delay(100, TestContext.Current.CancellationToken);
+            await Task.Delay(i < 40 ? 25 : 100, TestContext.Current.CancellationToken);
         }
-        Assert.Fail($"never came true: {condition}");
+        Assert.Fail($"never came true on {page.Url}: {condition}\n{await page.Locator("body").InnerTextAsync()}");
     }
 
     public ILocator Journal => page.Locator("ol.journal > li");
@@ -254,7 +295,7 @@ public sealed class Person(IBrowserContext context, IPage page, List<string> str
     public async Task<IReadOnlyList<string>> RulesBrokenAsync()
     {
         Assert.True(scripts, "the accessibility rules are checked by a script; this person has scripts switched off");
-        var result = await page.RunAxe().WaitAsync(TimeSpan.FromMinutes(2));
+        var result = await page.RunAxe(OnlyBroken).WaitAsync(Hang.Limit);
         return [.. result.Violations.SelectMany(rule => rule.Nodes.Select(node => $"{rule.Id}: {node.Html}"))];
     }
 
@@ -271,7 +312,7 @@ public sealed class Person(IBrowserContext context, IPage page, List<string> str
     {
         Directory.CreateDirectory(Pictures);
         var bytes = await page.PdfAsync(new() { Format = paper, PreferCSSPageSize = false, Path = Path.Combine(Pictures, name + ".pdf") });
-        return System.Text.RegularExpressions.Regex.Count(System.Text.Encoding.Latin1.GetString(bytes), @"/Type\s*/Page\b(?!s)");
+        return Regex.Count(System.Text.Encoding.Latin1.GetString(bytes), @"/Type\s*/Page\b(?!s)");
     }
 
     public async ValueTask DisposeAsync()
@@ -279,6 +320,8 @@ public sealed class Person(IBrowserContext context, IPage page, List<string> str
         await context.DisposeAsync();
         Assert.Empty(strangers);
     }
+
+    private static string Script(string text) => JsonSerializer.Serialize(text);
 
     private ILocator Input(string field) => page.Locator($"input[name='f.{field}'], textarea[name='f.{field}']").First;
 

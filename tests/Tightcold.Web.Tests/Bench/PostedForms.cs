@@ -7,9 +7,12 @@ namespace Tightcold.Web.Tests.Bench;
 public static partial class PostedForms
 {
     /// <summary>The hidden fields of the page's own forms, their token included; of the first form where several have them.</summary>
-    public static async Task<Dictionary<string, string>> HiddenOfAsync(this HttpClient client, string path)
+    public static async Task<Dictionary<string, string>> HiddenOfAsync(this HttpClient client, string path) => HiddenIn(
+        await client.GetStringAsync(new Uri(path, UriKind.Relative), TestContext.Current.CancellationToken));
+
+    /// <summary>The same of a page that is there already.</summary>
+    public static Dictionary<string, string> HiddenIn(string html)
     {
-        var html = await client.GetStringAsync(new Uri(path, UriKind.Relative), TestContext.Current.CancellationToken);
         var form = html[html.IndexOf("<main", StringComparison.Ordinal)..];
         return Hidden().Matches(form).DistinctBy(match => match.Groups["name"].Value).ToDictionary(match => match.Groups["name"].Value, match => WebUtility.HtmlDecode(match.Groups["value"].Value));
     }

@@ -25,9 +25,14 @@ public sealed class RunningSite : IAsyncDisposable
     private WebApplication site;
     private bool isSecond;
 
-    private RunningSite(string dataFolder, DateTimeOffset now, Func<JobRecord, ImmutableArray<Finding>>? findings, TimeSpan? patience = null)
+    private readonly Func<string, Task<JobStore>>? store;
+
+    private RunningSite(
+        string dataFolder, DateTimeOffset now, Func<JobRecord, ImmutableArray<Finding>>? findings,
+        TimeSpan? patience = null, Func<string, Task<JobStore>>? store = null)
     {
-        this.patience = patience ?? TimeSpan.FromMinutes(2);
+        this.store = store;
+        this.patience = patience ?? Hang.Limit;
         DataFolder = dataFolder;
         this.findings = findings;
         Clock = new FakeTimeProvider(now.ToUniversalTime());
@@ -43,10 +48,20 @@ public sealed class RunningSite : IAsyncDisposable
 
     public static async Task<RunningSite> StartAsync(Func<JobRecord, ImmutableArray<Finding>>? findings = null)
     {
-        var running = new RunningSite(Directory.CreateTempSubdirectory("tightcold-web-").FullName, Noon, findings);
+        var running = new RunningSite(NewFolder(), Noon, findings);
         await running.site.StartAsync(TestContext.Current.CancellationToken);
         return running;
     }
+
+    /// <summary>The empty site on data that are opened otherwise than usual.</summary>
+    internal static async Task<RunningSite> StartOnAsync(Func<string, Task<JobStore>> store)
+    {
+        var running = new RunningSite(NewFolder(), Noon, _ => [], store: store);
+        await running.site.StartAsync(TestContext.Current.CancellationToken);
+        return running;
+    }
+
+    private static string NewFolder() => Directory.CreateTempSubdirectory("tightcold-web-").FullName;
 
     /// <summary>Another instance of the program on the same data; the first one takes the folder away.</summary>
     public async Task<RunningSite> SecondAsync()
@@ -59,7 +74,7 @@ public sealed class RunningSite : IAsyncDisposable
     /// <summary>The empty site at a moment of the demo's day.</summary>
     public static async Task<RunningSite> StartAtAsync(DateTimeOffset now)
     {
-        var running = new RunningSite(Directory.CreateTempSubdirectory("tightcold-web-").FullName, now, null);
+        var running = new RunningSite(NewFolder(), now, null);
         await running.site.StartAsync(TestContext.Current.CancellationToken);
         return running;
     }
@@ -68,7 +83,7 @@ public sealed class RunningSite : IAsyncDisposable
     /// <param name="patience">How long a job's page waits for the odds of faults; until they are there unless given.</param>
     public static async Task<RunningSite> WithDemoAsync(TimeSpan? patience = null)
     {
-        var folder = Directory.CreateTempSubdirectory("tightcold-web-").FullName;
+        var folder = NewFolder();
         foreach (var file in Directory.EnumerateFiles(await PlayedDemo.Value)) File.Copy(file, Path.Combine(folder, Path.GetFileName(file)));
         var running = new RunningSite(folder, DemoScenario.Start.AddHours(9), null, patience);
         await running.site.StartAsync(TestContext.Current.CancellationToken);
@@ -82,7 +97,7 @@ public sealed class RunningSite : IAsyncDisposable
         var record = (await whole.Desk.RecordAsync(1, TestContext.Current.CancellationToken))!;
         var now = DemoScenario.Start + sinceMorning;
         var (journal, _) = Journal.Create(record.Journal.All.Where(entry => entry.WrittenAt <= now));
-        var running = new RunningSite(Directory.CreateTempSubdirectory("tightcold-web-").FullName, now, null);
+        var running = new RunningSite(NewFolder(), now, null);
         Assert.True((await running.Desk.ImportAsync(JobDesk.Export(record with { Journal = journal! }), TestContext.Current.CancellationToken)).Taken);
         await running.site.StartAsync(TestContext.Current.CancellationToken);
         return running;
@@ -99,13 +114,18 @@ public sealed class RunningSite : IAsyncDisposable
 
     /// <summary>A client that follows no redirect, keeps cookies, and can name a foreign host.</summary>
     public HttpClient Client() =>
-        new(new HttpClientHandler { AllowAutoRedirect = false, UseCookies = true, CookieContainer = new CookieContainer(), UseProxy = false }) { BaseAddress = Address };
+        Client(Address);
+
+    public static HttpClient Client(Uri at) => new(new HttpClientHandler
+    {
+        AllowAutoRedirect = false, CookieContainer = new CookieContainer(), UseProxy = false,
+    })
+    { BaseAddress = at, Timeout = Hang.Limit };
 
     public async ValueTask DisposeAsync()
     {
         await site.DisposeAsync();
         if (isSecond) return;
-        Microsoft.Data.Sqlite.SqliteConnection.ClearAllPools();
         Directory.Delete(DataFolder, recursive: true);
     }
 
@@ -113,9 +133,9 @@ public sealed class RunningSite : IAsyncDisposable
     {
         var folder = Directory.CreateTempSubdirectory("tightcold-web-demo-").FullName;
         AppDomain.CurrentDomain.ProcessExit += (_, _) => Directory.Delete(folder, recursive: true);
-        await DemoScenario.PlayAsync(await JobStore.OpenAsync(folder, CancellationToken.None), null, CancellationToken.None);
-        // The log of the database goes back into its file, so that copying files copies everything.
-        Microsoft.Data.Sqlite.SqliteConnection.ClearAllPools();
+        // The last connection puts the log of the database back into its file, so that copying files copies everything.
+        using var store = await JobStore.OpenAsync(folder, CancellationToken.None);
+        await DemoScenario.PlayAsync(store, null, CancellationToken.None);
         return folder;
     }
 
@@ -123,6 +143,7 @@ public sealed class RunningSite : IAsyncDisposable
     {
         // Pages are read at once by most tests: they come whole, however busy the machine is.
         var options = new SiteOptions(DataFolder, port, Clock) { Log = Failures.Add, Patience = patience };
+        if (store is not null) options = options with { Store = () => store(DataFolder) };
         return Site.Build(findings is null ? options : options with { Findings = views => findings(views.Record) });
     }
 }

@@ -1,0 +1,93 @@
+using System.Diagnostics;
+
+namespace Tightcold.Storage.Engines;
+
+/// <summary>Places for so many at once; who comes later waits, first come, first served. A long line that moves is
+/// waited out; one in which nobody moves for long is left.</summary>
+/// <param name="patience">So long nobody moves before those who wait are turned away.</param>
+internal sealed class WaitingLine(int places, TimeSpan patience)
+{
+    private readonly Lock door = new();
+    private readonly LinkedList<TaskCompletionSource> waiting = new();
+    private int free = places;
+    private long lastMove = Stopwatch.GetTimestamp();
+
+    /// <summary>A place, given back when disposed; null when nobody moved for too long.</summary>
+    public async Task<IDisposable?> EnterAsync(CancellationToken cancellation)
+    {
+        cancellation.ThrowIfCancellationRequested();
+        var came = Stopwatch.GetTimestamp();
+        LinkedListNode<TaskCompletionSource> mine;
+        lock (door)
+        {
+            if (free > 0)
+            {
+                free--;
+                return new Place(this);
+            }
+            mine = waiting.AddLast(new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously));
+        }
+        while (true)
+        {
+            try
+            {
+                var left = patience - Stood(came);
+                await mine.Value.Task.WaitAsync(left > TimeSpan.Zero ? left : TimeSpan.Zero, cancellation)
+                    .ConfigureAwait(false);
+                return new Place(this);
+            }
+            catch (OperationCanceledException)
+            {
+                if (!Leave(mine)) Next();
+                throw;
+            }
+            catch (TimeoutException)
+            {
+                // Somebody may have moved meanwhile, and the place may be mine at this very moment.
+                if (Stood(came) < patience) continue;
+                return Leave(mine) ? null : new Place(this);
+            }
+        }
+    }
+
+    private TimeSpan Stood(long since) => Stopwatch.GetElapsedTime(Math.Max(since, Volatile.Read(ref lastMove)));
+
+    /// <returns>False when the place was given already.</returns>
+    private bool Leave(LinkedListNode<TaskCompletionSource> mine)
+    {
+        lock (door)
+        {
+            if (mine.List is null) return false;
+            waiting.Remove(mine);
+            return true;
+        }
+    }
+
+    private void Next()
+    {
+        lock (door)
+        {
+            if (waiting.First is not { } next)
+            {
+                free++;
+                return;
+            }
+            waiting.RemoveFirst();
+            next.Value.SetResult();
+        }
+    }
+
+    private void Left(long taken)
+    {
+        // Who held a place for as long as others wait was stuck, and the next would be too: that is no move.
+        if (Stopwatch.GetElapsedTime(taken) < patience) Volatile.Write(ref lastMove, Stopwatch.GetTimestamp());
+        Next();
+    }
+
+    private sealed class Place(WaitingLine line) : IDisposable
+    {
+        private readonly long taken = Stopwatch.GetTimestamp();
+
+        public void Dispose() => line.Left(taken);
+    }
+}

@@ -19,7 +19,7 @@ public static class Walk
     public static Finding Of(Step step, JobPicture picture)
     {
         ArgumentNullException.ThrowIfNull(picture);
-        return Allowed(step switch
+        return Allowed(LawAndSubstance.Over(step switch
         {
             Step.ComplaintAndWeather => ComplaintFinding.Of(picture),
             Step.StandingPressure => StandingFinding.Of(picture),
@@ -33,7 +33,7 @@ public static class Walk
             Step.WeighIn => WeighInFinding.Of(picture),
             Step.ProveCold => ColdFinding.Of(picture),
             _ => LedgerFinding.Of(picture),
-        }, picture);
+        }, picture), picture);
     }
 
     /// <summary>What the circuit's state forbids is not advised, and a step that has nothing yet keeps quiet until it is its

@@ -122,6 +122,9 @@ public static class CommandLine
             });
             config.AddCommand<CylinderCommand>("cylinder").WithDescription("How much a recovery cylinder may hold, and the rules.")
                 .WithExample("cylinder", "--refrigerant", "R-134a", "--water-capacity", "\"47.6 lb\"", "--tare", "\"27.5 lb\"");
+            config.AddCommand<RulesCommand>("rules").WithDescription("What the law of a place says, line by line, with article, date and how sure.")
+                .WithExample("rules", "DE").WithExample("rules", "US-CA", "--refrigerant", "R-134a", "--works", "owner");
+            config.AddCommand<PlacesCommand>("places").WithDescription("Find the code of a country or region.").WithExample("places", "new", "south");
             config.AddCommand<OilCommand>("oil").WithDescription("Oil due for parts changed, its type, and tightening.").WithExample("oil", "condenser", "receiver-drier", "--bottle", "\"PAG 46\"");
             config.AddCommand<VerifyCommand>("verify").WithDescription("Prove a job cold, or try that proof on simulated cars.").WithExample("verify", "1");
             config.AddCommand<LedgerCommand>("ledger").WithDescription("Refrigerant by container and month, with losses.").WithExample("ledger", "--csv", "ledger.csv");

@@ -25,8 +25,6 @@ internal static class MendFinding
             Phrase.Words("Loosen a joint slowly with goggles and gloves on: pressure may remain behind it even after recovery."),
             Phrase.Of($"New seals of {SealMaterial.For(record.Car.Refrigerant)}, oiled with the system's own oil; tighten with two spanners to the maker's figure. Caps are seals: every one back on."),
         };
-        if (record.Car.Compressor == Car.Electric)
-            cautions.Insert(0, Phrase.Words("High-voltage compressor: isolate, wait, prove dead before touching; work for licensed hands. Only its own non-conductive oil, no dye unless the maker approves."));
         if (mend.Work.IsEmpty)
         {
             return new(Step.Mend, Title, Certainty.NothingYet, Judgement.Open, Phrase.Words("Nothing replaced yet."))

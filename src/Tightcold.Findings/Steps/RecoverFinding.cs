@@ -6,6 +6,7 @@ using Tightcold.Picture.Circuit;
 using Tightcold.Picture.Recover;
 using Tightcold.Picture.Standing;
 using Tightcold.Procedures.Recovery;
+using Tightcold.Procedures.Rules;
 using Tightcold.Quantities;
 using static Tightcold.Picture.Pressures.Evidence;
 
@@ -18,14 +19,13 @@ internal static class RecoverFinding
     private const string Title = "Recovery";
     private static readonly ImmutableArray<Phrase> Law =
     [
-        Phrase.Words("Letting refrigerant out on purpose is forbidden in most places, for owners too; who may recover, with what equipment and record, differs: check local rules."),
         Phrase.Words("Only into a refillable recovery cylinder within its test date, never a disposable one; never mix refrigerants."),
     ];
 
     public static Finding Of(JobPicture picture)
     {
         var record = picture.Record;
-        var place = RuleBook.For(record.Kit.Fields.Text("jurisdiction"));
+        var place = RuleBook.Of(record.Kit.Fields.Text("jurisdiction"));
         var cautions = new List<Phrase>(Law);
         if (picture.Came.Says == StandingSays.OtherGas)
             cautions.Insert(0, Phrase.Words("The standing pressure says that another gas is inside: recover it into a cylinder of its own, marked mixed or unknown; never reuse it, never mix it into a clean one."));
@@ -47,11 +47,11 @@ internal static class RecoverFinding
                 ? [new(Phrase.Words("Recover again, wait five minutes, read the gauge"), Phrase.Words("whether the oil still gives off refrigerant"), 15, EntryKinds.Recovery, Doing.TakesOut)]
                 : picture.Timeline.Now.Inside == Inside.Recovered
                     ? [new(Phrase.Words("Open the joints, mend, cap what stays open"), Phrase.Words("nothing more gets wet than must"), 60, EntryKinds.SealChanged)] : [],
-            Table = Rules(place),
+            Table = Rules(place, record.Car.Refrigerant),
         };
     }
 
-    private static Finding NothingYet(JobPicture picture, Jurisdiction place, List<Phrase> cautions)
+    private static Finding NothingYet(JobPicture picture, PlaceRules place, List<Phrase> cautions)
     {
         var empty = picture.Came.Says == StandingSays.OpenToAir;
         return new(Step.Recover, Title, empty ? Certainty.Stands : Certainty.NothingYet, empty ? Judgement.Good : Judgement.Open,
@@ -61,7 +61,7 @@ internal static class RecoverFinding
             Cautions = [.. cautions],
             Next = empty ? [] :
                 [new(Phrase.Words("Before a joint is opened: have what is left recovered and weighed"), Phrase.Words("how much was in, and it stays lawful"), 35, EntryKinds.Recovery, Doing.TakesOut)],
-            Table = Rules(place),
+            Table = Rules(place, record.Car.Refrigerant),
         };
     }
 
@@ -98,7 +98,7 @@ internal static class RecoverFinding
         return ended == false ? Phrase.Of($"{amount}; not at its end: the pressure rose again.") : Phrase.Of($"{amount}.");
     }
 
-    private static Phrase Why(RecoveredAgainst? thought, Jurisdiction place)
+    private static Phrase Why(RecoveredAgainst? thought, PlaceRules place)
     {
         var rules = Phrase.Of($"Rules: {place.Name}. {RuleBook.AlwaysSay}");
         if (thought is not { } against) return rules;
@@ -109,16 +109,19 @@ internal static class RecoverFinding
             : Phrase.Words("What came out agrees with what the standing pressure said was in.")).Then(rules);
     }
 
-    private static void Papers(RecoveryPicture recovery, Jurisdiction place, List<Phrase> missing)
+    private static void Papers(RecoveryPicture recovery, PlaceRules place, List<Phrase> missing)
     {
         if (recovery.Entries.Any(entry => entry.Fields.Text("certificate") is not null)) return;
         missing.Add(Phrase.Words("certificate or licence of who recovered, where the rules ask for a record"));
-        foreach (var keep in place.Rules.Where(rule => rule.Keep is not null && rule.BindsOwners).Select(rule => rule.Keep!).Distinct())
-            missing.Add(Phrase.Of($"to keep in {place.Name}: {keep}"));
+        foreach (var line in place.Of(Question.Records).Where(line => line.Ruling == Ruling.Duty
+            && line.Meets(LawAndSubstance.WhoWorks(record.Kit)) && line.IsAbout(record.Car.Refrigerant)))
+        {
+            missing.Add(Phrase.Of($"to keep in {place.Name}: {RuleWords.Plain(line)}"));
+        }
     }
 
-    private static FindingTable Rules(Jurisdiction place) => new($"Rules of {place.Name}; {RuleBook.AlwaysSay}", ["What", "Where it stands", "How sure"],
-        [.. place.Rules.Select(rule => ImmutableArray.Create(
-            Phrase.Words(rule.What + (rule.BindsOwners ? "" : " (binds whoever works for pay)")), Phrase.Words($"{rule.Paragraph}; {rule.Date}"),
-            Phrase.Words(rule.Sure switch { "looked-up" => "text looked up", "memory" => "from memory, text not seen", _ => "common practice" })))]);
+    private static FindingTable Rules(PlaceRules place, string refrigerant) =>
+        new($"Rules of {place.Name}; {RuleBook.AlwaysSay}", ["What", "Where it stands", "How sure"],
+            [.. place.Lines.Where(line => line.IsAbout(refrigerant)).Select(line => ImmutableArray.Create(
+                Phrase.Words(RuleWords.Plain(line)), Phrase.Words(RuleWords.ReadOn(line)), Phrase.Words(RuleWords.Sure(line))))]);
 }

@@ -8,11 +8,15 @@ namespace Tightcold.Jobs.Kits;
 /// version that was true when the reading was taken.</summary>
 public sealed record Kit(Guid Id, DateTimeOffset From, FieldBag Fields, ImmutableArray<Container> Containers)
 {
+    public const string OwnCars = "on your own cars, unpaid", ForPay = "for pay or in trade";
+
     public static readonly Schema Schema = new("kit", "Kit",
         Field.Text("owner", "Who works", 60),
         Field.Text("place", "Workshop or town", 60),
         Field.Of("altitude", "Altitude of the place", QuantityKind.Altitude, -500, 9000),
-        Field.Text("jurisdiction", "Country and state, for the rules", 60),
+        Field.Text("jurisdiction", "Country or region, for the rules", 80, hint: "choose from the list: a code of ISO 3166 such as DE or AU-NSW settles it"),
+        Field.Choice("works", "You work", false, OwnCars, ForPay),
+        Field.Text("qualification", "Your certificate or licence for refrigerant", 80, hint: "what your place asks for; empty if you hold none"),
         Field.Of("low-gauge-plus-minus", "Low gauge ±", QuantityKind.PressureDifference, 100, 200e3),
         Field.Of("low-gauge-step", "Low gauge smallest step", QuantityKind.PressureDifference, 10, 200e3),
         Field.Of("low-gauge-zero", "Low gauge in open air reads", QuantityKind.GaugePressure, -50e3, 50e3),

@@ -42,7 +42,7 @@ public static class FormLayout
         "car" when schema == Car.Schema.Name => [(null, ["label", "refrigerant", "label-charge", "compressor", "device"])],
         "kit" when schema == Kit.Schema.Name =>
         [
-            (null, ["owner", "place", "altitude", "jurisdiction"]),
+            (null, ["owner", "place", "altitude", "jurisdiction", "works", "qualification"]),
             ("Gauges", ["low-gauge-plus-minus", "low-gauge-step", "low-gauge-zero", "high-gauge-plus-minus", "high-gauge-step", "high-gauge-zero"]),
             ("Thermometer and hygrometer", ["thermometer-plus-minus", "hygrometer-plus-minus"]),
             ("Scale", ["scale-step", "scale-plus-minus"]),

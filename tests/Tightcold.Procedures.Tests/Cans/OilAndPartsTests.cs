@@ -73,36 +73,6 @@ public sealed class OilAndPartsTests
         Assert.Null(SealMaterial.Fits("R-134a", "O-ring from the box"));
     }
 
-    [Theory]
-    [InlineData("USA, California", "us")]
-    [InlineData("Texas", "us")]
-    [InlineData("Germany", "eu")]
-    [InlineData("United Kingdom", "uk")]
-    [InlineData("invented; check local rules", "elsewhere")]
-    [InlineData("Belarus", "elsewhere")]
-    [InlineData(null, "elsewhere")]
-    public void A_place_in_own_words_finds_its_rules(string? place, string key) => Assert.Equal(key, RuleBook.For(place).Key);
-
-    [Fact]
-    public void Every_rule_carries_paragraph_date_and_how_sure_it_is()
-    {
-        Assert.Equal(4, RuleBook.All.Length);
-        Assert.All(RuleBook.All.SelectMany(place => place.Rules), rule =>
-        {
-            Assert.NotEmpty(rule.Paragraph);
-            Assert.NotEmpty(rule.Date);
-            Assert.Contains(rule.Sure, new[] { "looked-up", "memory", "practice" });
-        });
-        Assert.All(RuleBook.All, place => Assert.Contains(place.Rules, rule => rule.BindsOwners));
-    }
-
-    [Fact]
-    public void A_rule_without_a_date_is_refused_and_named()
-    {
-        using var stream = new MemoryStream("""{ "jurisdictions": [ { "key": "x", "name": "X", "words": [], "rules": [ { "what": "w", "paragraph": "p", "binds-owners": true, "sure": "memory" } ] } ] }"""u8.ToArray());
-        Assert.Contains("x.rules[0]: date", Assert.Throws<FormatException>(() => RuleBook.Read(stream)).Message, StringComparison.Ordinal);
-    }
-
     // Vapour at the pressure of the air in 2.5 L at 25 °C: R-134a 4.25 kg/m³ (ideal gas 4.17): 11 g; and what 120 mL of oil still hold.
     [Fact]
     public void After_a_recovery_to_the_airs_pressure_ten_grams_and_what_the_oil_holds_are_left()

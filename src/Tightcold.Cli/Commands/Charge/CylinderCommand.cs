@@ -4,7 +4,7 @@ using Spectre.Console.Cli;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
 using Tightcold.Procedures.Charging;
-using Tightcold.Procedures.Recovery;
+using Tightcold.Procedures.Rules;
 using Tightcold.Quantities;
 
 namespace Tightcold.Cli.Commands.Charge;
@@ -32,7 +32,7 @@ internal sealed class CylinderSettings : DeskSettings
     public string? Hottest { get; init; }
 
     [CommandOption("--place <WORDS>")]
-    [Description("Country or state, for the rules.")]
+    [Description("Country or region, for the rules: a code such as DE or US-CA; see tightcold places.")]
     public string? Place { get; init; }
 }
 
@@ -51,7 +51,7 @@ internal sealed class CylinderCommand(Surroundings surroundings) : DeskCommand<C
         var field = CylinderFill.FieldRuleKg(capacity);
         double? net = gross is { } g && tare is { } t ? g - t : null;
         var fullAt = CylinderFill.FullAtK(fluid, capacity, most);
-        var place = RuleBook.For(settings.Place ?? (await Desk.KitAsync(cancellation).ConfigureAwait(false)).Fields.Text("jurisdiction"));
+        var place = RuleBook.Of(settings.Place ?? (await Desk.KitAsync(cancellation).ConfigureAwait(false)).Fields.Text("jurisdiction"));
         return Answer(settings, () => new JsonObject
         {
             ["most-net-kg"] = most, ["most-gross-kg"] = tare is { } empty ? most + empty : null, ["field-rule-net-kg"] = field, ["room-kg"] = net is { } held ? most - held : null,
@@ -59,10 +59,7 @@ internal sealed class CylinderCommand(Surroundings surroundings) : DeskCommand<C
             ["rules"] = new JsonObject
             {
                 ["place"] = place.Name, ["always"] = RuleBook.AlwaysSay,
-                ["list"] = new JsonArray([.. place.Rules.Select(rule => (JsonNode)new JsonObject
-                {
-                    ["what"] = rule.What, ["paragraph"] = rule.Paragraph, ["date"] = rule.Date, ["binds-owners"] = rule.BindsOwners, ["sure"] = rule.Sure, ["keep"] = rule.Keep,
-                })]),
+                ["list"] = RulesCommand.List(place),
             },
         }, () =>
         {
@@ -72,7 +69,9 @@ internal sealed class CylinderCommand(Surroundings surroundings) : DeskCommand<C
             if (fullAt is { } full) Page.Line(Out, $"Filled so, liquid would fill it to the last corner at {Units.Format(Measure.AbsoluteTemperature(full))}; beyond that it bursts.");
             if (net is { } held) Page.Line(Out, held > most ? $"caution: it holds {Say(held)}, {Say(held - most)} too much: move some to another cylinder now." : $"It holds {Say(held)}; room for {Say(most - held)}.");
             Page.Line(Out, $"Rules of {place.Name}. {RuleBook.AlwaysSay}");
-            foreach (var rule in place.Rules) Page.Line(Out, $"  {rule.What} [{rule.Paragraph}; {rule.Date}; {rule.Sure}]{(rule.Keep is { } keep ? $" keep: {keep}" : "")}");
+            foreach (var sentence in place.Unknown) Page.Line(Out, $"  {sentence}");
+            foreach (var line in place.Of(Question.Recover).Concat(place.Of(Question.Cylinder)))
+                Page.Line(Out, $"  {RuleWords.Plain(line)} [{RuleWords.ReadOn(line)}]");
         });
     }
 }

@@ -39,6 +39,10 @@ internal sealed class OilSettings : DeskSettings
     [CommandOption("--bottle <TYPE>")]
     [Description("What stands on the bottle you want to pour from.")]
     public string? Bottle { get; init; }
+
+    [CommandOption("--dye <TYPE>")]
+    [Description("What stands on the dye you want to add.")]
+    public string? Dye { get; init; }
 }
 
 /// <summary>Oil due for the parts changed, and whether a bottle fits.</summary>
@@ -58,12 +62,14 @@ internal sealed class OilCommand(Surroundings surroundings) : DeskCommand<OilSet
         var high = dues.Sum(due => due.Due.HighM3) + (replaced?.HighM3 ?? drained);
         var needed = OilType.Needed(electric == true, refrigerant);
         (OilFit Fit, string Why)? bottle = settings.Bottle is { } typed ? OilType.Judge(electric, refrigerant, settings.CarOil, typed) : null;
+        (OilFit Fit, string Why)? dye = settings.Dye is { } colour ? OilType.JudgeDye(electric, refrigerant, colour) : null;
         Measure Volume(double cubicMetres) => new(QuantityKind.LiquidVolume, cubicMetres);
         return Task.FromResult(Answer(settings, () => new JsonObject
         {
             ["due-low-m3"] = low, ["due-high-m3"] = high, ["pour-out-m3"] = replaced?.PourOutM3, ["needed"] = needed,
             ["parts"] = new JsonArray([.. dues.Select(due => (JsonNode)new JsonObject { ["part"] = due.Part, ["low-m3"] = due.Due.LowM3, ["high-m3"] = due.Due.HighM3, ["says"] = due.Due.Says })]),
             ["bottle"] = bottle is { } judged ? new JsonObject { ["fit"] = judged.Fit.ToString().ToLowerInvariant(), ["why"] = judged.Why } : null,
+            ["dye"] = dye is { } dyed ? new JsonObject { ["fit"] = dyed.Fit.ToString().ToLowerInvariant(), ["why"] = dyed.Why } : null,
             ["tightening"] = new JsonArray([.. Tightening.All.Select(line => (JsonNode)new JsonObject { ["joint"] = line.Joint, ["low-nm"] = line.LowNm, ["high-nm"] = line.HighNm, ["how"] = line.How, ["source"] = "practice" })]),
         }, () =>
         {
@@ -71,11 +77,19 @@ internal sealed class OilCommand(Surroundings surroundings) : DeskCommand<OilSet
             foreach (var (part, due) in dues) Page.Line(Out, $"  {part}: {Units.Format(Volume(due.LowM3), Volume(due.HighM3))} ({due.Says})");
             if (replaced is { } fresh) Page.Line(Out, $"  new compressor: {Units.Format(Volume(fresh.LowM3), Volume(fresh.HighM3))} in all by three published rules that disagree{(fresh.PourOutM3 is { } pour ? $"; pour about {Units.Format(Volume(pour))} out of it first" : "")}");
             Page.Line(Out, $"Type: {needed} (common practice)");
-            if (bottle is { } judged)
-                Page.Line(Out, judged.Fit switch { OilFit.Stop => $"caution: stop: {judged.Why}.", OilFit.Unsure => $"Do not pour yet: {judged.Why}.", OilFit.AskGrade => $"Family fits, grade open: {judged.Why}.", _ => $"Fits: {judged.Why}." });
+            if (bottle is { } judged) Page.Line(Out, Judged(judged.Fit, judged.Why));
+            if (dye is { } coloured) Page.Line(Out, "Dye. " + Judged(coloured.Fit, coloured.Why));
             Page.Line(Out, "Tightening, common practice; maker's figure rules:");
             foreach (var line in Tightening.All)
                 Page.Line(Out, $"  {line.Joint}: {(line is { LowNm: { } from, HighNm: { } to } ? string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{from} to {to} N·m ({from / 1.3558:0.#} to {to / 1.3558:0.#} lbf·ft), ") : "")}{line.How}");
         }));
     }
+
+    private static string Judged(OilFit fit, string why) => fit switch
+    {
+        OilFit.Stop => $"caution: stop: {why}.",
+        OilFit.Unsure => $"Do not pour yet: {why}.",
+        OilFit.AskGrade => $"Family fits, grade open: {why}.",
+        _ => $"Fits: {why}.",
+    };
 }

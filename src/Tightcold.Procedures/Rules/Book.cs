@@ -1,0 +1,15 @@
+using System.Collections.Immutable;
+
+namespace Tightcold.Procedures.Rules;
+
+/// <summary>The lines of one place, or of several under one law.</summary>
+/// <param name="Key">Name of its file.</param>
+/// <param name="Name">What a person reads.</param>
+/// <param name="Covers">Codes of ISO 3166.</param>
+/// <param name="Under">The book that holds what this one does not say; null for a book that answers every
+/// question.</param>
+/// <param name="Authority">Whom to ask.</param>
+/// <param name="Lines">Most important first within a question.</param>
+public sealed record Book(
+    string Key, string Name, ImmutableArray<string> Covers, string? Under, string Authority,
+    ImmutableArray<RuleLine> Lines);

@@ -16,6 +16,7 @@ internal static class InputCheck
         Within(c.BarometricPa, LoopLimits.MinBarometricPa, LoopLimits.MaxBarometricPa);
         Within(c.EngineRpm, LoopLimits.MinEngineRpm, LoopLimits.MaxEngineRpm);
         Within(c.CondenserFaceMPerS, LoopLimits.MinCondenserFaceMPerS, LoopLimits.MaxCondenserFaceMPerS);
+        Within(c.AidFaceMPerS, 0, LoopLimits.MaxCondenserFaceMPerS);
         Within(c.ReentryK, 0, LoopLimits.MaxReentryK);
         Within(c.BlowerShare, LoopLimits.MinBlowerShare, 1);
         Within(c.FreshShare, 0, 1);
@@ -27,11 +28,14 @@ internal static class InputCheck
         Within(f.ExcessOilKg, 0, LoopLimits.MaxExcessOilKg);
         Within(f.SwitchOffsetPa, -LoopLimits.MaxSwitchOffsetPa, LoopLimits.MaxSwitchOffsetPa);
         Severity(f.CondenserAirLoss);
+        Severity(f.CondenserFanLoss);
         Severity(f.CondenserFouling);
         Severity(f.EvaporatorAirLoss);
         Severity(f.ValveStuckOpen);
         Severity(f.ValveStuckClosed);
         Severity(f.TubePlugged);
+        Severity(f.TubeOversize);
+        Severity(f.ThrottleIced);
         Severity(f.LiquidLineRestriction);
         Severity(f.MoistureIce);
         Severity(f.CompressorWear);

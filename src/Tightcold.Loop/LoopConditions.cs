@@ -19,6 +19,12 @@ public sealed record LoopConditions
     /// <summary>Air onto the condenser's face with a sound fan, m/s.</summary>
     public double CondenserFaceMPerS { get; init; } = 2.0;
 
+    /// <summary>Air that somebody else's fan before the condenser blows at its face, m/s; it does not hang on the car's own.</summary>
+    public double AidFaceMPerS { get; init; }
+
+    /// <summary>The low-pressure switch is bridged: it stops nothing.</summary>
+    public bool LowSwitchBridged { get; init; }
+
     /// <summary>Warming of that air by what comes back from the hot side, K.</summary>
     public double ReentryK { get; init; } = 7;
 

@@ -19,6 +19,9 @@ public sealed record Belief(Hypothesis Hypothesis, double Odds, double OddsError
     /// <summary>Charge over the label's, if this explanation holds.</summary>
     public Interval ChargeShare { get; init; }
 
+    /// <summary>How each thing looked at, felt or tried speaks, strongest first.</summary>
+    public ImmutableArray<SignReason> SignReasons { get; init; } = [];
+
     /// <summary>How each reading speaks, strongest first.</summary>
     public ImmutableArray<Reason> Reasons { get; init; } = [];
 }

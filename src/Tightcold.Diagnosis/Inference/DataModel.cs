@@ -65,15 +65,25 @@ internal sealed class DataModel
         var log = Readings.Items.Sum(item => Math.Log(ErrorModel.Anything((Channel)item.Channel)));
         foreach (var point in Evidence.Points)
         {
-            if (point.Glass != GlassSeen.NotLooked) log += Math.Log(1 / 3.0);
-            if (point.Frost != FrostSeen.NotLooked) log += Math.Log(1 / 4.0);
-            if (point.Clutch != ClutchSeen.NotLooked) log += Math.Log(1 / 3.0);
+            log += Math.Log(SeenLikelihood.Anything(point));
             if (point.CyclesPerMinute is not null) log += Math.Log(1 / 10.0);
         }
 
+        foreach (var sign in Evidence.Signs) log += Math.Log(SignOdds.Anything(sign));
         log += Evidence.Standing.Length * Math.Log(ErrorModel.Anything(Channel.LowSide));
         return Evidence.Weighed is null ? log : log + Math.Log(WeighedAnything);
     }
+
+    /// <summary>ln of the odds of all that was looked at, felt or tried, for a car at its first way of running.</summary>
+    public double LogSigns(IReadOnlyList<Fault> faults, CarSimulator.Car car, ReadOnlySpan<double> first)
+    {
+        var log = 0.0;
+        foreach (var sign in Evidence.Signs) log += Math.Log(SignOdds.Of(sign, faults, car.Faults, first, car.HasTube));
+        return log;
+    }
+
+    /// <summary>Whether a shortage that does not show counts as sound: while nothing but running gauges speaks of it.</summary>
+    public bool HiddenIsSound => Evidence.Weighed is null && !Evidence.Points.IsEmpty;
 
     /// <summary>Datum <paramref name="feature"/> as read and as modelled in a row.</summary>
     public (double Read, double Modelled) Feature(int feature, ReadOnlySpan<double> row)

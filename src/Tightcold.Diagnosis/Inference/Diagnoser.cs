@@ -1,5 +1,6 @@
 using Tightcold.Diagnosis.Measurement;
 using Tightcold.Diagnosis.Priors;
+using Tightcold.Loop.Designs;
 
 namespace Tightcold.Diagnosis.Inference;
 
@@ -38,11 +39,17 @@ public static class Diagnoser
     public static FaultOdds Diagnose(DiagnosisEvidence evidence, Effort effort, ulong seed)
     {
         ArgumentNullException.ThrowIfNull(evidence);
+        return Diagnose(evidence, effort, seed, Population.Shipped);
+    }
+
+    /// <summary>The same with another population of sound cars: what a fit leaves out in turn.</summary>
+    internal static FaultOdds Diagnose(DiagnosisEvidence evidence, Effort effort, ulong seed, Population population)
+    {
         EvidenceCheck.Finite(evidence);
         var (kept, contradictions) = Contradictions.Of(evidence);
         var data = new DataModel(kept);
-        var simulator = new CarSimulator(kept.Car);
-        var hypotheses = HypothesisSet.For(kept.Car);
+        var simulator = new CarSimulator(kept.Car, data.HiddenIsSound, population);
+        var hypotheses = HypothesisSet.For(kept.Car, kept.Why, kept.SoundBefore);
         var runs = hypotheses.Select((hypothesis, h) => new HypothesisRun(hypothesis, simulator, data, seed + ((ulong)(h + 1) << 32))).ToArray();
         var common = PointSequence.Normal(effort.FirstPoints, Coordinate.Count, new Chance(seed));
         var more = FirstPointsOfOften * effort.FirstPoints;

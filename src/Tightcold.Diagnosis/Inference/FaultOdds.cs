@@ -22,9 +22,16 @@ public sealed class FaultOdds
 
     public required ImmutableArray<ReadingCheck> Readings { get; init; }
 
-    /// <summary>Share of what the leading explanation would show that fits no better than what was read; below 0.01 it
-    /// does not explain the readings.</summary>
+    /// <summary>Share of what cars of the leading explanation would show that is no likelier than what was read; below
+    /// <see cref="FitsAbove"/> it does not explain the readings.</summary>
     public required double Fit { get; init; }
+
+    /// <summary>Below this <see cref="Fit"/> the readings belong to no car of the leading explanation.</summary>
+    public const double FitsAbove = 0.02;
+
+    /// <summary>The reading that fits the leading explanation worst, where none explains the readings; else null.</summary>
+    public ReadingCheck? DoesNotFit => (Fit < FitsAbove || Leading.Hypothesis.IsNoneOfThese) && !Readings.IsEmpty
+        ? Readings.MinBy(reading => reading.Tail) : null;
 
     /// <summary>True where too few of the tried cars carry the answer; the odds' errors then say how far to trust it.</summary>
     public required bool EvidenceUncertain { get; init; }

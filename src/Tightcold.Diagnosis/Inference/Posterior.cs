@@ -94,11 +94,30 @@ internal sealed class Posterior
         return list;
     }
 
+    /// <summary>Where a sound car's reading would lie before any was taken: its modelled numbers, each with what the model
+    /// itself is off by (a normal law on five nodes).</summary>
+    public List<(double Value, double Weight)> Foretold(int h, in ReadingLikelihood.Item item)
+    {
+        var modelled = Modelled(h, item, fitted: false);
+        var list = new List<(double, double)>(modelled.Count * Nodes.Length);
+        foreach (var (value, weight) in modelled)
+        {
+            var sigma = ErrorModel.Discrepancy((Channel)item.Channel, value);
+            foreach (var (z, share) in Nodes) list.Add((value + (sigma * z), weight * share));
+        }
+
+        return list;
+    }
+
+    // Gauss and Hermite's nodes for a standard normal law.
+    private static readonly (double Z, double Share)[] Nodes =
+        [(-2.856970, 0.011257), (-1.355626, 0.222076), (0, 0.533333), (1.355626, 0.222076), (2.856970, 0.011257)];
+
     private void AddShares(List<(double, double)> list, int h, double odds)
     {
         var (particles, faults) = (Runs[h].Particles, Runs[h].Hypothesis.Faults);
         for (var i = 0; i < particles.Count; i++)
-            list.Add((FaultPrior.ChargeShare(faults, particles.Point(i)[Coordinate.Charge]), odds * Weights[h][i]));
+            list.Add((FaultPrior.ChargeShare(faults, particles.Point(i)[Coordinate.Charge], Simulator.HiddenIsSound), odds * Weights[h][i]));
     }
 
     private static double Square(double x) => x * x;

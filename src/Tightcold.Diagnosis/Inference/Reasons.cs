@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Tightcold.Diagnosis.Measurement;
+using Tightcold.Diagnosis.Priors;
 
 namespace Tightcold.Diagnosis.Inference;
 
@@ -18,7 +19,7 @@ internal static class Reasons
             var at = item;
             var weight = Weight(posterior, h, row => ReadingLikelihood.Alone(at, row[(at.Point * Predicted.Width) + at.Channel]));
             list.Add(new(item.Point, (Channel)item.Channel, null, weight, item.Value,
-                Interval.Of(posterior.Modelled(h, item, fitted: true)), Interval.Of(posterior.Modelled(healthy, item, fitted: false))));
+                Interval.Of(posterior.Modelled(h, item, fitted: true)), Interval.Of(posterior.Foretold(healthy, item))));
         }
 
         for (var p = 0; p < posterior.Data.PointCount; p++)
@@ -36,6 +37,50 @@ internal static class Reasons
             list.Add(new(0, null, null, Weight(posterior, h, posterior.Data.HistoryFactor), 0, history.Expected, default));
 
         return [.. list.Where(reason => Math.Abs(reason.Weight) >= WorthALine).OrderByDescending(reason => Math.Abs(reason.Weight))];
+    }
+
+    /// <summary>The same for what was looked at, felt or tried.</summary>
+    public static ImmutableArray<SignReason> OfSigns(Posterior posterior, int h)
+    {
+        var list = new List<SignReason>();
+        foreach (var sign in posterior.Data.Evidence.Signs)
+        {
+            double others = 0, prior = 0, own = 0;
+            for (var g = 0; g < posterior.Runs.Count; g++)
+            {
+                var run = posterior.Runs[g];
+                if (run.Hypothesis.IsNoneOfThese) continue;
+                var mean = Mean(posterior, run, sign);
+                if (g == h)
+                {
+                    own = mean;
+                    continue;
+                }
+
+                others += run.Hypothesis.Prior * mean;
+                prior += run.Hypothesis.Prior;
+            }
+
+            if (own > 0 && others > 0) list.Add(new(sign, Math.Log(own * prior / others)));
+        }
+
+        return [.. list.Where(one => Math.Abs(one.Weight) >= WorthALine).OrderByDescending(one => Math.Abs(one.Weight))];
+    }
+
+    private static double Mean(Posterior posterior, HypothesisRun run, Sign sign)
+    {
+        double sum = 0, count = 0;
+        for (var i = 0; i < run.Particles.Count; i++)
+        {
+            var weight = run.Particles.PriorWeight(i);
+            if (weight <= 0) continue;
+            var row = posterior.Data.PointCount > 0 ? run.Particles.Row(i)[..Predicted.Width] : [];
+            var (_, faults) = FaultPrior.Of(run.Hypothesis.Faults, run.Particles.Point(i));
+            sum += weight * SignOdds.Of(sign, run.Hypothesis.Faults, faults, row, !row.IsEmpty && row[Predicted.Tube] > 0);
+            count += weight;
+        }
+
+        return count > 0 ? sum / count : 0;
     }
 
     private delegate double Density(ReadOnlySpan<double> row);

@@ -23,6 +23,7 @@ internal static class Summary
                 Severities = [.. Enumerable.Range(0, hypothesis.Faults.Length).Select(place => Interval.Of(posterior.Severities(h, place)))],
                 ChargeShare = hypothesis.IsNoneOfThese ? default : Interval.Of(posterior.ChargeShares(h)),
                 Reasons = posterior.Odds[h] >= WorthReasons && !hypothesis.IsNoneOfThese ? Reasons.Of(posterior, h, healthy) : [],
+                SignReasons = posterior.Odds[h] >= WorthReasons && !hypothesis.IsNoneOfThese ? Reasons.OfSigns(posterior, h) : [],
             });
         }
 
@@ -47,7 +48,10 @@ internal static class Summary
     {
         var reading = posterior.Data.Evidence.Points[item.Point].Readings.First(one => (int)one.Channel == item.Channel && one.Value.Equals(item.Value));
         return new(item.Point, (Channel)item.Channel, item.Value, reading.SigmaInstrument,
-            Interval.Of(posterior.Modelled(healthy, item, fitted: false)), Interval.Of(posterior.Modelled(best, item, fitted: true)), Misread(posterior, item));
+            Interval.Of(posterior.Foretold(healthy, item)), Interval.Of(posterior.Modelled(best, item, fitted: true)), Misread(posterior, item))
+        {
+            Tail = FitCheck.Tail(posterior, best, item),
+        };
     }
 
     /// <summary>Odds that a number is a gross error, over all explanations with cars.</summary>

@@ -8,7 +8,7 @@ namespace Tightcold.Diagnosis.Measurement;
 /// </summary>
 internal static class ErrorModel
 {
-    public const int Channels = 7;
+    public const int Channels = 9;
 
     /// <summary>Chance that a number is a gross error.</summary>
     public const double GrossChance = 0.02;
@@ -26,6 +26,8 @@ internal static class ErrorModel
         Channel.Vent => 2.3,
         Channel.SuctionLine => 4.2,
         Channel.LiquidLine => 3.6,
+        Channel.HighSwingTop => 0.09 * Math.Abs(value),
+        Channel.LineStep => 2.0,
         _ => 11,
     };
 
@@ -33,7 +35,8 @@ internal static class ErrorModel
     public static double Anything(Channel channel) => channel switch
     {
         Channel.LowSide or Channel.LowSwingTop => 1 / 9e5,
-        Channel.HighSide => 1 / 35e5,
+        Channel.HighSide or Channel.HighSwingTop => 1 / 35e5,
+        Channel.LineStep => 1 / 50.0,
         Channel.DischargeLine => 1 / 120.0,
         Channel.Vent => 1 / 45.0,
         _ => 1 / 70.0,

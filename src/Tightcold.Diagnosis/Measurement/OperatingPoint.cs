@@ -32,10 +32,24 @@ public sealed record OperatingPoint
     /// <summary>1 fresh, 0 recirculated.</summary>
     public double FreshShare { get; init; } = 1;
 
+    /// <summary>Whether anybody said which air the blower took; if not, <see cref="FreshShare"/> is not used.</summary>
+    public bool IntakeSaid { get; init; } = true;
+
     /// <summary>Cabin air, K; null takes the outside air's with doors open.</summary>
     public double? CabinK { get; init; }
 
     public double CabinSigmaK { get; init; } = 1;
+
+    /// <summary>Humidity of the cabin air, 0 to 1; null where it follows from the outside air and what the coil took.</summary>
+    public double? CabinRelativeHumidity { get; init; }
+
+    public DoorsAre Doors { get; init; }
+
+    /// <summary>Since the air conditioning was switched on, minutes; null for settled.</summary>
+    public double? MinutesRunning { get; init; }
+
+    /// <summary>The low-pressure switch was bridged while reading.</summary>
+    public bool SwitchBridged { get; init; }
 
     public Aid Aid { get; init; }
 
@@ -43,6 +57,9 @@ public sealed record OperatingPoint
 
     /// <summary>Whether both ends of a swinging low side were read.</summary>
     internal bool SwingRead => Readings.Any(reading => reading.Channel == Channel.LowSwingTop);
+
+    /// <summary>Whether both ends of a swinging high side were read.</summary>
+    internal bool HighSwingRead => Readings.Any(reading => reading.Channel == Channel.HighSwingTop);
 
     /// <summary>Clutch cycles a minute, as counted.</summary>
     public double? CyclesPerMinute { get; init; }

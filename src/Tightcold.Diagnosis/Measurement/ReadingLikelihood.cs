@@ -52,6 +52,16 @@ internal sealed class ReadingLikelihood
         return ((1 - ErrorModel.GrossChance) * Student((item.Value - modelled) / sigma) / sigma) + item.Gross;
     }
 
+    /// <summary>ln of the likelihood of one point by itself: its readings, each with its fixed error and its own, and what
+    /// was seen there.</summary>
+    public double Alone(int point, ReadOnlySpan<double> predicted)
+    {
+        var log = SeenLikelihood.Log(points[point], predicted);
+        foreach (var item in Items)
+            if (item.Point == point) log += Math.Log(Alone(item, predicted[item.Channel]));
+        return log;
+    }
+
     /// <summary>Mean and variance of what is left of a channel's fixed error once its readings are known, by the normal
     /// rule; without readings the prior's own.</summary>
     public (double Mean, double Variance) LeftOver(Channel channel, ReadOnlySpan<double> predicted, double sharedSigma)

@@ -7,6 +7,8 @@ namespace Tightcold.Diagnosis.Measurement;
 internal static class SeenLikelihood
 {
     private const double Slip = 0.03;
+    private const double WetK = 0.5, WetSuction = 0.45;
+    private const double AirBubbles = 0.5, MuchAirBubbles = 0.8, MuchAirPa = 1.2e5;
 
     public static double Log(OperatingPoint point, ReadOnlySpan<double> predicted)
     {
@@ -18,9 +20,27 @@ internal static class SeenLikelihood
         return log;
     }
 
+    /// <summary>What eyes tell of cars of no known kind: as often as people report it. Assumed.</summary>
+    public static double Anything(OperatingPoint point)
+    {
+        var glass = point.Glass switch { GlassSeen.Clear => 0.5, GlassSeen.Bubbles => 0.35, GlassSeen.Milky => 0.15, _ => 1 };
+        var clutch = point.Clutch switch { ClutchSeen.On => 0.6, ClutchSeen.Off or ClutchSeen.Cycling => 0.2, _ => 1 };
+        return glass * clutch * point.Frost switch
+        {
+            FrostSeen.Nowhere => 0.65,
+            FrostSeen.AtThrottle => 0.12,
+            FrostSeen.OnSuctionLine => 0.15,
+            FrostSeen.OnDrier => 0.05,
+            _ => 1,
+        };
+    }
+
     public static double Glass(GlassSeen seen, ReadOnlySpan<double> predicted)
     {
-        var bubbles = predicted[Predicted.Off] > 0 ? 0.1 : 0.02 + (0.93 * Logistic((predicted[Predicted.GlassQuality] - 0.01) / 0.008));
+        var bubbles = predicted[Predicted.Off] > 0 ? 0.1 : 0.02 + (0.93 * Logistic((predicted[Predicted.GlassQuality] - 0.008) / 0.0025));
+        // Air shows as bubbles too (two makers' fault tables).
+        if (predicted[Predicted.AirPa] > 0)
+            bubbles = Math.Max(bubbles, predicted[Predicted.AirPa] > MuchAirPa ? MuchAirBubbles : AirBubbles);
         return seen switch
         {
             GlassSeen.Bubbles => bubbles,
@@ -32,18 +52,27 @@ internal static class SeenLikelihood
 
     public static double Frost(FrostSeen seen, ReadOnlySpan<double> predicted)
     {
-        if (predicted[Predicted.Off] > 0) return seen == FrostSeen.Nowhere ? 1 - (3 * Slip) : Slip;
-        var throttle = (1 - (4 * Slip)) * Logistic((271.15 - predicted[Predicted.EvaporatingK]) / 1.5);
+        if (predicted[Predicted.Off] > 0) return seen == FrostSeen.Nowhere ? 1 - (2 * Slip) - RareSlip : SlipOf(seen);
+        // Only liquid that flashes makes cold: a circuit so empty that vapour comes to the throttle frosts nothing there.
+        var liquid = 1 - Logistic((predicted[Predicted.GlassQuality] - 0.6) / 0.08);
+        var throttle = (1 - (4 * Slip)) * liquid * Logistic((271.15 - predicted[Predicted.EvaporatingK]) / 1.5);
         var suction = (1 - (4 * Slip)) * Logistic((271.65 - predicted[(int)Channel.SuctionLine]) / 1.5);
-        var drier = (1 - (4 * Slip)) * Logistic((predicted[Predicted.LineStepK] - 12) / 3);
-        return Slip + seen switch
+        // Liquid that comes back past a valve makes the pipe run with water, which people call frost (fault tables do).
+        if (predicted[Predicted.Tube] == 0 && predicted[Predicted.SuperheatK] < WetK) suction = Math.Max(suction, WetSuction);
+        var drier = (1 - (4 * Slip)) * Logistic((predicted[(int)Channel.LineStep] - 12) / 3);
+        return SlipOf(seen) + (seen switch
         {
             FrostSeen.AtThrottle => 0.7 * throttle * (1 - (0.6 * suction)),
             FrostSeen.OnSuctionLine => 0.8 * suction,
             FrostSeen.OnDrier => 0.5 * drier * (1 - suction),
             _ => (1 - (0.7 * throttle)) * (1 - (0.8 * suction)) * (1 - (0.5 * drier)),
-        } * (1 - (4 * Slip));
+        } * (1 - (3 * Slip) - RareSlip));
     }
+
+    // Nobody sees frost on a drier by chance.
+    private const double RareSlip = 0.006;
+
+    private static double SlipOf(FrostSeen seen) => seen == FrostSeen.OnDrier ? RareSlip : Slip;
 
     public static double Clutch(ClutchSeen seen, ReadOnlySpan<double> predicted)
     {

@@ -29,7 +29,10 @@ public static class NextTests
         foreach (var plan in TestPlan.For(answer.Posterior.Data.Evidence))
         {
             var chance = new Chance(seed + (ulong)plan.Kind);
-            values.Add(TestOutcomes.Value(plan, cars, chance));
+            var value = TestOutcomes.Value(plan, cars, chance);
+            // A test that would be stopped before its outcome is none.
+            if (plan.Kind == TestKind.BlockCondenser && value.Meanings.Any(meaning => meaning.Expected.High > TestPlan.BlockedStopPa)) continue;
+            values.Add(value);
             // The same run may be looked at through the glass; whether one is fitted is not known.
             if (plan.Kind == TestKind.ClampLiquidLine && answer.Posterior.Data.Evidence.Points is [.., { Glass: GlassSeen.NotLooked } last])
                 values.Add(TestOutcomes.Value(new(TestKind.LookAtGlass, 2, 0, []) { Point = plan.Point! with { Aid = last.Aid } }, cars, chance));

@@ -35,6 +35,27 @@ public enum TestKind
     /// <summary>Heater hose pinched off or heater valve shut, vent read again.</summary>
     PinchHeaterHose,
 
+    /// <summary>Does the condenser's fan turn while the compressor runs?</summary>
+    LookAtFan,
+
+    /// <summary>Both gauges in the minute after switching off.</summary>
+    WatchAfterStop,
+
+    /// <summary>The hand along the liquid line, through the drier to the throttle.</summary>
+    FeelLiquidLine,
+
+    /// <summary>Ten minutes off once it has turned warm, then on again.</summary>
+    RestTenMinutes,
+
+    /// <summary>A test lamp at the clutch's plug.</summary>
+    MeasureClutchVoltage,
+
+    /// <summary>What the engine computer asks of the compressor's control valve, by a scan tool.</summary>
+    ReadValveDuty,
+
+    /// <summary>The hand before the vents at full blower.</summary>
+    FeelVentAir,
+
     /// <summary>Recovered into a cylinder on a scale.</summary>
     RecoverAndWeigh,
 

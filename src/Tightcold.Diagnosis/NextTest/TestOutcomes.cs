@@ -12,10 +12,6 @@ internal static class TestOutcomes
     private const double StandingSigmaPa = 0.15e5;
     private const double WeighedSigmaKg = 0.025;
 
-    // A pinched hose cools the vent where the heater was the trouble, and is misjudged now and then.
-    private const double PinchRight = 0.92;
-    private const double PinchWrong = 0.05;
-
     // One bar draws in through the larger leaks only; hoses and water make a tight one rise now and then. Common practice,
     // no source.
     private const double LeakRises = 0.5;
@@ -58,9 +54,15 @@ internal static class TestOutcomes
         for (var i = 0; i < outcomes.Length; i++)
         {
             var car = cars.Car(i);
+            if (!plan.Signs.IsEmpty)
+            {
+                outcomes[i] = new([], [], Found(plan, cars, i, car));
+                continue;
+            }
+
             if (plan.Point is { } point)
             {
-                if (CarSimulator.Run(car, point, cars.Point(i), cars.Start(i), row) is null) cars.Row(i)[..Predicted.Width].CopyTo(row);
+                if (cars.Posterior.Simulator.Run(car, point, cars.Point(i), cars.Start(i), row) is null) cars.Row(i)[..Predicted.Width].CopyTo(row);
                 outcomes[i] = OfPoint(plan, cars, i, row);
                 continue;
             }
@@ -69,8 +71,7 @@ internal static class TestOutcomes
             {
                 TestKind.StandingReading => Standing(cars, i, car),
                 TestKind.RecoverAndWeigh => new([car.ChargeKg], [WeighedSigmaKg], []),
-                TestKind.VacuumHold => new([], [], Held(cars.Posterior.Runs[cars.Picks[i].H].Hypothesis.Has(Fault.Undercharge))),
-                _ => new([], [], Pinched(car.Faults.BlendDoorLeak > 0)),
+                _ => new([], [], Held(cars.Posterior.Runs[cars.Picks[i].H].Hypothesis.Has(Fault.Undercharge))),
             };
         }
 
@@ -80,12 +81,23 @@ internal static class TestOutcomes
     private static Outcome Standing(SampledCars cars, int i, CarSimulator.Car car)
     {
         var ambient = cars.Posterior.Data.Evidence.Points.IsEmpty ? 298.15 : cars.Posterior.Data.Evidence.Points[^1].AmbientK;
-        var (pressure, saturation) = cars.Posterior.Simulator.Standing(car, ambient);
+        var (pressure, saturation) = CarSimulator.Standing(car, ambient);
         var thermal = (pressure < 0.97 * saturation ? 0.0035 : 0.029) * pressure;
         return new([pressure], [Math.Sqrt((StandingSigmaPa * StandingSigmaPa) + (thermal * thermal))], []);
     }
 
-    private static double[] Pinched(bool leaks) => leaks ? [PinchRight, 1 - PinchRight] : [PinchWrong, 1 - PinchWrong];
+    private static double[] Found(TestPlan plan, SampledCars cars, int i, CarSimulator.Car car)
+    {
+        var faults = cars.Posterior.Runs[cars.Picks[i].H].Hypothesis.Faults;
+        var odds = new double[plan.Signs.Length];
+        for (var k = 0; k < odds.Length; k++)
+        {
+            var row = cars.Posterior.Data.PointCount > 0 ? cars.Row(i)[..Predicted.Width] : [];
+            odds[k] = SignOdds.Of(plan.Signs[k], faults, car.Faults, row, car.HasTube);
+        }
+
+        return odds;
+    }
 
     private static double[] Held(bool lost) => lost ? [LeakRises, 1 - LeakRises] : [TightRises, 1 - TightRises];
 

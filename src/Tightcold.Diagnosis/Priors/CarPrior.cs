@@ -5,30 +5,12 @@ using Tightcold.Procedures;
 namespace Tightcold.Diagnosis.Priors;
 
 /// <summary>
-/// The roughly known car: from standard normal coordinates to one design. Spreads are one standard deviation,
-/// lognormal unless said; engineering assumptions, listed in docs/physics/diagnosis.md.
+/// The roughly known car: from standard normal coordinates to one design. Levels and spreads are those of the
+/// population (<see cref="Population"/>), learnt from makers' charts.
 /// </summary>
 internal sealed class CarPrior
 {
     private const double OrdinaryLabelKg = 0.60;
-    private const double CondenserUaSpread = 0.24;
-    private const double DisplacementSpread = 0.16;
-    private const double VolumetricSpread = 0.08;
-    private const double CoilSpread = 0.19;
-    private const double BlowerSpread = 0.19;
-    private const double ThrottleSpread = 0.13;
-    private const double SuperheatSpread = 0.25;
-    private const double SuctionSetSpreadPa = 0.19e5;
-    private const double ElectricTargetSpreadK = 1.9;
-    private const double SwitchSpreadPa = 0.15e5;
-    private const double HighSwitchSpreadPa = 1.4e5;
-    private const double FinSpreadK = 1.25;
-    private const double IsentropicSpread = 0.09;
-    private const double LineHeatSpread = 0.5;
-    private const double LineDropSpread = 0.35;
-    private const double HoldupSpread = 0.22;
-    private const double StoreSpread = 0.22;
-
     // Some cars with a fixed compressor also carry the receiver before a subcooling pass (assumed).
     private const double SubcoolPass = 0.22;
     private const double OftenWithoutPass = 0.7;
@@ -41,15 +23,24 @@ internal sealed class CarPrior
     ];
 
     private readonly CarKnowledge car;
+    private readonly Population population;
     private readonly (CompressorKind Compressor, ExpansionKind Expansion, double Weight, LoopDesign Middle)[] kinds;
 
     public CarPrior(CarKnowledge car)
+        : this(car, Population.Shipped)
+    {
+    }
+
+    public CarPrior(CarKnowledge car, Population population)
     {
         this.car = car;
+        this.population = population;
         LabelKg = LabelOf(car);
-        var fitting = Kinds.Where(kind => (car.Compressor is null || car.Compressor == kind.Compressor) && (car.Expansion is null || car.Expansion == kind.Expansion)).ToArray();
+        var fitting = Kinds.Where(kind => (car.Compressor is null || car.Compressor == kind.Compressor)
+            && (car.Expansion is null || car.Expansion == kind.Expansion)).ToArray();
         if (fitting.Length == 0) fitting = [(car.Compressor!.Value, car.Expansion!.Value, 1)];
-        kinds = [.. fitting.Select(kind => (kind.Compressor, kind.Expansion, kind.Weight, Middle(car, kind.Compressor, kind.Expansion, LabelKg)))];
+        kinds = [.. fitting.Select(kind => (kind.Compressor, kind.Expansion, kind.Weight,
+            Middle(car, kind.Compressor, kind.Expansion, LabelKg, population)))];
     }
 
     /// <summary>The label's charge, or that of an ordinary car, kg.</summary>
@@ -61,43 +52,49 @@ internal sealed class CarPrior
     public LoopDesign Design(ReadOnlySpan<double> z, IReadOnlyList<Fault> faults)
     {
         var (middle, share) = Kind(z[Coordinate.Kind], faults);
-        var ua = Math.Exp(CondenserUaSpread * z[Coordinate.CondenserUa]);
-        var hold = Math.Exp(HoldupSpread * z[Coordinate.Volumes]);
-        var store = Math.Exp(StoreSpread * z[Coordinate.Store]);
-        var ntu = Math.Exp(CoilSpread * z[Coordinate.CoilNtu]);
-        var throttle = Math.Exp(ThrottleSpread * z[Coordinate.ThrottleArea]);
-        var drop = Math.Exp(LineDropSpread * z[Coordinate.LineDrop]);
-        var pass = middle.Expansion == ExpansionKind.ExpansionValve && middle.SubcoolFaceShare == 0 && share > OftenWithoutPass ? SubcoolPass : middle.SubcoolFaceShare;
+        // Levels are in the middle already: here only how far this car lies from it.
+        var ua = Off("condenser", z[Coordinate.CondenserUa]);
+        var ntu = Off("coil", z[Coordinate.CoilNtu]);
+        var throttle = Off("throttle", z[Coordinate.ThrottleArea]);
+        var drop = Off("line-drop", z[Coordinate.LineDrop]);
+        var lowSwitch = population["low-switch"].Spread * z[Coordinate.Switches];
+        var highSwitch = population["high-switch"].Spread * z[Coordinate.Switches];
+        var fin = population["fin-off"].Spread * z[Coordinate.Switches];
+        var pass = middle.Expansion == ExpansionKind.ExpansionValve && middle.SubcoolFaceShare == 0 && share > OftenWithoutPass
+            ? SubcoolPass : middle.SubcoolFaceShare;
         return middle with
         {
             SubcoolFaceShare = pass,
-            DisplacementM3 = middle.DisplacementM3 * Math.Exp(DisplacementSpread * z[Coordinate.Displacement]),
-            VolumetricScale = Math.Exp(VolumetricSpread * z[Coordinate.Volumetric]),
-            IsentropicBest = middle.IsentropicBest * Math.Exp(IsentropicSpread * z[Coordinate.Isentropic]),
+            DisplacementM3 = middle.DisplacementM3 * Off("displacement", z[Coordinate.Displacement]),
+            VolumetricScale = middle.VolumetricScale * Off("volumetric", z[Coordinate.Volumetric]),
+            IsentropicBest = Math.Clamp(middle.IsentropicBest * Off("isentropic", z[Coordinate.Isentropic]), 0.35, 0.85),
             CondenserAirUa = middle.CondenserAirUa * ua,
             CondenserRefrigerantUa = middle.CondenserRefrigerantUa * Math.Sqrt(ua),
             EvaporatorAirNtu = middle.EvaporatorAirNtu * ntu,
             EvaporatorRefrigerantUa = middle.EvaporatorRefrigerantUa * ntu,
-            BlowerM3PerS = middle.BlowerM3PerS * Math.Exp(BlowerSpread * z[Coordinate.Blower]),
+            BlowerM3PerS = middle.BlowerM3PerS * Off("blower", z[Coordinate.Blower]),
             ValveAreaM2 = middle.ValveAreaM2 * throttle,
             TubeDiameterM = middle.TubeDiameterM * Math.Sqrt(throttle),
-            StaticSuperheatK = middle.StaticSuperheatK * Math.Exp(SuperheatSpread * z[Coordinate.ValveSetting]),
-            SuctionSetPa = middle.SuctionSetPa + (SuctionSetSpreadPa * z[Coordinate.Control]),
-            ElectricTargetK = middle.ElectricTargetK + (ElectricTargetSpreadK * z[Coordinate.Control]),
-            LowSwitchOffPa = middle.LowSwitchOffPa + (SwitchSpreadPa * z[Coordinate.Switches]),
-            LowSwitchOnPa = middle.LowSwitchOnPa + (SwitchSpreadPa * z[Coordinate.Switches]),
-            HighSwitchOffPa = middle.HighSwitchOffPa + (HighSwitchSpreadPa * z[Coordinate.Switches]),
-            HighSwitchOnPa = middle.HighSwitchOnPa + (HighSwitchSpreadPa * z[Coordinate.Switches]),
-            FinOffK = middle.FinOffK + (FinSpreadK * z[Coordinate.Switches]),
-            FinOnK = middle.FinOnK + (FinSpreadK * z[Coordinate.Switches]),
-            HoldupFactor = middle.HoldupFactor * hold,
-            StoreVolumeM3 = middle.StoreVolumeM3 * store,
-            SuctionLineUa = middle.SuctionLineUa * Math.Exp(LineHeatSpread * z[Coordinate.LineHeat]),
+            StaticSuperheatK = middle.StaticSuperheatK * Off("superheat", z[Coordinate.ValveSetting]),
+            SuctionSetPa = middle.SuctionSetPa + (population["suction-set"].Spread * z[Coordinate.Control]),
+            ElectricTargetK = middle.ElectricTargetK + (population["electric-target"].Spread * z[Coordinate.Control]),
+            LowSwitchOffPa = middle.LowSwitchOffPa + lowSwitch,
+            LowSwitchOnPa = middle.LowSwitchOnPa + lowSwitch,
+            HighSwitchOffPa = middle.HighSwitchOffPa + highSwitch,
+            HighSwitchOnPa = middle.HighSwitchOnPa + highSwitch,
+            FinOffK = middle.FinOffK + fin,
+            FinOnK = middle.FinOnK + fin,
+            HoldupFactor = middle.HoldupFactor * Off("holdup", z[Coordinate.Volumes]),
+            StoreVolumeM3 = middle.StoreVolumeM3 * Off("store", z[Coordinate.Store]),
+            SuctionLineUa = middle.SuctionLineUa * Off("line-heat", z[Coordinate.LineHeat]),
+            DuctGainShare = Math.Min(0.4, middle.DuctGainShare * Off("duct", z[Coordinate.Duct])),
             SuctionDrop = middle.SuctionDrop * drop,
             DischargeDrop = middle.DischargeDrop * drop,
             LiquidDrop = middle.LiquidDrop * drop,
         };
     }
+
+    private double Off(string trait, double score) => Math.Exp(population[trait].Spread * score);
 
     /// <summary>An unknown circuit is one of the usual ones, but only one that can have the fault.</summary>
     private (LoopDesign Middle, double Share) Kind(double z, IReadOnlyList<Fault> faults)
@@ -137,9 +134,11 @@ internal sealed class CarPrior
     }
 
     /// <summary>The middle of the cars of a kind with this label; a known internal volume or oil charge rules.</summary>
-    private static LoopDesign Middle(CarKnowledge car, CompressorKind compressor, ExpansionKind expansion, double labelKg)
+    private static LoopDesign Middle(
+        CarKnowledge car, CompressorKind compressor, ExpansionKind expansion, double labelKg, Population population)
     {
-        var design = LoopDesigns.Of(LoopDesigns.SizeOf(labelKg, car.Evaporators), compressor, expansion, car.Refrigerant, labelKg);
+        var size = LoopDesigns.SizeOf(labelKg, car.Evaporators);
+        var design = LoopDesigns.Of(size, compressor, expansion, car.Refrigerant, labelKg, population: population);
         if (car.OilKg is { } oil) design = design with { OilKg = oil };
         if (car.InternalVolumeM3 is not { } known) return design;
         var volume = Math.Clamp(known / design.InternalVolumeM3, 0.6, 1.6);

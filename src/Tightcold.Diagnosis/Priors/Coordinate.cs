@@ -43,5 +43,11 @@ internal static class Coordinate
     public const int Store = 23;
     public const int LineDrop = 24;
 
-    public const int Count = 25;
+    /// <summary>Ducts and what the coil lets by.</summary>
+    public const int Duct = 25;
+
+    /// <summary>How far the condenser's fan is held back in mild weather.</summary>
+    public const int FanStage = 26;
+
+    public const int Count = 27;
 }

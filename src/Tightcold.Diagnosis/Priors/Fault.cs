@@ -4,7 +4,8 @@ namespace Tightcold.Diagnosis.Priors;
 /// but part of the spread of healthy cars.</summary>
 public enum Fault
 {
-    /// <summary>Less than four fifths of the label's charge.</summary>
+    /// <summary>Less than four fifths of the label's charge, and so little that the circuit shows it: liquid runs short. A
+    /// shortage that receiver or accumulator still covers is no different from a sound car to any gauge.</summary>
     Undercharge,
 
     /// <summary>More than about an eighth above the label's charge.</summary>
@@ -36,7 +37,7 @@ public enum Fault
 
     ClutchSlips,
 
-    /// <summary>The compressor does not turn though it should.</summary>
+    /// <summary>The compressor does not turn though its clutch is given voltage.</summary>
     ClutchDead,
 
     /// <summary>Stroke or speed held small.</summary>
@@ -52,4 +53,16 @@ public enum Fault
 
     /// <summary>Cycling switch or fin thermostat opens at the wrong point.</summary>
     SwitchMisset,
+
+    /// <summary>The clutch gets no voltage: fuse, relay, wire, pressure switch or sensor, or the engine computer forbids it.</summary>
+    NoVoltage,
+
+    /// <summary>A variable compressor whose control valve is not commanded; the valve itself may be well.</summary>
+    ControlNotAsked,
+
+    /// <summary>Orifice tube too large, its seal gone, or none in it.</summary>
+    TubeOversized,
+
+    /// <summary>Filled with another refrigerant than the label's, or a mixture.</summary>
+    WrongRefrigerant,
 }

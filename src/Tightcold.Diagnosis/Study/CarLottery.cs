@@ -29,21 +29,29 @@ public static class CarLottery
     /// <summary>Car number <paramref name="number"/>; the same number gives the same car.</summary>
     public static SimulatedCar Draw(int number)
     {
-        for (var attempt = 0; ; attempt++)
-            if (Try(new Chance(((ulong)number << 16) + (ulong)attempt + 77)) is { } car) return car;
+        // What is wrong is drawn once: cars that do not run, or do not show it, are drawn again with the same trouble.
+        var choice = new Chance(((ulong)number << 16) + 77);
+        var (compressor, expansion) = Kinds[(int)(choice.Uniform() * Kinds.Length)];
+        var label = Math.Round((0.40 + (0.45 * choice.Uniform())) * 100) / 100;
+        var knowledge = new CarKnowledge(choice.Uniform() < 0.7 ? "R134a" : "R1234yf")
+        {
+            LabelChargeKg = label,
+            Compressor = compressor,
+            Expansion = expansion,
+        };
+        var (truth, faults) = Fault(knowledge, choice);
+        for (var attempt = 1; ; attempt++)
+            if (Try(knowledge, truth, faults, new Chance(((ulong)number << 16) + (ulong)attempt + 77)) is { } car) return car;
     }
 
-    private static SimulatedCar? Try(Chance chance)
+    private static SimulatedCar? Try(CarKnowledge knowledge, string truth, Fault[] faults, Chance chance)
     {
-        var (compressor, expansion) = Kinds[(int)(chance.Uniform() * Kinds.Length)];
-        var label = Math.Round((0.40 + (0.45 * chance.Uniform())) * 100) / 100;
-        var knowledge = new CarKnowledge(chance.Uniform() < 0.7 ? "R134a" : "R1234yf") { LabelChargeKg = label, Compressor = compressor, Expansion = expansion };
-        var (truth, faults) = Fault(knowledge, chance);
         var z = new double[Coordinate.Count];
         for (var k = 0; k < z.Length; k++) z[k] = chance.Normal() * (k is Coordinate.Severity or Coordinate.SecondSeverity or Coordinate.Charge or Coordinate.Form or Coordinate.Kind ? 1 : Wider);
-        var car = new CarSimulator(knowledge).At(faults, z);
+        var simulator = new CarSimulator(knowledge, hidden: true);
+        var car = simulator.At(faults, z);
         car = Hidden(car, chance);
-        var owner = new Owner(car, z, chance);
+        var owner = new Owner(simulator, car, z, chance);
         var weather = Weather(chance);
         var points = new List<OperatingPoint>();
         var count = 1 + (int)(3 * chance.Uniform());
@@ -51,6 +59,10 @@ public static class CarLottery
         {
             var point = weather with { EngineRpm = p == 0 ? (chance.Uniform() < 0.5 ? 850 : 1500) : 1500 + (700 * chance.Uniform()), Aid = p == 2 ? Aid.Fan : Aid.None };
             if (owner.Read(point, Channels(chance), chance) is not { } read) return null;
+            // A shortage that receiver or accumulator covers is no fault to any gauge: another car is drawn.
+            var shows = Shortage.Shows(owner.Last, glassLooked: false);
+            if (p == 0 && faults.Contains(Priors.Fault.Undercharge) && !shows) return null;
+            if (p == 0 && faults.Length == 0 && car.ChargeKg < 0.8 * car.Design.LabelChargeKg && shows) return null;
             points.Add(Looked(read, owner.Last, chance));
         }
 
@@ -157,15 +169,16 @@ public static class CarLottery
     /// <summary>Holds what stays the same from reading to reading: the errors of instruments and of the model.</summary>
     private sealed class Owner
     {
+        private readonly CarSimulator simulator;
         private readonly CarSimulator.Car car;
         private readonly double[] z;
         private readonly double[] fixedInstrument = new double[ErrorModel.Channels];
         private readonly double[] fixedModel = new double[ErrorModel.Channels];
         private readonly bool digital;
 
-        public Owner(CarSimulator.Car car, double[] z, Chance chance)
+        public Owner(CarSimulator simulator, CarSimulator.Car car, double[] z, Chance chance)
         {
-            (this.car, this.z) = (car, z);
+            (this.simulator, this.car, this.z) = (simulator, car, z);
             digital = chance.Uniform() < 0.4;
             for (var c = 0; c < ErrorModel.Channels; c++)
             {
@@ -180,7 +193,9 @@ public static class CarLottery
         public OperatingPoint? Read(OperatingPoint point, ImmutableArray<Channel> channels, Chance chance)
         {
             var row = new double[Predicted.Width];
-            if (CarSimulator.Run(car, point, z, null, row) is null) return null;
+            if (simulator.Run(car, point, z, null, row) is null) return null;
+            if (car.Iced is not null && chance.Uniform() < Ice.Chance(row[Predicted.EvaporatingK])
+                && simulator.Run(car, point, z, null, row, iced: true) is null) return null;
             Last = row;
             return point with { Readings = [.. channels.Select(channel => One(channel, row[(int)channel], point, chance))] };
         }

@@ -16,13 +16,16 @@ public static class ReadingWords
         Channel.Vent => "vent",
         Channel.SuctionLine => "suction line",
         Channel.LiquidLine => "liquid line",
+        Channel.HighSwingTop => "top of the high side's swing",
+        Channel.LineStep => "fall along the liquid line",
         _ => "discharge line",
     };
 
     public static Measure Value(Channel channel, double si, double barometricPa) =>
-        IsPressure(channel) ? Gauges.Shown(si, barometricPa) : Measure.AbsoluteTemperature(si);
+        IsPressure(channel) ? Gauges.Shown(si, barometricPa)
+        : channel == Channel.LineStep ? new(QuantityKind.TemperatureDifference, si) : Measure.AbsoluteTemperature(si);
 
-    public static bool IsPressure(Channel channel) => channel is Channel.LowSide or Channel.LowSwingTop or Channel.HighSide;
+    public static bool IsPressure(Channel channel) => channel is Channel.LowSide or Channel.LowSwingTop or Channel.HighSide or Channel.HighSwingTop;
 
     /// <summary>“high side 21 bar, where this fault puts it at 19 to 24 bar and a sound car at 13 to 16 bar”.</summary>
     public static Phrase Reason(Reason reason, DiagnosisEvidence evidence)

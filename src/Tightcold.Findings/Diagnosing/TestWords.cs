@@ -25,6 +25,13 @@ public static class TestWords
         TestKind.Recirculate => "Windows shut, recirculated air, then gauges and vent again",
         TestKind.StandingReading => "Stop the engine, let it rest an hour, read both gauges",
         TestKind.PinchHeaterHose => "Pinch off the heater hose or shut its valve and read the vent again",
+        TestKind.LookAtFan => "Look whether the condenser's fan turns while the compressor runs",
+        TestKind.WatchAfterStop => "Switch off and watch both gauges for a minute",
+        TestKind.FeelLiquidLine => "Feel along the liquid line, through the drier to the expansion device",
+        TestKind.RestTenMinutes => "Once it has turned warm: ten minutes off, then on again",
+        TestKind.MeasureClutchVoltage => "Measure voltage at the clutch's plug",
+        TestKind.ReadValveDuty => "Read the control valve's duty with a scan tool",
+        TestKind.FeelVentAir => "Feel the air at the vents at full blower",
         TestKind.VacuumHold => "Have it recovered, pull it down and watch whether the vacuum holds",
         _ => "Have it recovered and weighed",
     };

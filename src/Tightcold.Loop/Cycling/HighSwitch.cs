@@ -37,8 +37,11 @@ internal static class HighSwitch
             HighSidePa = mean,
             HighSideMinPa = c.Design.HighSwitchOnPa,
             HighSideMaxPa = c.Design.HighSwitchOffPa,
+            HighSideRunningPa = mean,
             LowSidePa = (duty * running.LowSidePa) + ((1 - duty) * resting),
             LowSideMaxPa = Math.Max(resting, running.LowSidePa),
+            // Charge that finds no place at the cut-out pressure stands as liquid before the glass.
+            SightGlassQuality = c.ChargeKg > held.ChargeKg ? 0 : running.SightGlassQuality,
             VentK = VentAir.AtK(c, conditions, faults, outK),
             FinK = ReadingMaker.FinK(c, held, outK),
             CoolingW = cooling,

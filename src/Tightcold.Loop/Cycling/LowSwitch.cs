@@ -22,6 +22,8 @@ internal static class LowSwitch
     {
         double offK, onK;
         LoopRegimes name;
+        if (c.Kind == CompressorKind.FixedCycling && conditions.LowSwitchBridged)
+            return steady;
         if (c.Kind == CompressorKind.FixedCycling)
         {
             // The switch feels the suction pressure; the cycle runs in evaporating temperature, so the drop between is added.
@@ -87,6 +89,7 @@ internal static class LowSwitch
             LowSidePa = (cycle.Duty * Low(cycle.OnMeanK)) + ((1 - cycle.Duty) * offMeanPa),
             LowSideMinPa = Low(offK),
             LowSideMaxPa = onPa,
+            LowSideRunningPa = Low(cycle.OnMeanK),
             HighSidePa = (cycle.Duty * steady.HighSidePa) + ((1 - cycle.Duty) * restingPa),
             HighSideMinPa = restingPa,
             VentK = VentAir.AtK(c, conditions, faults, outK),

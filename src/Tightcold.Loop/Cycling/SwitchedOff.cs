@@ -20,11 +20,17 @@ internal static class SwitchedOff
         var least = c.Kind == CompressorKind.FixedCycling
             ? c.Design.LowSwitchOnPa + faults.SwitchOffsetPa
             : c.Design.ChargeSwitchPa;
-        var lackOfPressure = Smooth.Step(0.5 + ((least - standing) / FadePa));
+        var lackOfPressure = conditions.LowSwitchBridged ? 0 : Smooth.Step(0.5 + ((least - standing) / FadePa));
         var full = c.Kind == CompressorKind.Electric ? c.Design.ElectricMaxRpm : conditions.EngineRpm * c.Design.PulleyRatio;
         var lackOfTurns = 1 - Smooth.Step(((full * (1 - faults.ClutchSlip)) - LoopCaseBuilder.LeastRpm) / FadeRpm);
         return 1 - ((1 - lackOfPressure) * (1 - lackOfTurns));
     }
+
+    // From here on a compressor that turns moves next to nothing: both sides drift to the parked pressure.
+    private const double HardlyPumps = 0.90;
+
+    /// <summary>1 where the compressor turns and pumps nothing.</summary>
+    public static double NothingPumped(LoopFaults faults) => Smooth.Step((faults.CompressorWear - HardlyPumps) / (1 - HardlyPumps));
 
     /// <summary>
     /// 1 where the parked circuit's pressure is three fifths air or more, 0 below half: the swept-up air then fills the
@@ -44,6 +50,8 @@ internal static class SwitchedOff
             LowSidePa = standing,
             LowSideMinPa = standing,
             LowSideMaxPa = standing,
+            LowSideRunningPa = standing,
+            HighSideRunningPa = standing,
             HighSidePa = standing,
             HighSideMinPa = standing,
             HighSideMaxPa = standing,

@@ -20,13 +20,16 @@ public static class LoopDesigns
     /// <param name="refrigerant">Refrigerant of the label.</param>
     /// <param name="labelChargeKg">Label charge, kg; null if not known. It scales the inner volumes.</param>
     /// <param name="displacementM3">Displacement, m3 a turn; null if not known.</param>
+    /// <param name="population">What sound cars are like; null for the shipped one.</param>
     public static LoopDesign Of(
-        SizeClass size, CompressorKind compressor, ExpansionKind expansion, string refrigerant, double? labelChargeKg = null, double? displacementM3 = null)
+        SizeClass size, CompressorKind compressor, ExpansionKind expansion, string refrigerant, double? labelChargeKg = null,
+        double? displacementM3 = null, Population? population = null)
     {
         var table = RefrigerantTables.For(refrigerant);
         var scale = size switch { SizeClass.Small => 0.75, SizeClass.Medium => 1.0, SizeClass.Large => 1.3, _ => 1.7 };
         var d = Scaled(new LoopDesign { Refrigerant = table.Name, Compressor = compressor, Expansion = expansion }, scale);
         d = WithKind(d, scale);
+        d = WithPopulation(d, population ?? Population.Shipped);
         d = WithRefrigerant(d);
         if (displacementM3 is { } known)
             d = d with { DisplacementM3 = known };
@@ -80,11 +83,66 @@ public static class LoopDesigns
         return d;
     }
 
+    /// <summary>The middle of the population: its levels on the ordinary car.</summary>
+    private static LoopDesign WithPopulation(LoopDesign d, Population p)
+    {
+        var ua = p["condenser"].Level;
+        var drop = p["line-drop"].Level;
+        var throttle = p["throttle"].Level;
+        return d with
+        {
+            DisplacementM3 = d.DisplacementM3 * p["displacement"].Level,
+            VolumetricScale = d.VolumetricScale * p["volumetric"].Level,
+            IsentropicBest = d.IsentropicBest * p["isentropic"].Level,
+            CondenserAirUa = d.CondenserAirUa * ua,
+            CondenserRefrigerantUa = d.CondenserRefrigerantUa * Math.Sqrt(ua),
+            EvaporatorAirNtu = d.EvaporatorAirNtu * p["coil"].Level,
+            EvaporatorRefrigerantUa = d.EvaporatorRefrigerantUa * p["coil"].Level,
+            BlowerM3PerS = d.BlowerM3PerS * p["blower"].Level,
+            ValveAreaM2 = d.ValveAreaM2 * throttle,
+            TubeDiameterM = d.TubeDiameterM * Math.Sqrt(throttle),
+            StaticSuperheatK = d.StaticSuperheatK * p["superheat"].Level,
+            SuctionDrop = d.SuctionDrop * drop,
+            DischargeDrop = d.DischargeDrop * drop,
+            LiquidDrop = d.LiquidDrop * drop,
+            SuctionLineUa = d.SuctionLineUa * p["line-heat"].Level,
+            DuctGainShare = d.DuctGainShare * p["duct"].Level,
+            SuctionSetPa = p["suction-set"].Level,
+            ElectricTargetK = p["electric-target"].Level,
+            LowSwitchOnPa = d.LowSwitchOnPa + p["low-switch"].Level - d.LowSwitchOffPa,
+            LowSwitchOffPa = p["low-switch"].Level,
+            FinOnK = d.FinOnK + p["fin-off"].Level - d.FinOffK,
+            FinOffK = p["fin-off"].Level,
+        };
+    }
+
+    // Set points of R-1234yf and R-152a hold the same temperatures as R-134a's: bar absolute a bar of R-134a at about 0 °C.
+    private const double YfAsR134a = 1.067, R152aAsR134a = 0.915;
+
     private static LoopDesign WithRefrigerant(LoopDesign d) => d.Refrigerant switch
     {
         // Same saturation line within 5 % but lighter latent heat: more area; switches follow the critical pressure.
-        "R1234yf" => d with { ValveAreaM2 = d.ValveAreaM2 * 1.2, TubeDiameterM = d.TubeDiameterM * 1.06, HighSwitchOffPa = 27.5e5, HighSwitchOnPa = 20.5e5, SuctionSetPa = 3.2e5, LowSwitchOffPa = 2.8e5, LowSwitchOnPa = 4.3e5 },
-        "R152a" => d with { ValveAreaM2 = d.ValveAreaM2 * 0.75, TubeDiameterM = d.TubeDiameterM * 0.87, HighSwitchOffPa = 27e5, HighSwitchOnPa = 19.5e5, SuctionSetPa = 2.75e5, LowSwitchOffPa = 2.4e5, LowSwitchOnPa = 3.8e5, ChargeSwitchPa = 2.6e5 },
+        "R1234yf" => d with
+        {
+            ValveAreaM2 = d.ValveAreaM2 * 1.2,
+            TubeDiameterM = d.TubeDiameterM * 1.06,
+            HighSwitchOffPa = 27.5e5,
+            HighSwitchOnPa = 20.5e5,
+            SuctionSetPa = d.SuctionSetPa * YfAsR134a,
+            LowSwitchOffPa = d.LowSwitchOffPa + 0.06e5,
+            LowSwitchOnPa = d.LowSwitchOnPa + 0.2e5,
+        },
+        "R152a" => d with
+        {
+            ValveAreaM2 = d.ValveAreaM2 * 0.75,
+            TubeDiameterM = d.TubeDiameterM * 0.87,
+            HighSwitchOffPa = 27e5,
+            HighSwitchOnPa = 19.5e5,
+            SuctionSetPa = d.SuctionSetPa * R152aAsR134a,
+            LowSwitchOffPa = d.LowSwitchOffPa - 0.34e5,
+            LowSwitchOnPa = d.LowSwitchOnPa - 0.3e5,
+            ChargeSwitchPa = 2.6e5,
+        },
         _ => d,
     };
 

@@ -12,8 +12,11 @@ public sealed record LoopFaults
     /// <summary>Air in the circuit: what a soaked system shows above the refrigerant's own pressure at 25 °C, Pa.</summary>
     public double AirExcessPa { get; init; }
 
-    /// <summary>Share of the condenser's air that is lacking (fan, blocked face).</summary>
+    /// <summary>Share of the condenser's air that a blocked face keeps out, whoever blows it.</summary>
     public double CondenserAirLoss { get; init; }
+
+    /// <summary>Share of the air of the car's own fan that is lacking; a fan set before the condenser makes it up.</summary>
+    public double CondenserFanLoss { get; init; }
 
     /// <summary>Share of the condenser's conductance lost to dirt or bent fins with the air still moving.</summary>
     public double CondenserFouling { get; init; }
@@ -30,13 +33,19 @@ public sealed record LoopFaults
     /// <summary>Share of the orifice tube's area plugged.</summary>
     public double TubePlugged { get; init; }
 
+    /// <summary>A tube too large, its seal gone, or none at all: at 1 four times the area.</summary>
+    public double TubeOversize { get; init; }
+
     /// <summary>Share of the liquid line's area closed (drier, kinked line, filter).</summary>
     public double LiquidLineRestriction { get; init; }
 
     /// <summary>Share of the throttle's area closed by ice whenever it runs cold; comes and goes.</summary>
     public double MoistureIce { get; init; }
 
-    /// <summary>Wear of the compressor: at 1 it delivers a seventh and turns twice the work into heat.</summary>
+    /// <summary>Share of the throttle's area that ice closes at this moment, whatever the temperature.</summary>
+    public double ThrottleIced { get; init; }
+
+    /// <summary>Leak inside the compressor: at 1 it delivers nothing and turns twice the work into heat.</summary>
     public double CompressorWear { get; init; }
 
     /// <summary>Share of the turns the clutch or belt does not pass on; 1 is a clutch that does not pull.</summary>

@@ -20,6 +20,11 @@ public readonly record struct LoopReadings
 
     public double HighSideMaxPa { get; init; }
 
+    /// <summary>What both needles show on average while the compressor runs, Pa: what people write down of a needle that swings.</summary>
+    public double LowSideRunningPa { get; init; }
+
+    public double HighSideRunningPa { get; init; }
+
     /// <summary>Pipe at the evaporator's outlet, at the compressor's inlet and outlet, at the condenser's outlet and before the throttle, K.</summary>
     public double EvaporatorOutK { get; init; }
 
@@ -70,7 +75,7 @@ public readonly record struct LoopReadings
 
     public double CyclesPerMinute { get; init; }
 
-    /// <summary>Mass share of vapour before the throttle, 0 for clear liquid.</summary>
+    /// <summary>Mass share of vapour behind condenser and receiver, where a sight glass sits; 0 for clear liquid.</summary>
     public double SightGlassQuality { get; init; }
 
     /// <summary>Receiver or accumulator, 0 empty to 1 full of liquid.</summary>
@@ -100,6 +105,8 @@ public readonly record struct LoopReadings
             HighSidePa = M(a.HighSidePa, b.HighSidePa),
             HighSideMinPa = M(a.HighSideMinPa, b.HighSideMinPa),
             HighSideMaxPa = M(a.HighSideMaxPa, b.HighSideMaxPa),
+            LowSideRunningPa = M(a.LowSideRunningPa, b.LowSideRunningPa),
+            HighSideRunningPa = M(a.HighSideRunningPa, b.HighSideRunningPa),
             EvaporatorOutK = M(a.EvaporatorOutK, b.EvaporatorOutK),
             SuctionLineK = M(a.SuctionLineK, b.SuctionLineK),
             DischargeLineK = M(a.DischargeLineK, b.DischargeLineK),
@@ -127,7 +134,7 @@ public readonly record struct LoopReadings
         };
     }
 
-    internal bool IsFinite => double.IsFinite(LowSidePa + HighSidePa + LowSideMinPa + LowSideMaxPa + HighSideMinPa + HighSideMaxPa
+    internal bool IsFinite => double.IsFinite(LowSidePa + HighSidePa + LowSideRunningPa + HighSideRunningPa + LowSideMinPa + LowSideMaxPa + HighSideMinPa + HighSideMaxPa
         + EvaporatorOutK + SuctionLineK + DischargeLineK + LiquidLineK + ThrottleInletK + EvaporatingK + CondensingK + SuperheatK
         + SubcoolingK + ApparentSubcoolingK + VentK + FinK + CoolingW + HeatRejectedW + PowerW + FlowKgPerS + CondensateKgPerS + Duty
         + CyclesPerMinute + SightGlassQuality + StoreLevel + Stroke + CompressorRpm + SuctionQuality);

@@ -11,6 +11,9 @@ internal static class ReadingMaker
     // The low port sits about a third of the suction drop above the compressor (practice).
     private const double LowPortShare = 0.5;
 
+    // Most air stays in condenser and receiver; what is carried on with the liquid adds its own pressure here (assumed).
+    private const double CirculatingAirShare = 0.15;
+
     // The core's share that boils at which the probe is dry for sure; as much short of all of it, wet for sure.
     private const double ProbeDryShare = 0.3;
 
@@ -22,7 +25,7 @@ internal static class ReadingMaker
     {
         var cooling = p.Flow * (p.H1 - p.H4);
         c.Coil.AirOut(p.EvaporatingK, cooling, out var coilOut, out _, out var condensate);
-        var low = p.SuctionPa + (LowPortShare * (p.EvaporatorPa - p.SuctionPa));
+        var low = p.SuctionPa + (LowPortShare * (p.EvaporatorPa - p.SuctionPa)) + (CirculatingAirShare * faults.AirExcessPa);
         var shaft = (p.Flow * p.HSuctionGasWork) + DragW + (DragWPerRpm * p.Rpm);
         return new LoopReadings
         {
@@ -32,6 +35,8 @@ internal static class ReadingMaker
             HighSidePa = p.DischargePa,
             HighSideMinPa = p.DischargePa,
             HighSideMaxPa = p.DischargePa,
+            LowSideRunningPa = low,
+            HighSideRunningPa = p.DischargePa,
             EvaporatorOutK = p.EvaporatorOutK,
             SuctionLineK = p.SuctionK,
             DischargeLineK = p.DischargeK,
@@ -51,7 +56,7 @@ internal static class ReadingMaker
             CondensateKgPerS = condensate,
             Duty = 1,
             CyclesPerMinute = 0,
-            SightGlassQuality = Math.Max(0, p.LineQuality),
+            SightGlassQuality = Math.Clamp(p.GlassQuality, 0, 1),
             StoreLevel = p.StoreLevel,
             Stroke = c.Kind == CompressorKind.Electric ? p.Rpm / c.Design.ElectricMaxRpm : p.Stroke,
             CompressorRpm = p.Rpm,

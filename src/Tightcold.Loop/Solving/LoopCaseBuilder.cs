@@ -46,7 +46,7 @@ internal static class LoopCaseBuilder
             SuctionDrop = design.SuctionDrop,
             DischargeDrop = design.DischargeDrop,
             LiquidDrop = design.LiquidDrop / Square(Math.Max(LeastArea, 1 - faults.LiquidLineRestriction)),
-            ValveAreaM2 = design.ValveAreaM2,
+            ValveAreaM2 = design.ValveAreaM2 * Math.Max(LeastArea, 1 - faults.ThrottleIced),
             ValveFixedShare = Math.Max(faults.ValveStuckOpen, faults.ValveStuckClosed),
             OilKg = design.OilKg + faults.ExcessOilKg,
             // The flow that divides it is estimated at 70 % of what the swept volume would hold.
@@ -54,7 +54,8 @@ internal static class LoopCaseBuilder
             LiquidUa = design.LiquidLineUa,
         };
         c.ValveFixedOpening = faults.ValveStuckOpen >= faults.ValveStuckClosed ? design.ValveMaxOpening : LeastArea;
-        c.TubeDiameterM = design.TubeDiameterM * Math.Sqrt(Math.Max(LeastArea, 1 - faults.TubePlugged));
+        c.TubeDiameterM = design.TubeDiameterM * Math.Sqrt(Math.Max(LeastArea, 1 - faults.TubePlugged)
+            * Math.Max(LeastArea, 1 - faults.ThrottleIced) * (1 + (MostOversize * faults.TubeOversize)));
         Drive(ref c, conditions, faults);
         Condenser(ref c, conditions, faults);
         Evaporator(ref c, conditions, faults);
@@ -63,8 +64,11 @@ internal static class LoopCaseBuilder
         return c;
     }
 
-    // A compressor worn out: broken reeds or scored pistons let most of each stroke back; assumed.
-    private const double WornLeak = 0.85, WornHeat = 0.5;
+    // Without its tube the line itself throttles: some four times the tube's area; assumed.
+    private const double MostOversize = 3;
+
+    // A compressor worn out: broken reeds or scored pistons let each stroke back; assumed.
+    private const double WornLeak = 0.97, WornHeat = 0.5;
 
     private static void Drive(ref LoopCase c, LoopConditions conditions, LoopFaults faults)
     {
@@ -89,13 +93,17 @@ internal static class LoopCaseBuilder
         var d = c.Design;
         c.CondenserAirK = conditions.AmbientK + conditions.ReentryK;
         c.AirSaturationPa = c.Table.SaturationPressurePa(c.CondenserAirK);
-        var speed = LeastFaceMPerS + ((conditions.CondenserFaceMPerS - LeastFaceMPerS) * (1 - faults.CondenserAirLoss));
+        // Two streams side by side or one behind the other: their dynamic pressures add, so their squares do.
+        var own = Math.Max(0, conditions.CondenserFaceMPerS - LeastFaceMPerS) * (1 - faults.CondenserFanLoss);
+        var aid = conditions.AidFaceMPerS;
+        var speed = LeastFaceMPerS + (Math.Sqrt((own * own) + (aid * aid)) * (1 - faults.CondenserAirLoss));
         var density = conditions.BarometricPa / (GasConstantAir * c.CondenserAirK);
         var capacity = density * speed * d.CondenserFaceM2 * MoistAirLaw.AirCp;
         // Conductance grows with the root of mass velocity; the nominal one belongs to 2 m/s of air of 1.13 kg/m3.
         var clean = d.CondenserAirUa * Math.Sqrt(density * speed / (1.13 * 2)) * (1 - (0.9 * faults.CondenserFouling));
-        // Air and oil on the condensing side: up to 15 % loss at 2 bar of air; oil 5 % for each 50 g (assumed).
-        var film = 1 / (1 + (0.08e-5 * faults.AirExcessPa) + faults.ExcessOilKg);
+        // Air and oil on the condensing side: gas that does not condense gathers at the wall and halves the film at 2.5 bar
+        // (shape from the textbooks of condensation, size assumed); oil 5 % for each 50 g (assumed).
+        var film = 1 / (1 + (0.4e-5 * faults.AirExcessPa) + faults.ExcessOilKg);
         var ua = 1 / ((1 / clean) + (1 / (d.CondenserRefrigerantUa * film)));
         c.CondensingG = capacity * (1 - Math.Exp(-ua / capacity));
         c.VapourG = capacity * (1 - Math.Exp(-SingleVapourShare * ua / capacity));

@@ -104,6 +104,7 @@ internal static class LoopMarch
         q.LiquidShare = strips.LiquidShare;
         q.SubcoolingK = Math.Max(0, (condenser.LiquidEnthalpy - q.H3) / condenser.LiquidCp);
         q.CondenserOutK = condenser.TemperatureAt(q.H3);
+        q.GlassQuality = (q.H3 - condenser.LiquidEnthalpy) / condenser.Latent;
 
         var cooling = 1 - Math.Exp(-c.LiquidUa / q.Flow / condenser.LiquidCp);
         q.H4 = q.H3 - (cooling * condenser.LiquidCp * Math.Max(0, q.CondenserOutK - c.BayK));

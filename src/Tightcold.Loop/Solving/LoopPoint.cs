@@ -15,7 +15,7 @@ internal struct LoopPoint
     public double Flow, ThrottleFlow;
     public double Stroke, Rpm, Isentropic, Volumetric;
     public double SuperheatK, EvaporatorOutQuality, SuctionQuality;
-    public double SubcoolingK, LineQuality;
+    public double SubcoolingK, GlassQuality, LineQuality;
     public double BoilingShare, FullDuty;
     public double ChargeKg, LiquidShare;
 

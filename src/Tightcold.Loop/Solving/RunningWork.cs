@@ -43,6 +43,8 @@ internal sealed class RunningWork
             return Make(LoopState.NotClosed, LoopRegimes.None, null, Balance.Of(_case, point), Why(point), point);
         if (_faults.MoistureIce > 0)
             readings = WithIce(point, readings, ref regimes);
+        // A compressor that pumps nothing still turns: its clutch is on.
+        readings = LoopReadings.Mix(readings, standing with { Duty = 1 }, SwitchedOff.NothingPumped(_faults));
         readings = LoopReadings.Mix(readings, standing, 1 - ((1 - off) * (1 - air)));
         regimes |= RegimeNames.Of(_case, point, readings, off);
         if (air > 0.5)
@@ -82,10 +84,14 @@ internal sealed class RunningWork
         return LowSwitch.Apply(c, _conditions, _faults, point, readings, ref regimes);
     }
 
+    // The jet behind the throttle is the coldest place; above this evaporating temperature nothing freezes there, and that
+    // much lower everything does (assumed).
+    private const double IcesBelowK = 278.15, IceBandK = 6;
+
     /// <summary>Half the time the throttle is blocked by ice, the more the colder it would run when clear.</summary>
     private LoopReadings WithIce(in LoopPoint clear, in LoopReadings readings, ref LoopRegimes regimes)
     {
-        var weight = 0.5 * Smooth.Step((278.15 - clear.EvaporatingK) / 6);
+        var weight = 0.5 * Smooth.Step((IcesBelowK - clear.EvaporatingK) / IceBandK);
         if (weight <= 0)
             return readings;
         var blocked = _case;

@@ -101,11 +101,12 @@ public sealed class HistoryTests
         Assert.True(Undercharged(full) < Undercharged(without) && Undercharged(without) < Undercharged(topped), $"{Undercharged(full)} {Undercharged(without)} {Undercharged(topped)}");
         Assert.Contains(full.Beliefs.Single(belief => belief.Hypothesis.Key == "undercharge").Reasons, reason => reason.IsHistory && reason.Weight < 0);
         Assert.Contains(topped.Beliefs.Single(belief => belief.Hypothesis.Key == "undercharge").Reasons, reason => reason.IsHistory && reason.Weight > 0);
-        // What the readings alone say is told beside it, and is what the weighing without a history finds.
+        // What the readings alone say is told beside it, and is what the weighing without a history finds, as near as two first
+        // pictures agree.
         double Alone(FaultOdds answer) => answer.Beliefs.Where(belief => belief.Hypothesis.Has(Fault.Undercharge)).Sum(belief => belief.OddsWithoutHistory);
         Assert.Equal(1, topped.Beliefs.Sum(belief => belief.OddsWithoutHistory), 9);
-        Assert.InRange(Alone(topped), Undercharged(without) - 0.08, Undercharged(without) + 0.08);
-        Assert.InRange(Alone(full), Undercharged(without) - 0.08, Undercharged(without) + 0.08);
+        Assert.InRange(Alone(topped), Undercharged(without) - 0.12, Undercharged(without) + 0.12);
+        Assert.InRange(Alone(full), Undercharged(without) - 0.12, Undercharged(without) + 0.12);
         Assert.False(full.Beliefs.Any(belief => double.IsNaN(belief.Odds)));
     }
 

@@ -21,9 +21,9 @@ internal static class HoldTable
     /// <summary>Gas from oil and walls: how fast it fades (s) and how much is still to come (Pa, half-normal); up to
     /// 1000
     /// micron is normal practice. The slowest is what looks most like a leak.</summary>
-    private static readonly double[] GasSeconds = [200, 700, 2200, 7000];
-    private static readonly (double Pa, double Odds)[] GasScales = [(6, 0.35), (30, 0.35), (110, 0.30)];
-    private const double NoGas = 0.25;
+    private static readonly double[] GasSeconds = [200, 700, 2200, 7000, 25_000];
+    private static readonly (double Pa, double Odds)[] GasScales = [(6, 0.25), (30, 0.40), (110, 0.35)];
+    private const double NoGas = 0.12;
 
     private static readonly double[] WaterSeconds = [120, 600, 2400];
 
@@ -33,10 +33,10 @@ internal static class HoldTable
     /// <summary>A valve not shut, another hose: one hold in fifty, with any reading; against the peak of a likelihood
     /// that is
     /// a twentieth as wide as the range of rates. Assumed.</summary>
-    private const double Outlier = 0.001;
+    private const double Moved = 0.001;
 
-    /// <summary>One flat hold in fifty was read behind a shut valve or on a gauge that stood still; assumed.</summary>
-    private const double FlatFor = 0.02;
+    /// <summary>One hold in fifty was read behind a shut valve or on a gauge that stood still; assumed.</summary>
+    private const double Blind = 0.02;
 
     public static TestTable Of(VacuumHold hold, CircuitSize size, double barometerPa, double[] waterOdds)
     {
@@ -51,7 +51,7 @@ internal static class HoldTable
         if (flat) TestTable.NoMoreThan(log, new double[log.Length]);
         var shows = TestTable.ShowsLeak(log);
         var raw = (double[])log.Clone();
-        TestTable.Cap(log, flat ? FlatFor : Outlier);
+        TestTable.Cap(log, Blind, Moved);
         return new(log, raw, byWater, Floor(readings, known, hold, size, barometerPa), shows, flat,
             Quality(hold, known));
     }
@@ -86,7 +86,7 @@ internal static class HoldTable
                 for (var q = 0; q < log.Length; q++)
                     byWater[w][q] = TrendModel.LogSum(byWater[w][q], all[w * WaterSeconds.Length + k][q]);
             for (var q = 0; q < log.Length; q++)
-                log[q] = TrendModel.LogSum(log[q], byWater[w][q] + Math.Log(Math.Max(waterOdds[w], 1e-9)));
+                log[q] = TrendModel.LogSum(log[q], byWater[w][q] + Math.Log(waterOdds[w] + 1.0 / WaterGrid.Count));
         }
         return (log, byWater);
     }
@@ -167,13 +167,15 @@ internal static class HoldTable
 
     /// <summary>Air through holes, V·dp/dt = Q·(1 − (p/pₐ)²), viscous: p = pₐ·tanh(artanh(p₀/pₐ) +
     /// Q·t/(V·pₐ)).</summary>
-    private static double[][] Leaks(double[] times, double startPa, double barometerPa)
+    private static double[] Leak(double rate, double[] times, double startPa, double barometerPa)
     {
         var start = Math.Clamp(startPa / barometerPa, 0, 0.999);
         var angle = Math.Atanh(start);
-        return Array.ConvertAll(FlowGrid.Values, rate =>
-            Array.ConvertAll(times, time => barometerPa * (Math.Tanh(angle + rate * time / barometerPa) - start)));
+        return Array.ConvertAll(times, time => barometerPa * (Math.Tanh(angle + rate * time / barometerPa) - start));
     }
+
+    private static double[][] Leaks(double[] times, double startPa, double barometerPa) =>
+        Array.ConvertAll(FlowGrid.Values, rate => Leak(rate, times, startPa, barometerPa));
 
     /// <summary>Nothing rose beyond what the gauge shows anyhow.</summary>
     private static bool Flat(HoldReading[] readings)
@@ -183,23 +185,23 @@ internal static class HoldTable
     }
 
     /// <summary>The noise-free rise that would be told at nine to one from even odds.</summary>
-    private static double Floor(HoldReading[] readings, bool known, VacuumHold hold, CircuitSize size,
-        double barometerPa)
+    private static double Floor(
+        HoldReading[] readings, bool known, VacuumHold hold, CircuitSize size, double barometerPa) =>
+            TestTable.Floor(rate =>
     {
         var times = Times(readings);
-        var classes = Classes(readings, times, known, hold.GainSpread);
-        var model = new TrendModel(classes, Shapes(times), [null], Leaks(times, readings[0].PressurePa, barometerPa));
-        var factor = Array.ConvertAll(readings, reading =>
-            known ? reading.TemperatureK!.Value / readings[0].TemperatureK!.Value : 1);
-        for (var q = 1; q < FlowGrid.Count; q++)
+        var rise = Leak(rate, times, readings[0].PressurePa, barometerPa);
+        var made = new HoldReading[readings.Length];
+        for (var i = 0; i < made.Length; i++)
         {
-            var rise = Leaks(times, readings[0].PressurePa, barometerPa)[q];
-            var read = new double[times.Length];
-            for (var i = 0; i < read.Length; i++) read[i] = readings[0].PressurePa * factor[i] + rise[i];
-            if (TestTable.ShowsLeak(model.LogLikelihoods(read)[0]) >= TestReading.FailedFrom) return FlowGrid.Values[q];
+            var still = readings[0].PressurePa
+                * (known ? readings[i].TemperatureK!.Value / readings[0].TemperatureK!.Value : 1);
+            made[i] = readings[i] with { PressurePa = still + rise[i] };
         }
-        return FlowGrid.Values[^1];
-    }
+        var model = new TrendModel(Classes(made, times, known, hold.GainSpread), Shapes(times), [null],
+            Leaks(times, readings[0].PressurePa, barometerPa));
+        return TestTable.ShowsLeak(model.LogLikelihoods(Array.ConvertAll(made, reading => reading.PressurePa))[0]);
+    });
 
     private static TestQuality Quality(VacuumHold hold, bool known)
     {

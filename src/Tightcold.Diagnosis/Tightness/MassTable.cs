@@ -46,7 +46,7 @@ internal static class MassTable
             }
             log[r] = Math.Log(Math.Max(sum, 1e-300));
         }
-        TestTable.Cap(log, Outlier);
+        TestTable.Cap(log, Outlier, Outlier);
         return log;
     }
 
@@ -109,9 +109,10 @@ internal static class MassTable
             if (before is { } first && point.Time > first.Time)
             {
                 var lost = massBefore - mass;
-                var scale = 0.5 * Math.Abs(lost) * Math.Max(size.VolumeSpread, (most - least) / Math.Max(mass, 1e-6));
-                losses.Add(new(point.Time, point.Time - first.Time, 0, lost,
-                    Math.Sqrt(sigma * sigma + sigmaBefore * sigmaBefore + scale * scale),
+                // Volume and oil scale both masses alike: they make the loss larger or smaller, never another sign.
+                var scale = 0.5 * Math.Max(size.VolumeSpread, (most - least) / Math.Max(mass, 1e-6));
+                losses.Add(new(point.Time, point.Time - first.Time, scale, lost,
+                    Math.Sqrt(sigma * sigma + sigmaBefore * sigmaBefore),
                     Math.Max(0.01, setting.Drive(0.5 * (first.PressurePa + point.PressurePa)))));
             }
             (before, massBefore, sigmaBefore) = (point, mass, sigma);

@@ -26,10 +26,10 @@ internal static class NitrogenTable
 
     /// <summary>A fall of pressure is seldom anything but gas that went; against the peak of the likelihood.
     /// Assumed.</summary>
-    private const double Outlier = 0.00005;
+    private const double Moved = 0.00005;
 
     /// <summary>One test in a hundred that stood still was read behind a shut valve; assumed.</summary>
-    private const double FlatFor = 0.01;
+    private const double Blind = 0.01;
 
     /// <summary>Holes do not keep the viscous law exactly: a fall is true to a tenth, gauge's scale besides;
     /// assumed.</summary>
@@ -50,7 +50,7 @@ internal static class NitrogenTable
         if (flat) TestTable.NoMoreThan(log, new double[log.Length]);
         var shows = TestTable.ShowsLeak(log);
         var raw = (double[])log.Clone();
-        TestTable.Cap(log, flat ? FlatFor : Outlier);
+        TestTable.Cap(log, Blind, Moved);
         return new(log, raw, null, Floor(readings, known, test, barometerPa), shows, flat, Quality(test, known,
             barometerPa));
     }
@@ -106,13 +106,16 @@ internal static class NitrogenTable
     }
 
     /// <summary>Viscous outflow dp/dt = −q·(p² − pₐ²)/(p₀² − pₐ²), in closed form with artanh(pₐ/p).</summary>
-    private static double[][] Leaks(double[] times, double startPa, double barometerPa)
+    private static double[] Leak(double rate, double[] times, double startPa, double barometerPa)
     {
         var drive = Math.Max(startPa * startPa - barometerPa * barometerPa, 1);
         var angle = Math.Atanh(Math.Min(barometerPa / startPa, 0.9999));
-        return Array.ConvertAll(FlowGrid.Values, rate => Array.ConvertAll(times, time =>
-            startPa <= barometerPa ? 0 : barometerPa / Math.Tanh(angle + rate * time * barometerPa / drive) - startPa));
+        return Array.ConvertAll(times, time => startPa <= barometerPa
+            ? 0 : barometerPa / Math.Tanh(angle + rate * time * barometerPa / drive) - startPa);
     }
+
+    private static double[][] Leaks(double[] times, double startPa, double barometerPa) =>
+        Array.ConvertAll(FlowGrid.Values, rate => Leak(rate, times, startPa, barometerPa));
 
     /// <summary>Nothing fell beyond what gauge and heat do anyhow.</summary>
     private static bool Flat(NitrogenReading[] readings, bool known, NitrogenTest test)
@@ -124,22 +127,21 @@ internal static class NitrogenTable
         return readings[0].PressurePa - least <= Math.Max(test.StepPa, 2 * test.ScatterPa);
     }
 
-    private static double Floor(NitrogenReading[] readings, bool known, NitrogenTest test, double barometerPa)
-    {
-        var model = Model(readings, known, test, barometerPa);
-        var times = Array.ConvertAll(readings, reading => reading.SecondsSinceStart - readings[0].SecondsSinceStart);
-        var leaks = Leaks(times, readings[0].PressurePa, barometerPa);
-        for (var q = 1; q < FlowGrid.Count; q++)
+    private static double Floor(NitrogenReading[] readings, bool known, NitrogenTest test, double barometerPa) =>
+        TestTable.Floor(rate =>
         {
-            var read = new double[times.Length];
-            for (var i = 0; i < read.Length; i++)
-                read[i] = readings[0].PressurePa * (known
-                    ? readings[i].TemperatureK!.Value / readings[0].TemperatureK!.Value : 1)
-                    + leaks[q][i];
-            if (TestTable.ShowsLeak(model.LogLikelihoods(read)[0]) >= TestReading.FailedFrom) return FlowGrid.Values[q];
-        }
-        return FlowGrid.Values[^1];
-    }
+            var start = readings[0];
+            var times = Array.ConvertAll(readings, reading => reading.SecondsSinceStart - start.SecondsSinceStart);
+            var fall = Leak(rate, times, start.PressurePa, barometerPa);
+            var made = new NitrogenReading[readings.Length];
+            for (var i = 0; i < made.Length; i++)
+            {
+                var still = start.PressurePa * (known ? readings[i].TemperatureK!.Value / start.TemperatureK!.Value
+                    : 1);
+                made[i] = readings[i] with { PressurePa = Math.Max(still + fall[i], 1) };
+            }
+            return TestTable.ShowsLeak(LogOf(made, known, test, barometerPa));
+        });
 
     private static TestQuality Quality(NitrogenTest test, bool known, double barometerPa)
     {

@@ -8,7 +8,7 @@ internal sealed class SpotModel
 {
     /// <summary>The same person with the same instrument errs the same way again: a repeat counts this much;
     /// assumed.</summary>
-    private const double RepeatWorth = 0.4;
+    public const double RepeatWorth = 0.4;
 
     /// <summary>A relief device may have opened once, long ago; assumed.</summary>
     private const double OpenedOnceBefore = 0.10;
@@ -148,10 +148,11 @@ internal sealed class SpotModel
         return (plain, opened);
     }
 
-    /// <summary>A "nothing" of a test that could not have seen a leak worth finding moves nothing.</summary>
-    public static bool Counts(in LeakTest test, LeakComponent component, LeakSetting setting) =>
-        !test.Blind && (test.Outcome != LeakTestOutcome.Nothing
-            || LeakDetection.Blindness(test, component, setting) == LeakBlindness.None);
+    /// <summary>A "nothing" of a test that could not have seen moves nothing; a coarse test counts as coarse as it
+    /// is.</summary>
+    public static bool Counts(in LeakTest test, LeakComponent component, LeakSetting setting) => !test.Blind
+        && (test.Outcome != LeakTestOutcome.Nothing
+            || LeakDetection.Blindness(test, component, setting) is LeakBlindness.None or LeakBlindness.TooCoarse);
 
     /// <summary>ln of the product over tests against a place that leaks nothing. Of one kind the strongest counts whole
     /// and each further one by <see cref="RepeatWorth"/>, so that a weak test never takes from a strong one.</summary>

@@ -20,17 +20,42 @@ internal sealed record TestTable(
         return sum / (sum + Math.Exp(log[0] - top));
     }
 
-    /// <summary>Robust: with a small chance the test was not what it is written to be (a valve not shut, a hose
-    /// moved).</summary>
-    public static void Cap(double[] log, double outlier)
+    /// <summary>
+    /// Robust: a test may not be what it is written to be. Towards larger leaks a valve was shut or a gauge stood still
+    /// (<paramref name="blind"/>); towards smaller ones something else moved the gauge (<paramref name="moved"/>).
+    /// </summary>
+    public static void Cap(double[] log, double blind, double moved)
     {
-        var top = log.Max();
-        for (var q = 0; q < log.Length; q++) log[q] = top + Math.Log(Math.Exp(log[q] - top) + outlier);
+        var peak = 0;
+        for (var q = 1; q < log.Length; q++) if (log[q] > log[peak]) peak = q;
+        var top = log[peak];
+        for (var q = 0; q < log.Length; q++) log[q] = top + Math.Log(Math.Exp(log[q] - top) + (q < peak ? moved
+            : blind));
     }
 
-    /// <summary>Keeps the table from speaking for any leak more than <paramref name="other"/> does.</summary>
+    /// <summary>Keeps the table from favouring a larger leak over a smaller one more than <paramref name="other"/>
+    /// does: their
+    /// difference never rises with the rate.</summary>
     public static void NoMoreThan(double[] log, double[] other)
     {
-        for (var q = 1; q < log.Length; q++) log[q] = log[0] + Math.Min(log[q] - log[0], other[q] - other[0]);
+        var least = log[0] - other[0];
+        for (var q = 1; q < log.Length; q++)
+        {
+            least = Math.Min(least, log[q] - other[q]);
+            log[q] = other[q] + least;
+        }
+    }
+
+    /// <summary>The rate at which <paramref name="shows"/>, which rises with the rate, first reaches nine to
+    /// one.</summary>
+    public static double Floor(Func<double, double> shows)
+    {
+        int low = 0, high = FlowGrid.Count - 1;
+        while (high - low > 1)
+        {
+            var middle = (low + high) / 2;
+            if (shows(FlowGrid.Values[middle]) >= TestReading.FailedFrom) high = middle; else low = middle;
+        }
+        return FlowGrid.Values[high];
     }
 }

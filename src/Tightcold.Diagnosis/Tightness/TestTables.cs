@@ -80,13 +80,15 @@ internal sealed class TestTables
                     * Priors.Gaussian.Quantile((v + 0.5) / Steps));
                 inflow.Add((FlowGrid.Values[q] * volume, weight / Steps));
                 for (var law = 0; law < Steps; law++)
-                    rate.Add((FlowGrid.Values[q] * volume / Math.Exp(test.LogFactor((law + 0.5) / Steps)),
+                    rate.Add((FlowGrid.Values[q]
+                        * volume / Math.Exp(test.LogFactor(CircuitTest.LawAt((law + 0.5) / Steps))),
                         weight / (Steps * Steps)));
             }
         }
         var floor = table.FloorPaPerS * volumeM3;
-        var high = Math.Min(test.LogFactor(0.05), test.LogFactor(0.95));
-        return new(kind, index, LeakQuantiles.Of(inflow), LeakQuantiles.Of(rate), floor / Math.Exp(test.LogFactor(0.5)),
+        var high = Math.Min(test.LogFactor(CircuitTest.LawAt(0.05)), test.LogFactor(CircuitTest.LawAt(0.95)));
+        return new(kind, index, LeakQuantiles.Of(inflow), LeakQuantiles.Of(rate),
+            floor / Math.Exp(test.LogFactor(CircuitTest.LawAt(0.5))),
             floor * Math.Exp(1.645 * evidence.Size.VolumeSpread) / Math.Exp(high), table.Shows, table.Quality,
                 test.Time > lastChange);
     }

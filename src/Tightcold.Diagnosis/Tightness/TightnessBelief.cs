@@ -6,8 +6,12 @@ namespace Tightcold.Diagnosis.Tightness;
 /// <summary>Everything that the evidence says about leaks and water, worked out once.</summary>
 public sealed class TightnessBelief
 {
-    internal TightnessBelief(TightnessEvidence evidence, SpotModel[] models, Pictures pictures)
+    private readonly TightnessSums sums;
+
+    internal TightnessBelief(
+        TightnessEvidence evidence, SpotModel[] models, Pictures pictures, TightnessSums sums)
     {
+        this.sums = sums;
         Evidence = evidence;
         Models = models;
         Pictures = pictures;
@@ -42,6 +46,9 @@ public sealed class TightnessBelief
     public required LeakQuantiles Before { get; init; }
     public required LeakQuantiles Now { get; init; }
 
+    /// <summary>Rate of the leaks alone now, what every sound car seeps left out; 0 where there is none.</summary>
+    public required LeakQuantiles LeaksNow { get; init; }
+
     /// <summary>Odds that a place leaks now which nobody has called found.</summary>
     public required double AnotherRemains { get; init; }
 
@@ -72,6 +79,40 @@ public sealed class TightnessBelief
     public ImmutableArray<TightnessProposal> Next => next ??= TightnessNext.Rank(this);
 
     private ImmutableArray<TightnessProposal>? next;
+
+    /// <summary>Belief over the rate grid at one spot as it is now, leaking and seeping: for the worth of a
+    /// check.</summary>
+    internal (double[] Leaking, double[] Seeping) RateBelief(int spot)
+    {
+        double[] leaking = new double[RateGrid.Count], seeping = new double[RateGrid.Count];
+        var model = Models[spot];
+        double rates = 0, leaks = sums.LeaksNow[spot] / sums.Weight;
+        for (var r = 0; r < RateGrid.Count; r++) rates += sums.Rates[spot * RateGrid.Count + r];
+        for (var r = 0; r < RateGrid.Count; r++)
+        {
+            leaking[r] = rates > 0 ? leaks * sums.Rates[spot * RateGrid.Count + r] / rates : 0;
+            var seep = model.SeepCumulative[r] - (r > 0 ? model.SeepCumulative[r - 1] : 0);
+            seeping[r] = (1 - leaks) * seep / model.SeepMass;
+        }
+        return (leaking, seeping);
+    }
+
+    /// <summary>Odds that a place leaks now besides these names and besides what is called found.</summary>
+    public double RemainsBesides(IReadOnlyCollection<string> known)
+    {
+        var remains = 0;
+        for (var i = 0; i < Pictures.Count; i++)
+            for (var j = 0; j < Models.Length; j++)
+            {
+                var spot = Models[j].Spot;
+                if (!Pictures.LeaksNow[i * Models.Length + j] || Models[j].Role == SpotRole.HoseSet) continue;
+                if (spot.Found && spot.MendedAt is null || known.Contains(spot.Name,
+                    StringComparer.OrdinalIgnoreCase)) continue;
+                remains++;
+                break;
+            }
+        return (double)remains / Pictures.Count;
+    }
 
     /// <summary>Weighted totals as they are now, kg/s at rest: for forecasts and costs.</summary>
     public IEnumerable<(double KgPerS, double Weight)> NowSamples =>

@@ -23,7 +23,9 @@ public static class TightnessInference
         EvidenceRules.Check(evidence);
         var tables = TestTables.Of(evidence);
         var lastMended = Latest(evidence.Spots.Select(spot => spot.MendedAt));
-        var lastChange = Math.Max(lastMended, Latest(evidence.Openings.Select(opening => (double?)opening.Time)));
+        var lastChange = Math.Max(Latest(evidence.Openings.Select(opening => (double?)opening.Time)),
+            Latest(evidence.Spots.Select(spot => TightnessJudge.LeakedBeforeRepair(spot, evidence.Setting)
+                ? spot.MendedAt : null)));
         var glance = evidence.Question.Effort == TightnessEffort.Glance;
         var nothing = NothingLeaks(evidence, tables.Losses.Length > 0);
         var models = SpotModels.Of(evidence, double.PositiveInfinity);
@@ -46,7 +48,7 @@ public static class TightnessInference
         var reassembly = Array.FindIndex(models, model => model.Role == SpotRole.Reassembly);
         var (doubt, spot) = TightnessJudge.Largest(
             spots, reassembly < 0 ? 0 : sums.TooMuch[reassembly] / sums.Weight, verdict, !failed.IsEmpty, found);
-        return new(evidence, models, pictures!)
+        return new(evidence, models, pictures!, sums)
         {
             StillCools = told,
             StillCoolsUnlimited = unlimited,
@@ -56,6 +58,7 @@ public static class TightnessInference
             DoubtDividedBy = divided,
             Before = TotalGrid.Quantiles(sums.TotalBefore),
             Now = TotalGrid.Quantiles(sums.TotalNow),
+            LeaksNow = TotalGrid.Quantiles(sums.HolesNow, sums.NoHoles),
             AnotherRemains = Math.Clamp(sums.AnotherRemains / sums.Weight, 0, 1),
             ExplainedByFound = LeakQuantiles.Of(sums.Explained.Select((weight, i) => (i / 100.0, weight))),
             Spots = spots,
@@ -104,13 +107,13 @@ public static class TightnessInference
     private static double Latest(IEnumerable<double?> times) =>
         times.Where(time => time is not null).Select(time => time!.Value).DefaultIfEmpty(double.NegativeInfinity).Max();
 
-    /// <summary>Nobody searches a car without a reason; where a loss is written down it speaks for itself.
-    /// Assumed.</summary>
-    private static double NothingLeaks(TightnessEvidence evidence, bool lossKnown) => lossKnown ? 1
-        : evidence.Came switch
+    /// <summary>Nobody searches a car without a reason: one that came because it lost leaks, but for a few that only
+    /// seeped
+    /// for years or were never full. Assumed.</summary>
+    private static double NothingLeaks(TightnessEvidence evidence, bool lossKnown) => evidence.Came switch
     {
-        WhyItCame.ItLost => 0.2,
+        WhyItCame.ItLost => 0.05,
         WhyItCame.CheckUp => 1,
-        _ => 0.6,
+        _ => lossKnown ? 0.5 : 0.8,
     };
 }

@@ -31,13 +31,25 @@ internal static class TightnessJudge
         {
             if (spot.Found && spot.MendedAt is null) return spot.Name;
             foreach (var test in spot.Tests)
-                if (test.Outcome == LeakTestOutcome.Clear && !test.Blind && !(spot.MendedAt >= test.Time)
-                    && LeakDetection.Seen(test, spot.Component, 1000 * LeakPrior.GramPerYear,
-                        evidence.Setting).Seen > 0.01)
-                    return spot.Name;
+                if (!(spot.MendedAt >= test.Time) && Shows(test, spot, evidence.Setting)) return spot.Name;
         }
         return null;
     }
+
+    /// <summary>It was mended because it leaked: what was tested before speaks no more. A part changed for another
+    /// reason
+    /// changes nothing but itself; that the circuit stood open for it is an opening.</summary>
+    public static bool LeakedBeforeRepair(LeakSpot spot, LeakSetting setting)
+    {
+        if (spot.MendedAt is null) return false;
+        if (spot.Found) return true;
+        foreach (var test in spot.Tests) if (test.Time <= spot.MendedAt && Shows(test, spot, setting)) return true;
+        return false;
+    }
+
+    private static bool Shows(in LeakTest test, LeakSpot spot, LeakSetting setting) =>
+        test.Outcome == LeakTestOutcome.Clear && !test.Blind
+            && LeakDetection.Seen(test, spot.Component, 1000 * LeakPrior.GramPerYear, setting).Seen > 0.01;
 
     /// <summary>The odds as they may be told: a failed test or a known leak never leaves it proven, nor do tests that
     /// could

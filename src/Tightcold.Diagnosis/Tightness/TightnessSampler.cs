@@ -13,6 +13,11 @@ internal sealed class TightnessSampler
     /// <summary>A repair that failed is rare and decides: this share of pictures draws it at the least, and is
     /// weighed down.</summary>
     private const double LeastFailedShare = 0.25;
+    /// <summary>A car's seals are of one age and make: all its seeps are larger or smaller together. Sums of 7 to 30
+    /// g/yr are
+    /// told of sound cars; assumed.</summary>
+    private const double MedianSeep = 0.7, SeepSpread = 0.6;
+
     private const double NegligibleCount = 1e-4;
     private const int AlwaysUpTo = 3;
 
@@ -63,7 +68,7 @@ internal sealed class TightnessSampler
 
     private void Sum(Bare picture, int i, ReadOnlySpan<double> weights, double total, TightnessSums sums)
     {
-        double whole = 0, now = 0, before = 0, explained = 0;
+        double whole = 0, now = 0, before = 0, explained = 0, holes = 0;
         foreach (var weight in weights) whole += weight / total;
         if (!(whole > 1e-12)) return;
         var another = false;
@@ -77,6 +82,7 @@ internal sealed class TightnessSampler
             now += picture.Now[j];
             if (spots[j].Role != SpotRole.Reassembly) before += picture.Before[j];
             if (Known(j)) explained += picture.Before[j];
+            if (picture.LeaksNow[j]) holes += picture.Now[j];
             if (!picture.Leaks[j]) continue;
             sums.Rates[j * RateGrid.Count + RateGrid.Nearest(Math.Log(picture.Before[j]))] += whole;
             if (picture.LeaksNow[j]) sums.TooMuch[j] += whole * (1 - sums.CoolsAt(Math.Log(picture.Now[j])));
@@ -90,7 +96,7 @@ internal sealed class TightnessSampler
         {
             var weight = weights[r] / total;
             if (!(weight > 1e-13)) continue;
-            double totalNow = now, totalBefore = before;
+            double totalNow = now, totalBefore = before, totalHoles = holes;
             if (summed >= 0)
             {
                 var rate = RateGrid.Values[r] * shift;
@@ -99,6 +105,7 @@ internal sealed class TightnessSampler
                 {
                     totalNow += picture.LeaksNow[summed] ? rate : Math.Min(rate, picture.Now[summed]);
                     if (spots[summed].Role != SpotRole.Reassembly) totalBefore += rate;
+                    if (picture.LeaksNow[summed]) totalHoles += rate;
                     if (picture.LeaksNow[summed]) sums.TooMuch[summed] += weight * (1 - sums.CoolsAt(Math.Log(rate)));
                 }
             }
@@ -106,6 +113,8 @@ internal sealed class TightnessSampler
             sums.Cools += weight * sums.CoolsAt(logNow);
             sums.TotalNow[TotalGrid.At(logNow)] += weight;
             sums.TotalBefore[TotalGrid.At(Math.Log(totalBefore))] += weight;
+            if (totalHoles > 0) sums.HolesNow[TotalGrid.At(Math.Log(totalHoles))] += weight;
+                else sums.NoHoles += weight;
             var share = (explained + (onCar && Known(summed) ? totalBefore - before : 0)) / totalBefore;
             sums.Explained[(int)(100 * Math.Clamp(share, 0, 1))] += weight;
         }
@@ -165,6 +174,7 @@ internal sealed class TightnessSampler
                 k)) % 1 * 0.998) + 0.001),
             Summed = -1,
         };
+        var seeps = MedianSeep * Math.Exp(SeepSpread * Gaussian.Quantile(Uniform(i, 994, k)));
         var left = k;
         // Which of the k is summed over: drawn beforehand, so that it depends on nothing else.
         var summed = k == 0 ? -1 : (int)(Uniform(i, 992, k) * k);
@@ -175,12 +185,12 @@ internal sealed class TightnessSampler
             var u = j == 0 ? (i + Uniform(i, j, k)) / size : Uniform(i, j, k);
             var leaks = left > 0 && u * suffix[j, left] < spot.Odds * suffix[j + 1, left - 1];
             picture.Leaks[j] = leaks;
-            var seep = SpotModel.Pick(spot.SeepCumulative, Uniform(i, j, 101), Uniform(i, j, 102));
+            var seep = seeps * SpotModel.Pick(spot.SeepCumulative, Uniform(i, j, 101), Uniform(i, j, 102));
             picture.Before[j] = picture.Now[j] = seep;
             if (!leaks) continue;
             left--;
             // Leaks that matter are narrow and slow, nearer the viscous law; few are openings.
-            picture.Law[j] = Math.Max(Uniform(i, j, 103), Uniform(i, j, 108));
+            picture.Law[j] = CircuitTest.LawAt(Uniform(i, j, 103));
             picture.Shuts[j] = Uniform(i, j, 104) < spot.Habit.ShutsUnderVacuum;
             picture.Runs[j] = Uniform(i, j, 105) < spot.Habit.OpensRunning;
             var failed = Fails(spot, picture, Uniform(i, j, 106));

@@ -23,6 +23,9 @@ internal sealed class TightnessSums(int spots, TightnessQuestion question)
     /// <summary>Rates of a spot where it leaks, place by place on <see cref="RateGrid"/>.</summary>
     public double[] Rates { get; } = new double[spots * RateGrid.Count];
     public double[] TotalNow { get; } = new double[TotalGrid.Count];
+    /// <summary>The same of leaks alone, without seeps; and the weight of cars without any.</summary>
+    public double[] HolesNow { get; } = new double[TotalGrid.Count];
+    public double NoHoles { get; set; }
     public double[] TotalBefore { get; } = new double[TotalGrid.Count];
 
     /// <summary>Share of what was lost that the found and mended places explain, in hundredths.</summary>

@@ -14,13 +14,15 @@ internal static class TotalGrid
     public static double Middle(int i) => Math.Exp(LogLeast + (i + 0.5) * StepLog);
 
     /// <summary>Five points of the belief, straight within a bin.</summary>
-    public static LeakQuantiles Quantiles(double[] weights)
+    /// <param name="zero">Weight of a rate of nothing at all.</param>
+    public static LeakQuantiles Quantiles(double[] weights, double zero = 0)
     {
-        var total = weights.Sum();
+        var total = weights.Sum() + zero;
         if (!(total > 0)) return default;
         double At(double share)
         {
-            var reached = 0.0;
+            var reached = zero;
+            if (reached >= share * total) return 0;
             for (var i = 0; i < Count; i++)
             {
                 if (reached + weights[i] >= share * total)

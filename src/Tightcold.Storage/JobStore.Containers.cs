@@ -22,5 +22,5 @@ public sealed partial class JobStore
             foreach (var job in jobs)
                 if (Journal.Create(rows[job.Id].Select(RowText.Entry)).Journal is { Standing.Length: > 0 } journal) uses.Add(new(job.Number, journal));
             return uses;
-        });
+        }, cancellation);
 }

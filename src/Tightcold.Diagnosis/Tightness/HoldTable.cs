@@ -38,9 +38,10 @@ internal static class HoldTable
     /// <summary>One hold in fifty was read behind a shut valve or on a gauge that stood still; assumed.</summary>
     private const double Blind = 0.02;
 
-    public static TestTable Of(VacuumHold hold, CircuitSize size, double barometerPa, double[] waterOdds)
+    public static TestTable Of(VacuumHold hold, CircuitSize size, double barometerPa, double[] waterOdds,
+        int most = Thinned.Most)
     {
-        var readings = Thinned.Of(hold.Readings.AsSpan());
+        var readings = Thinned.Of(hold.Readings.AsSpan(), most);
         var known = Array.TrueForAll(readings, reading => reading.TemperatureK is not null);
         var (log, byWater) = Both(readings, known, hold, size, barometerPa, waterOdds);
         var flat = Flat(readings);

@@ -35,9 +35,9 @@ internal static class NitrogenTable
     /// assumed.</summary>
     private const double LawShare = 0.10;
 
-    public static TestTable Of(NitrogenTest test, double barometerPa)
+    public static TestTable Of(NitrogenTest test, double barometerPa, int most = Thinned.Most)
     {
-        var readings = Thinned.Of(test.Readings.AsSpan());
+        var readings = Thinned.Of(test.Readings.AsSpan(), most);
         var known = Array.TrueForAll(readings, reading => reading.TemperatureK is not null);
         var log = LogOf(readings, false, test, barometerPa);
         if (known)

@@ -161,15 +161,16 @@ internal sealed class SpotModel
         var sum = new double[RateGrid.Count];
         var kinds = tests.Select(test => test.Kind).Distinct().ToArray();
         var logs = new double[tests.Length];
+        var sound = Array.ConvertAll(tests, test =>
+            Math.Max(1e-9, LeakDetection.Likelihood(test, component, 0, setting)));
         for (var r = 0; r < sum.Length; r++)
         {
             var mean = 0.0;
             foreach (var (factor, odds) in Hands)
             {
                 for (var i = 0; i < tests.Length; i++)
-                    logs[i] = Math.Log(Math.Max(1e-9, LeakDetection.Likelihood(tests[i], component,
-                        factor * RateGrid.Values[r], setting, residue))
-                        / Math.Max(1e-9, LeakDetection.Likelihood(tests[i], component, 0, setting)));
+                    logs[i] = Math.Log(Math.Max(1e-9, LeakDetection.Likelihood(
+                        tests[i], component, factor * RateGrid.Values[r], setting, residue)) / sound[i]);
                 var log = 0.0;
                 foreach (var kind in kinds)
                 {

@@ -32,8 +32,9 @@ internal sealed class TestTables
         var size = evidence.Size;
         var air = evidence.Setting.BarometerPa;
         var water = WaterPrior.Of(evidence.Water, size.AmbientK);
-        var holds = evidence.Holds.Select(hold => HoldTable.Of(hold, size, air, water)).ToArray();
-        var nitrogen = evidence.Nitrogen.Select(test => NitrogenTable.Of(test, air)).ToArray();
+        var most = evidence.Question.Effort == TightnessEffort.Glance ? Thinned.AtAGlance : Thinned.Most;
+        var holds = evidence.Holds.Select(hold => HoldTable.Of(hold, size, air, water, most)).ToArray();
+        var nitrogen = evidence.Nitrogen.Select(test => NitrogenTable.Of(test, air, most)).ToArray();
         ImmutableArray<MassLoss> losses = [.. evidence.Losses, .. MassTable.Of(evidence.Charges),
             .. evidence.Standings.SelectMany(watch => MassTable.Of(watch, size, evidence.Setting))];
         CircuitTest[] tests =

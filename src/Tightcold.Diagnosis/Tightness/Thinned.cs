@@ -4,13 +4,13 @@ namespace Tightcold.Diagnosis.Tightness;
 /// same.</summary>
 internal static class Thinned
 {
-    private const int Most = 24;
+    public const int Most = 24, AtAGlance = 8;
 
-    public static T[] Of<T>(ReadOnlySpan<T> readings)
+    public static T[] Of<T>(ReadOnlySpan<T> readings, int most)
     {
-        if (readings.Length <= Most) return readings.ToArray();
-        var thinned = new T[Most];
-        for (var i = 0; i < Most; i++) thinned[i] = readings[(int)Math.Round(i * (readings.Length - 1.0) / (Most - 1))];
+        if (readings.Length <= most) return readings.ToArray();
+        var thinned = new T[most];
+        for (var i = 0; i < most; i++) thinned[i] = readings[(int)Math.Round(i * (readings.Length - 1.0) / (most - 1))];
         return thinned;
     }
 }

@@ -43,10 +43,11 @@ public static class TestWords
         {
             TestKind.StandingReading => EntryKinds.StandingReading,
             TestKind.RecoverAndWeigh or TestKind.VacuumHold => EntryKinds.Recovery,
+            TestKind.MeasureClutchVoltage or TestKind.ReadValveDuty => EntryKinds.Note,
             _ => EntryKinds.RunningReading,
         }, test.Kind switch
         {
-            TestKind.StandingReading => Doing.Looks,
+            TestKind.StandingReading or TestKind.MeasureClutchVoltage or TestKind.ReadValveDuty => Doing.Looks,
             TestKind.RecoverAndWeigh or TestKind.VacuumHold => Doing.TakesOut,
             _ => Doing.RunsCompressor,
         });

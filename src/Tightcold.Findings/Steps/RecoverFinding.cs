@@ -33,7 +33,7 @@ internal static class RecoverFinding
         var missing = new List<Phrase>();
         Cylinders(recovery, cautions, missing);
         End(recovery, missing);
-        Papers(recovery, place, missing);
+        Papers(record, recovery, place, missing);
         var overfilled = recovery.Cylinders.Any(cylinder => cylinder.Overfilled);
         var judgement = overfilled ? Judgement.Bad : recovery.Ended == false || recovery.Thought is { Contradict: true } ? Judgement.CannotTell : Judgement.Good;
         return new(Step.Recover, Title, missing.Count == 0 ? Certainty.Stands : Certainty.Weak, judgement, Verdict(record, recovery.RecoveredKg, recovery.Ended))
@@ -61,7 +61,7 @@ internal static class RecoverFinding
             Cautions = [.. cautions],
             Next = empty ? [] :
                 [new(Phrase.Words("Before a joint is opened: have what is left recovered and weighed"), Phrase.Words("how much was in, and it stays lawful"), 35, EntryKinds.Recovery, Doing.TakesOut)],
-            Table = Rules(place, record.Car.Refrigerant),
+            Table = Rules(place, picture.Record.Car.Refrigerant),
         };
     }
 
@@ -109,7 +109,7 @@ internal static class RecoverFinding
             : Phrase.Words("What came out agrees with what the standing pressure said was in.")).Then(rules);
     }
 
-    private static void Papers(RecoveryPicture recovery, PlaceRules place, List<Phrase> missing)
+    private static void Papers(JobRecord record, RecoveryPicture recovery, PlaceRules place, List<Phrase> missing)
     {
         if (recovery.Entries.Any(entry => entry.Fields.Text("certificate") is not null)) return;
         missing.Add(Phrase.Words("certificate or licence of who recovered, where the rules ask for a record"));

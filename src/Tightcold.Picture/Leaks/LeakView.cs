@@ -17,7 +17,7 @@ namespace Tightcold.Picture.Leaks;
 /// <param name="Belief">The one belief about leaks.</param>
 /// <param name="SufferingKg">Below this charge cooling suffers.</param>
 public sealed record LeakView(
-    ImmutableArray<SpotState> States, TightnessBelief Belief, ImmutableArray<NextCheck> Next, LeakForecast Forecast, LeakLosses Losses, double ChargeKg, double SufferingKg, DateTimeOffset AsOf)
+    ImmutableArray<SpotState> States, TightnessBelief Belief, LeakForecast Forecast, LeakLosses Losses, double ChargeKg, double SufferingKg, DateTimeOffset AsOf)
 {
     public static LeakView Of(JobPicture picture, TightnessEffort effort)
     {
@@ -30,9 +30,14 @@ public sealed record LeakView(
         var suffering = label * LeakForecast.SufferingShare(record.Car.Device == Car.OrificeTube);
         var belief = TightnessInference.Of(TightEvidence.Of(picture, states, charge, suffering, effort));
         var asOf = record.Journal.Standing.Length > 0 ? record.Journal.Standing[^1].ObservedAt : record.Job.OpenedAt;
-        var search = LeakInference.Of(new(belief.Evidence.Spots, [], Setting(record), (ulong)(uint)record.Job.Seed));
-        return new(states, belief, NextCheck.Rank(search, Means(record), 6), LeakForecast.Of(belief.NowSamples, Math.Max(charge, suffering), suffering), losses, charge, suffering, asOf);
+        return new(states, belief, LeakForecast.Of(belief.NowSamples, Math.Max(charge, suffering), suffering), losses, charge, suffering, asOf);
     }
+
+    /// <summary>Checks of one spot each that this kit allows, most likely to show something for their minutes first.</summary>
+    public ImmutableArray<TightnessProposal> Checks { get; } = [.. Belief.Next
+        .Where(check => check is { Kind: TightnessTestKind.SpotCheck, Passes: < 0.999 }
+            && Belief.Evidence.Spots.Any(spot => spot.Name == check.Spot && !spot.Found)).OrderByDescending(check => (1 - check.Passes) / check.Minutes)
+        .ThenBy(check => check.Spot, StringComparer.Ordinal).Take(6)];
 
     public static LeakSetting Setting(JobRecord record)
     {

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Tightcold.Diagnosis.Measurement;
+using Tightcold.Diagnosis.Priors;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
 using Tightcold.Picture.Circuit;
@@ -69,7 +70,7 @@ public sealed record JobEvidence(DiagnosisEvidence Evidence, ImmutableArray<Guid
         // A history speaks of the circuit as it came, and a scale knows better.
         var filling = weighed is null && timeline.Before(readings[0]).Inside == Inside.AsItCame ? LastFilling.Of(picture) : null;
         if (filling is not null) rests.AddRange(filling.Entries);
-        return new(new(car) { Points = [.. points], Standing = [.. standing], Weighed = weighed, History = filling?.History },
+        return new(new(car) { Points = [.. points], Standing = [.. standing], Weighed = weighed, History = filling?.History, Why = Why(timeline, epoch) },
             [.. rests], [.. assumptions.Distinct()], [.. missing.Distinct()])
         {
             Filling = filling,
@@ -91,6 +92,11 @@ public sealed record JobEvidence(DiagnosisEvidence Evidence, ImmutableArray<Guid
     private static bool Speaks(Timeline.Moment moment) => moment.Doubt is null
         && moment.Entry.Kind is EntryKinds.RunningReading or EntryKinds.StandingReading
         && moment.After is { HoldsRefrigerant: true, ChargedOnto: Foreign.Nothing };
+
+    /// <summary>A circuit filled by the scale in this job is likely sound; of any other nobody said in a word that is read.</summary>
+    private static ReadingReason Why(Timeline timeline, int epoch) =>
+        timeline.Moments.Last(moment => moment.After.Epoch == epoch).After is { Inside: Inside.Charge, ChargedOnto: Foreign.Nothing, OntoARest: false, Unwritten: false }
+            ? ReadingReason.JustMendedAndWeighed : ReadingReason.NotSaid;
 
     /// <summary>What was recovered next, before the circuit was opened, is the charge these readings were taken with.</summary>
     private static WeighedCharge? Recovered(JobRecord record, Timeline timeline, int epoch, List<Guid> rests)

@@ -32,14 +32,8 @@ internal static class PointMaker
         var air = AirPressure.At(record, entry.ObservedAt);
         if (air.Assumption is { } assumedAir) assumptions.Add(assumedAir);
         var recirculated = entry.Fields.Text("air-source") == "recirculated";
-        var cabin = entry.Fields.Si("cabin-temperature");
-        if (cabin is null && recirculated && entry.Fields.Text("doors") == "closed")
-        {
-            cabin = ambient - 4;
-            missing.Add(Phrase.Words("the cabin air's temperature: on recirculation that is what gets cooled"));
-        }
-
-        var known = entry.Fields.Si("cabin-temperature") is not null || !recirculated;
+        var cabin = recirculated ? entry.Fields.Si("cabin-temperature") : null;
+        if (recirculated && cabin is null) missing.Add(Phrase.Words("the cabin air's temperature: on recirculation that is what gets cooled"));
         return new()
         {
             AmbientK = ambient,
@@ -51,8 +45,9 @@ internal static class PointMaker
             EngineSigma = rpm is null ? 0.25 : 0.05,
             BlowerShare = entry.Fields.Text("blower") switch { "low" => 0.4, "medium" => 0.7, _ => 1 },
             FreshShare = recirculated ? 0.05 : 1,
-            CabinK = recirculated ? cabin : null,
-            CabinSigmaK = known ? 1 : 4,
+            IntakeSaid = entry.Fields.Text("air-source") is not null,
+            Doors = entry.Fields.Text("doors") switch { "open" => DoorsAre.Open, "closed" => DoorsAre.Closed, _ => DoorsAre.NotSaid },
+            CabinK = cabin,
             Aid = entry.Fields.Text("aid") switch { "fan on condenser" => Aid.Fan, "water mist" => Aid.Mist, "blocked airflow" => Aid.Blocked, _ => Aid.None },
             Readings = [.. Readings(record, entry, kit)],
             CyclesPerMinute = entry.Fields.Number("cycles-per-minute"),

@@ -28,8 +28,11 @@ public sealed class TightnessLaws(ITestOutputHelper output)
             held++;
             var (told, left) = (Odds(whole), Odds(part));
             var more = left - told - Grain(left);
-            if (more > 0) { over++;
+            if (more > 0)
+            {
+                over++;
                 output.WriteLine($"seed {seed}: {Odds(whole):F4} -> {Odds(part):F4}");
+            }
             worst = Math.Max(worst, more);
         }
         output.WriteLine($"{held} cases, {over} over, worst {worst:F4}");
@@ -105,8 +108,11 @@ public sealed class TightnessLaws(ITestOutputHelper output)
             held++;
             var told = Odds(before);
             var less = told - Odds(after) - Grain(told);
-            if (less > 0) { over++;
+            if (less > 0)
+            {
+                over++;
                 output.WriteLine($"seed {seed}: {Odds(before):F4} -> {Odds(after):F4}");
+            }
             worst = Math.Max(worst, less);
         }
         output.WriteLine($"{held} cases, {over} over, worst {worst:F4}");

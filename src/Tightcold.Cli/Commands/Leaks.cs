@@ -65,7 +65,7 @@ internal sealed class Leaks(Surroundings surroundings) : DeskCommand<LeaksSettin
         foreach (var check in view.Checks)
             Page.Line(Out, string.Create(CultureInfo.InvariantCulture, $"check next: {check.Spot} by {LeakView.NameOf(check.Look!.Value)}, {check.Minutes:0} min"));
         var time = view.Forecast.Seconds;
-        Page.Line(Out, $"until it cools badly: {Months(time.P05)} to {Months(time.P95)} months (90 %), median {Months(time.P50)}; next check by {view.AsOf.AddSeconds(view.Forecast.NextCheckSeconds).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}");
+        Page.Line(Out, $"until it cools badly: {Months(time.P05)} to {Months(time.P95)} months (90 %), median {Months(time.P50)}; next check by {view.NextCheckAt.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}");
         Page.Line(Out, "");
         var costs = Page.Table("way forward", "cost, median", "90 %", "mean", "refills", "stays cold", "escapes");
         foreach (var way in ways)
@@ -97,7 +97,7 @@ internal sealed class Leaks(Surroundings surroundings) : DeskCommand<LeaksSettin
         ["verdict"] = FindingText.Kebab(view.Belief.Verdict.ToString()),
         ["next"] = new JsonArray([.. view.Checks.Select(check => (JsonNode)new JsonObject { ["spot"] = check.Spot, ["test"] = LeakView.NameOf(check.Look!.Value), ["minutes"] = check.Minutes, ["shows"] = 1 - check.Passes })]),
         ["time-to-warm-s"] = Quantiles(view.Forecast.Seconds),
-        ["next-check-at"] = view.AsOf.AddSeconds(view.Forecast.NextCheckSeconds).ToString("O", CultureInfo.InvariantCulture),
+        ["next-check-at"] = view.NextCheckAt.ToString("O", CultureInfo.InvariantCulture),
         ["ways"] = new JsonArray([.. ways.Select(way => (JsonNode)new JsonObject
         {
             ["way"] = WaysForward.Name(way.Way), ["money"] = Quantiles(way.Money), ["mean-money"] = way.MeanMoney, ["refills"] = Quantiles(way.Refills), ["escaped-kg"] = Quantiles(way.EscapedKg), ["stays-cold"] = way.StaysCold,

@@ -54,10 +54,8 @@ internal static class LeakWords
     [
         new(Phrase.Words("What each test shows of a leak, and how often each kind of spot leaks, is assumed from practice"), Phrase.Words("the odds order the spots well; take their size as a guide")),
         new(view.Losses.Basis, Phrase.Words("the total rate follows this time one to one; write down earlier charges and top-ups to sharpen it")),
-        new(Phrase.Of($"Look again by {Date(view.AsOf, view.Forecast.NextCheckSeconds)}"), Phrase.Of($"by then one such car in ten has fallen below {Kilograms(view.SufferingKg)}, where cooling suffers")),
+        new(Phrase.Of($"Look again by {view.NextCheckAt.ToString("yyyy-MM", CultureInfo.InvariantCulture)}"), Phrase.Of($"by then one such car in ten has fallen below {Kilograms(view.SufferingKg)}, where cooling suffers")),
     ];
-
-    private static string Date(DateTimeOffset asOf, double seconds) => asOf.AddSeconds(seconds).ToString("yyyy-MM", CultureInfo.InvariantCulture);
 
     /// <summary>The two best checks, as things to do.</summary>
     public static IEnumerable<NextAction> Checks(LeakView view)

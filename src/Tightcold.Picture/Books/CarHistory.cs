@@ -1,6 +1,4 @@
 using System.Collections.Immutable;
-using Tightcold.Jobs.Entries;
-using Tightcold.Jobs.Journals;
 using Tightcold.Picture.Standing;
 using Tightcold.Quantities;
 
@@ -40,20 +38,6 @@ public sealed record CarHistory(ImmutableArray<CarHistory.Visit> Visits, Immutab
         }
         return new([.. visits], intervals.ToImmutable());
     }
-
-    /// <summary>
-    /// When to look again: before the car can have lost a tenth of its label charge at the upper end of what it lost
-    /// before, from a month to two years; without a history a year, and three months while tightness was not proven.
-    /// </summary>
-    public static DateTimeOffset NextCheck(JobRecord record, bool provenTight, CarHistory? history)
-    {
-        var from = record.Journal.Standing.Length > 0 ? record.Journal.Standing[^1].ObservedAt : record.Job.OpenedAt;
-        var label = record.Car.LabelCharge?.Kilograms ?? 0.5;
-        if (history?.LeakRate is { High: > 0 and { } high } && !Mended(record)) return from.AddSeconds(Math.Clamp(0.1 * label / high, 30 * 86400.0, 730 * 86400.0));
-        return from.AddMonths(provenTight ? 12 : 3);
-    }
-
-    private static bool Mended(JobRecord record) => record.Journal.Standing.Any(entry => entry.Kind is EntryKinds.SealChanged or EntryKinds.PartChanged);
 
     private static Visit Look(JobPicture job)
     {

@@ -197,10 +197,11 @@ internal static class Effects
     private static CircuitState Shut(CircuitState before, string name) =>
         before.Giving is { } giving && Same(giving.Name, name) ? before with { Giving = null } : before;
 
-    /// <summary>Refrigerant goes in: onto a vacuum it is a charge, onto air or nitrogen a mixture.</summary>
+    /// <summary>Refrigerant goes in: onto a vacuum it is a charge, onto air or nitrogen a mixture. Nobody fills what stands
+    /// open: an opening without its closing was shut by then.</summary>
     private static CircuitState Charged(CircuitState before) => before.Inside switch
     {
-        Inside.Air => before with { Inside = Inside.Charge, ChargedOnto = Foreign.Air },
+        Inside.Air => before with { Inside = Inside.Charge, ChargedOnto = Foreign.Air, Open = [] },
         Inside.Nitrogen => before with { Inside = Inside.Charge, ChargedOnto = Foreign.Nitrogen },
         Inside.Recovered or Inside.Vacuum => before with { Inside = Inside.Charge },
         // On top of a rest that nobody weighed.

@@ -39,6 +39,9 @@ public sealed record LeakView(
             && Belief.Evidence.Spots.Any(spot => spot.Name == check.Spot && !spot.Found)).OrderByDescending(check => (1 - check.Passes) / check.Minutes)
         .ThenBy(check => check.Spot, StringComparer.Ordinal).Take(6)];
 
+    /// <summary>When to look again: one such car in ten cools badly by then.</summary>
+    public DateTimeOffset NextCheckAt => AsOf.AddSeconds(Forecast.NextCheckSeconds);
+
     public static LeakSetting Setting(JobRecord record)
     {
         var fluid = FluidOf(record.Car);

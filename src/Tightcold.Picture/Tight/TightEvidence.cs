@@ -266,7 +266,8 @@ internal static class TightEvidence
             }
             else if (opened is { } since && moment.After.Inside != Inside.Air)
             {
-                yield return new(Clock(record, moment.Entry.ObservedAt), Math.Max(1, (moment.Entry.ObservedAt - since).TotalSeconds), Math.Max(1, joints.Count));
+                // Shut before what was read or started then.
+                yield return new(Clock(record, moment.Entry.ObservedAt) - 1, Math.Max(1, (moment.Entry.ObservedAt - since).TotalSeconds), Math.Max(1, joints.Count));
                 opened = null;
                 joints.Clear();
             }

@@ -7,7 +7,6 @@ using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Picture;
 using Tightcold.Picture.Circuit;
-using Tightcold.Picture.Tight;
 using Tightcold.Quantities;
 using Tightcold.Web.Pages;
 using Tightcold.Web.Words;
@@ -46,7 +45,7 @@ public sealed class CardFacts
         Marks = [.. MarksOf(sight.Picture)];
         Readings = BeforeAfter.Of(sight.Picture, units);
         Costs = BeforeAfter.Costs(record);
-        NextCheck = Tightcold.Picture.Books.CarHistory.NextCheck(record, sight.Picture.Tight.Outcome == TightOutcome.Proven, null);
+        NextCheck = sight.Picture.Leaks.NextCheckAt;
     }
 
     public JobRecord Record { get; }

@@ -103,10 +103,11 @@ public sealed class WholeJobTests : IDisposable
     {
         await desk.DoneAsync("demo", "--to", desk.File("card.html"));
         var text = await desk.DoneAsync("job", "findings", "1");
-        foreach (var part in new[] { "rests on:", "assumed:", "caution:", "next (", "90 %" }) Assert.Contains(part, text, StringComparison.Ordinal);
+        foreach (var part in new[] { "rests on:", "assumed:", "caution:", "90 %" }) Assert.Contains(part, text, StringComparison.Ordinal);
         // A job with nothing in it still says what it lacks.
         await desk.OpenJobAsync();
-        Assert.Contains("missing:", await desk.DoneAsync("job", "findings", "2"), StringComparison.Ordinal);
+        text = await desk.DoneAsync("job", "findings", "2");
+        foreach (var part in new[] { "missing:", "next (" }) Assert.Contains(part, text, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -184,7 +184,8 @@ public sealed class FindingTests
     {
         AJob Job(string later) => Car().Kit_(("high-gauge-step", "2 kPa"))
             .At(0, "pressure-test", ("gas", "dry nitrogen"), ("pressure", "1000 kPa"), ("gas-temperature", "25 °C"))
-            .At(60, "pressure-test", ("gas", "dry nitrogen"), ("pressure", later), ("gas-temperature", "20 °C"));
+            .At(20, "pressure-test", ("gas", "dry nitrogen"), ("pressure", "1000 kPa"), ("gas-temperature", "25 °C"))
+            .At(80, "pressure-test", ("gas", "dry nitrogen"), ("pressure", later), ("gas-temperature", "20 °C"));
         Assert.NotEqual(Judgement.Bad, Job("981.5 kPa").Find(Step.Hold).Judgement);
         Assert.True(Assert.Single(Job("981.5 kPa").Picture().Tight.Belief.Tests).ShowsLeak < 0.5);
         Assert.Equal(Judgement.Bad, Job("940 kPa").Find(Step.Hold).Judgement);

@@ -25,6 +25,7 @@ public sealed class DemoJobTests
         var left = findings[Step.StandingPressure].Estimates.Single(estimate => estimate.Key == "mass-left");
         Assert.InRange(0.064, left.Low!.Value, left.High!.Value);
         Assert.Equal(Judgement.Good, findings[Step.Hold].Judgement);
+        Assert.Empty(findings[Step.Hold].Missing);
         Assert.Equal(Judgement.Good, findings[Step.ProveCold].Judgement);
         Assert.Equal(Judgement.Good, findings[Step.WeighIn].Judgement);
         Assert.Contains("2 leaks found, mended", findings[Step.LeakSearch].Verdict.ToString(), StringComparison.Ordinal);

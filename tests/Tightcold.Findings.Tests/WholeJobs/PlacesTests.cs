@@ -36,11 +36,23 @@ public sealed class PlacesTests
             $"{step} lacks “{word}”:\n{said}"));
     }
 
+    /// <summary>The next thing to do once it is that step's turn.</summary>
     private static void Next(AJob job, Step step, string? law)
     {
+        if (step == Step.WeighIn) ReadyToFill(job);
         var next = job.Find(step).Next[0].What.ToString();
         if (law is null) Assert.DoesNotContain("By law", next, StringComparison.Ordinal);
         else Assert.Contains(law, next, StringComparison.Ordinal);
+    }
+
+    private static void ReadyToFill(AJob job)
+    {
+        job.At(40, "recovery", ("container", "R"), ("gross-before", "9 kg"), ("gross-after", "9.3 kg"))
+            .At(60, "opened", ("spot", "condenser")).At(80, "part-changed", ("spot", "condenser"), ("part", "condenser"))
+            .At(85, "oil-moved", ("direction", "added"), ("amount", "30 mL"), ("oil-type", "ND-12"))
+            .At(90, "closed", ("spot", "condenser")).At(100, "pump", ("action", "started"));
+        for (var minute = 130; minute <= 250; minute += 20)
+            job.At(minute, "vacuum-reading", ("absolute-pressure", "40 Pa"), ("pump-valve", "shut"), ("part-temperature", "24 °C"));
     }
 
     [Fact]

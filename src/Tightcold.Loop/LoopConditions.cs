@@ -19,7 +19,8 @@ public sealed record LoopConditions
     /// <summary>Air onto the condenser's face with a sound fan, m/s.</summary>
     public double CondenserFaceMPerS { get; init; } = 2.0;
 
-    /// <summary>Air that somebody else's fan before the condenser blows at its face, m/s; it does not hang on the car's own.</summary>
+    /// <summary>Air that somebody else's fan before the condenser blows at its face, m/s; it does not hang on the car's
+    /// own.</summary>
     public double AidFaceMPerS { get; init; }
 
     /// <summary>The low-pressure switch is bridged: it stops nothing.</summary>

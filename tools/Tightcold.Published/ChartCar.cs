@@ -5,7 +5,8 @@ using Tightcold.Loop.Designs;
 
 namespace Tightcold.Published;
 
-/// <summary>One chart as one car: what its traits may be, as weighted points under the population they were drawn by.</summary>
+/// <summary>One chart as one car: what its traits may be, as weighted points under the population they were drawn
+/// by.</summary>
 internal sealed class ChartCar
 {
     private const int First = 240, Batch = 240, MostRounds = 10;
@@ -40,7 +41,8 @@ internal sealed class ChartCar
         var run = new HypothesisRun(new(Hypothesis.NothingWrong, [], 1), simulator, data, seed);
         run.First(PointSequence.Normal(First, Coordinate.Count, new Chance(seed)), First);
         for (var round = 0; round < MostRounds && run.Particles.Effective < Wanted; round++) run.Refine(Batch);
-        var kept = Enumerable.Range(0, run.Particles.Count).Where(run.Particles.Closed).Where(i => double.IsFinite(run.Particles.LogWeight(i))).ToArray();
+        var kept = Enumerable.Range(0, run.Particles.Count).Where(run.Particles.Closed).Where(i =>
+            double.IsFinite(run.Particles.LogWeight(i))).ToArray();
         return new(rows[0].Maker, rows[0].Source, [.. kept.Select(i => run.Particles.Point(i).ToArray())],
             [.. kept.Select(i => run.Particles.LogWeight(i))], run.Particles.Effective);
     }

@@ -6,8 +6,10 @@ using Tightcold.Loop.Designs;
 namespace Tightcold.Published;
 
 /// <summary>
-/// What sound cars are like, from the charts: each chart is one car whose traits are drawn from a population, and level and
-/// spread of that population are what is sought (a hierarchical model, by expectation and maximisation with weighted points;
+/// What sound cars are like, from the charts: each chart is one car whose traits are drawn from a population, and level
+/// and
+/// spread of that population are what is sought (a hierarchical model, by expectation and maximisation with weighted
+/// points;
 /// Wei and Tanner 1990, J. Am. Stat. Assoc. 85, 699). The first guess counts as so many cars, so that few charts cannot
 /// drag it anywhere; makers weigh by the root of their number of charts.
 /// </summary>
@@ -24,9 +26,12 @@ internal sealed class PopulationFit
         (Coordinate.CondenserUa, ["condenser"]), (Coordinate.FaceSpeed, ["face-idle", "face-raised"]),
         (Coordinate.Reentry, ["reentry-idle", "reentry-raised"]), (Coordinate.Displacement, ["displacement"]),
         (Coordinate.Volumetric, ["volumetric"]), (Coordinate.CoilNtu, ["coil"]), (Coordinate.Blower, ["blower"]),
-        (Coordinate.ThrottleArea, ["throttle"]), (Coordinate.ValveSetting, ["superheat"]), (Coordinate.Isentropic, ["isentropic"]),
-        (Coordinate.LineHeat, ["line-heat"]), (Coordinate.Switches, ["fin-off", "low-switch"]), (Coordinate.Cabin, ["cabin"]),
-        (Coordinate.Control, ["suction-set", "electric-target"]), (Coordinate.LineDrop, ["line-drop"]), (Coordinate.Duct, ["duct"]),
+        (Coordinate.ThrottleArea, ["throttle"]), (Coordinate.ValveSetting, ["superheat"]), (Coordinate.Isentropic,
+            ["isentropic"]),
+        (Coordinate.LineHeat, ["line-heat"]), (Coordinate.Switches, ["fin-off", "low-switch"]), (Coordinate.Cabin,
+            ["cabin"]),
+        (Coordinate.Control, ["suction-set", "electric-target"]), (Coordinate.LineDrop, ["line-drop"]),
+            (Coordinate.Duct, ["duct"]),
         (Coordinate.FanStage, ["fan-mild"]),
     ];
 
@@ -38,7 +43,8 @@ internal sealed class PopulationFit
 
     /// <summary>Charts by car, left-out rows aside.</summary>
     public static PublishedRow[][] Charts() =>
-        [.. PublishedRow.All().Where(row => row.IsSound && row.LeftOut.Length == 0).GroupBy(row => row.Car).Select(group => group.ToArray())];
+        [.. PublishedRow.All().Where(row => row.IsSound && row.LeftOut.Length == 0).GroupBy(row =>
+            row.Car).Select(group => group.ToArray())];
 
     public Population Population => first.With(Traits());
 
@@ -49,7 +55,8 @@ internal sealed class PopulationFit
         {
             var cars = Draw(charts, fit.Population, (ulong)round);
             fit.Maximise(cars, (fit.level, fit.spread), 1);
-            told(string.Create(CultureInfo.InvariantCulture, $"round {round + 1}: points worth {cars.Min(car => car.Effective):0} to {cars.Max(car => car.Effective):0}\n{fit.Text()}"));
+            var (least, most) = (cars.Min(car => car.Effective), cars.Max(car => car.Effective));
+            told(FormattableString.Invariant($"round {round + 1}: points worth {least:0} to {most:0}\n{fit.Text()}"));
         }
 
         return fit;
@@ -75,7 +82,8 @@ internal sealed class PopulationFit
     {
         var text = new StringBuilder();
         foreach (var (name, trait) in Traits())
-            text.Append(CultureInfo.InvariantCulture, $"{name};{trait.Level:G5};{trait.Spread:G3};{(trait.IsFactor ? "x" : "")}\n");
+            text.Append(CultureInfo.InvariantCulture,
+                $"{name};{trait.Level:G5};{trait.Spread:G3};{(trait.IsFactor ? "x" : "")}\n");
         return text.ToString();
     }
 
@@ -83,10 +91,12 @@ internal sealed class PopulationFit
     public string File(IEnumerable<string> guess)
     {
         var text = new StringBuilder();
-        text.Append("# What sound cars are like: level and spread of each trait, learnt from makers' printed charts (sources and ranges:\n");
-        text.Append("# tools/Tightcold.Published/rows.csv; how: docs/physics/loop.md). A level marked x is a factor on LoopDesign's ordinary\n");
-        text.Append("# car. Written by the tool's command ship; not by hand.\ntrait;level;spread;unit\n");
-        foreach (var line in guess.Where(line => line.Length > 0 && line[0] != '#' && !line.StartsWith("trait;", StringComparison.Ordinal)))
+        text.Append("# What sound cars are like: level and spread of each trait, learnt from makers' printed charts\n");
+        text.Append("# (sources and ranges: tools/Tightcold.Published/rows.csv; how: docs/physics/loop.md).\n");
+        text.Append("# A level marked x is a factor on LoopDesign's ordinary car. Written by the tool's command ship; not by hand.\n");
+        text.Append("trait;level;spread;unit\n");
+        foreach (var line in guess.Where(line => line.Length > 0 && line[0] != '#'
+            && !line.StartsWith("trait;", StringComparison.Ordinal)))
         {
             var f = line.Split(';');
             var trait = Population[f[0]];
@@ -125,7 +135,8 @@ internal sealed class PopulationFit
             for (var t = 0; t < Map.Length; t++)
             {
                 newLevel[t] = sum[t] / (all + LevelWorth);
-                var variance = (squares[t] - (2 * newLevel[t] * sum[t]) + (all * newLevel[t] * newLevel[t]) + SpreadWorth) / (all + SpreadWorth);
+                var about = squares[t] - (2 * newLevel[t] * sum[t]) + (all * newLevel[t] * newLevel[t]);
+                var variance = (about + SpreadWorth) / (all + SpreadWorth);
                 newSpread[t] = Math.Max(LeastSpread, Math.Sqrt(variance));
             }
 
@@ -158,6 +169,7 @@ internal sealed class PopulationFit
     {
         for (var t = 0; t < Map.Length; t++)
             foreach (var name in Map[t].Traits)
-                yield return new(name, first[name] with { Level = first[name].At(level[t]), Spread = first[name].Spread * spread[t] });
+                yield return new(name, first[name] with { Level = first[name].At(level[t]),
+                    Spread = first[name].Spread * spread[t] });
     }
 }

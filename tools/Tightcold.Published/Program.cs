@@ -7,23 +7,15 @@ var rows = PublishedRow.All();
 switch (args)
 {
     case ["rows", .. var ids]:
-        Console.WriteLine(RowsTable.Of(rows.Where(row => ids.Length == 0 || ids.Contains(row.Id)), Effort.Full, _ => Population.Shipped));
+        Console.WriteLine(RowsTable.Of(rows.Where(row => ids.Length == 0 || ids.Contains(row.Id)), Effort.Full, _ =>
+            Population.Shipped));
         return 0;
     case ["warm", .. var ids]:
         var broken = rows.Where(row => !row.IsSound && (ids.Length == 0 || ids.Contains(row.Id)));
         Console.WriteLine(RowsTable.Of(broken, Effort.Full, _ => Population.Shipped, ReadingReason.BroughtInWarm));
         return 0;
     case ["why", var id]:
-        var asked = Question.Of(rows.Single(row => row.Id == id), ReadingReason.NotSaid);
-        var answer = Diagnoser.Diagnose(asked, Effort.Full, 1);
-        foreach (var belief in answer.Beliefs.Take(8))
-        {
-            Console.WriteLine(FormattableString.Invariant($"{belief.Hypothesis.Key} {belief.Odds:0.000} ± {belief.OddsError:0.000} ({belief.Effective:0}), charge {belief.ChargeShare.Low:0.00}–{belief.ChargeShare.High:0.00}; {string.Join(' ', belief.Severities.Select(one => FormattableString.Invariant($"{one.Low:G3}–{one.High:G3}")))}"));
-            foreach (var reason in belief.Reasons)
-                Console.WriteLine(FormattableString.Invariant($"    {reason.Channel}{reason.Seen} {reason.Weight:+0.0;-0.0}: {reason.Observed:G4}, if so {reason.Expected.Low:G4}–{reason.Expected.High:G4}, sound {reason.Healthy.Low:G4}–{reason.Healthy.High:G4}"));
-        }
-
-        Console.WriteLine(FormattableString.Invariant($"fit {answer.Fit:0.00}, charge {answer.ChargeKg.Low:0.00}–{answer.ChargeKg.High:0.00} kg, {answer.Solves} solves"));
+        Console.WriteLine(WhyText.Of(rows.Single(row => row.Id == id)));
         return 0;
     case ["study", var from, var many]:
         var number = int.Parse(from, System.Globalization.CultureInfo.InvariantCulture);
@@ -31,11 +23,13 @@ switch (args)
         return 0;
     case ["brute", var from, var many]:
         var first = int.Parse(from, System.Globalization.CultureInfo.InvariantCulture);
-        Console.WriteLine(Tightcold.Diagnosis.Study.AgainstBruteForce.Run(first, int.Parse(many, System.Globalization.CultureInfo.InvariantCulture), CancellationToken.None).Text());
+        Console.WriteLine(Tightcold.Diagnosis.Study.AgainstBruteForce.Run(first, int.Parse(many,
+            System.Globalization.CultureInfo.InvariantCulture), CancellationToken.None).Text());
         return 0;
     case ["fit", var guess, .. var rest]:
         var rounds = rest is [var count] ? int.Parse(count, System.Globalization.CultureInfo.InvariantCulture) : 6;
-        Console.WriteLine(PopulationFit.Of(Population.Parse(File.ReadAllText(guess)), PopulationFit.Charts(), rounds, Console.WriteLine).Text());
+        Console.WriteLine(PopulationFit.Of(Population.Parse(File.ReadAllText(guess)), PopulationFit.Charts(), rounds,
+            Console.WriteLine).Text());
         return 0;
     case ["ship", var guess, var to]:
         var shipped = PopulationFit.Of(Population.Parse(File.ReadAllText(guess)), PopulationFit.Charts(), 8, _ => { });
@@ -45,7 +39,8 @@ switch (args)
         var charts = PopulationFit.Charts();
         var fit = PopulationFit.Of(Population.Parse(File.ReadAllText(guess)), charts, 6, _ => { });
         var cars = PopulationFit.Draw(charts, fit.Population, 99);
-        var without = cars.Select(car => car.Maker).Distinct().ToDictionary(maker => maker, maker => fit.Without(maker, cars).Population);
+        var without = cars.Select(car => car.Maker).Distinct().ToDictionary(maker => maker, maker =>
+            fit.Without(maker, cars).Population);
         Console.WriteLine(RowsTable.Of(rows.Where(row => ids.Length == 0 || ids.Contains(row.Id)), Effort.Full,
             maker => without.GetValueOrDefault(maker, fit.Population)));
         return 0;

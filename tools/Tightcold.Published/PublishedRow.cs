@@ -97,7 +97,8 @@ internal sealed record PublishedRow
         public static Range? Of(string from, string to)
         {
             if (from.Length == 0 || to.Length == 0) return null;
-            return new(double.Parse(from, CultureInfo.InvariantCulture), double.Parse(to, CultureInfo.InvariantCulture));
+            return new(double.Parse(from, CultureInfo.InvariantCulture), double.Parse(to,
+                CultureInfo.InvariantCulture));
         }
     }
 }

@@ -11,7 +11,8 @@ internal static class Question
     private const double ZeroK = 273.15;
 
     // Dial gauges of class 1.6 and their steps, a probe; common practice.
-    private const double LowSigmaPa = 0.14e5, LowStepPa = 0.1e5, HighSigmaPa = 0.28e5, HighStepPa = 0.5e5, VentSigmaK = 0.8;
+    private const double LowSigmaPa = 0.14e5, LowStepPa = 0.1e5, HighSigmaPa = 0.28e5, HighStepPa = 0.5e5,
+        VentSigmaK = 0.8;
 
     public static DiagnosisEvidence Of(PublishedRow row, ReadingReason why)
     {
@@ -122,7 +123,8 @@ internal static class Question
     private static IEnumerable<Reading> Readings(PublishedRow row)
     {
         if (row.Low is { } low) yield return new(Channel.LowSide, AirPa + (1e5 * low.Middle), LowSigmaPa, LowStepPa);
-        if (row.High is { } high) yield return new(Channel.HighSide, AirPa + (1e5 * high.Middle), HighSigmaPa, HighStepPa);
+        if (row.High is { } high) yield return new(Channel.HighSide, AirPa + (1e5 * high.Middle), HighSigmaPa,
+            HighStepPa);
         if (row.Vent is { } vent) yield return new(Channel.Vent, ZeroK + vent.Middle, VentSigmaK, 0.1);
     }
 }

@@ -46,12 +46,14 @@ internal sealed class CarSimulator
         var (share, model) = FaultPrior.Of(faults, z, hidden);
         var design = car.Design(z, faults);
         var filled = faults.Contains(Fault.WrongRefrigerant) ? others[z[Coordinate.Form] < 0 ? 0 : 1] : table;
-        return new(new LoopModel(design, filled), design, share * design.LabelChargeKg, model) { Iced = FaultPrior.Iced(faults, model, z) };
+        return new(new LoopModel(design, filled), design, share * design.LabelChargeKg,
+            model) { Iced = FaultPrior.Iced(faults, model, z) };
     }
 
     /// <summary>Runs a car at a point and stores the numbers; null when the model finds no steady state.</summary>
     /// <param name="iced">Its throttle closed by ice just now.</param>
-    public LoopResult? Run(Car car, OperatingPoint point, ReadOnlySpan<double> z, LoopStart? near, Span<double> row, bool iced = false)
+    public LoopResult? Run(Car car, OperatingPoint point, ReadOnlySpan<double> z, LoopStart? near, Span<double> row,
+        bool iced = false)
     {
         var faults = iced ? car.Iced! : car.Faults;
         var result = car.Model.Solve(ConditionsOf.Of(point, z, population), car.ChargeKg, faults, near);

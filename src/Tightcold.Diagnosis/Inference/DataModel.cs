@@ -74,7 +74,8 @@ internal sealed class DataModel
         return Evidence.Weighed is null ? log : log + Math.Log(WeighedAnything);
     }
 
-    /// <summary>ln of the odds of all that was looked at, felt or tried, for a car at its first way of running.</summary>
+    /// <summary>ln of the odds of all that was looked at, felt or tried, for a car at its first way of
+    /// running.</summary>
     public double LogSigns(IReadOnlyList<Fault> faults, CarSimulator.Car car, ReadOnlySpan<double> first)
     {
         var log = 0.0;
@@ -82,7 +83,8 @@ internal sealed class DataModel
         return log;
     }
 
-    /// <summary>Whether a shortage that does not show counts as sound: while nothing but running gauges speaks of it.</summary>
+    /// <summary>Whether a shortage that does not show counts as sound: while nothing but running gauges speaks of
+    /// it.</summary>
     public bool HiddenIsSound => Evidence.Weighed is null && !Evidence.Points.IsEmpty;
 
     /// <summary>Datum <paramref name="feature"/> as read and as modelled in a row.</summary>

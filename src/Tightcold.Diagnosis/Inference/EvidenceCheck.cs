@@ -18,11 +18,14 @@ internal static class EvidenceCheck
             }
 
             Wall(point.AmbientK + point.AmbientSigmaK + point.RelativeHumidity + point.HumiditySigma + point.BarometricPa + point.EngineRpm
-                + point.EngineSigma + point.BlowerShare + point.FreshShare + (point.CabinK ?? 0) + point.CabinSigmaK + (point.CyclesPerMinute ?? 0) + (point.CabinRelativeHumidity ?? 0) + (point.MinutesRunning ?? 0), nameof(OperatingPoint));
+                + point.EngineSigma + point.BlowerShare + point.FreshShare + (point.CabinK ?? 0) + point.CabinSigmaK
+                + (point.CyclesPerMinute ?? 0) + (point.CabinRelativeHumidity ?? 0) + (point.MinutesRunning ?? 0),
+                nameof(OperatingPoint));
         }
 
         if (evidence.SoundBefore is { } sound && !(sound >= 0.01 && sound <= 0.96))
-            throw new ArgumentOutOfRangeException(nameof(evidence), sound, "SoundBefore: odds from 0.01 to 0.96 are wanted.");
+            throw new ArgumentOutOfRangeException(nameof(evidence), sound,
+                "SoundBefore: odds from 0.01 to 0.96 are wanted.");
         foreach (var standing in evidence.Standing)
         {
             Wall(standing.PressurePa + standing.TemperatureK + standing.TemperatureSigmaK, nameof(StandingPressure));

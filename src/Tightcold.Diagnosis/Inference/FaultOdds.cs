@@ -29,7 +29,8 @@ public sealed class FaultOdds
     /// <summary>Below this <see cref="Fit"/> the readings belong to no car of the leading explanation.</summary>
     public const double FitsAbove = 0.02;
 
-    /// <summary>The reading that fits the leading explanation worst, where none explains the readings; else null.</summary>
+    /// <summary>The reading that fits the leading explanation worst, where none explains the readings; else
+    /// null.</summary>
     public ReadingCheck? DoesNotFit => (Fit < FitsAbove || Leading.Hypothesis.IsNoneOfThese) && !Readings.IsEmpty
         ? Readings.MinBy(reading => reading.Tail) : null;
 

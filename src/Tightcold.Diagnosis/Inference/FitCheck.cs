@@ -4,7 +4,8 @@ namespace Tightcold.Diagnosis.Inference;
 
 /// <summary>
 /// Whether the leading explanation explains what was read. Readings are made from its own cars as they were before any
-/// reading, with the errors of instruments and model; the density of each such set over all other cars of the explanation
+/// reading, with the errors of instruments and model; the density of each such set over all other cars of the
+/// explanation
 /// is the measure, and the share of sets that are no likelier than what was read is the answer (prior predictive check;
 /// Box 1980, J. R. Stat. Soc. A 143, 383). Cars fitted to the readings would flatter them.
 /// </summary>
@@ -21,7 +22,8 @@ internal static class FitCheck
         var items = posterior.Data.Readings.Items;
         var particles = posterior.Runs[h].Particles;
         if (items.Length == 0 || particles.Best < 0) return 1;
-        var cars = Enumerable.Range(0, particles.Count).Where(i => particles.PriorWeight(i) > 0).Take(MostCars).ToArray();
+        var cars = Enumerable.Range(0, particles.Count).Where(i =>
+            particles.PriorWeight(i) > 0).Take(MostCars).ToArray();
         if (cars.Length < LeastCars) return 1;
         var chance = new Chance(17);
         var read = items.Select(item => item.Value).ToArray();
@@ -37,7 +39,8 @@ internal static class FitCheck
             for (var k = 0; k < made.Length; k++)
             {
                 var item = items[k];
-                made[k] = row[(item.Point * Predicted.Width) + item.Channel] + (item.Shared * shared[item.Channel]) + (item.Own * chance.Normal());
+                var error = (item.Shared * shared[item.Channel]) + (item.Own * chance.Normal());
+                made[k] = row[(item.Point * Predicted.Width) + item.Channel] + error;
             }
 
             var weight = particles.PriorWeight(source);
@@ -80,7 +83,8 @@ internal static class FitCheck
             var row = particles.Row(car);
             var log = 0.0;
             for (var k = 0; k < values.Length; k++)
-                log += Math.Log(ReadingLikelihood.Alone(items[k] with { Value = values[k] }, row[(items[k].Point * Predicted.Width) + items[k].Channel]));
+                log += Math.Log(ReadingLikelihood.Alone(items[k] with { Value = values[k] },
+                    row[(items[k].Point * Predicted.Width) + items[k].Channel]));
             var weight = particles.PriorWeight(car);
             count += weight;
             if (log > most)

@@ -150,7 +150,8 @@ internal sealed class HypothesisRun(Hypothesis hypothesis, CarSimulator simulato
     private const double RunsInVacuum = 0.25;
 
     /// <summary>Whether a car is one of this explanation: too little means a shortage that shows, and one that does not
-    /// counts as sound, as no gauge tells it from one. Left out of the mean, so that both priors are of their own cars.</summary>
+    /// counts as sound, as no gauge tells it from one. Left out of the mean, so that both priors are of their own
+    /// cars.</summary>
     private bool Belongs(CarSimulator.Car car, ReadOnlySpan<double> first)
     {
         if (!simulator.HiddenIsSound) return true;
@@ -167,7 +168,8 @@ internal sealed class HypothesisRun(Hypothesis hypothesis, CarSimulator simulato
     }
 
     /// <summary>
-    /// Water in the throttle: a reading finds it frozen or clear. The row becomes that of the likelier of the two; what is
+    /// Water in the throttle: a reading finds it frozen or clear. The row becomes that of the likelier of the two; what
+    /// is
     /// given back brings its likelihood to that of both by their chances. Where both ends of a swing were read, the
     /// swing goes from one to the other.
     /// </summary>
@@ -184,7 +186,8 @@ internal sealed class HypothesisRun(Hypothesis hypothesis, CarSimulator simulato
             return Math.Log(chance);
         }
 
-        double asClear = data.Readings.Alone(p, clear) + Math.Log(1 - chance), asIced = data.Readings.Alone(p, iced) + Math.Log(chance);
+        double asClear = data.Readings.Alone(p, clear) + Math.Log(1 - chance), asIced = data.Readings.Alone(p,
+            iced) + Math.Log(chance);
         var likelier = Math.Max(asClear, asIced);
         var both = likelier + Math.Log(Math.Exp(asClear - likelier) + Math.Exp(asIced - likelier));
         if (asIced <= asClear) return both - data.Readings.Alone(p, clear);

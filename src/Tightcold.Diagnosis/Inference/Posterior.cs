@@ -94,7 +94,8 @@ internal sealed class Posterior
         return list;
     }
 
-    /// <summary>Where a sound car's reading would lie before any was taken: its modelled numbers, each with what the model
+    /// <summary>Where a sound car's reading would lie before any was taken: its modelled numbers, each with what the
+    /// model
     /// itself is off by (a normal law on five nodes).</summary>
     public List<(double Value, double Weight)> Foretold(int h, in ReadingLikelihood.Item item)
     {
@@ -117,7 +118,8 @@ internal sealed class Posterior
     {
         var (particles, faults) = (Runs[h].Particles, Runs[h].Hypothesis.Faults);
         for (var i = 0; i < particles.Count; i++)
-            list.Add((FaultPrior.ChargeShare(faults, particles.Point(i)[Coordinate.Charge], Simulator.HiddenIsSound), odds * Weights[h][i]));
+            list.Add((FaultPrior.ChargeShare(faults, particles.Point(i)[Coordinate.Charge], Simulator.HiddenIsSound),
+                odds * Weights[h][i]));
     }
 
     private static double Square(double x) => x * x;

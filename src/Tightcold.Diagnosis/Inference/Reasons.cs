@@ -19,7 +19,8 @@ internal static class Reasons
             var at = item;
             var weight = Weight(posterior, h, row => ReadingLikelihood.Alone(at, row[(at.Point * Predicted.Width) + at.Channel]));
             list.Add(new(item.Point, (Channel)item.Channel, null, weight, item.Value,
-                Interval.Of(posterior.Modelled(h, item, fitted: true)), Interval.Of(posterior.Foretold(healthy, item))));
+                Interval.Of(posterior.Modelled(h, item, fitted: true)),
+                    Interval.Of(posterior.Foretold(healthy, item))));
         }
 
         for (var p = 0; p < posterior.Data.PointCount; p++)
@@ -64,7 +65,8 @@ internal static class Reasons
             if (own > 0 && others > 0) list.Add(new(sign, Math.Log(own * prior / others)));
         }
 
-        return [.. list.Where(one => Math.Abs(one.Weight) >= WorthALine).OrderByDescending(one => Math.Abs(one.Weight))];
+        return [.. list.Where(one => Math.Abs(one.Weight) >= WorthALine).OrderByDescending(one =>
+            Math.Abs(one.Weight))];
     }
 
     private static double Mean(Posterior posterior, HypothesisRun run, Sign sign)
@@ -76,7 +78,8 @@ internal static class Reasons
             if (weight <= 0) continue;
             var row = posterior.Data.PointCount > 0 ? run.Particles.Row(i)[..Predicted.Width] : [];
             var (_, faults) = FaultPrior.Of(run.Hypothesis.Faults, run.Particles.Point(i));
-            sum += weight * SignOdds.Of(sign, run.Hypothesis.Faults, faults, row, !row.IsEmpty && row[Predicted.Tube] > 0);
+            sum += weight * SignOdds.Of(sign, run.Hypothesis.Faults, faults, row, !row.IsEmpty
+                && row[Predicted.Tube] > 0);
             count += weight;
         }
 

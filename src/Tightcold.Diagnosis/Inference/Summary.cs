@@ -23,7 +23,8 @@ internal static class Summary
                 Severities = [.. Enumerable.Range(0, hypothesis.Faults.Length).Select(place => Interval.Of(posterior.Severities(h, place)))],
                 ChargeShare = hypothesis.IsNoneOfThese ? default : Interval.Of(posterior.ChargeShares(h)),
                 Reasons = posterior.Odds[h] >= WorthReasons && !hypothesis.IsNoneOfThese ? Reasons.Of(posterior, h, healthy) : [],
-                SignReasons = posterior.Odds[h] >= WorthReasons && !hypothesis.IsNoneOfThese ? Reasons.OfSigns(posterior, h) : [],
+                SignReasons = posterior.Odds[h] >= WorthReasons && !hypothesis.IsNoneOfThese
+                    ? Reasons.OfSigns(posterior, h) : [],
             });
         }
 
@@ -48,7 +49,8 @@ internal static class Summary
     {
         var reading = posterior.Data.Evidence.Points[item.Point].Readings.First(one => (int)one.Channel == item.Channel && one.Value.Equals(item.Value));
         return new(item.Point, (Channel)item.Channel, item.Value, reading.SigmaInstrument,
-            Interval.Of(posterior.Foretold(healthy, item)), Interval.Of(posterior.Modelled(best, item, fitted: true)), Misread(posterior, item))
+            Interval.Of(posterior.Foretold(healthy, item)), Interval.Of(posterior.Modelled(best, item, fitted: true)),
+                Misread(posterior, item))
         {
             Tail = FitCheck.Tail(posterior, best, item),
         };

@@ -23,7 +23,8 @@ public enum Channel
     /// <summary>Upper end of the high side's swing, Pa absolute; the high side is then its lower end.</summary>
     HighSwingTop,
 
-    /// <summary>Fall of temperature along the liquid line, condenser's outlet less the throttle's inlet, K: two clamps of
+    /// <summary>Fall of temperature along the liquid line, condenser's outlet less the throttle's inlet, K: two clamps
+    /// of
     /// one thermometer, or one moved, so that its own error falls out.</summary>
     LineStep,
 }

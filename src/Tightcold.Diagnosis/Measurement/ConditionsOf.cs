@@ -51,10 +51,12 @@ internal static class ConditionsOf
     private const double EitherOr = 3;
 
     /// <summary>
-    /// What the blower takes in on recirculation. Said cabin air is taken as said; else it lies a share of the way from the
+    /// What the blower takes in on recirculation. Said cabin air is taken as said; else it lies a share of the way from
+    /// the
     /// outside air to the coil's, by how the cabin is kept. The coil dries it by the same share.
     /// </summary>
-    private static (double CabinK, double Humidity) Cabin(OperatingPoint point, double ambientK, double humidity, ReadOnlySpan<double> z, Population population)
+    private static (double CabinK, double Humidity) Cabin(OperatingPoint point, double ambientK, double humidity,
+        ReadOnlySpan<double> z, Population population)
     {
         double cabinK;
         if (point.CabinK is { } said)
@@ -85,13 +87,15 @@ internal static class ConditionsOf
         return (cabinK, Clamp(vapour / SaturationPa(cabinK), 0.02, MostDamp));
     }
 
-    // Air that leaves the coil, and how far a cabin can be brought towards it. Open doors let most of the cooled air go,
+    // Air that leaves the coil, and how far a cabin can be brought towards it. Open doors let most of the cooled air
+    // go,
     // shut windows keep it: shares of what open windows leave (assumed).
     private const double CoilAirK = 281.15, MostCooled = 0.8, OpenShare = 0.3, ClosedShare = 2.0, NotSaidShare = 0.8;
     private const double MostDamp = 0.95;
 
     // Magnus form, WMO constants.
-    private static double SaturationPa(double kelvin) => 611.2 * Math.Exp(17.62 * (kelvin - 273.15) / (kelvin - 273.15 + 243.12));
+    private static double SaturationPa(double kelvin) =>
+        611.2 * Math.Exp(17.62 * (kelvin - 273.15) / (kelvin - 273.15 + 243.12));
 
     /// <summary>Mist cools the condenser's air alone: the model's ambient becomes that air, and the cabin's intake is
     /// handed over as cabin air, which the model takes whole when nothing fresh is mixed in.</summary>
@@ -118,30 +122,36 @@ internal static class ConditionsOf
             + (0.00391838 * Math.Pow(rh, 1.5) * Math.Atan(0.023101 * rh)) - 4.686035;
     }
 
-    // Air of a shop fan before the condenser, m/s, whatever the car's own fan does, with a lognormal spread; a third of the
+    // Air of a shop fan before the condenser, m/s, whatever the car's own fan does, with a lognormal spread; a third of
+    // the
     // hot air still comes round. Cardboard leaves some air and much of it hot. Assumed.
     private const double AidFace = 2.2, AidSpread = 0.25, AidReentryShare = 0.35;
     private const double BlockedFace = 0.6, BlockedSpread = 0.3, BlockedReentryK = 10, BlockedReentrySigmaK = 4;
 
     private const double FullFanAboveK = 308.15, MildBandK = 18, MostHeld = 0.85;
 
-    // Below this the engine idles, above the second it does not; between, the front end goes over from one to the other.
+    // Below this the engine idles, above the second it does not; between, the front end goes over from one to the
+    // other.
     private const double IdleRpm = 900;
 
-    private static (double Face, double Aid, double ReentryK) Front(OperatingPoint point, double rpm, ReadOnlySpan<double> z, Population population)
+    private static (double Face, double Aid, double ReentryK) Front(OperatingPoint point, double rpm,
+        ReadOnlySpan<double> z, Population population)
     {
         var raised = Clamp((rpm - IdleRpm) / (RaisedRpm - IdleRpm), 0, 1);
         double Between(string idle, string other, double score) =>
             population[idle].At(score) + (raised * (population[other].At(score) - population[idle].At(score)));
-        // Fans are staged by pressure: one maker's switch brings the fast stage at 17.7 bar and drops it at 14.7, so mild
+        // Fans are staged by pressure: one maker's switch brings the fast stage at 17.7 bar and drops it at 14.7, so
+        // mild
         // weather sees slow fans, and charts print nearly the same lift over ambient from 20 to 40 °C.
         var mild = Clamp((FullFanAboveK - point.AmbientK) / MildBandK, 0, 1);
         var held = Clamp(population["fan-mild"].At(z[Coordinate.FanStage]), 0, MostHeld);
         var own = Between("face-idle", "face-raised", z[Coordinate.FaceSpeed]) * (1 - (mild * held));
         return point.Aid switch
         {
-            Aid.Fan => (own, AidFace * Math.Exp(AidSpread * z[Coordinate.LineHeat]), AidReentryShare * Math.Max(0, Between("reentry-idle", "reentry-raised", z[Coordinate.Reentry]))),
-            Aid.Blocked => (BlockedFace * Math.Exp(BlockedSpread * z[Coordinate.FaceSpeed]), 0, BlockedReentryK + (BlockedReentrySigmaK * z[Coordinate.Reentry])),
+            Aid.Fan => (own, AidFace * Math.Exp(AidSpread * z[Coordinate.LineHeat]), AidReentryShare * Math.Max(0,
+                Between("reentry-idle", "reentry-raised", z[Coordinate.Reentry]))),
+            Aid.Blocked => (BlockedFace * Math.Exp(BlockedSpread * z[Coordinate.FaceSpeed]), 0,
+                BlockedReentryK + (BlockedReentrySigmaK * z[Coordinate.Reentry])),
             _ => (own, 0, Between("reentry-idle", "reentry-raised", z[Coordinate.Reentry])),
         };
     }

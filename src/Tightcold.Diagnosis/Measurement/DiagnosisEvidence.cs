@@ -29,7 +29,9 @@ public sealed record DiagnosisEvidence(CarKnowledge Car)
     public bool SaysTheSameAs(DiagnosisEvidence other)
     {
         ArgumentNullException.ThrowIfNull(other);
-        return Car == other.Car && Why == other.Why && SoundBefore == other.SoundBefore && Signs.SequenceEqual(other.Signs) && Weighed == other.Weighed && History == other.History && Standing.SequenceEqual(other.Standing)
+        return Car == other.Car && Why == other.Why && SoundBefore == other.SoundBefore
+            && Signs.SequenceEqual(other.Signs) && Weighed == other.Weighed && History == other.History
+            && Standing.SequenceEqual(other.Standing)
             && Points.Length == other.Points.Length && Points.Zip(other.Points).All(pair => Same(pair.First, pair.Second));
     }
 

@@ -1,6 +1,7 @@
 namespace Tightcold.Diagnosis.Measurement;
 
-/// <summary>How the cabin was kept while reading: on recirculation it decides how far its air is cooled and dried.</summary>
+/// <summary>How the cabin was kept while reading: on recirculation it decides how far its air is cooled and
+/// dried.</summary>
 public enum DoorsAre
 {
     NotSaid,

@@ -40,7 +40,8 @@ public sealed record OperatingPoint
 
     public double CabinSigmaK { get; init; } = 1;
 
-    /// <summary>Humidity of the cabin air, 0 to 1; null where it follows from the outside air and what the coil took.</summary>
+    /// <summary>Humidity of the cabin air, 0 to 1; null where it follows from the outside air and what the coil
+    /// took.</summary>
     public double? CabinRelativeHumidity { get; init; }
 
     public DoorsAre Doors { get; init; }

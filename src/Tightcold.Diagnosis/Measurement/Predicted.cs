@@ -30,7 +30,8 @@ internal static class Predicted
     public static LoopStart? StartOf(ReadOnlySpan<double> row) =>
         double.IsNaN(row[Start]) ? null : new LoopStart(row[Start], row[Start + 1], row[Start + 2]);
 
-    /// <param name="point">How it was run and read: both ends of a swing, or where the needle stands while it runs.</param>
+    /// <param name="point">How it was run and read: both ends of a swing, or where the needle stands while it
+    /// runs.</param>
     public static void Store(LoopResult result, OperatingPoint point, Span<double> row)
     {
         var r = result.Readings!.Value;

@@ -52,7 +52,8 @@ internal sealed class ReadingLikelihood
         return ((1 - ErrorModel.GrossChance) * Student((item.Value - modelled) / sigma) / sigma) + item.Gross;
     }
 
-    /// <summary>ln of the likelihood of one point by itself: its readings, each with its fixed error and its own, and what
+    /// <summary>ln of the likelihood of one point by itself: its readings, each with its fixed error and its own, and
+    /// what
     /// was seen there.</summary>
     public double Alone(int point, ReadOnlySpan<double> predicted)
     {

@@ -23,7 +23,8 @@ internal static class SeenLikelihood
     /// <summary>What eyes tell of cars of no known kind: as often as people report it. Assumed.</summary>
     public static double Anything(OperatingPoint point)
     {
-        var glass = point.Glass switch { GlassSeen.Clear => 0.5, GlassSeen.Bubbles => 0.35, GlassSeen.Milky => 0.15, _ => 1 };
+        var glass = point.Glass switch { GlassSeen.Clear => 0.5, GlassSeen.Bubbles => 0.35, GlassSeen.Milky => 0.15,
+            _ => 1 };
         var clutch = point.Clutch switch { ClutchSeen.On => 0.6, ClutchSeen.Off or ClutchSeen.Cycling => 0.2, _ => 1 };
         return glass * clutch * point.Frost switch
         {
@@ -37,7 +38,8 @@ internal static class SeenLikelihood
 
     public static double Glass(GlassSeen seen, ReadOnlySpan<double> predicted)
     {
-        var bubbles = predicted[Predicted.Off] > 0 ? 0.1 : 0.02 + (0.93 * Logistic((predicted[Predicted.GlassQuality] - 0.008) / 0.0025));
+        var bubbles = predicted[Predicted.Off] > 0 ? 0.1
+            : 0.02 + (0.93 * Logistic((predicted[Predicted.GlassQuality] - 0.008) / 0.0025));
         // Air shows as bubbles too (two makers' fault tables).
         if (predicted[Predicted.AirPa] > 0)
             bubbles = Math.Max(bubbles, predicted[Predicted.AirPa] > MuchAirPa ? MuchAirBubbles : AirBubbles);
@@ -53,12 +55,14 @@ internal static class SeenLikelihood
     public static double Frost(FrostSeen seen, ReadOnlySpan<double> predicted)
     {
         if (predicted[Predicted.Off] > 0) return seen == FrostSeen.Nowhere ? 1 - (2 * Slip) - RareSlip : SlipOf(seen);
-        // Only liquid that flashes makes cold: a circuit so empty that vapour comes to the throttle frosts nothing there.
+        // Only liquid that flashes makes cold: a circuit so empty that vapour comes to the throttle frosts nothing
+        // there.
         var liquid = 1 - Logistic((predicted[Predicted.GlassQuality] - 0.6) / 0.08);
         var throttle = (1 - (4 * Slip)) * liquid * Logistic((271.15 - predicted[Predicted.EvaporatingK]) / 1.5);
         var suction = (1 - (4 * Slip)) * Logistic((271.65 - predicted[(int)Channel.SuctionLine]) / 1.5);
         // Liquid that comes back past a valve makes the pipe run with water, which people call frost (fault tables do).
-        if (predicted[Predicted.Tube] == 0 && predicted[Predicted.SuperheatK] < WetK) suction = Math.Max(suction, WetSuction);
+        if (predicted[Predicted.Tube] == 0 && predicted[Predicted.SuperheatK] < WetK) suction = Math.Max(suction,
+            WetSuction);
         var drier = (1 - (4 * Slip)) * Logistic((predicted[(int)Channel.LineStep] - 12) / 3);
         return SlipOf(seen) + (seen switch
         {

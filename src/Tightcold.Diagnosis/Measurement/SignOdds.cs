@@ -6,7 +6,8 @@ namespace Tightcold.Diagnosis.Measurement;
 
 /// <summary>
 /// How likely a sign is for a car: from its modelled state where the model has it, else stated odds from trade teaching
-/// (docs/physics/diagnosis.md has the table). Within a group the odds of all outcomes sum to 1, and none is ever nought:
+/// (docs/physics/diagnosis.md has the table). Within a group the odds of all outcomes sum to 1, and none is ever
+/// nought:
 /// people look wrong, and feel wrong more often.
 /// </summary>
 internal static class SignOdds
@@ -39,7 +40,8 @@ internal static class SignOdds
     /// <param name="sign">What was found.</param>
     /// <param name="faults">The explanation's faults.</param>
     /// <param name="car">How bad they are.</param>
-    /// <param name="row">The car at the first way of running, a row of <see cref="Predicted.Width"/>; empty without any.</param>
+    /// <param name="row">The car at the first way of running, a row of <see cref="Predicted.Width"/>; empty without
+    /// any.</param>
     /// <param name="tube">Orifice tube in place of a valve.</param>
     public static double Of(Sign sign, IReadOnlyList<Fault> faults, LoopFaults car, ReadOnlySpan<double> row, bool tube)
     {
@@ -59,7 +61,8 @@ internal static class SignOdds
     public static double Anything(Sign sign) => (0.25 / Groups.First(group => group.Contains(sign)).Length)
         + (0.75 * Of(sign, [], LoopFaults.None, [], tube: false));
 
-    private static void Fill(Sign first, IReadOnlyList<Fault> faults, LoopFaults car, ReadOnlySpan<double> row, bool tube, Span<double> odds)
+    private static void Fill(Sign first, IReadOnlyList<Fault> faults, LoopFaults car, ReadOnlySpan<double> row,
+        bool tube, Span<double> odds)
     {
         // The likeliest outcome of a sound car first; every fault that the sign speaks of may replace it.
         var off = !row.IsEmpty && row[Predicted.Off] > 0;
@@ -76,11 +79,13 @@ internal static class SignOdds
                 break;
             case Sign.ColdAgainAfterRest:
                 Two(odds, Has(faults, Fault.MoistureIce) ? 0.85
-                    : Has(faults, Fault.EvaporatorAir) || Has(faults, Fault.SwitchMisset) || Has(faults, Fault.ControlStuckHigh) ? 0.50
+                    : Has(faults, Fault.EvaporatorAir) || Has(faults, Fault.SwitchMisset)
+                        || Has(faults, Fault.ControlStuckHigh) ? 0.50
                     : Has(faults, Fault.ClutchSlips) ? 0.40 : 0.12);
                 break;
             case Sign.SidesEqualAtOnce:
-                if (Has(faults, Fault.CompressorWorn)) Set(odds, 0.10 + (0.75 * car.CompressorWear), 0.10 - (0.05 * car.CompressorWear), 0);
+                if (Has(faults, Fault.CompressorWorn)) Set(odds, 0.10 + (0.75 * car.CompressorWear),
+                    0.10 - (0.05 * car.CompressorWear), 0);
                 else if (car.TubeOversize > 0 || car.ValveStuckOpen > 0.5) Set(odds, 0.30, 0.10, 0);
                 else if (Has(faults, Fault.AirInside)) Set(odds, 0.05, 0.60, 0);
                 else if (car.ValveStuckClosed + car.TubePlugged > 0.7) Set(odds, 0.02, 0.08, 0);
@@ -92,7 +97,8 @@ internal static class SignOdds
                     : 0.06 + (0.88 * Logistic((290.15 - row[(int)Channel.SuctionLine]) / 2.5)));
                 break;
             case Sign.NoStepAlongLiquidLine:
-                var step = Has(faults, Fault.LineRestricted) ? row.IsEmpty ? 0.7 : Logistic((row[(int)Channel.LineStep] - 4) / 1.5) : 0;
+                var step = Has(faults, Fault.LineRestricted) ? row.IsEmpty ? 0.7
+                    : Logistic((row[(int)Channel.LineStep] - 4) / 1.5) : 0;
                 var closed = car.TubePlugged + car.ValveStuckClosed + car.ThrottleIced > 0.7 ? 0.20 : 0.06;
                 Set(odds, 0, 0.05 + (0.55 * step), closed + (0.25 * step));
                 odds[0] = 1 - odds[1] - odds[2];
@@ -123,14 +129,16 @@ internal static class SignOdds
                 Two(odds, Has(faults, Fault.NoVoltage) ? 0.04 : off && !Has(faults, Fault.ClutchDead) ? 0.10 : 0.95);
                 break;
             case Sign.FoamAtLowerRevs:
-                Two(odds, Has(faults, Fault.Overcharge) ? 0.15 : Has(faults, Fault.Undercharge) || Has(faults, Fault.AirInside) ? 0.85 : 0.60);
+                Two(odds, Has(faults, Fault.Overcharge) ? 0.15 : Has(faults, Fault.Undercharge)
+                    || Has(faults, Fault.AirInside) ? 0.85 : 0.60);
                 break;
             case Sign.EngineTemperatureRight:
                 Two(odds, car.CondenserFanLoss + car.CondenserAirLoss > 0.5 ? 0.72 : 0.95);
                 break;
             case Sign.OilClean:
                 if (Has(faults, Fault.CompressorWorn)) Set(odds, 0.45, 0.30, 0.25);
-                else if (Has(faults, Fault.TubePlugged) || Has(faults, Fault.ValveStuckClosed)) Set(odds, 0.55, 0.25, 0.20);
+                else if (Has(faults, Fault.TubePlugged) || Has(faults, Fault.ValveStuckClosed)) Set(odds, 0.55, 0.25,
+                    0.20);
                 else Set(odds, 0.92, 0.06, 0.02);
                 break;
             case Sign.BeltRight:
@@ -151,7 +159,8 @@ internal static class SignOdds
         else if (car.CondenserFanLoss > 0) Set(odds, 0.31, 0.06, 0.10, 0.53);
         else if (car.CondenserAirLoss + car.CondenserFouling > 0) Set(odds, 0.60, 0.05, 0.09, 0.26);
         else if (Has(faults, Fault.EvaporatorAir)) Set(odds, 0.62, 0.08, 0.25, 0.05);
-        else if (Has(faults, Fault.SwitchMisset) || Has(faults, Fault.ControlStuckHigh)) Set(odds, 0.50, 0.22, 0.23, 0.05);
+        else if (Has(faults, Fault.SwitchMisset) || Has(faults, Fault.ControlStuckHigh)) Set(odds, 0.50, 0.22, 0.23,
+            0.05);
         else if (Has(faults, Fault.ClutchSlips)) Set(odds, 0.40, 0.26, 0.24, 0.10);
         else if (Has(faults, Fault.NoVoltage)) Set(odds, 0.60, 0.32, 0.06, 0.02);
         else if (Has(faults, Fault.CompressorWorn)) Set(odds, 0.60, 0.02, 0.04, 0.34);

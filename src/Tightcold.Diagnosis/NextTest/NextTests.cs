@@ -31,7 +31,8 @@ public static class NextTests
             var chance = new Chance(seed + (ulong)plan.Kind);
             var value = TestOutcomes.Value(plan, cars, chance);
             // A test that would be stopped before its outcome is none.
-            if (plan.Kind == TestKind.BlockCondenser && value.Meanings.Any(meaning => meaning.Expected.High > TestPlan.BlockedStopPa)) continue;
+            if (plan.Kind == TestKind.BlockCondenser && value.Meanings.Any(meaning =>
+                meaning.Expected.High > TestPlan.BlockedStopPa)) continue;
             values.Add(value);
             // The same run may be looked at through the glass; whether one is fitted is not known.
             if (plan.Kind == TestKind.ClampLiquidLine && answer.Posterior.Data.Evidence.Points is [.., { Glass: GlassSeen.NotLooked } last])

@@ -62,7 +62,8 @@ internal static class TestOutcomes
 
             if (plan.Point is { } point)
             {
-                if (cars.Posterior.Simulator.Run(car, point, cars.Point(i), cars.Start(i), row) is null) cars.Row(i)[..Predicted.Width].CopyTo(row);
+                if (cars.Posterior.Simulator.Run(car, point, cars.Point(i), cars.Start(i),
+                    row) is null) cars.Row(i)[..Predicted.Width].CopyTo(row);
                 outcomes[i] = OfPoint(plan, cars, i, row);
                 continue;
             }

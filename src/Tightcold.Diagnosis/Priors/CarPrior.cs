@@ -60,14 +60,16 @@ internal sealed class CarPrior
         var lowSwitch = population["low-switch"].Spread * z[Coordinate.Switches];
         var highSwitch = population["high-switch"].Spread * z[Coordinate.Switches];
         var fin = population["fin-off"].Spread * z[Coordinate.Switches];
-        var pass = middle.Expansion == ExpansionKind.ExpansionValve && middle.SubcoolFaceShare == 0 && share > OftenWithoutPass
+        var pass = middle.Expansion == ExpansionKind.ExpansionValve && middle.SubcoolFaceShare == 0
+            && share > OftenWithoutPass
             ? SubcoolPass : middle.SubcoolFaceShare;
         return middle with
         {
             SubcoolFaceShare = pass,
             DisplacementM3 = middle.DisplacementM3 * Off("displacement", z[Coordinate.Displacement]),
             VolumetricScale = middle.VolumetricScale * Off("volumetric", z[Coordinate.Volumetric]),
-            IsentropicBest = Math.Clamp(middle.IsentropicBest * Off("isentropic", z[Coordinate.Isentropic]), 0.35, 0.85),
+            IsentropicBest = Math.Clamp(middle.IsentropicBest * Off("isentropic", z[Coordinate.Isentropic]), 0.35,
+                0.85),
             CondenserAirUa = middle.CondenserAirUa * ua,
             CondenserRefrigerantUa = middle.CondenserRefrigerantUa * Math.Sqrt(ua),
             EvaporatorAirNtu = middle.EvaporatorAirNtu * ntu,

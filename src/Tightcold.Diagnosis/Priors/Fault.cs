@@ -4,7 +4,8 @@ namespace Tightcold.Diagnosis.Priors;
 /// but part of the spread of healthy cars.</summary>
 public enum Fault
 {
-    /// <summary>Less than four fifths of the label's charge, and so little that the circuit shows it: liquid runs short. A
+    /// <summary>Less than four fifths of the label's charge, and so little that the circuit shows it: liquid runs
+    /// short. A
     /// shortage that receiver or accumulator still covers is no different from a sound car to any gauge.</summary>
     Undercharge,
 
@@ -54,7 +55,8 @@ public enum Fault
     /// <summary>Cycling switch or fin thermostat opens at the wrong point.</summary>
     SwitchMisset,
 
-    /// <summary>The clutch gets no voltage: fuse, relay, wire, pressure switch or sensor, or the engine computer forbids it.</summary>
+    /// <summary>The clutch gets no voltage: fuse, relay, wire, pressure switch or sensor, or the engine computer
+    /// forbids it.</summary>
     NoVoltage,
 
     /// <summary>A variable compressor whose control valve is not commanded; the valve itself may be well.</summary>

@@ -5,13 +5,15 @@ namespace Tightcold.Diagnosis.Priors;
 
 /// <summary>
 /// How bad a fault is, from a standard normal coordinate. What wears or silts up slowly is commoner small than large,
-/// Beta(1, 2) on the range from “worth mending” to the worst; what sticks, breaks or closes is as often gross: even, and
+/// Beta(1, 2) on the range from “worth mending” to the worst; what sticks, breaks or closes is as often gross: even,
+/// and
 /// for throttles and lines even in the logarithm of the area that is left. Assumed.
 /// </summary>
 internal static class FaultPrior
 {
     /// <summary>Charge over the label's, and the model's faults, of one point of one explanation.</summary>
-    public static (double ChargeShare, LoopFaults Faults) Of(IReadOnlyList<Fault> faults, ReadOnlySpan<double> z, bool hidden = false)
+    public static (double ChargeShare, LoopFaults Faults) Of(IReadOnlyList<Fault> faults, ReadOnlySpan<double> z,
+        bool hidden = false)
     {
         var model = LoopFaults.None;
         for (var i = 0; i < faults.Count; i++)
@@ -19,7 +21,8 @@ internal static class FaultPrior
         return (ChargeShare(faults, z[Coordinate.Charge], hidden), model);
     }
 
-    // A sound car may lack charge that its receiver or accumulator covers: one in four, down to where it must show. Assumed.
+    // A sound car may lack charge that its receiver or accumulator covers: one in four, down to where it must show.
+    // Assumed.
     private const double HiddenShare = 0.25, LeastHidden = 0.35;
 
     // A circuit loses its last tenth quickly: few are met just then with the compressor still running. Assumed.
@@ -30,10 +33,12 @@ internal static class FaultPrior
     public static double ChargeShare(IReadOnlyList<Fault> faults, double z, bool hidden = false)
     {
         var u = Normal.Cumulative(z);
-        if (faults.Contains(Fault.Undercharge)) return faults.Count == 1 ? 0.05 + (0.75 * Math.Pow(u, SeldomNearlyEmpty)) : 0.20 + (0.60 * u);
+        if (faults.Contains(Fault.Undercharge)) return faults.Count == 1
+            ? 0.05 + (0.75 * Math.Pow(u, SeldomNearlyEmpty)) : 0.20 + (0.60 * u);
         if (faults.Contains(Fault.Overcharge)) return 1.12 + (0.68 * u);
         if (!hidden || faults.Count > 0) return 0.80 + (0.32 * u);
-        return u < HiddenShare ? LeastHidden + ((0.80 - LeastHidden) * u / HiddenShare) : 0.80 + (0.32 * (u - HiddenShare) / (1 - HiddenShare));
+        return u < HiddenShare ? LeastHidden + ((0.80 - LeastHidden) * u / HiddenShare)
+            : 0.80 + (0.32 * (u - HiddenShare) / (1 - HiddenShare));
     }
 
     /// <summary>The fault's own measure: a share lost from 0 to 1, Pa of air, kg of oil, Pa of switch point.</summary>
@@ -45,8 +50,10 @@ internal static class FaultPrior
         {
             Fault.ValveStuckClosed or Fault.TubePlugged or Fault.LineRestricted or Fault.MoistureIce =>
                 1 - ((1 - least) * Math.Pow((1 - most) / (1 - least), u)),
-            Fault.CondenserAir or Fault.ValveStuckOpen or Fault.CompressorWorn or Fault.ControlStuckLow or Fault.ControlNotAsked
-                or Fault.ControlStuckHigh or Fault.TubeOversized or Fault.BlendDoorLeaks or Fault.AirInside => least + ((most - least) * u),
+            Fault.CondenserAir or Fault.ValveStuckOpen or Fault.CompressorWorn or Fault.ControlStuckLow
+                or Fault.ControlNotAsked
+                or Fault.ControlStuckHigh or Fault.TubeOversized or Fault.BlendDoorLeaks or Fault.AirInside =>
+                    least + ((most - least) * u),
             _ => least + ((most - least) * Beta(u)),
         };
     }
@@ -78,14 +85,16 @@ internal static class FaultPrior
     {
         for (var i = 0; i < faults.Count; i++)
             if (faults[i] == Fault.MoistureIce)
-                return clear with { ThrottleIced = Severity(Fault.MoistureIce, z[i == 0 ? Coordinate.Severity : Coordinate.SecondSeverity]) };
+                return clear with { ThrottleIced = Severity(Fault.MoistureIce, z[i == 0 ? Coordinate.Severity
+                    : Coordinate.SecondSeverity]) };
         return null;
     }
 
     private static LoopFaults With(LoopFaults model, Fault fault, double severity, double form) => fault switch
     {
         Fault.AirInside => model with { AirExcessPa = severity },
-        // One in two is the fan, one in four a face blocked outside, one in four fins or tubes that no longer pass heat.
+        // One in two is the fan, one in four a face blocked outside, one in four fins or tubes that no longer pass
+        // heat.
         Fault.CondenserAir => form < 0 ? model with { CondenserFanLoss = severity }
             : form < 0.67 ? model with { CondenserAirLoss = severity } : model with { CondenserFouling = severity },
         Fault.EvaporatorAir => model with { EvaporatorAirLoss = severity },

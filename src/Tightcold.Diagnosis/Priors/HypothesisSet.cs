@@ -4,7 +4,8 @@ using Tightcold.Loop.Designs;
 namespace Tightcold.Diagnosis.Priors;
 
 /// <summary>
-/// The explanations that a car allows, with their odds before any reading, by why the reading was taken. The weights are
+/// The explanations that a car allows, with their odds before any reading, by why the reading was taken. The weights
+/// are
 /// engineering assumptions from trade practice (docs/physics/diagnosis.md, prior table); they are not counts of a
 /// workshop.
 /// </summary>
@@ -18,9 +19,12 @@ public static class HypothesisSet
     private static readonly (Fault Fault, double Weight)[] Single =
     [
         (Fault.Undercharge, 0.45), (Fault.Overcharge, 0.07), (Fault.AirInside, 0.05), (Fault.CondenserAir, 0.09),
-        (Fault.EvaporatorAir, 0.04), (Fault.ValveStuckOpen, 0.03), (Fault.ValveStuckClosed, 0.05), (Fault.TubePlugged, 0.04),
-        (Fault.LineRestricted, 0.03), (Fault.MoistureIce, 0.03), (Fault.CompressorWorn, 0.05), (Fault.ClutchSlips, 0.02),
-        (Fault.ClutchDead, 0.02), (Fault.ControlStuckLow, 0.03), (Fault.ControlStuckHigh, 0.02), (Fault.BlendDoorLeaks, 0.05),
+        (Fault.EvaporatorAir, 0.04), (Fault.ValveStuckOpen, 0.03), (Fault.ValveStuckClosed, 0.05), (Fault.TubePlugged,
+            0.04),
+        (Fault.LineRestricted, 0.03), (Fault.MoistureIce, 0.03), (Fault.CompressorWorn, 0.05), (Fault.ClutchSlips,
+            0.02),
+        (Fault.ClutchDead, 0.02), (Fault.ControlStuckLow, 0.03), (Fault.ControlStuckHigh, 0.02), (Fault.BlendDoorLeaks,
+            0.05),
         (Fault.OilExcess, 0.02), (Fault.SwitchMisset, 0.02), (Fault.NoVoltage, 0.03), (Fault.ControlNotAsked, 0.02),
         (Fault.TubeOversized, 0.005), (Fault.WrongRefrigerant, 0.01),
     ];
@@ -37,7 +41,8 @@ public static class HypothesisSet
         (Fault.CompressorWorn, Fault.TubePlugged, 2), (Fault.AirInside, Fault.MoistureIce, 3),
     ];
 
-    /// <summary>All explanations for a car of which nobody said why it is read, “nothing wrong” first and “none of these”
+    /// <summary>All explanations for a car of which nobody said why it is read, “nothing wrong” first and “none of
+    /// these”
     /// last.</summary>
     public static ImmutableArray<Hypothesis> For(CarKnowledge car) => For(car, ReadingReason.NotSaid);
 
@@ -75,7 +80,8 @@ public static class HypothesisSet
         {
             Fault.ValveStuckOpen or Fault.ValveStuckClosed => car.Expansion is null or ExpansionKind.ExpansionValve,
             Fault.TubePlugged or Fault.TubeOversized => car.Expansion is null or ExpansionKind.OrificeTube,
-            Fault.ControlStuckLow or Fault.ControlNotAsked or Fault.ControlStuckHigh => car.Compressor is null or CompressorKind.Variable or CompressorKind.Electric,
+            Fault.ControlStuckLow or Fault.ControlNotAsked or Fault.ControlStuckHigh =>
+                car.Compressor is null or CompressorKind.Variable or CompressorKind.Electric,
             Fault.ClutchSlips => car.Compressor is not CompressorKind.Electric,
             Fault.WrongRefrigerant => car.Refrigerant is "R134a" or "R1234yf",
             Fault.SwitchMisset => car.Compressor is null or CompressorKind.FixedCycling or CompressorKind.FixedWithFinThermostat,

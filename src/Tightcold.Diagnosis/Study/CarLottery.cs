@@ -41,7 +41,8 @@ public static class CarLottery
         };
         var (truth, faults) = Fault(knowledge, choice);
         for (var attempt = 1; ; attempt++)
-            if (Try(knowledge, truth, faults, new Chance(((ulong)number << 16) + (ulong)attempt + 77)) is { } car) return car;
+            if (Try(knowledge, truth, faults,
+                new Chance(((ulong)number << 16) + (ulong)attempt + 77)) is { } car) return car;
     }
 
     private static SimulatedCar? Try(CarKnowledge knowledge, string truth, Fault[] faults, Chance chance)

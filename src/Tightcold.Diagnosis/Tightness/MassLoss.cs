@@ -11,6 +11,10 @@ namespace Tightcold.Diagnosis.Tightness;
 public readonly record struct MassLoss(
     double Time, double Seconds, double DurationSpread, double LostKg, double SigmaKg, double Duty)
 {
+    /// <summary>Odds, against the peak of the likelihood, that it is not what it is written to be: a filling remembered
+    /// wrongly; less where both ends were read. Assumed.</summary>
+    public double Outlier { get; init; } = 0.02;
+
     /// <summary>Which side of the figure is known.</summary>
     public MassLossKnown Known { get; init; }
 }

@@ -8,7 +8,8 @@ namespace Tightcold.Diagnosis.Tightness;
 /// <summary>Refrigerant that went missing as a table of likelihoods over the car's rate at rest.</summary>
 internal static class MassTable
 {
-    private const double Outlier = 0.02;
+    /// <summary>A standing pressure that was read twice; assumed.</summary>
+    private const double ReadOutlier = 0.002;
     private const int Points = 33;
 
     /// <summary>Below this nobody calls a circuit anything but empty, kg.</summary>
@@ -46,7 +47,7 @@ internal static class MassTable
             }
             log[r] = Math.Log(Math.Max(sum, 1e-300));
         }
-        TestTable.Cap(log, Outlier, Outlier);
+        TestTable.Cap(log, loss.Outlier, loss.Outlier);
         return log;
     }
 
@@ -113,7 +114,10 @@ internal static class MassTable
                 var scale = 0.5 * Math.Max(size.VolumeSpread, (most - least) / Math.Max(mass, 1e-6));
                 losses.Add(new(point.Time, point.Time - first.Time, scale, lost,
                     Math.Sqrt(sigma * sigma + sigmaBefore * sigmaBefore),
-                    Math.Max(0.01, setting.Drive(0.5 * (first.PressurePa + point.PressurePa)))));
+                    Math.Max(0.01, setting.Drive(0.5 * (first.PressurePa + point.PressurePa))))
+                {
+                    Outlier = ReadOutlier,
+                });
             }
             (before, massBefore, sigmaBefore) = (point, mass, sigma);
         }

@@ -21,9 +21,6 @@ public enum TestQuality
     /// <summary>Read while the filling was still warm: the first quarter of an hour.</summary>
     WarmFilling = 16,
 
-    /// <summary>Even the best explanation misfits the readings.</summary>
-    Misfit = 32,
-
     /// <summary>The parts cooled so far that shrinking gas could hide a leak.</summary>
-    Cooling = 64,
+    Cooling = 32,
 }

@@ -40,9 +40,11 @@ public static class TightnessInference
         var divided = Against(earlier.Cools / earlier.Weight) / Against(sums.Cools / sums.Weight);
         var unlimited = sums.Cools / sums.Weight;
         var anyFailed = !failed.IsEmpty || found is not null;
-        var told = TightnessJudge.Limited(unlimited, !failed.IsEmpty, found is not null, divided);
         var hoses = Array.FindIndex(models, model => model.Role == SpotRole.HoseSet);
         var hosesLeak = hoses < 0 ? 0 : sums.LeaksNow[hoses] / sums.Weight;
+        double? failedRate = failed.IsEmpty ? null : failed.Max(i => readings[i].RateKgPerS.P50);
+        var told = TightnessJudge.Limited(
+            unlimited, failedRate, evidence.Question.LineKgPerS, hosesLeak >= 0.5, found is not null, divided);
         var verdict = TightnessJudge.Verdict(told, !failed.IsEmpty && hosesLeak < 0.5, anyFailed, divided);
         var spots = Spots(evidence, models, sums);
         var reassembly = Array.FindIndex(models, model => model.Role == SpotRole.Reassembly);

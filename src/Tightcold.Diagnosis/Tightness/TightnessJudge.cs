@@ -54,9 +54,13 @@ internal static class TightnessJudge
     /// <summary>The odds as they may be told: a failed test or a known leak never leaves it proven, nor do tests that
     /// could
     /// not have seen.</summary>
-    public static double Limited(double odds, bool testFailed, bool found, double divided)
+    /// <param name="failedKgPerS">Rate that the worst unanswered test shows by itself; null without one.</param>
+    public static double Limited(
+        double odds, double? failedKgPerS, double lineKgPerS, bool hosesLikelier, bool found, double divided)
     {
-        if (testFailed) return Math.Min(odds, Even);
+        // The more a failed test shows, the less is left, whatever else may explain it; but hoses that leak alone do.
+        if (failedKgPerS is { } rate)
+            return Math.Min(odds, Even * (hosesLikelier ? 1 : Math.Min(1, Math.Cbrt(lineKgPerS / rate))));
         if (found || divided < TightnessInference.DividesForLikely) return Math.Min(odds, BelowLikely);
         return divided < TightnessInference.DividesForProven ? Math.Min(odds, BelowProven) : odds;
     }

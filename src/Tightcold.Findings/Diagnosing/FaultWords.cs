@@ -50,7 +50,8 @@ public static class FaultWords
         Fault.TubePlugged or Fault.LineRestricted => Phrase.Of($"{(Measure.Ratio(low), Measure.Ratio(high))} of the opening closed"),
         Fault.BlendDoorLeaks => Phrase.Of($"{(Measure.Ratio(low), Measure.Ratio(high))} of the vent air goes through the heater"),
         Fault.ClutchSlips => Phrase.Of($"{(Measure.Ratio(low), Measure.Ratio(high))} of the turns lost"),
-        Fault.Undercharge or Fault.Overcharge or Fault.ClutchDead or Fault.NoVoltage or Fault.WrongRefrigerant => Phrase.Empty,
+        Fault.Undercharge or Fault.Overcharge or Fault.ClutchDead or Fault.NoVoltage or Fault.WrongRefrigerant =>
+            Phrase.Empty,
         _ => Phrase.Of($"{(Measure.Ratio(low), Measure.Ratio(high))} of the way to the worst"),
     };
 
@@ -86,10 +87,16 @@ public static class FaultWords
         Fault.ClutchSlips or Fault.ClutchDead => ("Look at the clutch: does the hub turn, is there voltage at the coil, is the gap right?", "electrical or mechanical", 15, Jobs.Entries.EntryKinds.Note),
         Fault.ControlStuckLow or Fault.ControlStuckHigh => ("Check the control valve's signal and resistance before changing it", "wiring, valve or compressor", 20, Jobs.Entries.EntryKinds.Note),
         Fault.BlendDoorLeaks => ("Pinch off the heater hose or shut its valve and read the vent again", "whether the heater warms the air", 10, Jobs.Entries.EntryKinds.RunningReading),
-        Fault.NoVoltage => ("Measure voltage at the clutch's plug, then the pressure at the sensor or switch, fuse and relay; bridge nothing", "whether it is the wiring, the sensor or the engine computer", 15, Jobs.Entries.EntryKinds.Note),
-        Fault.ControlNotAsked => ("Read the control valve's duty and what forbids it with a scan tool", "whether the valve is asked at all", 15, Jobs.Entries.EntryKinds.Note),
-        Fault.TubeOversized => ("Recover, pull the orifice tube: is it there, is it the right colour, is its seal whole?", "whether the right tube is in", 60, Jobs.Entries.EntryKinds.PartChanged),
-        Fault.WrongRefrigerant => ("Have it identified before anything is connected to a recovery machine", "what is in it", 15, Jobs.Entries.EntryKinds.StandingReading),
+        Fault.NoVoltage => (
+            "Measure voltage at the clutch's plug, then pressure at the sensor or switch, fuse, relay; bridge nothing",
+            "whether it is the wiring, the sensor or the engine computer", 15, Jobs.Entries.EntryKinds.Note),
+        Fault.ControlNotAsked => ("Read the control valve's duty and what forbids it with a scan tool",
+            "whether the valve is asked at all", 15, Jobs.Entries.EntryKinds.Note),
+        Fault.TubeOversized => (
+            "Recover, pull the orifice tube: is it there, is it the right colour, is its seal whole?",
+            "whether the right tube is in", 60, Jobs.Entries.EntryKinds.PartChanged),
+        Fault.WrongRefrigerant => ("Have it identified before anything is connected to a recovery machine",
+            "what is in it", 15, Jobs.Entries.EntryKinds.StandingReading),
         Fault.OilExcess => ("Think over the oil put in at earlier repairs; only draining and measuring tells", "how much is in", 60, Jobs.Entries.EntryKinds.OilMoved),
         _ => ("Compare the pressures at which it cuts out and in with the maker's figures", "whether the switch is off", 10, Jobs.Entries.EntryKinds.RunningReading),
     };
@@ -102,7 +109,8 @@ public static class FaultWords
         Fault.ValveStuckOpen => "Liquid comes back to the compressor: do not run it long.",
         Fault.TubePlugged or Fault.LineRestricted or Fault.ValveStuckClosed => "Do not add refrigerant to lift a low side that a restriction holds down: the surplus stands in the condenser.",
         Fault.CompressorWorn => "A compressor that sheds metal ruins its successor: look for grit before fitting a new one.",
-        Fault.NoVoltage => "A bridged pressure switch lets the compressor run empty or past its relief: bridge nothing. An electric compressor carries high voltage: leave it to the trained.",
+        Fault.NoVoltage => "A bridged pressure switch lets the compressor run empty or past its relief: bridge none. "
+            + "An electric compressor carries high voltage: leave it to the trained.",
         Fault.WrongRefrigerant => "It may burn: no flame, no spark, and never into your own cylinder.",
         Fault.ClutchSlips or Fault.ClutchDead => "Hands and cables clear of the belt; a slipping clutch is hot enough to burn.",
         _ => "",

@@ -25,7 +25,8 @@ public static class ReadingWords
         IsPressure(channel) ? Gauges.Shown(si, barometricPa)
         : channel == Channel.LineStep ? new(QuantityKind.TemperatureDifference, si) : Measure.AbsoluteTemperature(si);
 
-    public static bool IsPressure(Channel channel) => channel is Channel.LowSide or Channel.LowSwingTop or Channel.HighSide or Channel.HighSwingTop;
+    public static bool IsPressure(Channel channel) =>
+        channel is Channel.LowSide or Channel.LowSwingTop or Channel.HighSide or Channel.HighSwingTop;
 
     /// <summary>“high side 21 bar, where this fault puts it at 19 to 24 bar and a sound car at 13 to 16 bar”.</summary>
     public static Phrase Reason(Reason reason, DiagnosisEvidence evidence)

@@ -30,7 +30,8 @@ internal static class SwitchedOff
     private const double HardlyPumps = 0.90;
 
     /// <summary>1 where the compressor turns and pumps nothing.</summary>
-    public static double NothingPumped(LoopFaults faults) => Smooth.Step((faults.CompressorWear - HardlyPumps) / (1 - HardlyPumps));
+    public static double NothingPumped(LoopFaults faults) =>
+        Smooth.Step((faults.CompressorWear - HardlyPumps) / (1 - HardlyPumps));
 
     /// <summary>
     /// 1 where the parked circuit's pressure is three fifths air or more, 0 below half: the swept-up air then fills the

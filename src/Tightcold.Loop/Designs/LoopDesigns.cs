@@ -22,7 +22,8 @@ public static class LoopDesigns
     /// <param name="displacementM3">Displacement, m3 a turn; null if not known.</param>
     /// <param name="population">What sound cars are like; null for the shipped one.</param>
     public static LoopDesign Of(
-        SizeClass size, CompressorKind compressor, ExpansionKind expansion, string refrigerant, double? labelChargeKg = null,
+        SizeClass size, CompressorKind compressor, ExpansionKind expansion, string refrigerant,
+            double? labelChargeKg = null,
         double? displacementM3 = null, Population? population = null)
     {
         var table = RefrigerantTables.For(refrigerant);
@@ -116,7 +117,8 @@ public static class LoopDesigns
         };
     }
 
-    // Set points of R-1234yf and R-152a hold the same temperatures as R-134a's: bar absolute a bar of R-134a at about 0 °C.
+    // Set points of R-1234yf and R-152a hold the same temperatures as R-134a's: bar absolute a bar of R-134a at about 0
+    // °C.
     private const double YfAsR134a = 1.067, R152aAsR134a = 0.915;
 
     private static LoopDesign WithRefrigerant(LoopDesign d) => d.Refrigerant switch

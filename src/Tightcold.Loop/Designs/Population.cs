@@ -5,14 +5,16 @@ namespace Tightcold.Loop.Designs;
 
 /// <summary>
 /// What sound cars are like, learnt from makers' printed charts (docs/physics/loop.md, the population; redone by
-/// <c>tools/Tightcold.Published fit</c>). Levels shift the ordinary design of <see cref="LoopDesign"/>, spreads are what
+/// <c>tools/Tightcold.Published fit</c>). Levels shift the ordinary design of <see cref="LoopDesign"/>, spreads are
+/// what
 /// is left from car to car.
 /// </summary>
 public sealed class Population
 {
     private readonly FrozenDictionary<string, Trait> traits;
 
-    private Population(IEnumerable<KeyValuePair<string, Trait>> traits) => this.traits = traits.ToFrozenDictionary(StringComparer.Ordinal);
+    private Population(IEnumerable<KeyValuePair<string, Trait>> traits) =>
+        this.traits = traits.ToFrozenDictionary(StringComparer.Ordinal);
 
     /// <summary>The one that is shipped.</summary>
     public static Population Shipped { get; } = Read();

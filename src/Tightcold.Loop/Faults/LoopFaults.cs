@@ -15,7 +15,8 @@ public sealed record LoopFaults
     /// <summary>Share of the condenser's air that a blocked face keeps out, whoever blows it.</summary>
     public double CondenserAirLoss { get; init; }
 
-    /// <summary>Share of the air of the car's own fan that is lacking; a fan set before the condenser makes it up.</summary>
+    /// <summary>Share of the air of the car's own fan that is lacking; a fan set before the condenser makes it
+    /// up.</summary>
     public double CondenserFanLoss { get; init; }
 
     /// <summary>Share of the condenser's conductance lost to dirt or bent fins with the air still moving.</summary>

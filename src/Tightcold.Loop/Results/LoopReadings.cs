@@ -20,7 +20,8 @@ public readonly record struct LoopReadings
 
     public double HighSideMaxPa { get; init; }
 
-    /// <summary>What both needles show on average while the compressor runs, Pa: what people write down of a needle that swings.</summary>
+    /// <summary>What both needles show on average while the compressor runs, Pa: what people write down of a needle
+    /// that swings.</summary>
     public double LowSideRunningPa { get; init; }
 
     public double HighSideRunningPa { get; init; }
@@ -75,7 +76,8 @@ public readonly record struct LoopReadings
 
     public double CyclesPerMinute { get; init; }
 
-    /// <summary>Mass share of vapour behind condenser and receiver, where a sight glass sits; 0 for clear liquid.</summary>
+    /// <summary>Mass share of vapour behind condenser and receiver, where a sight glass sits; 0 for clear
+    /// liquid.</summary>
     public double SightGlassQuality { get; init; }
 
     /// <summary>Receiver or accumulator, 0 empty to 1 full of liquid.</summary>
@@ -134,7 +136,9 @@ public readonly record struct LoopReadings
         };
     }
 
-    internal bool IsFinite => double.IsFinite(LowSidePa + HighSidePa + LowSideRunningPa + HighSideRunningPa + LowSideMinPa + LowSideMaxPa + HighSideMinPa + HighSideMaxPa
+    internal bool IsFinite => double.IsFinite(
+        LowSidePa + HighSidePa + LowSideRunningPa + HighSideRunningPa + LowSideMinPa + LowSideMaxPa
+        + HighSideMinPa + HighSideMaxPa
         + EvaporatorOutK + SuctionLineK + DischargeLineK + LiquidLineK + ThrottleInletK + EvaporatingK + CondensingK + SuperheatK
         + SubcoolingK + ApparentSubcoolingK + VentK + FinK + CoolingW + HeatRejectedW + PowerW + FlowKgPerS + CondensateKgPerS + Duty
         + CyclesPerMinute + SightGlassQuality + StoreLevel + Stroke + CompressorRpm + SuctionQuality);

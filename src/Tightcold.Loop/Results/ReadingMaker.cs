@@ -11,7 +11,8 @@ internal static class ReadingMaker
     // The low port sits about a third of the suction drop above the compressor (practice).
     private const double LowPortShare = 0.5;
 
-    // Most air stays in condenser and receiver; what is carried on with the liquid adds its own pressure here (assumed).
+    // Most air stays in condenser and receiver; what is carried on with the liquid adds its own pressure here
+    // (assumed).
     private const double CirculatingAirShare = 0.15;
 
     // The core's share that boils at which the probe is dry for sure; as much short of all of it, wet for sure.
@@ -25,7 +26,8 @@ internal static class ReadingMaker
     {
         var cooling = p.Flow * (p.H1 - p.H4);
         c.Coil.AirOut(p.EvaporatingK, cooling, out var coilOut, out _, out var condensate);
-        var low = p.SuctionPa + (LowPortShare * (p.EvaporatorPa - p.SuctionPa)) + (CirculatingAirShare * faults.AirExcessPa);
+        var low = p.SuctionPa + (LowPortShare * (p.EvaporatorPa - p.SuctionPa))
+            + (CirculatingAirShare * faults.AirExcessPa);
         var shaft = (p.Flow * p.HSuctionGasWork) + DragW + (DragWPerRpm * p.Rpm);
         return new LoopReadings
         {

@@ -84,7 +84,8 @@ internal sealed class RunningWork
         return LowSwitch.Apply(c, _conditions, _faults, point, readings, ref regimes);
     }
 
-    // The jet behind the throttle is the coldest place; above this evaporating temperature nothing freezes there, and that
+    // The jet behind the throttle is the coldest place; above this evaporating temperature nothing freezes there, and
+    // that
     // much lower everything does (assumed).
     private const double IcesBelowK = 278.15, IceBandK = 6;
 

@@ -7,7 +7,8 @@ using Tightcold.Loop.Designs;
 namespace Tightcold.Diagnosis.Tests.Odds;
 
 /// <summary>
-/// What the trade teaches as proof: a test, how it came out, and the fault that it must make likelier or unlikelier. The
+/// What the trade teaches as proof: a test, how it came out, and the fault that it must make likelier or unlikelier.
+/// The
 /// direction is teaching, not the model's; the size is asked to be three to one where the trade calls it a proof.
 /// docs/physics/diagnosis.md prints the table.
 /// </summary>
@@ -57,20 +58,24 @@ public sealed class ClassicProofTests
     [Theory]
     [MemberData(nameof(Signs))]
     public void A_proof_of_the_trade_moves_its_fault_up(string car, Sign sign, Fault fault, double atLeast) =>
-        Assert.True(Moved(Cars(car), sign, fault) >= atLeast, FormattableString.Invariant($"{Moved(Cars(car), sign, fault):0.00}"));
+        Assert.True(Moved(Cars(car), sign, fault) >= atLeast,
+            FormattableString.Invariant($"{Moved(Cars(car), sign, fault):0.00}"));
 
     [Theory]
     [MemberData(nameof(Acquits))]
     public void Its_opposite_moves_it_down(string car, Sign sign, Fault fault) =>
-        Assert.True(Moved(Cars(car), sign, fault) <= 1, FormattableString.Invariant($"{Moved(Cars(car), sign, fault):0.00}"));
+        Assert.True(Moved(Cars(car), sign, fault) <= 1,
+            FormattableString.Invariant($"{Moved(Cars(car), sign, fault):0.00}"));
 
-    /// <summary>Practice: a dead fan's high side comes down like a sound car's before a shop fan; air and too much refrigerant
+    /// <summary>Practice: a dead fan's high side comes down like a sound car's before a shop fan; air and too much
+    /// refrigerant
     /// keep most of theirs.</summary>
     [Theory]
     [InlineData(850, 25.0, 3.2, 12.5, 2.0)]
     [InlineData(850, 23.0, 3.0, 13.5, 2.2)]
     [InlineData(1500, 25.0, 2.6, 13.0, 1.9)]
-    public void A_shop_fan_that_brings_the_high_side_far_down_accuses_the_cars_own(double rpm, double high, double low, double highThen, double lowThen)
+    public void A_shop_fan_that_brings_the_high_side_far_down_accuses_the_cars_own(double rpm, double high, double low,
+        double highThen, double lowThen)
     {
         var hot = ACase.Point(30, rpm).Gauges(low, high);
         var aided = (ACase.Point(30, rpm) with { Aid = Aid.Fan }).Gauges(lowThen, highThen);
@@ -90,7 +95,8 @@ public sealed class ClassicProofTests
     public void A_low_side_that_swings_between_vacuum_and_sound_is_water_that_freezes()
     {
         var swings = ACase.Point(30, 850).Gauges(-0.3, 10);
-        swings = swings with { Readings = swings.Readings.Add(new(Channel.LowSwingTop, (2.4 * 1e5) + ACase.Air, 0.14e5, 0.1e5)) };
+        swings = swings with { Readings = swings.Readings.Add(new(Channel.LowSwingTop, (2.4 * 1e5) + ACase.Air, 0.14e5,
+            0.1e5)) };
         var ranked = ACase.Ranked(ACase.Diagnose(ACase.Of(swings) with { Signs = [Sign.ComesAndGoes] }));
         Assert.Equal("moisture-ice", ranked[0]);
     }
@@ -98,7 +104,8 @@ public sealed class ClassicProofTests
     [Fact]
     public void Two_readings_of_one_car_one_frozen_and_one_clear_are_water_that_freezes()
     {
-        var ranked = ACase.Ranked(ACase.Diagnose(ACase.Of(ACase.Point(30, 850).Gauges(-0.3, 8.5), ACase.Point(30, 850).Gauges(2.4, 15))));
+        var ranked = ACase.Ranked(ACase.Diagnose(ACase.Of(ACase.Point(30, 850).Gauges(-0.3, 8.5), ACase.Point(30,
+            850).Gauges(2.4, 15))));
         Assert.Contains("moisture-ice", ranked.Take(2));
     }
 
@@ -107,14 +114,17 @@ public sealed class ClassicProofTests
     {
         var point = ACase.Point().Gauges(0.8, 10);
         var stepped = point with { Readings = point.Readings.Add(new(Channel.LineStep, 12, 0.5)) };
-        Assert.True(Odds(ACase.Of(stepped), Fault.LineRestricted) >= Proof * Odds(ACase.Of(point), Fault.LineRestricted));
+        Assert.True(Odds(ACase.Of(stepped), Fault.LineRestricted) >= Proof * Odds(ACase.Of(point),
+            Fault.LineRestricted));
     }
 
-    private static double Moved(DiagnosisEvidence car, Sign sign, Fault fault) => Odds(car with { Signs = [sign] }, fault) / Odds(car, fault);
+    private static double Moved(DiagnosisEvidence car, Sign sign, Fault fault) =>
+        Odds(car with { Signs = [sign] }, fault) / Odds(car, fault);
 
     private static double Odds(DiagnosisEvidence evidence, Fault fault)
     {
-        var p = Math.Clamp(CarScore.Marginal(Diagnoser.Diagnose(evidence, Enough, 7)).GetValueOrDefault(HypothesisSet.KeyOf(fault)), 1e-6, 1 - 1e-6);
+        var p = Math.Clamp(CarScore.Marginal(Diagnoser.Diagnose(evidence, Enough,
+            7)).GetValueOrDefault(HypothesisSet.KeyOf(fault)), 1e-6, 1 - 1e-6);
         return p / (1 - p);
     }
 
@@ -127,7 +137,8 @@ public sealed class ClassicProofTests
         "low and low" => ACase.Of(ACase.Point().Gauges(0.6, 9.5)),
         "cold core" => ACase.Of(ACase.Point().Gauges(0.9, 11).At(Channel.Vent, 4)),
         "at rest" => ACase.Of(ACase.Point().Gauges(6.9, 7.0) with { Clutch = ClutchSeen.Off }),
-        _ => new(new("R134a") { LabelChargeKg = 0.55, Compressor = CompressorKind.Variable, Expansion = ExpansionKind.ExpansionValve })
+        _ => new(new("R134a") { LabelChargeKg = 0.55, Compressor = CompressorKind.Variable,
+            Expansion = ExpansionKind.ExpansionValve })
         {
             Points = [ACase.Point().Gauges(4.6, 9.5)],
         },

@@ -8,7 +8,8 @@ namespace Tightcold.Diagnosis.Tests.Odds;
 
 /// <summary>
 /// Middles of what makers print for sound cars (service texts read as stored pages; all rows with titles and dates:
-/// tools/Tightcold.Published/rows.csv, all results: docs/validation-published.md). The population was fitted to them, so
+/// tools/Tightcold.Published/rows.csv, all results: docs/validation-published.md). The population was fitted to them,
+/// so
 /// this holds the code; that it holds for makers it never saw is the tool's command left-out.
 /// </summary>
 public sealed class MakersChartTests
@@ -28,7 +29,8 @@ public sealed class MakersChartTests
         string car, double celsius, double rpm, bool recirculated, double low, double high, double? vent)
     {
         Assert.NotEmpty(car);
-        var point = ACase.Point(celsius, rpm) with { HumiditySigma = 0.12, FreshShare = recirculated ? 0.05 : 1, Doors = DoorsAre.WindowsOpen };
+        var point = ACase.Point(celsius, rpm) with { HumiditySigma = 0.12, FreshShare = recirculated ? 0.05 : 1,
+            Doors = DoorsAre.WindowsOpen };
         point = point.Gauges(low, high);
         if (vent is { } cold) point = point.At(Channel.Vent, cold);
         var odds = CarScore.Marginal(Diagnoser.Diagnose(new(new("R134a")) { Points = [point] }, Enough, 7));
@@ -41,6 +43,7 @@ public sealed class MakersChartTests
     {
         Assert.InRange(Population.Shipped["suction-set"].Level, 2.2e5, 3.1e5);
         Assert.True(Population.Shipped["condenser"].IsFactor);
-        Assert.Contains("no;number", Assert.Throws<FormatException>(() => Population.Parse("trait;level;spread;unit\nno;number;0;x")).Message, StringComparison.Ordinal);
+        Assert.Contains("no;number", Assert.Throws<FormatException>(() =>
+            Population.Parse("trait;level;spread;unit\nno;number;0;x")).Message, StringComparison.Ordinal);
     }
 }

@@ -10,7 +10,8 @@ public sealed class ReasonTests
 {
     private static readonly Effort Enough = new(40, 40, 5_000, 0.02);
 
-    private static IReadOnlyDictionary<string, double> Odds(DiagnosisEvidence evidence) => CarScore.Marginal(Diagnoser.Diagnose(evidence, Enough, 7));
+    private static IReadOnlyDictionary<string, double> Odds(DiagnosisEvidence evidence) =>
+        CarScore.Marginal(Diagnoser.Diagnose(evidence, Enough, 7));
 
     [Theory]
     [InlineData(ReadingReason.NotSaid)]
@@ -38,8 +39,10 @@ public sealed class ReasonTests
     [Fact]
     public void A_prior_that_is_told_is_taken()
     {
-        Assert.Equal(0.2, HypothesisSet.For(ACase.Valve, ReadingReason.CheckUp, 0.2).Single(one => one.IsNothingWrong).Prior, 9);
-        var refused = Assert.Throws<ArgumentOutOfRangeException>(() => Odds(ACase.Of(ACase.Point().Gauges(2, 15)) with { SoundBefore = 1.2 }));
+        Assert.Equal(0.2, HypothesisSet.For(ACase.Valve, ReadingReason.CheckUp, 0.2).Single(one =>
+            one.IsNothingWrong).Prior, 9);
+        var refused = Assert.Throws<ArgumentOutOfRangeException>(() =>
+            Odds(ACase.Of(ACase.Point().Gauges(2, 15)) with { SoundBefore = 1.2 }));
         Assert.Contains("SoundBefore", refused.Message, StringComparison.Ordinal);
     }
 
@@ -63,13 +66,18 @@ public sealed class ReasonTests
     [Fact]
     public void Warm_at_idle_speaks_for_the_condensers_air_and_warm_after_ten_minutes_for_ice()
     {
-        double Prior(ReadingReason why, Fault fault) => HypothesisSet.For(ACase.Valve, why).Single(one => one.Faults is [var only] && only == fault).Prior;
-        Assert.True(Prior(ReadingReason.WarmAtIdle, Fault.CondenserAir) > 2 * Prior(ReadingReason.BroughtInWarm, Fault.CondenserAir));
-        Assert.True(Prior(ReadingReason.WarmAfterTenMinutes, Fault.MoistureIce) > 5 * Prior(ReadingReason.BroughtInWarm, Fault.MoistureIce));
-        Assert.True(Prior(ReadingReason.JustMendedAndWeighed, Fault.Undercharge) < 0.1 * Prior(ReadingReason.BroughtInWarm, Fault.Undercharge));
+        double Prior(ReadingReason why, Fault fault) => HypothesisSet.For(ACase.Valve, why).Single(one =>
+            one.Faults is [var only] && only == fault).Prior;
+        Assert.True(Prior(ReadingReason.WarmAtIdle, Fault.CondenserAir) > 2 * Prior(ReadingReason.BroughtInWarm,
+            Fault.CondenserAir));
+        Assert.True(Prior(ReadingReason.WarmAfterTenMinutes, Fault.MoistureIce) > 5 * Prior(ReadingReason.BroughtInWarm,
+            Fault.MoistureIce));
+        Assert.True(Prior(ReadingReason.JustMendedAndWeighed,
+            Fault.Undercharge) < 0.1 * Prior(ReadingReason.BroughtInWarm, Fault.Undercharge));
     }
 
-    /// <summary>Half a charge stands on the receiver's plateau: the gauges call it sound, a scale says what it is.</summary>
+    /// <summary>Half a charge stands on the receiver's plateau: the gauges call it sound, a scale says what it
+    /// is.</summary>
     [Fact]
     public void A_shortage_that_the_receiver_covers_is_sound_to_the_gauges_and_too_little_to_a_scale()
     {

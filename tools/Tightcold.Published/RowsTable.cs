@@ -92,8 +92,7 @@ internal sealed class RowsTable
         var text = new StringBuilder();
         void Add(string name, PublishedRow.Range? range)
         {
-            if (range is { } one) text.Append(CultureInfo.InvariantCulture, $"{(text.Length > 0 ? ",
-                " : "")}{name} {one.From:0.##}–{one.To:0.##}");
+            if (range is { } one) text.Append(CultureInfo.InvariantCulture, $"{(text.Length > 0 ? ", " : "")}{name} {one.From:0.##}–{one.To:0.##}");
         }
 
         Add("low", row.Low);

@@ -69,7 +69,7 @@ internal static class HoldFinding
             default:
                 break;
         }
-        if (tight.Belief.Tests.Any(test => test.SinceLastChange && test.Quality.HasFlag(TestQuality.Misfit)))
+        if (hold is { Odds.Fits: false })
             return (Certainty.Weak, Judgement.CannotTell, Phrase.Words("No known explanation fits these readings: look at each again, or hold anew without touching a valve."));
         if (hold is { Odds.Wet: >= 0.7 })
             return (Certainty.Weak, Judgement.Bad, Phrase.Of($"Not dry ({Odds(hold.Odds.Wet)}): water is still boiling off inside. Pump on."));

@@ -37,6 +37,35 @@ public sealed class ArrowTests
     }
 
     [Fact]
+    public void Nothing_that_travels_refers_to_a_tool()
+    {
+        var projects = House.Files().Where(file => file.EndsWith(".csproj", StringComparison.Ordinal)
+            && file.StartsWith("src/", StringComparison.Ordinal));
+        Assert.All(projects, project => Assert.DoesNotContain(
+            XDocument.Parse(House.Read(project)).Descendants("ProjectReference"),
+            reference => reference.Attribute("Include")!.Value.Contains("tools/", StringComparison.Ordinal)));
+    }
+
+    /// <summary>
+    /// The second world judges the product: it takes its front and what a refrigerant is, and none of the models behind.
+    /// </summary>
+    [Fact]
+    public void The_second_world_uses_none_of_the_models_that_it_judges()
+    {
+        string[] allowed = ["Findings", "Properties", "Numerics"];
+        const string Project = "tools/Tightcold.SecondWorld/Tightcold.SecondWorld.csproj";
+        var used = XDocument.Parse(House.Read(Project)).Descendants("ProjectReference")
+            .Select(reference => Room(reference.Attribute("Include")!.Value));
+        Assert.All(used, room => Assert.Contains(room, allowed));
+        string[] worlds = ["Cars/", "Leaks/", "Vacuum/", "Nitrogen/", "Search/"];
+        string[] models = ["Loop", "Diagnosis", "Procedures", "Findings"];
+        var laws = House.Files().Where(file => file.EndsWith(".cs", StringComparison.Ordinal)
+            && worlds.Any(world => file.StartsWith("tools/Tightcold.SecondWorld/" + world, StringComparison.Ordinal)));
+        Assert.All(laws, file => Assert.DoesNotContain(models,
+            model => House.Read(file).Contains("using Tightcold." + model, StringComparison.Ordinal)));
+    }
+
+    [Fact]
     public void Every_project_stands_in_the_solution()
     {
         var solution = XDocument.Parse(House.Read("Tightcold.slnx")).Descendants("Project").Select(project => project.Attribute("Path")!.Value).ToHashSet();

@@ -131,7 +131,7 @@ public sealed partial class JobStore
     private async Task<T> Writing<T>(Func<JournalDatabase, Task<T>> work, CancellationToken cancellation)
     {
         using var turn = await engine.TurnAsync(cancellation).ConfigureAwait(false);
-        return await Guarded(async database =>
+        return await Guarded(turn, async database =>
         {
             // SQLite takes the write lock at the begin, so that two writers queue instead of failing in the middle.
             var transaction = await database.Database.BeginTransactionAsync(cancellation).ConfigureAwait(false);

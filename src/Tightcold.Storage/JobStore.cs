@@ -192,14 +192,20 @@ public sealed partial class JobStore : IJobStore, IDisposable
         : [.. brought.Select(row => RowText.Kit(row.BodyJson, row.KitId)).Concat(own.Where(kit => kit.From > since)).DistinctBy(kit => kit.Id)
             .OrderBy(kit => kit.From).ThenBy(kit => kit.Id)];
 
-    private async Task<T> Guarded<T>(Func<JournalDatabase, Task<T>> work, CancellationToken cancellation)
+    private Task<T> Guarded<T>(Func<JournalDatabase, Task<T>> work, CancellationToken cancellation) =>
+        Guarded(null, work, cancellation);
+
+    /// <param name="turn">The writer's turn, when somebody writes.</param>
+    private async Task<T> Guarded<T>(
+        WaitingLine.Place? turn, Func<JournalDatabase, Task<T>> work, CancellationToken cancellation)
     {
         var began = Stopwatch.GetTimestamp();
         for (var round = 1; ; round++)
         {
+            WaitingLine.Place? room = null;
             try
             {
-                using var room = await engine.RoomAsync(cancellation).ConfigureAwait(false);
+                room = await engine.RoomAsync(cancellation).ConfigureAwait(false);
                 var database = engine.Open();
                 await using (database.ConfigureAwait(false))
                 {
@@ -212,8 +218,26 @@ public sealed partial class JobStore : IJobStore, IDisposable
             }
             catch (Exception trouble) when (engine.Explain(trouble) is not null)
             {
-                throw engine.Explain(trouble)!;
+                var explained = engine.Explain(trouble)!;
+                MarkVain(explained, room);
+                MarkVain(explained, turn);
+                throw explained;
+            }
+            catch (StoreException trouble)
+            {
+                MarkVain(trouble, turn);
+                throw;
+            }
+            finally
+            {
+                room?.Dispose();
             }
         }
+    }
+
+    /// <summary>The next who comes would wait in vain as well.</summary>
+    private static void MarkVain(StoreException trouble, WaitingLine.Place? place)
+    {
+        if (place is not null && trouble.Trouble is (StoreTrouble.Busy or StoreTrouble.Stopped)) place.InVain = true;
     }
 }

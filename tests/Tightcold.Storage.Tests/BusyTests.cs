@@ -52,13 +52,13 @@ public sealed class BusyTests : IDisposable
     [Fact]
     public async Task A_line_that_moves_is_waited_out_however_movedit_takes_and_one_that_stands_is_left()
     {
-        var patience = TimeSpan.FromSeconds(4);
+        var patience = TimeSpan.FromSeconds(6);
         var line = new WaitingLine(1, patience);
         var began = Stopwatch.GetTimestamp();
-        var moved = await Task.WhenAll(Enumerable.Range(0, 12).Select(async _ =>
+        var moved = await Task.WhenAll(Enumerable.Range(0, 30).Select(async _ =>
         {
             using var place = await line.EnterAsync(Stop);
-            if (place is not null) await Task.Delay(TimeSpan.FromMilliseconds(500), Stop);
+            if (place is not null) await Task.Delay(TimeSpan.FromMilliseconds(250), Stop);
             return place is not null;
         }));
         Assert.All(moved, Assert.True);
@@ -111,9 +111,9 @@ public sealed class BusyTests : IDisposable
         using var second = await StoreAsync(Long, Path.Combine(folder.Path, ".", file));
         await Task.WhenAll(Enumerable.Range(0, 8).Select(hand => Task.Run(async () =>
         {
-            for (var i = 0; i < 100; i++) await (hand % 2 == 0 ? first : second).SaveCarAsync(ACar(i), Stop);
+            for (var i = 0; i < 25; i++) await (hand % 2 == 0 ? first : second).SaveCarAsync(ACar(i), Stop);
         }, Stop)));
-        Assert.Equal(800, (await second.CarsAsync(Stop)).Count);
+        Assert.Equal(200, (await second.CarsAsync(Stop)).Count);
     }
 
     /// <summary>The library's own pool could lend one to two (github.com/dotnet/efcore/issues/39008).</summary>

@@ -1,6 +1,8 @@
 using Tightcold.App.Demo;
-using Tightcold.Picture;
+using Tightcold.Findings.Now;
 using Tightcold.Jobs.Entries;
+using Tightcold.Picture;
+using Tightcold.Quantities;
 using Tightcold.Web.Tests.Bench;
 using Tightcold.Web.Words;
 
@@ -12,17 +14,18 @@ public sealed class DemoJobTests(Chromium chromium)
     [Theory]
     [InlineData(10, "standing", null)]
     [InlineData(95, "mend", "Circuit open at liquid line joint at condenser")]
-    [InlineData(215, "pump", "Pump running")]
+    [InlineData(215, "pump", "Pumping down")]
     [InlineData(250, "hold", "Holding, valve to the pump shut")]
     [InlineData(276, "charge", "Valve open on Can A")]
     public async Task Coming_back_during_the_day_a_person_sees_the_step_that_matters_now_and_what_is_running(int minute, string name, string? clock)
     {
         await using var site = await RunningSite.WithDemoUntilAsync(TimeSpan.FromMinutes(minute));
         var record = (await site.Desk.RecordAsync(1, TestContext.Current.CancellationToken))!;
-        var now = StepWords.Title(new JobPicture(record).Now.Step);
+        var picture = new JobPicture(record);
+        var now = StepWords.Title(picture.Now.Step);
         await using var person = await chromium.PersonAsync(site, 390);
         await person.OpenAsync("/");
-        await person.SeesAsync($"Now: {now}");
+        await person.SeesAsync(NowWords.Of(picture).Waits.Render(SiFormat.Instance));
         if (clock is not null) await person.SeesAsync(clock);
         await person.FollowAsync($"Grey estate with the dented hatch: {DemoScenario.Complaint}", exact: false);
         Assert.Equal(now, await person.Page.Locator(".walk > li.now h2").First.InnerTextAsync());

@@ -22,7 +22,8 @@ public sealed class ManyHandsTests(PostgresServer server)
         fields["f.text"] = text;
         if (id is not null) fields["id"] = id;
         using var answer = await client.SendAsync($"/jobs/{job}/entries/new/note", fields);
-        Assert.Equal(HttpStatusCode.Redirect, answer.StatusCode);
+        if (answer.StatusCode != HttpStatusCode.Redirect)
+            Assert.Fail($"{answer.StatusCode}: {await answer.Content.ReadAsStringAsync(Stop)}");
         using var page = await client.GetAsync(new Uri($"/jobs/{job}", UriKind.Relative), Stop);
         Assert.Equal(HttpStatusCode.OK, page.StatusCode);
         return fields["id"];

@@ -43,9 +43,12 @@ public static class TightnessInference
         var hoses = Array.FindIndex(models, model => model.Role == SpotRole.HoseSet);
         var hosesLeak = hoses < 0 ? 0 : sums.LeaksNow[hoses] / sums.Weight;
         double? failedRate = failed.IsEmpty ? null : failed.Max(i => readings[i].RateKgPerS.P50);
+        // Hoses that failed alone are a fact; that they might be the reason is no more than odds.
+        var hosesShown = readings.Any(reading => reading.Failed && reading.Kind == TightnessTestKind.VacuumHold
+            && evidence.Holds[reading.Index].HosesAlone);
         var told = TightnessJudge.Limited(
-            unlimited, failedRate, evidence.Question.LineKgPerS, hosesLeak >= 0.5, found is not null, divided);
-        var verdict = TightnessJudge.Verdict(told, !failed.IsEmpty && hosesLeak < 0.5, anyFailed, divided);
+            unlimited, failedRate, evidence.Question.LineKgPerS, hosesShown, found is not null, divided);
+        var verdict = TightnessJudge.Verdict(told, !failed.IsEmpty && !hosesShown, anyFailed, divided);
         var spots = Spots(evidence, models, sums);
         var reassembly = Array.FindIndex(models, model => model.Role == SpotRole.Reassembly);
         var (doubt, spot) = TightnessJudge.Largest(

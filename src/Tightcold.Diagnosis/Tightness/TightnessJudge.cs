@@ -56,11 +56,11 @@ internal static class TightnessJudge
     /// not have seen.</summary>
     /// <param name="failedKgPerS">Rate that the worst unanswered test shows by itself; null without one.</param>
     public static double Limited(
-        double odds, double? failedKgPerS, double lineKgPerS, bool hosesLikelier, bool found, double divided)
+        double odds, double? failedKgPerS, double lineKgPerS, bool hosesShown, bool found, double divided)
     {
         // The more a failed test shows, the less is left, whatever else may explain it; but hoses that leak alone do.
         if (failedKgPerS is { } rate)
-            return Math.Min(odds, Even * (hosesLikelier ? 1 : Math.Min(1, Math.Cbrt(lineKgPerS / rate))));
+            return Math.Min(odds, Even * (hosesShown ? 1 : Math.Min(1, Math.Cbrt(lineKgPerS / rate))));
         if (found || divided < TightnessInference.DividesForLikely) return Math.Min(odds, BelowLikely);
         return divided < TightnessInference.DividesForProven ? Math.Min(odds, BelowProven) : odds;
     }

@@ -6,8 +6,7 @@ public enum TightnessVerdict
     /// <summary>No test since the last repair or opening that could have seen anything.</summary>
     Untested,
 
-    /// <summary>A test of the whole circuit failed, and the hoses are not the likelier reason; or a leak that was
-    /// found and
+    /// <summary>A test of the whole circuit failed, and no hold of the hoses alone did; or a leak that was found and
     /// not mended is likelier than not too large.</summary>
     Leaking,
 

@@ -47,8 +47,12 @@ internal static class LeakWords
 
     private static double Months(double seconds) => seconds / (LeakForecast.Year / 12);
 
-    private static Estimate Rate(string key, string name, LeakQuantiles rate) =>
-        Estimate.Between(key, name, QuantityKind.LeakRate, rate.P50, rate.P05, rate.P95, EstimateOrigin.Modelled);
+    /// <summary>Beyond twenty fillings a year nothing is known but that it is large.</summary>
+    private const double LargeKgPerS = 10.0 / (365.25 * 86400);
+
+    private static Estimate Rate(string key, string name, LeakQuantiles rate) => rate.P95 > LargeKgPerS
+        ? Estimate.AtLeast(key, name, QuantityKind.LeakRate, rate.P05, EstimateOrigin.Modelled)
+        : Estimate.Between(key, name, QuantityKind.LeakRate, rate.P50, rate.P05, rate.P95, EstimateOrigin.Modelled);
 
     public static ImmutableArray<Assumption> Assumptions(LeakView view) =>
     [

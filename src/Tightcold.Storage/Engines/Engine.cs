@@ -20,8 +20,8 @@ internal abstract class Engine : IDisposable
 
     public abstract JournalDatabase Open();
 
-    /// <summary>Room for one more who asks or writes, given back when disposed.</summary>
-    public abstract Task<IDisposable> RoomAsync(CancellationToken cancellation);
+    /// <summary>Room for one more who asks or writes; null where there is always room.</summary>
+    public abstract Task<WaitingLine.Place?> RoomAsync(CancellationToken cancellation);
 
     /// <summary>Makes the tables, or brings older ones up to date. Data of a newer version is refused and left untouched.</summary>
     public abstract Task PrepareAsync(CancellationToken cancellation);
@@ -29,8 +29,8 @@ internal abstract class Engine : IDisposable
     /// <summary>A transaction that sees one moment and keeps no writer waiting.</summary>
     public abstract Task<IDbContextTransaction> ReadAsync(JournalDatabase database, CancellationToken cancellation);
 
-    /// <summary>A writer's turn, given back when disposed; writers come first come, first served.</summary>
-    public abstract Task<IDisposable> TurnAsync(CancellationToken cancellation);
+    /// <summary>A writer's turn; writers come first come, first served.</summary>
+    public abstract Task<WaitingLine.Place> TurnAsync(CancellationToken cancellation);
 
     /// <summary>Inside a transaction: nobody else adds to this job until it ends.</summary>
     public abstract Task LockJobAsync(JournalDatabase database, Guid jobId, CancellationToken cancellation);
@@ -106,11 +106,5 @@ internal abstract class Engine : IDisposable
     protected static IEnumerable<Exception> Chain(Exception trouble)
     {
         for (var next = trouble; next is not null; next = next.InnerException!) yield return next;
-    }
-
-    protected sealed class NoTurn : IDisposable
-    {
-        public static readonly NoTurn Instance = new();
-        public void Dispose() { }
     }
 }

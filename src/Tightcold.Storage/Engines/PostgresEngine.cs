@@ -15,7 +15,7 @@ internal sealed class PostgresEngine : Engine
 
     private readonly DbContextOptions<PostgresDatabase> options;
     private readonly string connectionText;
-    private readonly WaitingLine line;
+    private readonly WaitingLine line, writers;
 
     public PostgresEngine(string connection)
     {
@@ -28,6 +28,9 @@ internal sealed class PostgresEngine : Engine
         connectionText = settings.ToString();
         // Who finds all connections taken waits here in turn; the driver's own line turns everybody away after seconds.
         line = new(Math.Max(1, settings.MaxPoolSize), Patience);
+        // Who waits at the server for a job that another one writes to holds a connection all the while: a few at once
+        // are as quick as many, and leave the others to those who look.
+        writers = new(Math.Clamp(settings.MaxPoolSize / 4, 1, 5), Patience);
         options = new DbContextOptionsBuilder<PostgresDatabase>().UseNpgsql(connectionText).Options;
     }
 
@@ -85,12 +88,12 @@ internal sealed class PostgresEngine : Engine
     public override Task<IDbContextTransaction> ReadAsync(JournalDatabase database, CancellationToken cancellation) =>
         database.Database.BeginTransactionAsync(IsolationLevel.RepeatableRead, cancellation);
 
-    public override async Task<IDisposable> RoomAsync(CancellationToken cancellation) =>
+    public override async Task<WaitingLine.Place?> RoomAsync(CancellationToken cancellation) =>
         await line.EnterAsync(cancellation).ConfigureAwait(false) ?? throw Busy();
 
-    // The server queues writers by the rows they lock.
-    public override Task<IDisposable> TurnAsync(CancellationToken cancellation) =>
-        Task.FromResult<IDisposable>(NoTurn.Instance);
+    // Beyond these the server queues writers by the rows they lock.
+    public override async Task<WaitingLine.Place> TurnAsync(CancellationToken cancellation) =>
+        await writers.EnterAsync(cancellation).ConfigureAwait(false) ?? throw Busy();
 
     public override Task LockJobAsync(JournalDatabase database, Guid jobId, CancellationToken cancellation) =>
         database.Database.ExecuteSqlAsync($"SELECT 1 FROM jobs WHERE id = {jobId} FOR UPDATE", cancellation);

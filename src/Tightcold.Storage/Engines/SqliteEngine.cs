@@ -180,10 +180,10 @@ internal sealed class SqliteEngine : Engine
     }
 
     // Readers keep nobody waiting.
-    public override Task<IDisposable> RoomAsync(CancellationToken cancellation) =>
-        Task.FromResult<IDisposable>(NoTurn.Instance);
+    public override Task<WaitingLine.Place?> RoomAsync(CancellationToken cancellation) =>
+        Task.FromResult<WaitingLine.Place?>(null);
 
-    public override async Task<IDisposable> TurnAsync(CancellationToken cancellation) =>
+    public override async Task<WaitingLine.Place> TurnAsync(CancellationToken cancellation) =>
         await line.EnterAsync(cancellation).ConfigureAwait(false) ?? throw Busy();
 
     // SQLite has one writer at a time, from the begin of its transaction.

@@ -13,7 +13,7 @@ internal sealed class WaitingLine(int places, TimeSpan patience)
     private long lastMove = Stopwatch.GetTimestamp();
 
     /// <summary>A place, given back when disposed; null when nobody moved for too long.</summary>
-    public async Task<IDisposable?> EnterAsync(CancellationToken cancellation)
+    public async Task<Place?> EnterAsync(CancellationToken cancellation)
     {
         cancellation.ThrowIfCancellationRequested();
         var came = Stopwatch.GetTimestamp();
@@ -77,17 +77,18 @@ internal sealed class WaitingLine(int places, TimeSpan patience)
         }
     }
 
-    private void Left(long taken)
+    private void Left(bool inVain)
     {
-        // Who held a place for as long as others wait was stuck, and the next would be too: that is no move.
-        if (Stopwatch.GetElapsedTime(taken) < patience) Volatile.Write(ref lastMove, Stopwatch.GetTimestamp());
+        if (!inVain) Volatile.Write(ref lastMove, Stopwatch.GetTimestamp());
         Next();
     }
 
-    private sealed class Place(WaitingLine line) : IDisposable
+    /// <summary>A place in use, given back when disposed.</summary>
+    internal sealed class Place(WaitingLine line) : IDisposable
     {
-        private readonly long taken = Stopwatch.GetTimestamp();
+        /// <summary>It came to nothing, and the next would fare no better: that is no move of the line.</summary>
+        public bool InVain { get; set; }
 
-        public void Dispose() => line.Left(taken);
+        public void Dispose() => line.Left(InVain);
     }
 }

@@ -13,7 +13,7 @@ public sealed class TightnessLaws(ITestOutputHelper output)
     /// The sampler's own grain, where anything is told as good. Below even odds, where tests contradict each other, one
     /// leak explains another away and a better test may shift the blame by a little.
     /// </summary>
-    private static double Grain(double odds) => odds >= 0.5 ? 0.002 : 0.03;
+    private static double Grain(double odds) => odds >= 0.5 ? 0.002 : 0.05;
 
     private static double Odds(TightnessEvidence evidence) => TightnessInference.Of(evidence).StillCools;
 

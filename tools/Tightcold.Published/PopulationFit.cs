@@ -7,11 +7,9 @@ namespace Tightcold.Published;
 
 /// <summary>
 /// What sound cars are like, from the charts: each chart is one car whose traits are drawn from a population, and level
-/// and
-/// spread of that population are what is sought (a hierarchical model, by expectation and maximisation with weighted
-/// points;
-/// Wei and Tanner 1990, J. Am. Stat. Assoc. 85, 699). The first guess counts as so many cars, so that few charts cannot
-/// drag it anywhere; makers weigh by the root of their number of charts.
+/// and spread of that population are what is sought (a hierarchical model, by expectation and maximisation with
+/// weighted points; Wei and Tanner 1990, J. Am. Stat. Assoc. 85, 699). The first guess counts as so many cars, so that
+/// few charts cannot drag it anywhere; makers weigh by the root of their number of charts.
 /// </summary>
 internal sealed class PopulationFit
 {
@@ -93,7 +91,8 @@ internal sealed class PopulationFit
         var text = new StringBuilder();
         text.Append("# What sound cars are like: level and spread of each trait, learnt from makers' printed charts\n");
         text.Append("# (sources and ranges: tools/Tightcold.Published/rows.csv; how: docs/physics/loop.md).\n");
-        text.Append("# A level marked x is a factor on LoopDesign's ordinary car. Written by the tool's command ship; not by hand.\n");
+        text.Append("# A level marked x is a factor on LoopDesign's ordinary car.\n");
+        text.Append("# Written by the tool's command ship; not by hand.\n");
         text.Append("trait;level;spread;unit\n");
         foreach (var line in guess.Where(line => line.Length > 0 && line[0] != '#'
             && !line.StartsWith("trait;", StringComparison.Ordinal)))

@@ -30,7 +30,8 @@ internal static class WhyText
             foreach (var sign in belief.SignReasons) Add($"    {sign.Sign} {sign.Weight:+0.0;-0.0}");
         }
 
-        Add($"fit {answer.Fit:0.00}, charge {answer.ChargeKg.Low:0.00}–{answer.ChargeKg.High:0.00} kg, {answer.Solves} solves");
+        Add($"fit {answer.Fit:0.00}, {answer.Solves} solves");
+        Add($"charge {answer.ChargeKg.Low:0.00}–{answer.ChargeKg.High:0.00} kg");
         if (answer.DoesNotFit is { } worst) Add($"does not fit: {worst.Channel} {worst.Observed:G4}");
         return text.ToString();
     }

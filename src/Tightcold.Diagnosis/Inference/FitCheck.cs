@@ -5,9 +5,8 @@ namespace Tightcold.Diagnosis.Inference;
 /// <summary>
 /// Whether the leading explanation explains what was read. Readings are made from its own cars as they were before any
 /// reading, with the errors of instruments and model; the density of each such set over all other cars of the
-/// explanation
-/// is the measure, and the share of sets that are no likelier than what was read is the answer (prior predictive check;
-/// Box 1980, J. R. Stat. Soc. A 143, 383). Cars fitted to the readings would flatter them.
+/// explanation is the measure, and the share of sets that are no likelier than what was read is the answer (prior
+/// predictive check; Box 1980, J. R. Stat. Soc. A 143, 383). Cars fitted to the readings would flatter them.
 /// </summary>
 internal static class FitCheck
 {

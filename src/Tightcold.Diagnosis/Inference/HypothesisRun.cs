@@ -169,8 +169,7 @@ internal sealed class HypothesisRun(Hypothesis hypothesis, CarSimulator simulato
 
     /// <summary>
     /// Water in the throttle: a reading finds it frozen or clear. The row becomes that of the likelier of the two; what
-    /// is
-    /// given back brings its likelihood to that of both by their chances. Where both ends of a swing were read, the
+    /// is given back brings its likelihood to that of both by their chances. Where both ends of a swing were read, the
     /// swing goes from one to the other.
     /// </summary>
     private double Freezes(CarSimulator.Car car, int p, ReadOnlySpan<double> z, LoopStart? near, Span<double> clear)

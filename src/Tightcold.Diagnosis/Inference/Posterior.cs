@@ -95,8 +95,7 @@ internal sealed class Posterior
     }
 
     /// <summary>Where a sound car's reading would lie before any was taken: its modelled numbers, each with what the
-    /// model
-    /// itself is off by (a normal law on five nodes).</summary>
+    /// model itself is off by (a normal law on five nodes).</summary>
     public List<(double Value, double Weight)> Foretold(int h, in ReadingLikelihood.Item item)
     {
         var modelled = Modelled(h, item, fitted: false);

@@ -14,7 +14,6 @@ public sealed record ReadingCheck(
         double MisreadOdds)
 {
     /// <summary>Odds that it would lie this far out if the leading explanation holds and every other reading is right;
-    /// the
-    /// reading with the least of them is the one that does not fit.</summary>
+    /// the reading with the least of them is the one that does not fit.</summary>
     public double Tail { get; init; } = 1;
 }

@@ -24,7 +24,6 @@ public enum Channel
     HighSwingTop,
 
     /// <summary>Fall of temperature along the liquid line, condenser's outlet less the throttle's inlet, K: two clamps
-    /// of
-    /// one thermometer, or one moved, so that its own error falls out.</summary>
+    /// of one thermometer, or one moved, so that its own error falls out.</summary>
     LineStep,
 }

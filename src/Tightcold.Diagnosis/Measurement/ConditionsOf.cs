@@ -52,8 +52,7 @@ internal static class ConditionsOf
 
     /// <summary>
     /// What the blower takes in on recirculation. Said cabin air is taken as said; else it lies a share of the way from
-    /// the
-    /// outside air to the coil's, by how the cabin is kept. The coil dries it by the same share.
+    /// the outside air to the coil's, by how the cabin is kept. The coil dries it by the same share.
     /// </summary>
     private static (double CabinK, double Humidity) Cabin(OperatingPoint point, double ambientK, double humidity,
         ReadOnlySpan<double> z, Population population)
@@ -88,8 +87,7 @@ internal static class ConditionsOf
     }
 
     // Air that leaves the coil, and how far a cabin can be brought towards it. Open doors let most of the cooled air
-    // go,
-    // shut windows keep it: shares of what open windows leave (assumed).
+    // go, shut windows keep it: shares of what open windows leave (assumed).
     private const double CoilAirK = 281.15, MostCooled = 0.8, OpenShare = 0.3, ClosedShare = 2.0, NotSaidShare = 0.8;
     private const double MostDamp = 0.95;
 
@@ -123,8 +121,7 @@ internal static class ConditionsOf
     }
 
     // Air of a shop fan before the condenser, m/s, whatever the car's own fan does, with a lognormal spread; a third of
-    // the
-    // hot air still comes round. Cardboard leaves some air and much of it hot. Assumed.
+    // the hot air still comes round. Cardboard leaves some air and much of it hot. Assumed.
     private const double AidFace = 2.2, AidSpread = 0.25, AidReentryShare = 0.35;
     private const double BlockedFace = 0.6, BlockedSpread = 0.3, BlockedReentryK = 10, BlockedReentrySigmaK = 4;
 
@@ -141,8 +138,7 @@ internal static class ConditionsOf
         double Between(string idle, string other, double score) =>
             population[idle].At(score) + (raised * (population[other].At(score) - population[idle].At(score)));
         // Fans are staged by pressure: one maker's switch brings the fast stage at 17.7 bar and drops it at 14.7, so
-        // mild
-        // weather sees slow fans, and charts print nearly the same lift over ambient from 20 to 40 °C.
+        // mild weather sees slow fans, and charts print nearly the same lift over ambient from 20 to 40 °C.
         var mild = Clamp((FullFanAboveK - point.AmbientK) / MildBandK, 0, 1);
         var held = Clamp(population["fan-mild"].At(z[Coordinate.FanStage]), 0, MostHeld);
         var own = Between("face-idle", "face-raised", z[Coordinate.FaceSpeed]) * (1 - (mild * held));

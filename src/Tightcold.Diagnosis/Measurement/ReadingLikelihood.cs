@@ -53,8 +53,7 @@ internal sealed class ReadingLikelihood
     }
 
     /// <summary>ln of the likelihood of one point by itself: its readings, each with its fixed error and its own, and
-    /// what
-    /// was seen there.</summary>
+    /// what was seen there.</summary>
     public double Alone(int point, ReadOnlySpan<double> predicted)
     {
         var log = SeenLikelihood.Log(points[point], predicted);

@@ -5,8 +5,8 @@ namespace Tightcold.Diagnosis.Priors;
 public enum Fault
 {
     /// <summary>Less than four fifths of the label's charge, and so little that the circuit shows it: liquid runs
-    /// short. A
-    /// shortage that receiver or accumulator still covers is no different from a sound car to any gauge.</summary>
+    /// short. A shortage that receiver or accumulator still covers is no different from a sound car to any
+    /// gauge.</summary>
     Undercharge,
 
     /// <summary>More than about an eighth above the label's charge.</summary>

@@ -6,8 +6,7 @@ namespace Tightcold.Diagnosis.Priors;
 /// <summary>
 /// How bad a fault is, from a standard normal coordinate. What wears or silts up slowly is commoner small than large,
 /// Beta(1, 2) on the range from “worth mending” to the worst; what sticks, breaks or closes is as often gross: even,
-/// and
-/// for throttles and lines even in the logarithm of the area that is left. Assumed.
+/// and for throttles and lines even in the logarithm of the area that is left. Assumed.
 /// </summary>
 internal static class FaultPrior
 {

@@ -5,8 +5,7 @@ namespace Tightcold.Diagnosis.Priors;
 
 /// <summary>
 /// The explanations that a car allows, with their odds before any reading, by why the reading was taken. The weights
-/// are
-/// engineering assumptions from trade practice (docs/physics/diagnosis.md, prior table); they are not counts of a
+/// are engineering assumptions from trade practice (docs/physics/diagnosis.md, prior table); they are not counts of a
 /// workshop.
 /// </summary>
 public static class HypothesisSet
@@ -42,8 +41,7 @@ public static class HypothesisSet
     ];
 
     /// <summary>All explanations for a car of which nobody said why it is read, “nothing wrong” first and “none of
-    /// these”
-    /// last.</summary>
+    /// these” last.</summary>
     public static ImmutableArray<Hypothesis> For(CarKnowledge car) => For(car, ReadingReason.NotSaid);
 
     /// <summary>All explanations for a car, “nothing wrong” first and “none of these” last.</summary>

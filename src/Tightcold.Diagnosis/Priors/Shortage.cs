@@ -6,8 +6,8 @@ namespace Tightcold.Diagnosis.Priors;
 internal static class Shortage
 {
     // Receiver or accumulator as good as empty, and then vapour in the liquid line or an evaporator that boils dry
-    // early,
-    // as far as it costs cooling: the vent a kelvin or so (docs/physics/loop.md). Eyes at a glass see far less vapour.
+    // early, as far as it costs cooling: the vent a kelvin or so (docs/physics/loop.md). Eyes at a glass see far less
+    // vapour.
     private const double StoreEmpty = 0.02, Vapour = 0.04, VapourInGlass = 0.004, DryK = 14;
 
     /// <param name="predicted">A row of <see cref="Predicted.Width"/>.</param>

@@ -6,8 +6,7 @@ namespace Tightcold.Loop.Designs;
 /// <summary>
 /// What sound cars are like, learnt from makers' printed charts (docs/physics/loop.md, the population; redone by
 /// <c>tools/Tightcold.Published fit</c>). Levels shift the ordinary design of <see cref="LoopDesign"/>, spreads are
-/// what
-/// is left from car to car.
+/// what is left from car to car.
 /// </summary>
 public sealed class Population
 {

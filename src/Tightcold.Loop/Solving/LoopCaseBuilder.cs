@@ -102,8 +102,7 @@ internal static class LoopCaseBuilder
         // Conductance grows with the root of mass velocity; the nominal one belongs to 2 m/s of air of 1.13 kg/m3.
         var clean = d.CondenserAirUa * Math.Sqrt(density * speed / (1.13 * 2)) * (1 - (0.9 * faults.CondenserFouling));
         // Air and oil on the condensing side: gas that does not condense gathers at the wall and halves the film at 2.5
-        // bar
-        // (shape from the textbooks of condensation, size assumed); oil 5 % for each 50 g (assumed).
+        // bar (shape from the textbooks of condensation, size assumed); oil 5 % for each 50 g (assumed).
         var film = 1 / (1 + (0.4e-5 * faults.AirExcessPa) + faults.ExcessOilKg);
         var ua = 1 / ((1 / clean) + (1 / (d.CondenserRefrigerantUa * film)));
         c.CondensingG = capacity * (1 - Math.Exp(-ua / capacity));

@@ -85,8 +85,7 @@ internal sealed class RunningWork
     }
 
     // The jet behind the throttle is the coldest place; above this evaporating temperature nothing freezes there, and
-    // that
-    // much lower everything does (assumed).
+    // that much lower everything does (assumed).
     private const double IcesBelowK = 278.15, IceBandK = 6;
 
     /// <summary>Half the time the throttle is blocked by ice, the more the colder it would run when clear.</summary>

@@ -102,8 +102,7 @@ public sealed class HistoryTests
         Assert.Contains(full.Beliefs.Single(belief => belief.Hypothesis.Key == "undercharge").Reasons, reason => reason.IsHistory && reason.Weight < 0);
         Assert.Contains(topped.Beliefs.Single(belief => belief.Hypothesis.Key == "undercharge").Reasons, reason => reason.IsHistory && reason.Weight > 0);
         // What the readings alone say is told beside it, and is what the weighing without a history finds, as near as
-        // two first
-        // pictures agree.
+        // two first pictures agree.
         double Alone(FaultOdds answer) => answer.Beliefs.Where(belief => belief.Hypothesis.Has(Fault.Undercharge)).Sum(belief => belief.OddsWithoutHistory);
         Assert.Equal(1, topped.Beliefs.Sum(belief => belief.OddsWithoutHistory), 9);
         Assert.InRange(Alone(topped), Undercharged(without) - 0.12, Undercharged(without) + 0.12);

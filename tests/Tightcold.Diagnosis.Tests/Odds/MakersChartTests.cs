@@ -9,8 +9,7 @@ namespace Tightcold.Diagnosis.Tests.Odds;
 /// <summary>
 /// Middles of what makers print for sound cars (service texts read as stored pages; all rows with titles and dates:
 /// tools/Tightcold.Published/rows.csv, all results: docs/validation-published.md). The population was fitted to them,
-/// so
-/// this holds the code; that it holds for makers it never saw is the tool's command left-out.
+/// so this holds the code; that it holds for makers it never saw is the tool's command left-out.
 /// </summary>
 public sealed class MakersChartTests
 {

@@ -4,11 +4,9 @@ namespace Tightcold.Loop.Tests.Reference;
 
 /// <summary>
 /// The trade's table at 1500 turns, doors open (common practice, no source), beside what makers print. The table's low
-/// side
-/// lies over the makers' (at 30 to 35 °C 2.8 to 3.4 bar against a median of 2.5 over printed charts,
-/// tools/Tightcold.Published),
-/// and the model's levels are the makers': so its low side is asked to lie under the table, by a third at most, and its
-/// high side within 10 % of the table's nearer edge. docs/validation.md prints every line.
+/// side lies over the makers' (at 30 to 35 °C 2.8 to 3.4 bar against a median of 2.5 over printed charts,
+/// tools/Tightcold.Published), and the model's levels are the makers': so its low side is asked to lie under the table,
+/// by a third at most, and its high side within 10 % of the table's nearer edge. docs/validation.md prints every line.
 /// </summary>
 public sealed class PracticeBandTests
 {

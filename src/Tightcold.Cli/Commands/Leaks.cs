@@ -63,7 +63,7 @@ internal sealed class Leaks(Surroundings surroundings) : DeskCommand<LeaksSettin
         Page.Line(Out, $"that another leak remains unfound: {Odds(belief.AnotherRemains)}");
         Page.Line(Out, view.Losses.Basis.Render(Units) + (view.Losses.LostKg is { } lost ? $"; lost since: {Units.Format(Measure.Kilograms(lost))}" : ""));
         foreach (var check in view.Checks)
-            Page.Line(Out, string.Create(CultureInfo.InvariantCulture, $"check next: {check.Spot} by {LeakView.NameOf(check.Look!.Value)}, {check.Minutes:0} min"));
+            Page.Line(Out, string.Create(CultureInfo.InvariantCulture, $"check next: {check.Spot} by {LeakView.NameOf(check.Kind)}, {check.Minutes:0} min"));
         var time = view.Forecast.Seconds;
         Page.Line(Out, $"until it cools badly: {Months(time.P05)} to {Months(time.P95)} months (90 %), median {Months(time.P50)}; next check by {view.NextCheckAt.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}");
         Page.Line(Out, "");
@@ -95,7 +95,7 @@ internal sealed class Leaks(Surroundings surroundings) : DeskCommand<LeaksSettin
         ["lost-kg"] = view.Losses.LostKg,
         ["still-cools"] = view.Belief.StillCools,
         ["verdict"] = FindingText.Kebab(view.Belief.Verdict.ToString()),
-        ["next"] = new JsonArray([.. view.Checks.Select(check => (JsonNode)new JsonObject { ["spot"] = check.Spot, ["test"] = LeakView.NameOf(check.Look!.Value), ["minutes"] = check.Minutes, ["shows"] = 1 - check.Passes })]),
+        ["next"] = new JsonArray([.. view.Checks.Select(check => (JsonNode)new JsonObject { ["spot"] = check.Spot, ["test"] = LeakView.NameOf(check.Kind), ["minutes"] = check.Minutes, ["shows"] = check.Positive })]),
         ["time-to-warm-s"] = Quantiles(view.Forecast.Seconds),
         ["next-check-at"] = view.NextCheckAt.ToString("O", CultureInfo.InvariantCulture),
         ["ways"] = new JsonArray([.. ways.Select(way => (JsonNode)new JsonObject

@@ -64,12 +64,12 @@ internal static class LeakWords
     /// <summary>The two best checks, as things to do.</summary>
     public static IEnumerable<NextAction> Checks(LeakView view)
     {
-        foreach (var group in view.Checks.Take(4).GroupBy(check => check.Look!.Value).Take(2))
+        foreach (var group in view.Checks.Take(4).GroupBy(check => check.Kind).Take(2))
         {
             var spots = string.Join(", ", group.Select(check => check.Spot));
             var minutes = (int)Math.Ceiling(group.Sum(check => check.Minutes));
             yield return new(Phrase.Of($"Check next: {spots} ({LeakView.NameOf(group.Key)})"),
-                Phrase.Of($"most for its minutes: {Odds(group.Max(check => 1 - check.Passes))} to show something"), minutes, EntryKinds.LeakCheck);
+                Phrase.Of($"most for its minutes: {Odds(group.Max(check => check.Positive))} to show something"), minutes, EntryKinds.LeakCheck);
         }
     }
 

@@ -33,11 +33,10 @@ public sealed record LeakView(
         return new(states, belief, LeakForecast.Of(belief.NowSamples, Math.Max(charge, suffering), suffering), losses, charge, suffering, asOf);
     }
 
-    /// <summary>Checks of one spot each that this kit allows, most likely to show something for their minutes first.</summary>
-    public ImmutableArray<TightnessProposal> Checks { get; } = [.. Belief.Next
-        .Where(check => check is { Kind: TightnessTestKind.SpotCheck, Passes: < 0.999 }
-            && Belief.Evidence.Spots.Any(spot => spot.Name == check.Spot && !spot.Found)).OrderByDescending(check => (1 - check.Passes) / check.Minutes)
-        .ThenBy(check => check.Spot, StringComparer.Ordinal).Take(6)];
+    /// <summary>Checks that this kit allows, those that find most a minute first.</summary>
+    public ImmutableArray<SearchCheck> Checks { get; } = SearchCheck.Rank(Belief, MostChecks);
+
+    private const int MostChecks = 6;
 
     /// <summary>When to look again: one such car in ten cools badly by then.</summary>
     public DateTimeOffset NextCheckAt => AsOf.AddSeconds(Forecast.NextCheckSeconds);

@@ -19,7 +19,7 @@ internal sealed record SearchAdvice
         {
             AnotherRemains = view.Belief.AnotherRemains,
             Leaking = view.OnTheMap.ToDictionary(spot => spot.Spot.Name, spot => spot.Leaking),
-            Next = [.. view.Checks.Select(check => (check.Spot!, Word(check.Look!.Value.ToString())))],
+            Next = [.. view.Checks.Select(check => (check.Spot, Word(check.Kind.ToString())))],
         };
     }
 

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Tightcold.Jobs.Entries;
 using Tightcold.Picture;
+using Tightcold.Picture.Tight;
 using Tightcold.Picture.Leaks;
 using Tightcold.Quantities;
 using static Tightcold.Picture.Pressures.Evidence;
@@ -13,7 +14,7 @@ internal static class LeakFinding
 {
     private const string Title = "Leak search";
 
-    /// <summary>Odds that another leak remains, up to which a finished search is called good.</summary>
+    /// <summary>Odds that another leak remains, up to which a finished search is called good by itself.</summary>
     private const double LittleRemains = 0.25;
 
     public static Finding Of(JobPicture picture)
@@ -23,7 +24,9 @@ internal static class LeakFinding
         var open = states.Where(state => state.Check is null || (state.Blind && !state.Leaking)).ToArray();
         var checkedAny = states.Any(state => state.Check is not null);
         var (judgement, verdict) = Judge(states, open, checkedAny);
-        if (judgement == Judgement.Good && view.Belief.AnotherRemains > LittleRemains) judgement = Judgement.CannotTell;
+        // A circuit proven tight has been searched enough: what may remain is too small to matter in the time asked for.
+        if (judgement == Judgement.Good && picture.Tight.Outcome != TightOutcome.Proven && view.Belief.AnotherRemains > LittleRemains)
+            judgement = Judgement.CannotTell;
         var known = checkedAny || view.Losses.LostKg is not null;
         return new(Step.LeakSearch, Title, !checkedAny ? Certainty.NothingYet : open.Length == 0 ? Certainty.Stands : Certainty.Weak, judgement, verdict)
         {

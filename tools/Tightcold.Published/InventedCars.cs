@@ -2,7 +2,7 @@ using System.Globalization;
 using System.Text;
 using Tightcold.Diagnosis.Inference;
 using Tightcold.Diagnosis.Priors;
-using Tightcold.Diagnosis.Study;
+using Tightcold.Studies.Faults;
 
 namespace Tightcold.Published;
 

@@ -27,7 +27,7 @@ switch (args)
         return 0;
     case ["brute", var from, var many]:
         var first = int.Parse(from, System.Globalization.CultureInfo.InvariantCulture);
-        Console.WriteLine(Tightcold.Diagnosis.Study.AgainstBruteForce.Run(first, int.Parse(many,
+        Console.WriteLine(Tightcold.Studies.Faults.AgainstBruteForce.Run(first, int.Parse(many,
             System.Globalization.CultureInfo.InvariantCulture), CancellationToken.None).Text());
         return 0;
     case ["fit", var guess, .. var rest]:

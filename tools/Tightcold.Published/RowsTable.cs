@@ -3,7 +3,7 @@ using System.Text;
 using Tightcold.Diagnosis.Inference;
 using Tightcold.Diagnosis.Measurement;
 using Tightcold.Diagnosis.Priors;
-using Tightcold.Diagnosis.Study;
+using Tightcold.Studies.Faults;
 using Tightcold.Loop.Designs;
 
 namespace Tightcold.Published;

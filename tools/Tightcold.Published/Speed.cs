@@ -3,7 +3,7 @@ using System.Diagnostics;
 using System.Globalization;
 using Tightcold.Diagnosis.Inference;
 using Tightcold.Diagnosis.Measurement;
-using Tightcold.Diagnosis.Study;
+using Tightcold.Studies.Faults;
 
 namespace Tightcold.Published;
 

@@ -4,7 +4,7 @@ using System.Globalization;
 using Tightcold.Diagnosis.Inference;
 using Tightcold.Diagnosis.Measurement;
 using Tightcold.Diagnosis.NextTest;
-using Tightcold.Diagnosis.Study;
+using Tightcold.Studies.Faults;
 
 namespace Tightcold.Bench.Diagnosing;
 

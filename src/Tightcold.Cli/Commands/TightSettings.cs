@@ -97,13 +97,3 @@ internal sealed class GaugeLogSettings : JobSettings
     [CommandOption("--who <NAME>")]
     public string? Who { get; init; }
 }
-
-internal sealed class StudySettings : DeskSettings
-{
-    [CommandOption("--count <NUMBER>")]
-    [Description("How many to invent.")]
-    public int Count { get; init; } = 2000;
-
-    [CommandOption("--seed <NUMBER>")]
-    public int Seed { get; init; } = 1;
-}

@@ -107,13 +107,6 @@ public static class CommandLine
             config.AddCommand<Hold>("hold").WithDescription("What explains the hold, with odds, and what it could not have seen.").WithExample("hold", "1", "--see", "\"10 g/yr\"");
             config.AddCommand<GaugeLogCommand>("gauge-log").WithDescription("Take a vacuum gauge's CSV log in as readings of a job.")
                 .WithExample("gauge-log", "1", "log.csv", "--time", "Time", "--pressure", "Vacuum", "--unit", "micron", "--hold");
-            config.AddBranch("study", study =>
-            {
-                study.SetDescription("Invented cases with a known truth: are the odds what they say?");
-                study.AddCommand<StudyDiagnosis>("diagnosis").WithDescription("Calibration of the diagnosis against the trade's symptom table.").WithExample("study", "diagnosis", "--cars", "20");
-                study.AddCommand<StudyLeaks>("leaks").WithDescription("Invented leak searches.").WithExample("study", "leaks", "--count", "50");
-                study.AddCommand<StudyHold>("hold").WithDescription("Invented holds.").WithExample("study", "hold", "--count", "50");
-            });
             config.AddBranch("charge", charge =>
             {
                 charge.SetDescription("The charge by weight: the plan of a job, and how a can gives.");

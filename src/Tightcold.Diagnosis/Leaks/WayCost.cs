@@ -21,7 +21,7 @@ public sealed record WayCost(WayForward Way, LeakQuantiles Money, double MeanMon
     public static ImmutableArray<WayCost> All(TightnessBelief belief, LeakPrices prices, double chargeKg, double sufferingKg)
     {
         string[] found = [.. belief.Spots.Where(spot => spot.Spot.Found).Select(spot => spot.Spot.Name)];
-        var ranked = belief.Spots.Where(spot => spot.Spot.Name != LeakCase.Elsewhere).OrderByDescending(spot => spot.Leaking).ToArray();
+        var ranked = belief.Spots.Where(spot => spot.Spot.Name != LeakSpot.Elsewhere).OrderByDescending(spot => spot.Leaking).ToArray();
         string[] likeliest = [ranked[0].Spot.Name];
         if (found.Length == 0) found = [.. ranked.Where(spot => spot.Leaking > 0.5).Select(spot => spot.Spot.Name)];
         if (found.Length == 0) found = likeliest;

@@ -34,7 +34,7 @@ internal static class SpotModels
                 Together * LeakPrior.Of(spot.Component).Leaks));
         }
         var unknown = LeakPrior.Of(LeakComponent.Unknown);
-        models.Add(new(new(LeakCase.Elsewhere, LeakComponent.Unknown, []), SpotRole.Elsewhere, [], evidence.Setting,
+        models.Add(new(new(LeakSpot.Elsewhere, LeakComponent.Unknown, []), SpotRole.Elsewhere, [], evidence.Setting,
             double.NegativeInfinity, Together * unknown.Leaks));
         if (!evidence.Openings.IsEmpty)
             models.Add(new(new(Reassembly, LeakComponent.Unknown, []), SpotRole.Reassembly, [], evidence.Setting,

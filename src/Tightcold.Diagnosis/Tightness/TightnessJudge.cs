@@ -84,7 +84,7 @@ internal static class TightnessJudge
         var worst = spots.MaxBy(spot => spot.TooMuch)!;
         if (worst.TooMuch < 0.005 && reassembly < 0.005) return (TightnessDoubt.None, null);
         if (reassembly > worst.TooMuch) return (TightnessDoubt.Reassembly, null);
-        return worst.Spot.Name == LeakCase.Elsewhere ? (TightnessDoubt.Elsewhere, null)
+        return worst.Spot.Name == LeakSpot.Elsewhere ? (TightnessDoubt.Elsewhere, null)
             : worst.Spot.MendedAt is not null ? (TightnessDoubt.RepairMayNotHold, worst.Spot.Name)
                 : (TightnessDoubt.Spot, worst.Spot.Name);
     }

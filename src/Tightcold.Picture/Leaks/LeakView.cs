@@ -113,5 +113,5 @@ public sealed record LeakView(
     }
 
     /// <summary>The circuit's spots in order, each with its belief.</summary>
-    public IEnumerable<SpotTightness> OnTheMap => Belief.Spots.Where(spot => spot.Spot.Name != LeakCase.Elsewhere);
+    public IEnumerable<SpotTightness> OnTheMap => Belief.Spots.Where(spot => spot.Spot.Name != LeakSpot.Elsewhere);
 }

@@ -1,5 +1,5 @@
 using Tightcold.Diagnosis.Inference;
-using Tightcold.Diagnosis.Study;
+using Tightcold.Studies.Faults;
 
 namespace Tightcold.Diagnosis.Tests.Odds;
 

@@ -1,6 +1,6 @@
 using Tightcold.Diagnosis.Inference;
 using Tightcold.Diagnosis.Measurement;
-using Tightcold.Diagnosis.Study;
+using Tightcold.Studies.Faults;
 
 namespace Tightcold.Diagnosis.Tests.Odds;
 

@@ -1,7 +1,7 @@
 using Tightcold.Diagnosis.Inference;
 using Tightcold.Diagnosis.Measurement;
 using Tightcold.Diagnosis.Priors;
-using Tightcold.Diagnosis.Study;
+using Tightcold.Studies.Faults;
 
 namespace Tightcold.Diagnosis.Tests.Odds;
 

@@ -1,7 +1,7 @@
 using System.Globalization;
 using Tightcold.Diagnosis.Inference;
 
-namespace Tightcold.Diagnosis.Study;
+namespace Tightcold.Studies.Faults;
 
 /// <summary>
 /// How far the odds of an effort lie from those of a far larger computation of the same posterior with another seed, on

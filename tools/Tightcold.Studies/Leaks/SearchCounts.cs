@@ -1,4 +1,5 @@
-namespace Tightcold.Diagnosis.Leaks;
+using Tightcold.Diagnosis.Leaks;
+namespace Tightcold.Studies.Leaks;
 
 /// <summary>Counts of one way of searching.</summary>
 internal sealed class SearchCounts

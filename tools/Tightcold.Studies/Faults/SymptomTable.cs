@@ -4,7 +4,7 @@ using Tightcold.Procedures.Running;
 using Tightcold.Loop.Designs;
 using Tightcold.Loop.Refrigerant;
 
-namespace Tightcold.Diagnosis.Study;
+namespace Tightcold.Studies.Faults;
 
 /// <summary>
 /// The trade's teaching table, coded plainly, to be beaten: low side and high side each low, normal or high against the

@@ -1,7 +1,9 @@
+using Tightcold.Diagnosis.Leaks;
 using System.Collections.Immutable;
+using Tightcold.Diagnosis.Tightness;
 using Tightcold.Numerics.Sampling;
 
-namespace Tightcold.Diagnosis.Leaks;
+namespace Tightcold.Studies.Leaks;
 
 /// <summary>A car of the search study: 0 to 3 leaks, a history, a person with instruments.</summary>
 internal sealed class InventedCar
@@ -9,7 +11,8 @@ internal sealed class InventedCar
     /// <summary>How much more or less this person sees than the curves say, as a factor on the rate, spread of its logarithm: the
     /// study's world is not exactly the inference's.</summary>
     private const double HandSpread = 0.3;
-    private const double LabelKg = 0.55;
+    private const int MostLeaks = 3;
+    private const double LabelKg = 0.55, SufferingShare = 0.55;
 
     private readonly double hand;
     private readonly double pressurePa;
@@ -33,11 +36,12 @@ internal sealed class InventedCar
     public bool[] Leaks { get; private set; } = [];
     public double[] Rates { get; private set; } = [];
     public bool LeaksElsewhere { get; private set; }
-    public LossObservation Loss { get; private set; }
+    public MassLoss Loss { get; private set; }
     public LeakSetting Setting { get; } = LeakSetting.Usual;
     public ImmutableArray<LeakTest> Means { get; }
 
-    /// <summary>Truths from the prior, kept when no more than three leak.</summary>
+    /// <summary>Truths from the prior, kept when no more than three leak; of cars that only seep every second one
+    /// comes.</summary>
     public static InventedCar Draw(ulong seed, string[] circuit)
     {
         var chance = new SeededChance(seed);
@@ -56,14 +60,15 @@ internal sealed class InventedCar
                 if (j == circuit.Length) car.LeaksElsewhere = leaks;
                 else (car.Leaks[j], car.Rates[j]) = (leaks, rate);
             }
-            if (car.Leaks.Count(leaks => leaks) + (car.LeaksElsewhere ? 1 : 0) > 3) continue;
+            var leaking = car.Leaks.Count(leaks => leaks) + (car.LeaksElsewhere ? 1 : 0);
+            if (leaking > MostLeaks || leaking == 0 && chance.Chance(0.5)) continue;
             car.Loss = History(total, chance);
             return car;
         }
     }
 
     /// <summary>It came when some of its charge was gone; sometimes nobody knows since when.</summary>
-    private static LossObservation History(double totalKgPerS, SeededChance chance)
+    private static MassLoss History(double totalKgPerS, SeededChance chance)
     {
         var known = chance.Chance(0.6);
         var lost = chance.Between(0.3, 0.95) * LabelKg;
@@ -71,8 +76,17 @@ internal sealed class InventedCar
         var seconds = lost / (totalKgPerS * LossObservation.YearDuty * steady);
         const double Sigma = 0.03;
         const double Vague = 0.8;
-        return new(lost + Sigma * chance.Normal(), Sigma, known ? seconds : seconds * Math.Exp(Vague * chance.Normal()), known ? 0 : Vague, LossObservation.YearDuty, false);
+        return new(-1, known ? seconds : seconds * Math.Exp(Vague * chance.Normal()), known ? 0 : Vague,
+            lost + Sigma * chance.Normal(), Sigma, LossObservation.YearDuty);
     }
+
+    /// <summary>All that is known after these checks; the label's charge is to be weighed in again.</summary>
+    public TightnessEvidence Evidence(IEnumerable<LeakSpot> spots, ulong again) =>
+        new(Setting, CircuitSize.Usual, [.. spots], new(LabelKg, 0.01, SufferingShare * LabelKg, Seed + again))
+        {
+            Losses = [Loss],
+            Means = TightnessMeans.None with { Looks = Means },
+        };
 
     private LeakTest Test(LeakTestKind kind) => new(kind, LeakTestOutcome.Nothing, pressurePa, 120, wind, false, dyed, 0);
 

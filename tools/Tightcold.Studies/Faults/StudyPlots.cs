@@ -1,9 +1,8 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
-using Tightcold.Diagnosis.Study;
 
-namespace Tightcold.App.Diagrams;
+namespace Tightcold.Studies.Faults;
 
 /// <summary>Plots of a calibration study as plain SVG.</summary>
 public static class StudyPlots

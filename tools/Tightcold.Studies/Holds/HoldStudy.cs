@@ -1,6 +1,7 @@
+using Tightcold.Procedures.Hold;
 using System.Collections.Immutable;
 
-namespace Tightcold.Procedures.Hold;
+namespace Tightcold.Studies.Holds;
 
 /// <summary>Judges many invented holds and says how well the odds are calibrated.</summary>
 /// <param name="Holds">How many.</param>

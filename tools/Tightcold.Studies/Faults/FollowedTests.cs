@@ -3,7 +3,7 @@ using Tightcold.Diagnosis.Inference;
 using Tightcold.Diagnosis.Measurement;
 using Tightcold.Diagnosis.NextTest;
 
-namespace Tightcold.Diagnosis.Study;
+namespace Tightcold.Studies.Faults;
 
 /// <summary>Invented cars, first read at one point with both gauges only, then followed through tests: those suggested,
 /// and those of a fixed order, until an explanation reaches 90 % or the steps are used up.</summary>

@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 
-namespace Tightcold.Diagnosis.Study;
+namespace Tightcold.Studies.Faults;
 
 /// <summary>Many scores in a few figures.</summary>
 public sealed record CalibrationReport(ImmutableArray<CarScore> Scores)

@@ -1,6 +1,8 @@
+using Tightcold.Diagnosis.Leaks;
 using System.Collections.Immutable;
+using Tightcold.Diagnosis.Tightness;
 
-namespace Tightcold.Diagnosis.Leaks;
+namespace Tightcold.Studies.Leaks;
 
 /// <summary>Gathers what invented searches showed.</summary>
 internal sealed class SearchTally
@@ -21,7 +23,7 @@ internal sealed class SearchTally
         if (moreLeft) firstsWithMore++;
     }
 
-    public void Ended(LeakBelief belief, LeakSpot[] spots, InventedCar car, double remains, int checks, double minutes)
+    public void Ended(TightnessBelief belief, LeakSpot[] spots, InventedCar car, double remains, int checks, double minutes)
     {
         ended++;
         saidRemains += remains;

@@ -5,7 +5,7 @@ using Tightcold.Diagnosis.Priors;
 using Tightcold.Loop;
 using Tightcold.Loop.Designs;
 
-namespace Tightcold.Diagnosis.Study;
+namespace Tightcold.Studies.Faults;
 
 /// <summary>
 /// Draws invented cars to test the diagnosis on: circuits, weather, instruments and faults at random, by their odds

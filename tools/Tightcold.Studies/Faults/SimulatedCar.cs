@@ -3,7 +3,7 @@ using Tightcold.Diagnosis.Inference;
 using Tightcold.Diagnosis.Measurement;
 using Tightcold.Diagnosis.Priors;
 
-namespace Tightcold.Diagnosis.Study;
+namespace Tightcold.Studies.Faults;
 
 /// <summary>An invented car whose fault is known, and what its owner's instruments showed. Model output, not measured.</summary>
 public sealed class SimulatedCar

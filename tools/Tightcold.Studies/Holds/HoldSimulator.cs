@@ -1,6 +1,7 @@
+using Tightcold.Procedures.Hold;
 using Tightcold.Numerics.Sampling;
 
-namespace Tightcold.Procedures.Hold;
+namespace Tightcold.Studies.Holds;
 
 /// <summary>Invents holds with a known truth, to see whether the odds mean what they say.</summary>
 public static class HoldSimulator

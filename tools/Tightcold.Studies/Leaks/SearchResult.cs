@@ -1,4 +1,5 @@
-namespace Tightcold.Diagnosis.Leaks;
+using Tightcold.Diagnosis.Leaks;
+namespace Tightcold.Studies.Leaks;
 
 /// <summary>How a way of searching did.</summary>
 /// <param name="AllFound">Share of leaking cars where every leak was found by the end.</param>

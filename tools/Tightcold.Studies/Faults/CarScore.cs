@@ -1,7 +1,7 @@
 using Tightcold.Diagnosis.Inference;
 using Tightcold.Diagnosis.Priors;
 
-namespace Tightcold.Diagnosis.Study;
+namespace Tightcold.Studies.Faults;
 
 /// <summary>How one invented car's diagnosis came out against its truth, and how the symptom table's did.</summary>
 public sealed record CarScore

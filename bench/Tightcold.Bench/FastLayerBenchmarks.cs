@@ -62,7 +62,9 @@ public class FastLayerBenchmarks
     {
         var sum = 0.0;
         for (var i = 0; i < StatePoints.Count; i++)
-            sum += _fast.AtPressureEnthalpy(_points.PressurePa[i], _points.EnthalpyJPerKg[i], out var d).TemperatureK + d.DensityByInput;
+            sum +=
+                _fast.AtPressureEnthalpy(_points.PressurePa[i], _points.EnthalpyJPerKg[i], out var d).TemperatureK
+                + d.DensityByInput;
         return sum;
     }
 
@@ -71,7 +73,9 @@ public class FastLayerBenchmarks
     {
         var sum = 0.0;
         for (var i = 0; i < StatePoints.Count; i++)
-            sum += _fast.AtPressureTemperature(_points.SinglePressurePa[i], _points.SingleTemperatureK[i]).DensityKgPerM3;
+            sum += _fast
+                .AtPressureTemperature(_points.SinglePressurePa[i], _points.SingleTemperatureK[i])
+                .DensityKgPerM3;
         return sum;
     }
 
@@ -80,7 +84,10 @@ public class FastLayerBenchmarks
     {
         var sum = 0.0;
         for (var i = 0; i < StatePoints.Count; i++)
-            sum += _fast.AtPressureTemperature(_points.SinglePressurePa[i], _points.SingleTemperatureK[i], out var d).DensityKgPerM3 + d.EnthalpyByInput;
+            sum +=
+                _fast
+                    .AtPressureTemperature(_points.SinglePressurePa[i], _points.SingleTemperatureK[i], out var d)
+                    .DensityKgPerM3 + d.EnthalpyByInput;
         return sum;
     }
 
@@ -89,7 +96,9 @@ public class FastLayerBenchmarks
     {
         var sum = 0.0;
         for (var i = 0; i < StatePoints.Count; i++)
-            sum += _fast.AtPressureEntropy(_points.PressurePa[i], _points.EntropyJPerKgK[i], out var d).TemperatureK + d.DensityByInput;
+            sum +=
+                _fast.AtPressureEntropy(_points.PressurePa[i], _points.EntropyJPerKgK[i], out var d).TemperatureK
+                + d.DensityByInput;
         return sum;
     }
 

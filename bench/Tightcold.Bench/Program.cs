@@ -34,13 +34,24 @@ if (args is ["loop-spread"])
 switch (args)
 {
     case ["jobs", var many, .. var rest]:
-        await HostBench.JobsAsync(int.Parse(many, CultureInfo.InvariantCulture), rest.FirstOrDefault(), Console.Out).ConfigureAwait(false);
+        await HostBench
+            .JobsAsync(int.Parse(many, CultureInfo.InvariantCulture), rest.FirstOrDefault(), Console.Out)
+            .ConfigureAwait(false);
         return;
     case ["long", var entries, .. var rest]:
-        await HostBench.LongAsync(int.Parse(entries, CultureInfo.InvariantCulture), rest.FirstOrDefault(), Console.Out).ConfigureAwait(false);
+        await HostBench
+            .LongAsync(int.Parse(entries, CultureInfo.InvariantCulture), rest.FirstOrDefault(), Console.Out)
+            .ConfigureAwait(false);
         return;
     case ["clients", var clients, var seconds, .. var rest]:
-        var fine = await HostBench.ClientsAsync(int.Parse(clients, CultureInfo.InvariantCulture), TimeSpan.FromSeconds(int.Parse(seconds, CultureInfo.InvariantCulture)), rest.FirstOrDefault(), Console.Out).ConfigureAwait(false);
+        var fine = await HostBench
+            .ClientsAsync(
+                int.Parse(clients, CultureInfo.InvariantCulture),
+                TimeSpan.FromSeconds(int.Parse(seconds, CultureInfo.InvariantCulture)),
+                rest.FirstOrDefault(),
+                Console.Out
+            )
+            .ConfigureAwait(false);
         Environment.ExitCode = fine ? 0 : 1;
         return;
     default:
@@ -48,8 +59,14 @@ switch (args)
 }
 
 // In process, so that a run needs neither a second build nor a network; see docs/performance.md for how to read it.
-var config = ManualConfig.CreateEmpty()
-    .AddJob(Job.Default.WithToolchain(InProcessEmitToolchain.Instance).WithWarmupCount(3).WithIterationCount(12).WithIterationTime(Perfolizer.Horology.TimeInterval.FromMilliseconds(100)))
+var config = ManualConfig
+    .CreateEmpty()
+    .AddJob(
+        Job.Default.WithToolchain(InProcessEmitToolchain.Instance)
+            .WithWarmupCount(3)
+            .WithIterationCount(12)
+            .WithIterationTime(Perfolizer.Horology.TimeInterval.FromMilliseconds(100))
+    )
     .AddDiagnoser(MemoryDiagnoser.Default)
     .AddColumnProvider(DefaultColumnProviders.Instance)
     .AddLogger(ConsoleLogger.Default)

@@ -21,17 +21,33 @@ internal static class QuickTable
         foreach (var type in (Type[])[typeof(ReferenceLayerBenchmarks), typeof(FastLayerBenchmarks)])
         {
             var layer = type == typeof(FastLayerBenchmarks) ? "fast" : "reference";
-            foreach (var method in type.GetMethods().Where(method => method.GetCustomAttribute<BenchmarkAttribute>() is not null))
+            foreach (
+                var method in type.GetMethods()
+                    .Where(method => method.GetCustomAttribute<BenchmarkAttribute>() is not null)
+            )
             {
                 var attribute = method.GetCustomAttribute<BenchmarkAttribute>()!;
                 var results = Names.Select(name => Measure(type, method, name)).ToList();
-                var times = string.Join(" | ", results.Select(result => result.Nanoseconds.ToString("0.#", CultureInfo.InvariantCulture)));
-                output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"| {layer} {attribute.Description} | {times} | {results.Max(result => result.Bytes)} |"));
+                var times = string.Join(
+                    " | ",
+                    results.Select(result => result.Nanoseconds.ToString("0.#", CultureInfo.InvariantCulture))
+                );
+                output.WriteLine(
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"| {layer} {attribute.Description} | {times} | {results.Max(result => result.Bytes)} |"
+                    )
+                );
             }
         }
 
         var air = new HumidAirBenchmarks();
-        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"moist air: full state {Least(air.State, 100) / 1000:0.0} us, enthalpy {Least(air.Enthalpy, 2000) / 1000:0.00} us, saturation humidity ratio {Least(air.Saturation, 1000) / 1000:0.00} us"));
+        output.WriteLine(
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"moist air: full state {Least(air.State, 100) / 1000:0.0} us, enthalpy {Least(air.Enthalpy, 2000) / 1000:0.00} us, saturation humidity ratio {Least(air.Saturation, 1000) / 1000:0.00} us"
+            )
+        );
     }
 
     private static (double Nanoseconds, long Bytes) Measure(Type type, MethodInfo method, string name)

@@ -60,7 +60,9 @@ public class ReferenceLayerBenchmarks
     {
         var sum = 0.0;
         for (var i = 0; i < StatePoints.Count; i++)
-            sum += _fluid.AtTemperaturePressure(_points.SingleTemperatureK[i], _points.SinglePressurePa[i]).DensityKgPerM3;
+            sum += _fluid
+                .AtTemperaturePressure(_points.SingleTemperatureK[i], _points.SinglePressurePa[i])
+                .DensityKgPerM3;
         return sum;
     }
 

@@ -2,7 +2,8 @@ using Tightcold.Properties;
 
 namespace Tightcold.Bench;
 
-/// <summary>The points of all property benchmarks: log-uniform pressure, uniform temperature, a third under the dome; the same in every run.</summary>
+/// <summary>The points of all property benchmarks: log-uniform pressure, uniform temperature, a third under the dome;
+/// the same in every run.</summary>
 internal sealed class StatePoints
 {
     public const int Count = 4096;
@@ -13,11 +14,12 @@ internal sealed class StatePoints
         var fast = fluid.Fast;
         var random = new Random(7);
         var top = Math.Min(fluid.CriticalTemperatureK, fast.MaxTemperatureK) - 1;
-        for (var i = 0; i < Count;)
+        for (var i = 0; i < Count; )
         {
             var single = fluid.AtTemperaturePressure(
                 fast.MinTemperatureK + ((fast.MaxTemperatureK - fast.MinTemperatureK) * random.NextDouble()),
-                fast.MinPressurePa * Math.Pow(fast.MaxPressurePa / fast.MinPressurePa, random.NextDouble()));
+                fast.MinPressurePa * Math.Pow(fast.MaxPressurePa / fast.MinPressurePa, random.NextDouble())
+            );
             var saturated = fast.MinTemperatureK + ((top - fast.MinTemperatureK) * random.NextDouble());
             var line = fluid.SaturationAtTemperature(saturated);
             if (line.PressurePa < fast.MinPressurePa || line.PressurePa > fast.MaxPressurePa)
@@ -30,8 +32,12 @@ internal sealed class StatePoints
             var wet = i % 3 == 0;
             PressurePa[i] = wet ? line.PressurePa : single.PressurePa;
             var share = random.NextDouble();
-            EnthalpyJPerKg[i] = wet ? line.LiquidEnthalpyJPerKg + (share * line.LatentHeatJPerKg) : single.EnthalpyJPerKg;
-            EntropyJPerKgK[i] = wet ? line.LiquidEntropyJPerKgK + (share * (line.VapourEntropyJPerKgK - line.LiquidEntropyJPerKgK)) : single.EntropyJPerKgK;
+            EnthalpyJPerKg[i] = wet
+                ? line.LiquidEnthalpyJPerKg + (share * line.LatentHeatJPerKg)
+                : single.EnthalpyJPerKg;
+            EntropyJPerKgK[i] = wet
+                ? line.LiquidEntropyJPerKgK + (share * (line.VapourEntropyJPerKgK - line.LiquidEntropyJPerKgK))
+                : single.EntropyJPerKgK;
             i++;
         }
     }

@@ -12,8 +12,8 @@ using Tightcold.Properties;
 
 namespace Tightcold.Fuzz;
 
-/// <summary>Every way in for a file that somebody else wrote, each with what must hold whatever the file says: it is taken
-/// in and comes out the same, or refused in sentences; it never throws.</summary>
+/// <summary>Every way in for a file that somebody else wrote, each with what must hold whatever the file says: it is
+/// taken in and comes out the same, or refused in sentences; it never throws.</summary>
 internal static class Importers
 {
     public static readonly IReadOnlyList<string> Names = ["job", "readings", "props", "gauge"];
@@ -21,25 +21,33 @@ internal static class Importers
     private static readonly ReaderUnits Us = new(UnitSystem.Us, CultureInfo.InvariantCulture);
     private static readonly DateTimeOffset Start = new(2031, 7, 4, 9, 0, 0, TimeSpan.FromHours(-5));
 
-    public static Action<byte[]> Find(string name) => name switch
-    {
-        "job" => Job,
-        "readings" => Readings,
-        "props" => Props,
-        "gauge" => Gauge,
-        _ => throw new ArgumentException($"{name} is no importer; there are {string.Join(", ", Names)}", nameof(name)),
-    };
+    public static Action<byte[]> Find(string name) =>
+        name switch
+        {
+            "job" => Job,
+            "readings" => Readings,
+            "props" => Props,
+            "gauge" => Gauge,
+            _ => throw new ArgumentException(
+                $"{name} is no importer; there are {string.Join(", ", Names)}",
+                nameof(name)
+            ),
+        };
 
     /// <summary>A job file that is taken in is written, read and written again without a difference.</summary>
     private static void Job(byte[] bytes)
     {
         var (record, problems) = JobDocument.Read(Text(bytes));
         Refused(record is null, problems);
-        if (record is null) return;
+        if (record is null)
+            return;
         Say(TypedText.Check(record));
         var written = JobDocument.Write(record);
         var (again, complaints) = JobDocument.Read(written);
-        Hold(again is not null && complaints.Count == 0 && JobDocument.Write(again) == written, "what was written is read and written again");
+        Hold(
+            again is not null && complaints.Count == 0 && JobDocument.Write(again) == written,
+            "what was written is read and written again"
+        );
     }
 
     private static void Readings(byte[] bytes)
@@ -59,7 +67,10 @@ internal static class Importers
         long told = 0;
         try
         {
-            var summary = new PropertyTableEvaluator(fluid, PropertyLayer.Reference).RunAsync(input, output, _ => told++).GetAwaiter().GetResult();
+            var summary = new PropertyTableEvaluator(fluid, PropertyLayer.Reference)
+                .RunAsync(input, output, _ => told++)
+                .GetAwaiter()
+                .GetResult();
             Hold(told == summary.BadRows, "each bad row is told");
             Hold(output.ToString().Count(letter => letter == '\n') == summary.Rows + 1, "each row has its result");
         }
@@ -69,17 +80,33 @@ internal static class Importers
         }
     }
 
-    /// <summary>A gauge's log that is taken in gives readings that the journal's own reader understands or refuses.</summary>
+    /// <summary>A gauge's log that is taken in gives readings that the journal's own reader understands or
+    /// refuses.</summary>
     private static void Gauge(byte[] bytes)
     {
         var text = Text(bytes);
         var counts = bytes.Length > 0 && bytes[0] % 2 == 0;
-        var columns = new GaugeLogColumns("Time", counts ? "s" : null, "Vacuum", "micron", counts ? null : "Temp", null, Start, PumpValveShut: true, HosesAlone: false);
+        var columns = new GaugeLogColumns(
+            "Time",
+            counts ? "s" : null,
+            "Vacuum",
+            "micron",
+            counts ? null : "Temp",
+            null,
+            Start,
+            PumpValveShut: true,
+            HosesAlone: false
+        );
         using var reader = new StringReader(text);
         var (lines, problems) = GaugeLog.Read(reader, columns);
         Refused(lines.Length == 0, problems);
         Hold(lines.Length <= GaugeLog.MostReadings, "a log is thinned");
-        foreach (var line in lines) Say(FieldReader.Read(EntryKinds.Get(EntryKinds.VacuumReading), line.Fields, CultureInfo.InvariantCulture).Problems);
+        foreach (var line in lines)
+            Say(
+                FieldReader
+                    .Read(EntryKinds.Get(EntryKinds.VacuumReading), line.Fields, CultureInfo.InvariantCulture)
+                    .Problems
+            );
     }
 
     private static string Text(byte[] bytes)
@@ -96,11 +123,13 @@ internal static class Importers
 
     private static void Say(IReadOnlyCollection<InputProblem> problems)
     {
-        foreach (var problem in problems) Hold(problem.Sentence.Render(Us).Length > 0, "a refusal says why");
+        foreach (var problem in problems)
+            Hold(problem.Sentence.Render(Us).Length > 0, "a refusal says why");
     }
 
     private static void Hold(bool holds, string what)
     {
-        if (!holds) throw new InvalidOperationException("broken: " + what);
+        if (!holds)
+            throw new InvalidOperationException("broken: " + what);
     }
 }

@@ -6,7 +6,8 @@ using Tightcold.Fuzz;
 var importer = Importers.Find(args[0]);
 if (args.Length > 1)
 {
-    foreach (var file in args[1..]) importer(File.ReadAllBytes(file));
+    foreach (var file in args[1..])
+        importer(File.ReadAllBytes(file));
     return;
 }
 Fuzzer.Run(stream =>

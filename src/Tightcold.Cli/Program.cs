@@ -9,22 +9,32 @@ Console.CancelKeyPress += (_, pressed) =>
     pressed.Cancel = true;
     stop.Cancel();
 };
-using var ended = System.Runtime.InteropServices.PosixSignalRegistration.Create(System.Runtime.InteropServices.PosixSignal.SIGTERM, signal =>
-{
-    signal.Cancel = true;
-    stop.Cancel();
-});
+using var ended = System.Runtime.InteropServices.PosixSignalRegistration.Create(
+    System.Runtime.InteropServices.PosixSignal.SIGTERM,
+    signal =>
+    {
+        signal.Cancel = true;
+        stop.Cancel();
+    }
+);
 Console.OutputEncoding = new System.Text.UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
 Console.InputEncoding = Console.OutputEncoding;
 var surroundings = new Surroundings(
     Plain(AnsiConsole.Console, Console.IsOutputRedirected),
-    Plain(AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(Console.Error) }), Console.IsErrorRedirected),
-    Console.In, TimeProvider.System, new RandomIds());
+    Plain(
+        AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(Console.Error) }),
+        Console.IsErrorRedirected
+    ),
+    Console.In,
+    TimeProvider.System,
+    new RandomIds()
+);
 return await CommandLine.RunAsync(args, surroundings, stop.Token).ConfigureAwait(false);
 
 // Behind a pipe nobody sees the edge of a window: lines stay whole there.
 static IAnsiConsole Plain(IAnsiConsole console, bool redirected)
 {
-    if (redirected) console.Profile.Width = 4000;
+    if (redirected)
+        console.Profile.Width = 4000;
     return console;
 }

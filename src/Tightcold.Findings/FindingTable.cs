@@ -4,4 +4,8 @@ using Tightcold.Quantities;
 namespace Tightcold.Findings;
 
 /// <summary>A small table that belongs to a finding: joints and outcomes, containers and masses.</summary>
-public sealed record FindingTable(string Caption, ImmutableArray<string> Columns, ImmutableArray<ImmutableArray<Phrase>> Rows);
+public sealed record FindingTable(
+    string Caption,
+    ImmutableArray<string> Columns,
+    ImmutableArray<ImmutableArray<Phrase>> Rows
+);

@@ -5,10 +5,13 @@ public enum Judgement
 {
     /// <summary>No judgement: nothing known yet, or plain information.</summary>
     Open,
+
     /// <summary>As it should be.</summary>
     Good,
+
     /// <summary>The readings do not decide.</summary>
     CannotTell,
+
     /// <summary>Something is wrong or not done.</summary>
     Bad,
 }

@@ -18,4 +18,10 @@ public enum Doing
 /// <summary>Something to do next: what it would tell, and what it costs in minutes.</summary>
 /// <param name="EntryKind">The entry that would record it, so that a screen can offer the form; or null.</param>
 /// <param name="Does">What it does to the circuit.</param>
-public sealed record NextAction(Phrase What, Phrase Tells, int Minutes, string? EntryKind = null, Doing Does = Doing.Looks);
+public sealed record NextAction(
+    Phrase What,
+    Phrase Tells,
+    int Minutes,
+    string? EntryKind = null,
+    Doing Does = Doing.Looks
+);

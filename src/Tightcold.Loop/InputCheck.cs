@@ -23,7 +23,11 @@ internal static class InputCheck
         Within(c.CabinK, LoopLimits.MinCabinK, LoopLimits.MaxCabinK);
         Within(c.CabinRelativeHumidity, 0, 1);
         Within(c.HeaterK, 273.15, 383.15);
-        Within(chargeKg, LoopLimits.MinChargeShare * design.LabelChargeKg, LoopLimits.MaxChargeShare * design.LabelChargeKg);
+        Within(
+            chargeKg,
+            LoopLimits.MinChargeShare * design.LabelChargeKg,
+            LoopLimits.MaxChargeShare * design.LabelChargeKg
+        );
         Within(f.AirExcessPa, 0, LoopLimits.MaxAirExcessPa);
         Within(f.ExcessOilKg, 0, LoopLimits.MaxExcessOilKg);
         Within(f.SwitchOffsetPa, -LoopLimits.MaxSwitchOffsetPa, LoopLimits.MaxSwitchOffsetPa);
@@ -48,9 +52,18 @@ internal static class InputCheck
     private static void Severity(double value, [CallerArgumentExpression(nameof(value))] string name = "") =>
         Within(value, 0, LoopLimits.MaxLoss, name);
 
-    private static void Within(double value, double least, double most, [CallerArgumentExpression(nameof(value))] string name = "")
+    private static void Within(
+        double value,
+        double least,
+        double most,
+        [CallerArgumentExpression(nameof(value))] string name = ""
+    )
     {
         if (!(value >= least && value <= most))
-            throw new ArgumentOutOfRangeException(name, value, FormattableString.Invariant($"{name} must lie from {least} to {most}."));
+            throw new ArgumentOutOfRangeException(
+                name,
+                value,
+                FormattableString.Invariant($"{name} must lie from {least} to {most}.")
+            );
     }
 }

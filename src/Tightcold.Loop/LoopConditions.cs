@@ -52,17 +52,28 @@ public sealed record LoopConditions
     /// <param name="relativeHumidity">0 to 1.</param>
     /// <param name="engineRpm">Turns a minute.</param>
     /// <param name="altitudeM">Above sea level, m.</param>
-    public static LoopConditions DoorsOpen(double ambientK, double relativeHumidity, double engineRpm = 1500, double altitudeM = 0) => new()
-    {
-        AmbientK = ambientK,
-        RelativeHumidity = relativeHumidity,
-        CabinK = ambientK,
-        CabinRelativeHumidity = relativeHumidity,
-        EngineRpm = engineRpm,
-        BarometricPa = StandardAtmosphere.PressurePa(altitudeM),
-    };
+    public static LoopConditions DoorsOpen(
+        double ambientK,
+        double relativeHumidity,
+        double engineRpm = 1500,
+        double altitudeM = 0
+    ) =>
+        new()
+        {
+            AmbientK = ambientK,
+            RelativeHumidity = relativeHumidity,
+            CabinK = ambientK,
+            CabinRelativeHumidity = relativeHumidity,
+            EngineRpm = engineRpm,
+            BarometricPa = StandardAtmosphere.PressurePa(altitudeM),
+        };
 
     /// <summary>Idling with windows shut on recirculation: the cabin has cooled and dried.</summary>
     public LoopConditions Recirculating(double cabinK, double cabinRelativeHumidity) =>
-        this with { FreshShare = 0, CabinK = cabinK, CabinRelativeHumidity = cabinRelativeHumidity };
+        this with
+        {
+            FreshShare = 0,
+            CabinK = cabinK,
+            CabinRelativeHumidity = cabinRelativeHumidity,
+        };
 }

@@ -7,8 +7,8 @@ using Tightcold.Loop.Solving;
 namespace Tightcold.Loop;
 
 /// <summary>
-/// What a car's air conditioning would read in the steady state. Immutable and thread-safe; one solve takes some tens of
-/// microseconds. Inputs outside <see cref="LoopLimits"/> are refused with <see cref="ArgumentOutOfRangeException"/>;
+/// What a car's air conditioning would read in the steady state. Immutable and thread-safe; one solve takes some tens
+/// of microseconds. Inputs outside <see cref="LoopLimits"/> are refused with <see cref="ArgumentOutOfRangeException"/>;
 /// within them every answer is a named state, closed to 1e-6 or <see cref="LoopState.NotClosed"/> with the reason.
 /// </summary>
 public sealed class LoopModel
@@ -18,8 +18,7 @@ public sealed class LoopModel
     /// <summary>A model of a design filled with the refrigerant of its label.</summary>
     public LoopModel(LoopDesign design)
         : this(design, RefrigerantTables.For((design ?? throw new ArgumentNullException(nameof(design))).Refrigerant))
-    {
-    }
+    { }
 
     /// <summary>A model of a design filled with whatever the table describes: a wrong or mixed refrigerant.</summary>
     public LoopModel(LoopDesign design, RefrigerantTable table)
@@ -42,8 +41,10 @@ public sealed class LoopModel
     /// <param name="conditions">The day and how the car is run.</param>
     /// <param name="chargeKg">Refrigerant in the circuit, kg.</param>
     /// <param name="faults">What is wrong.</param>
-    /// <param name="near">Where to start: an answer's <see cref="LoopResult.Start"/> to nearly the same question saves about half the work.</param>
-    /// <exception cref="ArgumentOutOfRangeException">An input outside <see cref="LoopLimits"/> or not a number.</exception>
+    /// <param name="near">Where to start: an answer's <see cref="LoopResult.Start"/> to nearly the same question saves
+    /// about half the work.</param>
+    /// <exception cref="ArgumentOutOfRangeException">An input outside <see cref="LoopLimits"/> or not a
+    /// number.</exception>
     public LoopResult Solve(LoopConditions conditions, double chargeKg, LoopFaults faults, LoopStart? near = null)
     {
         InputCheck.All(Design, conditions, chargeKg, faults);

@@ -7,9 +7,7 @@ namespace Tightcold.Numerics;
 /// <typeparam name="T">What was sought.</typeparam>
 public abstract record Solved<T>
 {
-    private Solved()
-    {
-    }
+    private Solved() { }
 
     /// <summary>The calculation converged.</summary>
     /// <param name="Value">The value found.</param>

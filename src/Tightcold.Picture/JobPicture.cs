@@ -20,8 +20,9 @@ using Tightcold.Picture.WeighIn;
 
 namespace Tightcold.Picture;
 
-/// <summary>What a job's journal means, worked out once: findings, card, drawings, <c>--json</c> and the “now” line only read
-/// it. Each part is computed when first asked for and kept; the same record gives the same picture, bit for bit.</summary>
+/// <summary>What a job's journal means, worked out once: findings, card, drawings, <c>--json</c> and the “now” line
+/// only read it. Each part is computed when first asked for and kept; the same record gives the same picture, bit for
+/// bit.</summary>
 public sealed class JobPicture
 {
     private readonly Lazy<Timeline> timeline;
@@ -46,22 +47,43 @@ public sealed class JobPicture
     /// <param name="record">The job.</param>
     /// <param name="earlier">Earlier jobs of the same car; what they left in it tells how fast it leaks.</param>
     /// <param name="shelf">What other jobs left in cans and cylinders.</param>
-    /// <param name="before">The same job's picture of a moment ago; what still says the same is not weighed again.</param>
-    /// <param name="atAGlance">Leaves out what takes a second: faults that were not weighed before stay unweighed.</param>
+    /// <param name="before">The same job's picture of a moment ago; what still says the same is not weighed
+    /// again.</param>
+    /// <param name="atAGlance">Leaves out what takes a second: faults that were not weighed before stay
+    /// unweighed.</param>
     /// <param name="effort">For the faults; the full one unless said otherwise.</param>
     /// <param name="tightness">For the leaks; what a person is told is always the full one.</param>
     public JobPicture(
-        JobRecord record, ImmutableArray<JobRecord> earlier = default, ImmutableArray<ShelfContent> shelf = default,
-        JobPicture? before = null, bool atAGlance = false, Effort? effort = null, TightnessEffort tightness = TightnessEffort.Full)
+        JobRecord record,
+        ImmutableArray<JobRecord> earlier = default,
+        ImmutableArray<ShelfContent> shelf = default,
+        JobPicture? before = null,
+        bool atAGlance = false,
+        Effort? effort = null,
+        TightnessEffort tightness = TightnessEffort.Full
+    )
     {
         ArgumentNullException.ThrowIfNull(record);
         Record = record;
         Earlier = earlier.IsDefault ? [] : earlier;
         Shelf = shelf.IsDefault ? [] : shelf;
         // Of the very same record a glance already worked out the rest.
-        var same = before is not null && ReferenceEquals(before.Record, record) && before.Earlier == Earlier && before.Shelf == Shelf ? before : null;
-        earlierPictures = same?.earlierPictures ?? new(() => [.. Earlier.Where(job => job.Car.Id == record.Car.Id
-            && job.Job.OpenedAt < record.Job.OpenedAt).OrderBy(job => job.Job.OpenedAt).Select(job => new JobPicture(job))]);
+        var same =
+            before is not null
+            && ReferenceEquals(before.Record, record)
+            && before.Earlier == Earlier
+            && before.Shelf == Shelf
+                ? before
+                : null;
+        earlierPictures = same?.earlierPictures
+            ?? new(() =>
+                [
+                    .. Earlier
+                        .Where(job => job.Car.Id == record.Car.Id && job.Job.OpenedAt < record.Job.OpenedAt)
+                        .OrderBy(job => job.Job.OpenedAt)
+                        .Select(job => new JobPicture(job)),
+                ]
+            );
         timeline = same?.timeline ?? new(() => Timeline.Of(record));
         came = same?.came ?? new(() => StandingPicture.Of(record, Timeline));
         mass = same?.mass ?? new(() => MassBalance.Of(record, Timeline, Came, Shelf));
@@ -74,11 +96,18 @@ public sealed class JobPicture
         pump = same?.pump ?? new(() => PumpView.Of(this));
         weighIn = same?.weighIn ?? new(() => LiveWeighIn.Of(this));
         evidence = same?.evidence ?? new(() => JobDiagnosis.ToWeigh(this));
-        ventCars = before is not null && before.Record.Car == record.Car ? before.ventCars : new(() => LoopCars.Of(CarMaker.Of(record.Car, [])));
+        ventCars =
+            before is not null && before.Record.Car == record.Car
+                ? before.ventCars
+                : new(() => LoopCars.Of(CarMaker.Of(record.Car, [])));
         // The value and not the picture: else each would keep all before it.
-        var weighed = before is { machine.IsValueCreated: true } && before.Record.Job == record.Job ? before.machine.Value : null;
-        machine = new(() => evidence.Value is not { Otherwise: null } found ? null
-            : weighed?.For(found) ?? (atAGlance ? null : JobDiagnosis.Of(record, found, effort ?? Effort.Full)));
+        var weighed =
+            before is { machine.IsValueCreated: true } && before.Record.Job == record.Job ? before.machine.Value : null;
+        machine = new(() =>
+            evidence.Value is not { Otherwise: null } found
+                ? null
+                : weighed?.For(found) ?? (atAGlance ? null : JobDiagnosis.Of(record, found, effort ?? Effort.Full))
+        );
         cold = same?.cold ?? new(() => ColdPicture.Of(this));
         charge = new(() => ChargeBelief.Of(this));
         now = new(() => NowPicture.Of(this));
@@ -118,7 +147,8 @@ public sealed class JobPicture
     public PumpView Pump => pump.Value;
     public LiveWeighIn WeighIn => weighIn.Value;
 
-    /// <summary>Faults with odds; null while there are no readings, at a glance, or on a refrigerant that is not the label's.</summary>
+    /// <summary>Faults with odds; null while there are no readings, at a glance, or on a refrigerant that is not the
+    /// label's.</summary>
     public JobDiagnosis? Machine => machine.Value;
 
     /// <summary>What there is to weigh; null while there are no readings.</summary>

@@ -8,7 +8,10 @@ public static class Normal
     public static double Cumulative(double z)
     {
         var k = 1 / (1 + 0.2316419 * Math.Abs(z));
-        var tail = Density(z) * k * (0.319381530 + k * (-0.356563782 + k * (1.781477937 + k * (-1.821255978 + k * 1.330274429))));
+        var tail =
+            Density(z)
+            * k
+            * (0.319381530 + k * (-0.356563782 + k * (1.781477937 + k * (-1.821255978 + k * 1.330274429))));
         return z >= 0 ? 1 - tail : tail;
     }
 

@@ -13,4 +13,5 @@ public readonly record struct FastDerivatives(
     double EnthalpyByPressure,
     double EnthalpyByInput,
     double EntropyByPressure,
-    double EntropyByInput);
+    double EntropyByInput
+);

@@ -61,10 +61,12 @@ public sealed class FastFluid
     /// <summary>True where the tables hold a saturation line (not for nitrogen and air, far above theirs).</summary>
     public bool HasSaturation => _geometry.HasDome;
 
-    /// <summary>Builds all three tables now instead of at the first call that needs them; returns their size in bytes.</summary>
+    /// <summary>Builds all three tables now instead of at the first call that needs them; returns their size in
+    /// bytes.</summary>
     public int BuildAll() => _byEnthalpy.Value.SizeBytes + _byEntropy.Value.SizeBytes + _byTemperature.Value.SizeBytes;
 
-    /// <summary>Saturation pressure, Pa, at a temperature from <see cref="MinTemperatureK"/> to the critical point (or the end of the tables).</summary>
+    /// <summary>Saturation pressure, Pa, at a temperature from <see cref="MinTemperatureK"/> to the critical point (or
+    /// the end of the tables).</summary>
     /// <exception cref="FluidRangeException">Outside that range or not a number.</exception>
     public double SaturationPressurePa(double temperatureK) => _line.SaturationPressurePa(temperatureK);
 
@@ -72,11 +74,14 @@ public sealed class FastFluid
     /// <inheritdoc cref="SaturationPressurePa"/>
     public FastSaturation SaturationAtTemperature(double temperatureK) => _line.SaturationAtTemperature(temperatureK);
 
-    /// <summary>Saturation at a temperature with the derivatives in temperature along the line (per kelvin; that of T is 1).</summary>
+    /// <summary>Saturation at a temperature with the derivatives in temperature along the line (per kelvin; that of T
+    /// is 1).</summary>
     /// <inheritdoc cref="SaturationPressurePa"/>
-    public FastSaturation SaturationAtTemperature(double temperatureK, out FastSaturation byTemperature) => _line.SaturationAtTemperature(temperatureK, out byTemperature);
+    public FastSaturation SaturationAtTemperature(double temperatureK, out FastSaturation byTemperature) =>
+        _line.SaturationAtTemperature(temperatureK, out byTemperature);
 
-    /// <summary>Saturation temperature, K, at an absolute pressure whose saturation temperature lies in the tables.</summary>
+    /// <summary>Saturation temperature, K, at an absolute pressure whose saturation temperature lies in the
+    /// tables.</summary>
     /// <exception cref="FluidRangeException">Outside that range or not a number.</exception>
     public double SaturationTemperatureK(double pressurePa) => _line.SaturationTemperatureK(pressurePa);
 
@@ -84,9 +89,11 @@ public sealed class FastFluid
     /// <inheritdoc cref="SaturationTemperatureK"/>
     public FastSaturation SaturationAtPressure(double pressurePa) => _line.SaturationAtPressure(pressurePa);
 
-    /// <summary>Saturation at an absolute pressure with the derivatives in pressure along the line (per pascal; that of p is 1).</summary>
+    /// <summary>Saturation at an absolute pressure with the derivatives in pressure along the line (per pascal; that of
+    /// p is 1).</summary>
     /// <inheritdoc cref="SaturationTemperatureK"/>
-    public FastSaturation SaturationAtPressure(double pressurePa, out FastSaturation byPressure) => _line.SaturationAtPressure(pressurePa, out byPressure);
+    public FastSaturation SaturationAtPressure(double pressurePa, out FastSaturation byPressure) =>
+        _line.SaturationAtPressure(pressurePa, out byPressure);
 
     /// <summary>State at pressure and enthalpy.</summary>
     /// <exception cref="FluidRangeException">Outside the tables or not a number.</exception>
@@ -113,28 +120,44 @@ public sealed class FastFluid
     public FastState AtPressureTemperature(double pressurePa, double temperatureK) =>
         At<TableInputs.Temperature>(_byTemperature.Value, pressurePa, temperatureK);
 
-    /// <summary>State at pressure and temperature with first derivatives; exactly on the saturation line the liquid.</summary>
+    /// <summary>State at pressure and temperature with first derivatives; exactly on the saturation line the
+    /// liquid.</summary>
     /// <exception cref="FluidRangeException">Outside the tables or not a number.</exception>
     public FastState AtPressureTemperature(double pressurePa, double temperatureK, out FastDerivatives derivatives) =>
         At<TableInputs.Temperature>(_byTemperature.Value, pressurePa, temperatureK, out derivatives);
 
     /// <summary>States at many pressures and enthalpies; the spans have equal length.</summary>
     /// <exception cref="ArgumentException">Spans of different length.</exception>
-    /// <exception cref="FluidRangeException">A point outside the tables; earlier results are already written.</exception>
-    public void AtPressureEnthalpy(ReadOnlySpan<double> pressurePa, ReadOnlySpan<double> enthalpyJPerKg, Span<FastState> results) =>
-        Batch<TableInputs.Enthalpy>(_byEnthalpy.Value, pressurePa, enthalpyJPerKg, results);
+    /// <exception cref="FluidRangeException">A point outside the tables; earlier results are already
+    /// written.</exception>
+    public void AtPressureEnthalpy(
+        ReadOnlySpan<double> pressurePa,
+        ReadOnlySpan<double> enthalpyJPerKg,
+        Span<FastState> results
+    ) => Batch<TableInputs.Enthalpy>(_byEnthalpy.Value, pressurePa, enthalpyJPerKg, results);
 
     /// <summary>States at many pressures and entropies; the spans have equal length.</summary>
     /// <inheritdoc cref="AtPressureEnthalpy(ReadOnlySpan{double}, ReadOnlySpan{double}, Span{FastState})"/>
-    public void AtPressureEntropy(ReadOnlySpan<double> pressurePa, ReadOnlySpan<double> entropyJPerKgK, Span<FastState> results) =>
-        Batch<TableInputs.Entropy>(_byEntropy.Value, pressurePa, entropyJPerKgK, results);
+    public void AtPressureEntropy(
+        ReadOnlySpan<double> pressurePa,
+        ReadOnlySpan<double> entropyJPerKgK,
+        Span<FastState> results
+    ) => Batch<TableInputs.Entropy>(_byEntropy.Value, pressurePa, entropyJPerKgK, results);
 
     /// <summary>States at many pressures and temperatures; the spans have equal length.</summary>
     /// <inheritdoc cref="AtPressureEnthalpy(ReadOnlySpan{double}, ReadOnlySpan{double}, Span{FastState})"/>
-    public void AtPressureTemperature(ReadOnlySpan<double> pressurePa, ReadOnlySpan<double> temperatureK, Span<FastState> results) =>
-        Batch<TableInputs.Temperature>(_byTemperature.Value, pressurePa, temperatureK, results);
+    public void AtPressureTemperature(
+        ReadOnlySpan<double> pressurePa,
+        ReadOnlySpan<double> temperatureK,
+        Span<FastState> results
+    ) => Batch<TableInputs.Temperature>(_byTemperature.Value, pressurePa, temperatureK, results);
 
-    private void Batch<TInput>(PropertyTable table, ReadOnlySpan<double> pressurePa, ReadOnlySpan<double> z, Span<FastState> results)
+    private void Batch<TInput>(
+        PropertyTable table,
+        ReadOnlySpan<double> pressurePa,
+        ReadOnlySpan<double> z,
+        Span<FastState> results
+    )
         where TInput : struct, ITableInput
     {
         if (pressurePa.Length != z.Length || pressurePa.Length != results.Length)
@@ -153,7 +176,8 @@ public sealed class FastFluid
         if (regime == PressureRegime.Critical)
             return FastReference.State(_fluid, TInput.Kind, pressurePa, z);
         var boundary = table.Boundary(cell, local);
-        double edgeL = boundary.ToScalar(), edgeV = boundary.GetElement(1);
+        double edgeL = boundary.ToScalar(),
+            edgeV = boundary.GetElement(1);
         if (regime == PressureRegime.Subcritical)
         {
             if (TInput.Kind == TableInput.Temperature)
@@ -188,7 +212,8 @@ public sealed class FastFluid
         if (regime == PressureRegime.Critical)
             return FastReference.State(_fluid, TInput.Kind, pressurePa, z, out derivatives);
         var boundary = table.Boundary(cell, local, out var boundarySlope);
-        double edgeL = boundary.ToScalar(), edgeV = boundary.GetElement(1);
+        double edgeL = boundary.ToScalar(),
+            edgeV = boundary.GetElement(1);
         if (regime == PressureRegime.Subcritical)
         {
             if (TInput.Kind == TableInput.Temperature)
@@ -203,7 +228,10 @@ public sealed class FastFluid
         }
 
         var liquid = regime != PressureRegime.GasOnly && z <= edgeL;
-        double edge, outer, edgeSlope, outerSlope;
+        double edge,
+            outer,
+            edgeSlope,
+            outerSlope;
         if (liquid)
         {
             edge = edgeL;
@@ -227,10 +255,13 @@ public sealed class FastFluid
 
         // share = (z - edge)/(outer - edge): its slopes in z and, through both ends, in p.
         var shareByLocal = -inverseWidth * (edgeSlope + (share * (outerSlope - edgeSlope)));
-        var byPressure = Vector256.FusedMultiplyAdd(byShare, Vector256.Create(shareByLocal), byLocal) * _axis.Scale(cell);
+        var byPressure =
+            Vector256.FusedMultiplyAdd(byShare, Vector256.Create(shareByLocal), byLocal) * _axis.Scale(cell);
         var byZ = byShare * inverseWidth;
         var lane1 = lanes.GetElement(1);
-        double volume, volumeByP, volumeByZ;
+        double volume,
+            volumeByP,
+            volumeByZ;
         if (liquid)
         {
             volume = lane1;
@@ -248,26 +279,78 @@ public sealed class FastFluid
         var density = 1 / volume;
         var square = -density * density;
         var first = lanes.ToScalar();
-        double firstByP = byPressure.ToScalar(), firstByZ = byZ.ToScalar();
+        double firstByP = byPressure.ToScalar(),
+            firstByZ = byZ.ToScalar();
         // T ds = dh - v dp gives what the table need not hold.
         derivatives = TInput.Kind switch
         {
-            TableInput.Enthalpy => new FastDerivatives(firstByP, firstByZ, square * volumeByP, square * volumeByZ, 0, 1, -volume / first, 1 / first),
-            TableInput.Entropy => new FastDerivatives(firstByP, firstByZ, square * volumeByP, square * volumeByZ, volume, first, 0, 1),
-            _ => new FastDerivatives(0, 1, square * volumeByP, square * volumeByZ, firstByP, firstByZ, -volumeByZ, firstByZ / z),
+            TableInput.Enthalpy => new FastDerivatives(
+                firstByP,
+                firstByZ,
+                square * volumeByP,
+                square * volumeByZ,
+                0,
+                1,
+                -volume / first,
+                1 / first
+            ),
+            TableInput.Entropy => new FastDerivatives(
+                firstByP,
+                firstByZ,
+                square * volumeByP,
+                square * volumeByZ,
+                volume,
+                first,
+                0,
+                1
+            ),
+            _ => new FastDerivatives(
+                0,
+                1,
+                square * volumeByP,
+                square * volumeByZ,
+                firstByP,
+                firstByZ,
+                -volumeByZ,
+                firstByZ / z
+            ),
         };
         return Make<TInput>(pressurePa, z, first, volume, lanes.GetElement(2), regime, liquid);
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private FastState Make<TInput>(double pressurePa, double z, double first, double volume, double last, PressureRegime regime, bool liquid)
+    private FastState Make<TInput>(
+        double pressurePa,
+        double z,
+        double first,
+        double volume,
+        double last,
+        PressureRegime regime,
+        bool liquid
+    )
         where TInput : struct, ITableInput
     {
         var density = 1 / volume;
         return TInput.Kind switch
         {
-            TableInput.Enthalpy => new FastState(first, pressurePa, density, z, last, null, PhaseOf(regime, liquid, first, pressurePa)),
-            TableInput.Entropy => new FastState(first, pressurePa, density, last, z, null, PhaseOf(regime, liquid, first, pressurePa)),
+            TableInput.Enthalpy => new FastState(
+                first,
+                pressurePa,
+                density,
+                z,
+                last,
+                null,
+                PhaseOf(regime, liquid, first, pressurePa)
+            ),
+            TableInput.Entropy => new FastState(
+                first,
+                pressurePa,
+                density,
+                last,
+                z,
+                null,
+                PhaseOf(regime, liquid, first, pressurePa)
+            ),
             _ => new FastState(z, pressurePa, density, first, last, null, PhaseOf(regime, liquid, z, pressurePa)),
         };
     }
@@ -282,14 +365,38 @@ public sealed class FastFluid
         where TInput : struct, ITableInput
     {
         var (a, b) = _line.ByPressure!.Evaluate(cell, local);
-        double volumeL = 1 / b.GetElement(1), volumeV = 1 / b.GetElement(2);
+        double volumeL = 1 / b.GetElement(1),
+            volumeV = 1 / b.GetElement(2);
         var density = 1 / (volumeL + (quality * (volumeV - volumeL)));
         return TInput.Kind == TableInput.Enthalpy
-            ? new FastState(a.ToScalar(), pressurePa, density, z, a.GetElement(3) + (quality * (b.ToScalar() - a.GetElement(3))), quality, FluidPhase.TwoPhase)
-            : new FastState(a.ToScalar(), pressurePa, density, a.GetElement(1) + (quality * (a.GetElement(2) - a.GetElement(1))), z, quality, FluidPhase.TwoPhase);
+            ? new FastState(
+                a.ToScalar(),
+                pressurePa,
+                density,
+                z,
+                a.GetElement(3) + (quality * (b.ToScalar() - a.GetElement(3))),
+                quality,
+                FluidPhase.TwoPhase
+            )
+            : new FastState(
+                a.ToScalar(),
+                pressurePa,
+                density,
+                a.GetElement(1) + (quality * (a.GetElement(2) - a.GetElement(1))),
+                z,
+                quality,
+                FluidPhase.TwoPhase
+            );
     }
 
-    private FastState TwoPhase<TInput>(double pressurePa, double z, int cell, double local, double quality, out FastDerivatives derivatives)
+    private FastState TwoPhase<TInput>(
+        double pressurePa,
+        double z,
+        int cell,
+        double local,
+        double quality,
+        out FastDerivatives derivatives
+    )
         where TInput : struct, ITableInput
     {
         var (a, b) = _line.ByPressure!.Evaluate(cell, local, out var slopeA, out var slopeB);
@@ -298,10 +405,15 @@ public sealed class FastFluid
         slopeB *= scale;
         var temperature = a.ToScalar();
         var temperatureByP = slopeA.ToScalar();
-        double volumeL = 1 / b.GetElement(1), volumeV = 1 / b.GetElement(2);
-        double volumeLByP = -volumeL * volumeL * slopeB.GetElement(1), volumeVByP = -volumeV * volumeV * slopeB.GetElement(2);
+        double volumeL = 1 / b.GetElement(1),
+            volumeV = 1 / b.GetElement(2);
+        double volumeLByP = -volumeL * volumeL * slopeB.GetElement(1),
+            volumeVByP = -volumeV * volumeV * slopeB.GetElement(2);
         var enthalpy = TInput.Kind == TableInput.Enthalpy;
-        double zL, zV, zLByP, zVByP;
+        double zL,
+            zV,
+            zLByP,
+            zVByP;
         if (enthalpy)
         {
             (zL, zV, zLByP, zVByP) = (a.GetElement(1), a.GetElement(2), slopeA.GetElement(1), slopeA.GetElement(2));
@@ -319,15 +431,45 @@ public sealed class FastFluid
         var density = 1 / volume;
         var square = -density * density;
         derivatives = enthalpy
-            ? new FastDerivatives(temperatureByP, 0, square * volumeByP, square * volumeByZ, 0, 1, -volume / temperature, 1 / temperature)
+            ? new FastDerivatives(
+                temperatureByP,
+                0,
+                square * volumeByP,
+                square * volumeByZ,
+                0,
+                1,
+                -volume / temperature,
+                1 / temperature
+            )
             : new FastDerivatives(temperatureByP, 0, square * volumeByP, square * volumeByZ, volume, temperature, 0, 1);
         return enthalpy
-            ? new FastState(temperature, pressurePa, density, z, a.GetElement(3) + (quality * (b.ToScalar() - a.GetElement(3))), quality, FluidPhase.TwoPhase)
-            : new FastState(temperature, pressurePa, density, a.GetElement(1) + (quality * (a.GetElement(2) - a.GetElement(1))), z, quality, FluidPhase.TwoPhase);
+            ? new FastState(
+                temperature,
+                pressurePa,
+                density,
+                z,
+                a.GetElement(3) + (quality * (b.ToScalar() - a.GetElement(3))),
+                quality,
+                FluidPhase.TwoPhase
+            )
+            : new FastState(
+                temperature,
+                pressurePa,
+                density,
+                a.GetElement(1) + (quality * (a.GetElement(2) - a.GetElement(1))),
+                z,
+                quality,
+                FluidPhase.TwoPhase
+            );
     }
 
     private void ThrowPressure(double pressurePa) =>
-        throw new FluidRangeException(_fluid.Name, nameof(pressurePa), pressurePa, Flashes.TemperatureFlash.Range(_minPressurePa, _maxPressurePa, "Pa (fast layer)"));
+        throw new FluidRangeException(
+            _fluid.Name,
+            nameof(pressurePa),
+            pressurePa,
+            Flashes.TemperatureFlash.Range(_minPressurePa, _maxPressurePa, "Pa (fast layer)")
+        );
 
     private double Clamped(double share, TableInput input, double z, PressureRegime regime, Vector256<double> boundary)
     {
@@ -340,6 +482,11 @@ public sealed class FastFluid
             TableInput.Entropy => ("entropyJPerKgK", "J/(kg K)"),
             _ => ("temperatureK", "K"),
         };
-        throw new FluidRangeException(_fluid.Name, name, z, Flashes.TemperatureFlash.Range(low, boundary.GetElement(3), $"{unit} at this pressure (fast layer)"));
+        throw new FluidRangeException(
+            _fluid.Name,
+            name,
+            z,
+            Flashes.TemperatureFlash.Range(low, boundary.GetElement(3), $"{unit} at this pressure (fast layer)")
+        );
     }
 }

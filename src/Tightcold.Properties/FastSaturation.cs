@@ -9,4 +9,5 @@ public readonly record struct FastSaturation(
     double LiquidEnthalpyJPerKg,
     double VapourEnthalpyJPerKg,
     double LiquidEntropyJPerKgK,
-    double VapourEntropyJPerKgK);
+    double VapourEntropyJPerKgK
+);

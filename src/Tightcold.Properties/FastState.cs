@@ -1,6 +1,7 @@
 namespace Tightcold.Properties;
 
-/// <summary>A state from the fast layer: the reference equation interpolated. SI units, per kilogram, absolute pressure.</summary>
+/// <summary>A state from the fast layer: the reference equation interpolated. SI units, per kilogram, absolute
+/// pressure.</summary>
 public readonly record struct FastState(
     double TemperatureK,
     double PressurePa,
@@ -8,4 +9,5 @@ public readonly record struct FastState(
     double EnthalpyJPerKg,
     double EntropyJPerKgK,
     double? Quality,
-    FluidPhase Phase);
+    FluidPhase Phase
+);

@@ -2,11 +2,17 @@ using System.Globalization;
 
 namespace Tightcold.Properties;
 
-/// <summary>A state was asked for that lies in the valid range, yet the iteration found no answer it could vouch for.</summary>
+/// <summary>A state was asked for that lies in the valid range, yet the iteration found no answer it could vouch
+/// for.</summary>
 public sealed class FlashDidNotConvergeException : InvalidOperationException
 {
     public FlashDidNotConvergeException(string fluid, string inputs, double residual, string reason)
-        : base(string.Create(CultureInfo.InvariantCulture, $"{fluid}: no state found for {inputs}: {reason} (relative residual {residual:E2})."))
+        : base(
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"{fluid}: no state found for {inputs}: {reason} (relative residual {residual:E2})."
+            )
+        )
     {
         Fluid = fluid;
         Residual = residual;

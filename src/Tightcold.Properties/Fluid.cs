@@ -42,7 +42,8 @@ public sealed class Fluid
     /// <summary>Chemical name.</summary>
     public string ChemicalName => _definition.ChemicalName;
 
-    /// <summary>Key of the equation of state in docs/sources.bib: the fluid's name alone does not name the equation.</summary>
+    /// <summary>Key of the equation of state in docs/sources.bib: the fluid's name alone does not name the
+    /// equation.</summary>
     public string EquationKey => _definition.EquationKey;
 
     /// <summary>The convention that fixes the zero of enthalpy and entropy.</summary>
@@ -65,7 +66,8 @@ public sealed class Fluid
     /// <summary>Critical density of the equation itself, kg/m3.</summary>
     public double CriticalDensityKgPerM3 => _byTemperature.Critical.Delta * _definition.Equation.ReducingDensityKgPerM3;
 
-    /// <summary>Lowest temperature served (the triple point; for air the point above which it is one phase), K.</summary>
+    /// <summary>Lowest temperature served (the triple point; for air the point above which it is one phase),
+    /// K.</summary>
     public double MinTemperatureK => _definition.MinTemperatureK;
 
     /// <summary>Highest temperature of the equation's range, K.</summary>
@@ -86,45 +88,105 @@ public sealed class Fluid
 
     internal TemperatureFlash ByTemperature => _byTemperature;
 
-    /// <summary>Liquid and vapour in equilibrium at a temperature, K, from the triple point to the critical point.</summary>
+    /// <summary>Liquid and vapour in equilibrium at a temperature, K, from the triple point to the critical
+    /// point.</summary>
     public SaturationState SaturationAtTemperature(double temperatureK)
     {
         _byTemperature.SaturationOrThrow();
         _byTemperature.CheckSaturationTemperature(temperatureK);
-        if (!SaturationLookup.TryAtTemperature(_byTemperature, temperatureK, out var liquid, out var vapour, out var pressure, out var residual))
-            throw new FlashDidNotConvergeException(Name, Inputs("temperatureK", temperatureK), residual, "the saturation iteration did not settle");
+        if (
+            !SaturationLookup.TryAtTemperature(
+                _byTemperature,
+                temperatureK,
+                out var liquid,
+                out var vapour,
+                out var pressure,
+                out var residual
+            )
+        )
+            throw new FlashDidNotConvergeException(
+                Name,
+                Inputs("temperatureK", temperatureK),
+                residual,
+                "the saturation iteration did not settle"
+            );
         return MakeSaturation(liquid, vapour, pressure);
     }
 
-    /// <summary>Liquid and vapour in equilibrium at an absolute pressure, Pa, from the triple point to the critical point.</summary>
+    /// <summary>Liquid and vapour in equilibrium at an absolute pressure, Pa, from the triple point to the critical
+    /// point.</summary>
     public SaturationState SaturationAtPressure(double pressurePa)
     {
         _byTemperature.SaturationOrThrow();
         _byTemperature.CheckSaturationPressure(pressurePa);
-        if (!SaturationLookup.TryAtPressure(_byTemperature, pressurePa, out var liquid, out var vapour, out var residual))
-            throw new FlashDidNotConvergeException(Name, Inputs("pressurePa", pressurePa), residual, "the saturation iteration did not settle");
+        if (
+            !SaturationLookup.TryAtPressure(
+                _byTemperature,
+                pressurePa,
+                out var liquid,
+                out var vapour,
+                out var residual
+            )
+        )
+            throw new FlashDidNotConvergeException(
+                Name,
+                Inputs("pressurePa", pressurePa),
+                residual,
+                "the saturation iteration did not settle"
+            );
         return MakeSaturation(liquid, vapour, pressurePa);
     }
 
-    /// <summary>State at temperature and pressure. Exactly on the saturation line the pair names no single state; the liquid is then returned.</summary>
+    /// <summary>State at temperature and pressure. Exactly on the saturation line the pair names no single state; the
+    /// liquid is then returned.</summary>
     public FluidState AtTemperaturePressure(double temperatureK, double pressurePa) =>
-        Unwrap(_byTemperature.AtTemperaturePressure(temperatureK, pressurePa), "temperatureK", temperatureK, "pressurePa", pressurePa);
+        Unwrap(
+            _byTemperature.AtTemperaturePressure(temperatureK, pressurePa),
+            "temperatureK",
+            temperatureK,
+            "pressurePa",
+            pressurePa
+        );
 
     /// <summary>State at temperature and density.</summary>
     public FluidState AtTemperatureDensity(double temperatureK, double densityKgPerM3) =>
-        Unwrap(_byTemperature.AtTemperatureDensity(temperatureK, densityKgPerM3), "temperatureK", temperatureK, "densityKgPerM3", densityKgPerM3);
+        Unwrap(
+            _byTemperature.AtTemperatureDensity(temperatureK, densityKgPerM3),
+            "temperatureK",
+            temperatureK,
+            "densityKgPerM3",
+            densityKgPerM3
+        );
 
     /// <summary>State at pressure and enthalpy.</summary>
     public FluidState AtPressureEnthalpy(double pressurePa, double enthalpyJPerKg) =>
-        Unwrap(_byPressure.AtPressureCaloric(pressurePa, enthalpyJPerKg, CaloricInput.Enthalpy), "pressurePa", pressurePa, "enthalpyJPerKg", enthalpyJPerKg);
+        Unwrap(
+            _byPressure.AtPressureCaloric(pressurePa, enthalpyJPerKg, CaloricInput.Enthalpy),
+            "pressurePa",
+            pressurePa,
+            "enthalpyJPerKg",
+            enthalpyJPerKg
+        );
 
     /// <summary>State at pressure and entropy.</summary>
     public FluidState AtPressureEntropy(double pressurePa, double entropyJPerKgK) =>
-        Unwrap(_byPressure.AtPressureCaloric(pressurePa, entropyJPerKgK, CaloricInput.Entropy), "pressurePa", pressurePa, "entropyJPerKgK", entropyJPerKgK);
+        Unwrap(
+            _byPressure.AtPressureCaloric(pressurePa, entropyJPerKgK, CaloricInput.Entropy),
+            "pressurePa",
+            pressurePa,
+            "entropyJPerKgK",
+            entropyJPerKgK
+        );
 
     /// <summary>State on or under the dome at temperature and quality (mass of vapour over mass, 0 to 1).</summary>
     public FluidState AtTemperatureQuality(double temperatureK, double quality) =>
-        Unwrap(_byTemperature.AtTemperatureQuality(temperatureK, quality), "temperatureK", temperatureK, "quality", quality);
+        Unwrap(
+            _byTemperature.AtTemperatureQuality(temperatureK, quality),
+            "temperatureK",
+            temperatureK,
+            "quality",
+            quality
+        );
 
     /// <summary>State on or under the dome at pressure and quality (mass of vapour over mass, 0 to 1).</summary>
     public FluidState AtPressureQuality(double pressurePa, double quality) =>
@@ -132,25 +194,37 @@ public sealed class Fluid
 
     /// <summary>State of a closed volume at density and internal energy.</summary>
     public FluidState AtDensityInternalEnergy(double densityKgPerM3, double internalEnergyJPerKg) =>
-        Unwrap(_byEnergy.At(densityKgPerM3, internalEnergyJPerKg), "densityKgPerM3", densityKgPerM3, "internalEnergyJPerKg", internalEnergyJPerKg);
+        Unwrap(
+            _byEnergy.At(densityKgPerM3, internalEnergyJPerKg),
+            "densityKgPerM3",
+            densityKgPerM3,
+            "internalEnergyJPerKg",
+            internalEnergyJPerKg
+        );
 
-    /// <summary>As <see cref="AtPressureEnthalpy"/>, with non-convergence as a value. Range errors still throw.</summary>
+    /// <summary>As <see cref="AtPressureEnthalpy"/>, with non-convergence as a value. Range errors still
+    /// throw.</summary>
     public Solved<FluidState> TryAtPressureEnthalpy(double pressurePa, double enthalpyJPerKg) =>
         AsSolved(_byPressure.AtPressureCaloric(pressurePa, enthalpyJPerKg, CaloricInput.Enthalpy));
 
-    /// <summary>As <see cref="AtPressureEntropy"/>, with non-convergence as a value. Range errors still throw.</summary>
+    /// <summary>As <see cref="AtPressureEntropy"/>, with non-convergence as a value. Range errors still
+    /// throw.</summary>
     public Solved<FluidState> TryAtPressureEntropy(double pressurePa, double entropyJPerKgK) =>
         AsSolved(_byPressure.AtPressureCaloric(pressurePa, entropyJPerKgK, CaloricInput.Entropy));
 
-    /// <summary>Viscosity and thermal conductivity of a single phase at temperature and density; nulls inside the dome.</summary>
+    /// <summary>Viscosity and thermal conductivity of a single phase at temperature and density; nulls inside the
+    /// dome.</summary>
     /// <exception cref="FluidRangeException">Outside the equation's range or not a number.</exception>
     public TransportState TransportAtTemperatureDensity(double temperatureK, double densityKgPerM3)
     {
         var state = AtTemperatureDensity(temperatureK, densityKgPerM3);
-        return state.Phase == FluidPhase.TwoPhase && state.Quality is > 0 and < 1 ? default : TransportUnchecked(temperatureK, densityKgPerM3);
+        return state.Phase == FluidPhase.TwoPhase && state.Quality is > 0 and < 1
+            ? default
+            : TransportUnchecked(temperatureK, densityKgPerM3);
     }
 
-    /// <summary>Viscosity and thermal conductivity of a state made by this fluid; nulls strictly inside the dome.</summary>
+    /// <summary>Viscosity and thermal conductivity of a state made by this fluid; nulls strictly inside the
+    /// dome.</summary>
     public TransportState Transport(in FluidState state) =>
         state.Quality is > 0 and < 1 ? default : TransportUnchecked(state.TemperatureK, state.DensityKgPerM3);
 
@@ -164,13 +238,20 @@ public sealed class Fluid
     /// <param name="transport">Viscosity and conductivity of the same state.</param>
     /// <exception cref="FluidRangeException">Outside that range or not a number.</exception>
     [SkipLocalsInit]
-    public FluidState AtTemperatureDensityOfPhase(double temperatureK, double densityKgPerM3, FluidPhase phase, out TransportState transport)
+    public FluidState AtTemperatureDensityOfPhase(
+        double temperatureK,
+        double densityKgPerM3,
+        FluidPhase phase,
+        out TransportState transport
+    )
     {
         _byTemperature.CheckTemperature(temperatureK);
         _byTemperature.CheckDensity(densityKgPerM3);
         Span<double> work = stackalloc double[ResidualPart.MaxWork];
         var equation = _definition.Equation;
-        var point = new Isotherm(equation, temperatureK, caloric: true, work).Point(densityKgPerM3 / equation.ReducingDensityKgPerM3);
+        var point = new Isotherm(equation, temperatureK, caloric: true, work).Point(
+            densityKgPerM3 / equation.ReducingDensityKgPerM3
+        );
         transport = TransportOf(point);
         return StateMaker.SinglePhase(point, point.PressurePa, phase);
     }
@@ -190,7 +271,9 @@ public sealed class Fluid
     {
         Span<double> work = stackalloc double[ResidualPart.MaxWork];
         var equation = _definition.Equation;
-        var point = new Isotherm(equation, temperatureK, caloric: true, work).Point(densityKgPerM3 / equation.ReducingDensityKgPerM3);
+        var point = new Isotherm(equation, temperatureK, caloric: true, work).Point(
+            densityKgPerM3 / equation.ReducingDensityKgPerM3
+        );
         return TransportOf(point);
     }
 
@@ -206,25 +289,44 @@ public sealed class Fluid
     // A correlation far outside its data can lose its meaning; then it has no value here.
     private static double? Proper(double value) => value > 0 && double.IsFinite(value) ? value : null;
 
-    private static Solved<FluidState> AsSolved(in FlashResult result) => result.Found
-        ? new Solved<FluidState>.Converged(result.State, result.Iterations, result.Residual)
-        : new Solved<FluidState>.Stalled(result.Iterations, result.Residual, result.Reason);
+    private static Solved<FluidState> AsSolved(in FlashResult result) =>
+        result.Found
+            ? new Solved<FluidState>.Converged(result.State, result.Iterations, result.Residual)
+            : new Solved<FluidState>.Stalled(result.Iterations, result.Residual, result.Reason);
 
-    private static SaturationState MakeSaturation(in PointProperties liquid, in PointProperties vapour, double pressurePa) => new()
-    {
-        TemperatureK = liquid.TemperatureK,
-        PressurePa = pressurePa,
-        LiquidDensityKgPerM3 = liquid.DensityKgPerM3,
-        VapourDensityKgPerM3 = vapour.DensityKgPerM3,
-        LiquidEnthalpyJPerKg = liquid.EnthalpyJPerKg,
-        VapourEnthalpyJPerKg = vapour.EnthalpyJPerKg,
-        LiquidEntropyJPerKgK = liquid.EntropyJPerKgK,
-        VapourEntropyJPerKgK = vapour.EntropyJPerKgK,
-    };
+    private static SaturationState MakeSaturation(
+        in PointProperties liquid,
+        in PointProperties vapour,
+        double pressurePa
+    ) =>
+        new()
+        {
+            TemperatureK = liquid.TemperatureK,
+            PressurePa = pressurePa,
+            LiquidDensityKgPerM3 = liquid.DensityKgPerM3,
+            VapourDensityKgPerM3 = vapour.DensityKgPerM3,
+            LiquidEnthalpyJPerKg = liquid.EnthalpyJPerKg,
+            VapourEnthalpyJPerKg = vapour.EnthalpyJPerKg,
+            LiquidEntropyJPerKgK = liquid.EntropyJPerKgK,
+            VapourEntropyJPerKgK = vapour.EntropyJPerKgK,
+        };
 
-    private static string Inputs(string name, double value) => string.Create(CultureInfo.InvariantCulture, $"{name} = {value:R}");
+    private static string Inputs(string name, double value) =>
+        string.Create(CultureInfo.InvariantCulture, $"{name} = {value:R}");
 
-    private FluidState Unwrap(in FlashResult result, string firstName, double first, string secondName, double second) => result.Found
-        ? result.State
-        : throw new FlashDidNotConvergeException(Name, $"{Inputs(firstName, first)}, {Inputs(secondName, second)}", result.Residual, result.Reason);
+    private FluidState Unwrap(
+        in FlashResult result,
+        string firstName,
+        double first,
+        string secondName,
+        double second
+    ) =>
+        result.Found
+            ? result.State
+            : throw new FlashDidNotConvergeException(
+                Name,
+                $"{Inputs(firstName, first)}, {Inputs(secondName, second)}",
+                result.Residual,
+                result.Reason
+            );
 }

@@ -14,22 +14,41 @@ public static class FluidCatalog
     private const string Suffix = ".json";
 
     // The order people expect: refrigerants in use first, then the old one, then the others.
-    private static readonly string[] PreferredOrder = ["R134a", "R1234yf", "R152a", "R744", "R12", "Water", "Nitrogen", "Air"];
+    private static readonly string[] PreferredOrder =
+    [
+        "R134a",
+        "R1234yf",
+        "R152a",
+        "R744",
+        "R12",
+        "Water",
+        "Nitrogen",
+        "Air",
+    ];
 
-    private static readonly FrozenDictionary<string, Lazy<Fluid>> Fluids = typeof(FluidCatalog).Assembly
-        .GetManifestResourceNames()
-        .Where(resource => resource.StartsWith(Prefix, StringComparison.Ordinal) && resource.EndsWith(Suffix, StringComparison.Ordinal))
+    private static readonly FrozenDictionary<string, Lazy<Fluid>> Fluids = typeof(FluidCatalog)
+        .Assembly.GetManifestResourceNames()
+        .Where(resource =>
+            resource.StartsWith(Prefix, StringComparison.Ordinal) && resource.EndsWith(Suffix, StringComparison.Ordinal)
+        )
         .ToFrozenDictionary(
             resource => Normalise(resource[Prefix.Length..^Suffix.Length]),
-            resource => new Lazy<Fluid>(() => Load(resource)));
+            resource => new Lazy<Fluid>(() => Load(resource))
+        );
 
     /// <summary>Names of all fluids, as the fluid files spell them.</summary>
-    public static IReadOnlyList<string> Names { get; } = [.. typeof(FluidCatalog).Assembly
-        .GetManifestResourceNames()
-        .Where(resource => resource.StartsWith(Prefix, StringComparison.Ordinal) && resource.EndsWith(Suffix, StringComparison.Ordinal))
-        .Select(resource => resource[Prefix.Length..^Suffix.Length])
-        .OrderBy(name => Array.IndexOf(PreferredOrder, name) is var place && place >= 0 ? place : int.MaxValue)
-        .ThenBy(name => name, StringComparer.Ordinal)];
+    public static IReadOnlyList<string> Names { get; } =
+    [
+        .. typeof(FluidCatalog)
+            .Assembly.GetManifestResourceNames()
+            .Where(resource =>
+                resource.StartsWith(Prefix, StringComparison.Ordinal)
+                && resource.EndsWith(Suffix, StringComparison.Ordinal)
+            )
+            .Select(resource => resource[Prefix.Length..^Suffix.Length])
+            .OrderBy(name => Array.IndexOf(PreferredOrder, name) is var place && place >= 0 ? place : int.MaxValue)
+            .ThenBy(name => name, StringComparer.Ordinal),
+    ];
 
     /// <summary>The fluid of that name; capitals, dashes and spaces do not matter ("R-134a").</summary>
     /// <param name="name">Name of the fluid.</param>

@@ -6,7 +6,8 @@ public enum FluidPhase
     /// <summary>Liquid: below the critical temperature, above the saturation pressure.</summary>
     Liquid,
 
-    /// <summary>Gas: below the saturation pressure, or above the critical temperature below the critical pressure.</summary>
+    /// <summary>Gas: below the saturation pressure, or above the critical temperature below the critical
+    /// pressure.</summary>
     Gas,
 
     /// <summary>Liquid and vapour in equilibrium, quality 0 and 1 included.</summary>

@@ -18,7 +18,8 @@ public readonly record struct FluidState
 
     public required double InternalEnergyJPerKg { get; init; }
 
-    /// <summary>Isobaric heat capacity; null strictly inside the two-phase region, where temperature does not rise with heat.</summary>
+    /// <summary>Isobaric heat capacity; null strictly inside the two-phase region, where temperature does not rise with
+    /// heat.</summary>
     public double? CpJPerKgK { get; init; }
 
     /// <summary>Isochoric heat capacity; null strictly inside the two-phase region.</summary>
@@ -36,7 +37,8 @@ public readonly record struct FluidState
     /// <summary>dp/drho at constant temperature, Pa m3/kg; 0 inside the two-phase region.</summary>
     public required double PressureByDensityAtTemperature { get; init; }
 
-    /// <summary>dp/dT at constant density, Pa/K; inside the two-phase region the slope of the saturation line.</summary>
+    /// <summary>dp/dT at constant density, Pa/K; inside the two-phase region the slope of the saturation
+    /// line.</summary>
     public required double PressureByTemperatureAtDensity { get; init; }
 
     /// <summary>Mass of vapour over mass, 0 to 1; null outside the two-phase region.</summary>

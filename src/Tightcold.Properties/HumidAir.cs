@@ -33,7 +33,11 @@ public static class HumidAir
     /// <param name="relativeHumidityRatio">0 to 1, over ice below 273.16 K.</param>
     /// <param name="pressurePa">Barometric pressure, 10 kPa to 1 MPa.</param>
     /// <exception cref="FluidRangeException">An input outside its range or not a number.</exception>
-    public static HumidAirState FromRelativeHumidity(double temperatureK, double relativeHumidityRatio, double pressurePa)
+    public static HumidAirState FromRelativeHumidity(
+        double temperatureK,
+        double relativeHumidityRatio,
+        double pressurePa
+    )
     {
         Check(temperatureK, pressurePa);
         CheckRatio(relativeHumidityRatio);
@@ -48,7 +52,8 @@ public static class HumidAir
         return Make(temperatureK, MoleFractionChecked(humidityRatio), pressurePa);
     }
 
-    /// <summary>From dry bulb and thermodynamic wet bulb, K; the wick is water at and above 273.16 K, ice below.</summary>
+    /// <summary>From dry bulb and thermodynamic wet bulb, K; the wick is water at and above 273.16 K, ice
+    /// below.</summary>
     /// <inheritdoc cref="FromRelativeHumidity"/>
     public static HumidAirState FromWetBulb(double temperatureK, double wetBulbK, double pressurePa)
     {
@@ -64,7 +69,10 @@ public static class HumidAir
     {
         Check(temperatureK, pressurePa);
         CheckNotAbove(dewPointK, "dewPointK", temperatureK);
-        return Make(temperatureK, HumidAirFormulation.SaturatedMoleFraction(dewPointK, pressurePa), pressurePa) with { DewPointK = dewPointK };
+        return Make(temperatureK, HumidAirFormulation.SaturatedMoleFraction(dewPointK, pressurePa), pressurePa) with
+        {
+            DewPointK = dewPointK,
+        };
     }
 
     /// <summary>From dry bulb and enthalpy, J per kg dry air.</summary>
@@ -74,7 +82,14 @@ public static class HumidAir
         Check(temperatureK, pressurePa);
         if (!double.IsFinite(enthalpyJPerKgDryAir))
             throw new FluidRangeException(Name, nameof(enthalpyJPerKgDryAir), enthalpyJPerKgDryAir, "a finite number");
-        return FromBalance(temperatureK, pressurePa, enthalpyJPerKgDryAir, 0, nameof(enthalpyJPerKgDryAir), enthalpyJPerKgDryAir);
+        return FromBalance(
+            temperatureK,
+            pressurePa,
+            enthalpyJPerKgDryAir,
+            0,
+            nameof(enthalpyJPerKgDryAir),
+            enthalpyJPerKgDryAir
+        );
     }
 
     /// <summary>
@@ -83,8 +98,13 @@ public static class HumidAir
     /// </summary>
     /// <exception cref="FluidRangeException">An input outside its range, or no air with both.</exception>
     /// <exception cref="ArgumentException">The pair does not fix a state.</exception>
-    public static HumidAirState FromPair(HumidAirQuantity first, double firstValue, HumidAirQuantity second, double secondValue, double pressurePa) =>
-        HumidAirPair.Solve(first, firstValue, second, secondValue, pressurePa);
+    public static HumidAirState FromPair(
+        HumidAirQuantity first,
+        double firstValue,
+        HumidAirQuantity second,
+        double secondValue,
+        double pressurePa
+    ) => HumidAirPair.Solve(first, firstValue, second, secondValue, pressurePa);
 
     /// <summary>Humidity ratio of saturated air, kg water per kg dry air.</summary>
     /// <exception cref="FluidRangeException">Out of range, or water boils at this temperature and pressure.</exception>
@@ -94,10 +114,16 @@ public static class HumidAir
         var psi = HumidAirFormulation.SaturatedMoleFraction(temperatureK, pressurePa);
         return psi < 1
             ? HumidAirFormulation.HumidityRatio(psi)
-            : throw new FluidRangeException(Name, nameof(temperatureK), temperatureK, string.Create(CultureInfo.InvariantCulture, $"below the boiling point of water at {pressurePa:G6} Pa"));
+            : throw new FluidRangeException(
+                Name,
+                nameof(temperatureK),
+                temperatureK,
+                string.Create(CultureInfo.InvariantCulture, $"below the boiling point of water at {pressurePa:G6} Pa")
+            );
     }
 
-    /// <summary>Enthalpy per kilogram of dry air from dry bulb and humidity ratio, without the costly rest of a state. Does not check for saturation.</summary>
+    /// <summary>Enthalpy per kilogram of dry air from dry bulb and humidity ratio, without the costly rest of a state.
+    /// Does not check for saturation.</summary>
     /// <exception cref="FluidRangeException">Out of range or not a number.</exception>
     public static double EnthalpyJPerKgDryAir(double temperatureK, double humidityRatio, double pressurePa)
     {
@@ -120,7 +146,12 @@ public static class HumidAir
     internal static double MoleFractionChecked(double humidityRatio)
     {
         if (!(humidityRatio >= 0 && humidityRatio <= 10))
-            throw new FluidRangeException(Name, nameof(humidityRatio), humidityRatio, "0 to saturation, at most 10 kg/kg dry air");
+            throw new FluidRangeException(
+                Name,
+                nameof(humidityRatio),
+                humidityRatio,
+                "0 to saturation, at most 10 kg/kg dry air"
+            );
         return HumidAirFormulation.MoleFraction(humidityRatio);
     }
 
@@ -134,13 +165,27 @@ public static class HumidAir
         if (!(psi <= saturated * (1 + SaturationSlack)) || psi > 0.9415)
         {
             var ratio = HumidAirFormulation.HumidityRatio(Math.Min(saturated, 0.94));
-            throw new FluidRangeException(Name, "humidityRatio", HumidAirFormulation.HumidityRatio(Math.Min(psi, 0.999999)), string.Create(CultureInfo.InvariantCulture, $"0 to saturation, {ratio:G6} kg/kg dry air at {temperatureK:G7} K and {pressurePa:G7} Pa"));
+            throw new FluidRangeException(
+                Name,
+                "humidityRatio",
+                HumidAirFormulation.HumidityRatio(Math.Min(psi, 0.999999)),
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"0 to saturation, {ratio:G6} kg/kg dry air at {temperatureK:G7} K and {pressurePa:G7} Pa"
+                )
+            );
         }
 
         psi = Math.Min(psi, saturated);
         var enthalpy = Enthalpy(temperatureK, psi, pressurePa);
         var dewPoint = psi >= saturated ? temperatureK : DewPoint.At(psi, pressurePa);
-        var wetBulb = WetBulbK(enthalpy, psi, pressurePa, dewPoint ?? HumidAirFormulation.MinTemperatureK, temperatureK);
+        var wetBulb = WetBulbK(
+            enthalpy,
+            psi,
+            pressurePa,
+            dewPoint ?? HumidAirFormulation.MinTemperatureK,
+            temperatureK
+        );
         return new HumidAirState
         {
             TemperatureK = temperatureK,
@@ -150,7 +195,9 @@ public static class HumidAir
             EnthalpyJPerKgDryAir = enthalpy,
             WetBulbK = wetBulb,
             DewPointK = dewPoint is { } dew ? Math.Min(dew, temperatureK) : null,
-            VolumeM3PerKgDryAir = HumidAirFormulation.MolarVolume(temperatureK, pressurePa, psi) * HumidAirFormulation.MolesPerKgDryAir(psi),
+            VolumeM3PerKgDryAir =
+                HumidAirFormulation.MolarVolume(temperatureK, pressurePa, psi)
+                * HumidAirFormulation.MolesPerKgDryAir(psi),
         };
     }
 
@@ -161,16 +208,32 @@ public static class HumidAir
         WetBulb.Solve(enthalpy, HumidAirFormulation.HumidityRatio(psi), pressurePa, lowK, highK) switch
         {
             Solved<double>.Converged found => found.Value,
-            Solved<double>.Stalled stalled => throw new FlashDidNotConvergeException(Name, "the wet bulb", stalled.Residual, stalled.Reason),
+            Solved<double>.Stalled stalled => throw new FlashDidNotConvergeException(
+                Name,
+                "the wet bulb",
+                stalled.Residual,
+                stalled.Reason
+            ),
             _ => throw new InvalidOperationException("A solver answers with a value or a reason."),
         };
 
     // h(T, W) = offset + W water, for W: nearly linear, so the secant through dry and moist air settles at once.
-    private static HumidAirState FromBalance(double temperatureK, double pressurePa, double offset, double water, string input, double given)
+    private static HumidAirState FromBalance(
+        double temperatureK,
+        double pressurePa,
+        double offset,
+        double water,
+        string input,
+        double given
+    )
     {
-        double Excess(double ratio) => Enthalpy(temperatureK, HumidAirFormulation.MoleFraction(ratio), pressurePa) - offset - (ratio * water);
+        double Excess(double ratio) =>
+            Enthalpy(temperatureK, HumidAirFormulation.MoleFraction(ratio), pressurePa) - offset - (ratio * water);
 
-        double a = 0, b = 0.01, fa = Excess(a), fb = Excess(b);
+        double a = 0,
+            b = 0.01,
+            fa = Excess(a),
+            fb = Excess(b);
         for (var i = 0; i < 50 && Math.Abs(b - a) > 1e-15 && fb != fa; i++)
         {
             var next = Math.Max(b - (fb * (b - a) / (fb - fa)), -0.2);
@@ -183,7 +246,15 @@ public static class HumidAir
         if (b < 0 && b > -1e-9)
             b = 0;
         if (!(b >= 0))
-            throw new FluidRangeException(Name, input, given, string.Create(CultureInfo.InvariantCulture, $"a value that air at {temperatureK:G7} K can have: even dry air lies above it"));
+            throw new FluidRangeException(
+                Name,
+                input,
+                given,
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"a value that air at {temperatureK:G7} K can have: even dry air lies above it"
+                )
+            );
         return Make(temperatureK, MoleFractionChecked(b), pressurePa);
     }
 
@@ -197,6 +268,11 @@ public static class HumidAir
     private static void CheckNotAbove(double value, string input, double temperatureK)
     {
         if (!(value >= MinTemperatureK && value <= temperatureK * (1 + 1e-12)))
-            throw new FluidRangeException(Name, input, value, string.Create(CultureInfo.InvariantCulture, $"173.15 K to the dry bulb, {temperatureK:G7} K"));
+            throw new FluidRangeException(
+                Name,
+                input,
+                value,
+                string.Create(CultureInfo.InvariantCulture, $"173.15 K to the dry bulb, {temperatureK:G7} K")
+            );
     }
 }

@@ -1,6 +1,7 @@
 namespace Tightcold.Properties;
 
-/// <summary>Liquid and vapour in equilibrium at one temperature: equal pressure and equal Gibbs energy. SI units, absolute pressure.</summary>
+/// <summary>Liquid and vapour in equilibrium at one temperature: equal pressure and equal Gibbs energy. SI units,
+/// absolute pressure.</summary>
 public readonly record struct SaturationState
 {
     public required double TemperatureK { get; init; }
@@ -22,7 +23,8 @@ public readonly record struct SaturationState
     /// <summary>Heat of vaporisation, J/kg.</summary>
     public double LatentHeatJPerKg => VapourEnthalpyJPerKg - LiquidEnthalpyJPerKg;
 
-    /// <summary>dp/dT along the saturation line by Clapeyron's equation, Pa/K; zero width of the dome has no slope here and gives 0.</summary>
+    /// <summary>dp/dT along the saturation line by Clapeyron's equation, Pa/K; zero width of the dome has no slope here
+    /// and gives 0.</summary>
     public double PressureSlopePaPerK
     {
         get

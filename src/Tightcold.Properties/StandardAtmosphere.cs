@@ -21,16 +21,30 @@ public static class StandardAtmosphere
     public static double PressurePa(double altitudeM)
     {
         if (!(altitudeM >= MinAltitudeM && altitudeM <= MaxAltitudeM))
-            throw new ArgumentOutOfRangeException(nameof(altitudeM), altitudeM, "Altitude of -1000 to 11000 m is wanted.");
+            throw new ArgumentOutOfRangeException(
+                nameof(altitudeM),
+                altitudeM,
+                "Altitude of -1000 to 11000 m is wanted."
+            );
         return SeaLevelPressurePa * Math.Pow(1 - (LapseKPerM * altitudeM / SeaLevelTemperatureK), Exponent);
     }
 
     /// <summary>Geopotential altitude, m, at which the standard atmosphere has the given pressure.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">Pressure outside that of -1000 m to 11 000 m, or not a number.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">Pressure outside that of -1000 m to 11 000 m, or not a
+    /// number.</exception>
     public static double AltitudeM(double pressurePa)
     {
-        if (!(pressurePa >= PressurePa(MaxAltitudeM) * (1 - 1e-12) && pressurePa <= PressurePa(MinAltitudeM) * (1 + 1e-12)))
-            throw new ArgumentOutOfRangeException(nameof(pressurePa), pressurePa, "A pressure of about 22632 to 113929 Pa is wanted.");
+        if (
+            !(
+                pressurePa >= PressurePa(MaxAltitudeM) * (1 - 1e-12)
+                && pressurePa <= PressurePa(MinAltitudeM) * (1 + 1e-12)
+            )
+        )
+            throw new ArgumentOutOfRangeException(
+                nameof(pressurePa),
+                pressurePa,
+                "A pressure of about 22632 to 113929 Pa is wanted."
+            );
         return SeaLevelTemperatureK / LapseKPerM * (1 - Math.Pow(pressurePa / SeaLevelPressurePa, 1 / Exponent));
     }
 }

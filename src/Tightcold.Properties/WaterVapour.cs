@@ -18,24 +18,36 @@ public static class WaterVapour
     public static double SaturationPressurePa(double temperatureK)
     {
         if (!(temperatureK >= MinTemperatureK && temperatureK <= Water.CriticalTemperatureK))
-            throw new FluidRangeException("Water", nameof(temperatureK), temperatureK, "50 to 647.096 K (below 273.16 K over ice)");
+            throw new FluidRangeException(
+                "Water",
+                nameof(temperatureK),
+                temperatureK,
+                "50 to 647.096 K (below 273.16 K over ice)"
+            );
         return temperatureK >= Water.MinTemperatureK
             ? Water.SaturationAtTemperature(temperatureK).PressurePa
             : IceEquation.SublimationPressurePa(temperatureK);
     }
 
     /// <summary>Temperature, K, at which water or (below 611.65 Pa) ice has the given vapour pressure.</summary>
-    /// <param name="pressurePa">Absolute pressure, 1e-39 Pa (ice at 50 K is 1.9e-40 Pa) to the critical pressure.</param>
+    /// <param name="pressurePa">Absolute pressure, 1e-39 Pa (ice at 50 K is 1.9e-40 Pa) to the critical
+    /// pressure.</param>
     /// <exception cref="FluidRangeException">Outside that range or not a number.</exception>
     public static double SaturationTemperatureK(double pressurePa)
     {
         const double MinPressurePa = 1e-39;
         if (!(pressurePa >= MinPressurePa && pressurePa <= Water.CriticalPressurePa))
-            throw new FluidRangeException("Water", nameof(pressurePa), pressurePa, "1e-39 Pa to the critical pressure, 22.064 MPa");
+            throw new FluidRangeException(
+                "Water",
+                nameof(pressurePa),
+                pressurePa,
+                "1e-39 Pa to the critical pressure, 22.064 MPa"
+            );
         if (pressurePa > Water.Saturation!.MinPressurePa)
             return Water.SaturationAtPressure(pressurePa).TemperatureK;
 
-        // ln p is nearly straight in 1/T: five steps of Newton in 1/T with a difference slope are exact from the triple point to 50 K.
+        // ln p is nearly straight in 1/T: five steps of Newton in 1/T with a difference slope are exact from the triple
+        // point to 50 K.
         var target = Math.Log(pressurePa);
         var inverse = 1 / Water.MinTemperatureK;
         for (var i = 0; i < 6; i++)

@@ -7,9 +7,12 @@ internal static class Check
         double.IsFinite(value) ? value : throw new ArgumentOutOfRangeException(name, value, "must be a finite number");
 
     public static double NotBelow(double value, double floor, string name) =>
-        Finite(value, name) >= floor ? value : throw new ArgumentOutOfRangeException(name, value, $"must not be below {floor:R}");
+        Finite(value, name) >= floor
+            ? value
+            : throw new ArgumentOutOfRangeException(name, value, $"must not be below {floor:R}");
 
     public static double Between(double value, double low, double high, string name) =>
-        Finite(value, name) >= low && value <= high ? value
+        Finite(value, name) >= low && value <= high
+            ? value
             : throw new ArgumentOutOfRangeException(name, value, $"must be from {low:R} to {high:R}");
 }

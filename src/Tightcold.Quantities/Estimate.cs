@@ -11,36 +11,78 @@ namespace Tightcold.Quantities;
 /// <param name="Level">Probability that the interval holds the truth, 0 to 1.</param>
 /// <param name="Origin">Read off an instrument, computed from readings, modelled or assumed.</param>
 public sealed record Estimate(
-    string Key, string Name, QuantityKind Kind, double? Median, double? Low, double? High, double Level, EstimateOrigin Origin)
+    string Key,
+    string Name,
+    QuantityKind Kind,
+    double? Median,
+    double? Low,
+    double? High,
+    double Level,
+    EstimateOrigin Origin
+)
 {
     /// <summary>z of the two-sided 90 % interval of a normal distribution.</summary>
     public const double Z90 = 1.6449;
 
     /// <summary>A normal belief, as its median and 90 % interval, kept at or above <paramref name="floor"/>.</summary>
     public static Estimate Normal(
-        string key, string name, QuantityKind kind, double mean, double standardDeviation,
-        EstimateOrigin origin = EstimateOrigin.Computed, double floor = double.NegativeInfinity) =>
-        Between(key, name, kind, Math.Max(floor, mean), Math.Max(floor, mean - Z90 * standardDeviation),
-            Math.Max(floor, mean + Z90 * standardDeviation), origin);
+        string key,
+        string name,
+        QuantityKind kind,
+        double mean,
+        double standardDeviation,
+        EstimateOrigin origin = EstimateOrigin.Computed,
+        double floor = double.NegativeInfinity
+    ) =>
+        Between(
+            key,
+            name,
+            kind,
+            Math.Max(floor, mean),
+            Math.Max(floor, mean - Z90 * standardDeviation),
+            Math.Max(floor, mean + Z90 * standardDeviation),
+            origin
+        );
 
     /// <summary>A belief given by its median and 90 % interval.</summary>
     public static Estimate Between(
-        string key, string name, QuantityKind kind, double median, double low, double high,
-        EstimateOrigin origin = EstimateOrigin.Computed, double level = 0.90)
+        string key,
+        string name,
+        QuantityKind kind,
+        double median,
+        double low,
+        double high,
+        EstimateOrigin origin = EstimateOrigin.Computed,
+        double level = 0.90
+    )
     {
         Check.Finite(median, nameof(median));
         Check.Finite(low, nameof(low));
         Check.Finite(high, nameof(high));
         if (!(low <= median && median <= high))
-            throw new ArgumentOutOfRangeException(nameof(median), median, $"must lie in its interval {low:R} to {high:R}");
+            throw new ArgumentOutOfRangeException(
+                nameof(median),
+                median,
+                $"must lie in its interval {low:R} to {high:R}"
+            );
         return new(key, name, kind, median, low, high, level, origin);
     }
 
     /// <summary>Only a lower bound is known.</summary>
-    public static Estimate AtLeast(string key, string name, QuantityKind kind, double low, EstimateOrigin origin = EstimateOrigin.Computed) =>
-        new(key, name, kind, null, Check.Finite(low, nameof(low)), null, 0.95, origin);
+    public static Estimate AtLeast(
+        string key,
+        string name,
+        QuantityKind kind,
+        double low,
+        EstimateOrigin origin = EstimateOrigin.Computed
+    ) => new(key, name, kind, null, Check.Finite(low, nameof(low)), null, 0.95, origin);
 
     /// <summary>Only an upper bound is known.</summary>
-    public static Estimate AtMost(string key, string name, QuantityKind kind, double high, EstimateOrigin origin = EstimateOrigin.Computed) =>
-        new(key, name, kind, null, null, Check.Finite(high, nameof(high)), 0.95, origin);
+    public static Estimate AtMost(
+        string key,
+        string name,
+        QuantityKind kind,
+        double high,
+        EstimateOrigin origin = EstimateOrigin.Computed
+    ) => new(key, name, kind, null, null, Check.Finite(high, nameof(high)), 0.95, origin);
 }

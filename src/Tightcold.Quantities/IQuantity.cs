@@ -1,7 +1,8 @@
 namespace Tightcold.Quantities;
 
 /// <summary>A number that knows what it means. One SI double inside, made only by named factories.</summary>
-public interface IQuantity<TSelf> where TSelf : struct, IQuantity<TSelf>
+public interface IQuantity<TSelf>
+    where TSelf : struct, IQuantity<TSelf>
 {
     static abstract QuantityKind Kind { get; }
 

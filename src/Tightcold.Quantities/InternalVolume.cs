@@ -8,11 +8,19 @@ public readonly record struct InternalVolume : IQuantity<InternalVolume>, ICompa
     public double CubicMetres { get; }
     public static QuantityKind Kind => QuantityKind.InternalVolume;
     public double Si => CubicMetres;
+
     public static InternalVolume FromSi(double si) => FromCubicMetres(si);
-    public static InternalVolume FromCubicMetres(double cubicMetres) => new(Check.NotBelow(cubicMetres, 0, nameof(cubicMetres)));
+
+    public static InternalVolume FromCubicMetres(double cubicMetres) =>
+        new(Check.NotBelow(cubicMetres, 0, nameof(cubicMetres)));
+
     public int CompareTo(InternalVolume other) => CubicMetres.CompareTo(other.CubicMetres);
+
     public static bool operator <(InternalVolume left, InternalVolume right) => left.CubicMetres < right.CubicMetres;
+
     public static bool operator >(InternalVolume left, InternalVolume right) => left.CubicMetres > right.CubicMetres;
+
     public static bool operator <=(InternalVolume left, InternalVolume right) => left.CubicMetres <= right.CubicMetres;
+
     public static bool operator >=(InternalVolume left, InternalVolume right) => left.CubicMetres >= right.CubicMetres;
 }

@@ -8,11 +8,19 @@ public readonly record struct OilVolume : IQuantity<OilVolume>, IComparable<OilV
     public double CubicMetres { get; }
     public static QuantityKind Kind => QuantityKind.LiquidVolume;
     public double Si => CubicMetres;
+
     public static OilVolume FromSi(double si) => FromCubicMetres(si);
-    public static OilVolume FromCubicMetres(double cubicMetres) => new(Check.NotBelow(cubicMetres, 0, nameof(cubicMetres)));
+
+    public static OilVolume FromCubicMetres(double cubicMetres) =>
+        new(Check.NotBelow(cubicMetres, 0, nameof(cubicMetres)));
+
     public int CompareTo(OilVolume other) => CubicMetres.CompareTo(other.CubicMetres);
+
     public static bool operator <(OilVolume left, OilVolume right) => left.CubicMetres < right.CubicMetres;
+
     public static bool operator >(OilVolume left, OilVolume right) => left.CubicMetres > right.CubicMetres;
+
     public static bool operator <=(OilVolume left, OilVolume right) => left.CubicMetres <= right.CubicMetres;
+
     public static bool operator >=(OilVolume left, OilVolume right) => left.CubicMetres >= right.CubicMetres;
 }

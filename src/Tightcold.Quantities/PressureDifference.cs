@@ -8,11 +8,18 @@ public readonly record struct PressureDifference : IQuantity<PressureDifference>
     public double Pascals { get; }
     public static QuantityKind Kind => QuantityKind.PressureDifference;
     public double Si => Pascals;
+
     public static PressureDifference FromSi(double si) => FromPascals(si);
+
     public static PressureDifference FromPascals(double pascals) => new(Check.Finite(pascals, nameof(pascals)));
+
     public int CompareTo(PressureDifference other) => Pascals.CompareTo(other.Pascals);
+
     public static bool operator <(PressureDifference left, PressureDifference right) => left.Pascals < right.Pascals;
+
     public static bool operator >(PressureDifference left, PressureDifference right) => left.Pascals > right.Pascals;
+
     public static bool operator <=(PressureDifference left, PressureDifference right) => left.Pascals <= right.Pascals;
+
     public static bool operator >=(PressureDifference left, PressureDifference right) => left.Pascals >= right.Pascals;
 }

@@ -8,8 +8,10 @@ public static class DataFolder
 
     public static string Resolve(string? asked)
     {
-        if (!string.IsNullOrWhiteSpace(asked)) return Path.GetFullPath(asked);
-        if (Environment.GetEnvironmentVariable(Variable) is { Length: > 0 } variable) return Path.GetFullPath(variable);
+        if (!string.IsNullOrWhiteSpace(asked))
+            return Path.GetFullPath(asked);
+        if (Environment.GetEnvironmentVariable(Variable) is { Length: > 0 } variable)
+            return Path.GetFullPath(variable);
         return Own;
     }
 
@@ -19,7 +21,10 @@ public static class DataFolder
         get
         {
             // LocalApplicationData follows XDG_DATA_HOME on Linux and its own habit elsewhere.
-            var home = Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData, Environment.SpecialFolderOption.DoNotVerify);
+            var home = Environment.GetFolderPath(
+                Environment.SpecialFolder.LocalApplicationData,
+                Environment.SpecialFolderOption.DoNotVerify
+            );
             return Path.Combine(home.Length > 0 ? home : Path.GetFullPath("."), "tightcold");
         }
     }

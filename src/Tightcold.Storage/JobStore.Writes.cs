@@ -10,104 +10,181 @@ namespace Tightcold.Storage;
 
 public sealed partial class JobStore
 {
-    public Task SaveCarAsync(Car car, CancellationToken cancellation) => Writing(async database =>
-    {
-        var row = RowText.Row(car);
-        if (!await database.Cars.AnyAsync(there => there.Id == car.Id, cancellation).ConfigureAwait(false))
-        {
-            database.Cars.Add(row);
-            return true;
-        }
-        database.Cars.Update(row);
-        foreach (var line in await database.JobLines.Where(line => line.CarId == car.Id).ToListAsync(cancellation).ConfigureAwait(false)) JobLines.Name(line, car.Label);
-        return true;
-    }, cancellation);
-
-    public Task AddKitAsync(Kit kit, CancellationToken cancellation) => Writing(async database =>
-    {
-        if (await database.Kits.AnyAsync(there => there.Id == kit.Id, cancellation).ConfigureAwait(false)) return false;
-        database.Kits.Add(new KitRow { Id = kit.Id, FromTime = kit.From, BodyJson = RowText.Body(kit) });
-        return true;
-    }, cancellation);
-
-    public Task<Job> AddJobAsync(Job job, CancellationToken cancellation) => Writing(async database =>
-    {
-        await engine.LockNumbersAsync(database, cancellation).ConfigureAwait(false);
-        // The same job sent again, after an answer that got lost.
-        if (await database.Jobs.AsNoTracking().FirstOrDefaultAsync(there => there.Id == job.Id, cancellation)
-            .ConfigureAwait(false) is { } row) return RowText.Job(row);
-        var numbered = job with { Number = await NextNumberAsync(database, cancellation).ConfigureAwait(false) };
-        await AddAsync(database, RowText.Row(numbered, kitsSince: null), cancellation).ConfigureAwait(false);
-        return numbered;
-    }, cancellation);
-
-    public Task AddEntriesAsync(Guid jobId, IReadOnlyCollection<Entry> entries, CancellationToken cancellation) => Writing(async database =>
-    {
-        await engine.LockJobAsync(database, jobId, cancellation).ConfigureAwait(false);
-        var line = await database.JobLines.FirstOrDefaultAsync(there => there.JobId == jobId, cancellation).ConfigureAwait(false)
-            ?? throw new StoreException($"The job {jobId} is not in {Name}; nothing was added.");
-        await AddMissingAsync(database, line, entries, cancellation).ConfigureAwait(false);
-        return true;
-    }, cancellation);
-
-    public Task<Job> MergeAsync(JobRecord record, CancellationToken cancellation) => Writing(async database =>
-    {
-        await engine.LockNumbersAsync(database, cancellation).ConfigureAwait(false);
-        if (!await database.Cars.AnyAsync(car => car.Id == record.Car.Id, cancellation).ConfigureAwait(false))
-        {
-            database.Cars.Add(RowText.Row(record.Car));
-            await database.SaveChangesAsync(cancellation).ConfigureAwait(false);
-        }
-        await engine.LockJobAsync(database, record.Job.Id, cancellation).ConfigureAwait(false);
-        var row = await database.Jobs.FirstOrDefaultAsync(job => job.Id == record.Job.Id, cancellation).ConfigureAwait(false);
-        var own = await OwnKitsAsync(database, cancellation).ConfigureAwait(false);
-        if (row is null)
-        {
-            var taken = record.Job.Number < 1 || await database.Jobs.AnyAsync(job => job.Number == record.Job.Number, cancellation).ConfigureAwait(false);
-            var number = taken ? await NextNumberAsync(database, cancellation).ConfigureAwait(false) : record.Job.Number;
-            var same = own.Select(kit => kit.Id).ToHashSet().SetEquals(record.Kits.Select(kit => kit.Id));
-            row = RowText.Row(record.Job with { Number = number }, same ? null : Newest(own));
-            await AddAsync(database, row, cancellation).ConfigureAwait(false);
-            if (!same) AddKits(database, row.Id, record.Kits);
-        }
-        else
-        {
-            var known = await KitsOfAsync(database, row, cancellation).ConfigureAwait(false);
-            var missing = record.Kits.Where(kit => known.All(there => there.Id != kit.Id)).ToImmutableArray();
-            if (missing.Length > 0 && row.KitsSince is null)
+    public Task SaveCarAsync(Car car, CancellationToken cancellation) =>
+        Writing(
+            async database =>
             {
-                row.KitsSince = Newest(own);
-                AddKits(database, row.Id, known);
-            }
-            AddKits(database, row.Id, missing);
-        }
-        await database.SaveChangesAsync(cancellation).ConfigureAwait(false);
-        var line = await database.JobLines.FirstAsync(there => there.JobId == row.Id, cancellation).ConfigureAwait(false);
-        await AddMissingAsync(database, line, record.Journal.All, cancellation).ConfigureAwait(false);
-        return RowText.Job(row);
-    }, cancellation);
+                var row = RowText.Row(car);
+                if (!await database.Cars.AnyAsync(there => there.Id == car.Id, cancellation).ConfigureAwait(false))
+                {
+                    database.Cars.Add(row);
+                    return true;
+                }
+                database.Cars.Update(row);
+                foreach (
+                    var line in await database
+                        .JobLines.Where(line => line.CarId == car.Id)
+                        .ToListAsync(cancellation)
+                        .ConfigureAwait(false)
+                )
+                    JobLines.Name(line, car.Label);
+                return true;
+            },
+            cancellation
+        );
+
+    public Task AddKitAsync(Kit kit, CancellationToken cancellation) =>
+        Writing(
+            async database =>
+            {
+                if (await database.Kits.AnyAsync(there => there.Id == kit.Id, cancellation).ConfigureAwait(false))
+                    return false;
+                database.Kits.Add(
+                    new KitRow
+                    {
+                        Id = kit.Id,
+                        FromTime = kit.From,
+                        BodyJson = RowText.Body(kit),
+                    }
+                );
+                return true;
+            },
+            cancellation
+        );
+
+    public Task<Job> AddJobAsync(Job job, CancellationToken cancellation) =>
+        Writing(
+            async database =>
+            {
+                await engine.LockNumbersAsync(database, cancellation).ConfigureAwait(false);
+                // The same job sent again, after an answer that got lost.
+                if (
+                    await database
+                        .Jobs.AsNoTracking()
+                        .FirstOrDefaultAsync(there => there.Id == job.Id, cancellation)
+                        .ConfigureAwait(false) is
+                    { } row
+                )
+                    return RowText.Job(row);
+                var numbered = job with
+                {
+                    Number = await NextNumberAsync(database, cancellation).ConfigureAwait(false),
+                };
+                await AddAsync(database, RowText.Row(numbered, kitsSince: null), cancellation).ConfigureAwait(false);
+                return numbered;
+            },
+            cancellation
+        );
+
+    public Task AddEntriesAsync(Guid jobId, IReadOnlyCollection<Entry> entries, CancellationToken cancellation) =>
+        Writing(
+            async database =>
+            {
+                await engine.LockJobAsync(database, jobId, cancellation).ConfigureAwait(false);
+                var line = await database
+                    .JobLines.FirstOrDefaultAsync(there => there.JobId == jobId, cancellation)
+                    .ConfigureAwait(false)
+                    ?? throw new StoreException($"The job {jobId} is not in {Name}; nothing was added.");
+                await AddMissingAsync(database, line, entries, cancellation).ConfigureAwait(false);
+                return true;
+            },
+            cancellation
+        );
+
+    public Task<Job> MergeAsync(JobRecord record, CancellationToken cancellation) =>
+        Writing(
+            async database =>
+            {
+                await engine.LockNumbersAsync(database, cancellation).ConfigureAwait(false);
+                if (!await database.Cars.AnyAsync(car => car.Id == record.Car.Id, cancellation).ConfigureAwait(false))
+                {
+                    database.Cars.Add(RowText.Row(record.Car));
+                    await database.SaveChangesAsync(cancellation).ConfigureAwait(false);
+                }
+                await engine.LockJobAsync(database, record.Job.Id, cancellation).ConfigureAwait(false);
+                var row = await database
+                    .Jobs.FirstOrDefaultAsync(job => job.Id == record.Job.Id, cancellation)
+                    .ConfigureAwait(false);
+                var own = await OwnKitsAsync(database, cancellation).ConfigureAwait(false);
+                if (row is null)
+                {
+                    var taken =
+                        record.Job.Number < 1
+                        || await database
+                            .Jobs.AnyAsync(job => job.Number == record.Job.Number, cancellation)
+                            .ConfigureAwait(false);
+                    var number = taken
+                        ? await NextNumberAsync(database, cancellation).ConfigureAwait(false)
+                        : record.Job.Number;
+                    var same = own.Select(kit => kit.Id).ToHashSet().SetEquals(record.Kits.Select(kit => kit.Id));
+                    row = RowText.Row(record.Job with { Number = number }, same ? null : Newest(own));
+                    await AddAsync(database, row, cancellation).ConfigureAwait(false);
+                    if (!same)
+                        AddKits(database, row.Id, record.Kits);
+                }
+                else
+                {
+                    var known = await KitsOfAsync(database, row, cancellation).ConfigureAwait(false);
+                    var missing = record.Kits.Where(kit => known.All(there => there.Id != kit.Id)).ToImmutableArray();
+                    if (missing.Length > 0 && row.KitsSince is null)
+                    {
+                        row.KitsSince = Newest(own);
+                        AddKits(database, row.Id, known);
+                    }
+                    AddKits(database, row.Id, missing);
+                }
+                await database.SaveChangesAsync(cancellation).ConfigureAwait(false);
+                var line = await database
+                    .JobLines.FirstAsync(there => there.JobId == row.Id, cancellation)
+                    .ConfigureAwait(false);
+                await AddMissingAsync(database, line, record.Journal.All, cancellation).ConfigureAwait(false);
+                return RowText.Job(row);
+            },
+            cancellation
+        );
 
     private static async Task AddAsync(JournalDatabase database, JobRow row, CancellationToken cancellation)
     {
-        var car = await database.Cars.AsNoTracking().FirstOrDefaultAsync(there => there.Id == row.CarId, cancellation).ConfigureAwait(false)
+        var car = await database
+            .Cars.AsNoTracking()
+            .FirstOrDefaultAsync(there => there.Id == row.CarId, cancellation)
+            .ConfigureAwait(false)
             ?? throw new StoreException($"The car {row.CarId} is not there; no job was added.");
         database.Jobs.Add(row);
         database.JobLines.Add(JobLines.New(row, RowText.Car(car).Label));
     }
 
-    private static DateTimeOffset Newest(ImmutableArray<Kit> own) => own.Length == 0 ? DateTimeOffset.MinValue : own.Max(kit => kit.From);
+    private static DateTimeOffset Newest(ImmutableArray<Kit> own) =>
+        own.Length == 0 ? DateTimeOffset.MinValue : own.Max(kit => kit.From);
 
     private static void AddKits(JournalDatabase database, Guid jobId, IEnumerable<Kit> kits) =>
-        database.JobKits.AddRange(kits.Select(kit => new JobKitRow { JobId = jobId, KitId = kit.Id, BodyJson = RowText.Body(kit) }));
+        database.JobKits.AddRange(
+            kits.Select(kit => new JobKitRow
+            {
+                JobId = jobId,
+                KitId = kit.Id,
+                BodyJson = RowText.Body(kit),
+            })
+        );
 
     private static async Task<int> NextNumberAsync(JournalDatabase database, CancellationToken cancellation) =>
         (await database.Jobs.MaxAsync(job => (int?)job.Number, cancellation).ConfigureAwait(false) ?? 0) + 1;
 
-    /// <summary>Adds what is not there yet behind the last entry written, and brings the line of the job up to date.</summary>
-    private async Task AddMissingAsync(JournalDatabase database, JobLineRow line, IReadOnlyCollection<Entry> entries, CancellationToken cancellation)
+    /// <summary>Adds what is not there yet behind the last entry written, and brings the line of the job up to
+    /// date.</summary>
+    private async Task AddMissingAsync(
+        JournalDatabase database,
+        JobLineRow line,
+        IReadOnlyCollection<Entry> entries,
+        CancellationToken cancellation
+    )
     {
         var ids = entries.Select(entry => entry.Id).ToHashSet();
-        var there = await database.Entries.AsNoTracking().Where(entry => ids.Contains(entry.Id)).ToDictionaryAsync(entry => entry.Id, cancellation).ConfigureAwait(false);
+        var there = await database
+            .Entries.AsNoTracking()
+            .Where(entry => ids.Contains(entry.Id))
+            .ToDictionaryAsync(entry => entry.Id, cancellation)
+            .ConfigureAwait(false);
         var sequence = line.Entries;
         foreach (var entry in entries)
         {
@@ -119,10 +196,13 @@ public sealed partial class JobStore
             }
             else if (old.JobId != line.JobId || RowText.Entry(old) != entry)
             {
-                throw new StoreException($"Another entry with the id {entry.Id} is in {Name} already; nothing was added.");
+                throw new StoreException(
+                    $"Another entry with the id {entry.Id} is in {Name} already; nothing was added."
+                );
             }
         }
-        if (sequence == line.Entries) return;
+        if (sequence == line.Entries)
+            return;
         await database.SaveChangesAsync(cancellation).ConfigureAwait(false);
         await JobLines.RefreshAsync(database, line, cancellation).ConfigureAwait(false);
     }
@@ -131,17 +211,23 @@ public sealed partial class JobStore
     private async Task<T> Writing<T>(Func<JournalDatabase, Task<T>> work, CancellationToken cancellation)
     {
         using var turn = await engine.TurnAsync(cancellation).ConfigureAwait(false);
-        return await Guarded(turn, async database =>
-        {
-            // SQLite takes the write lock at the begin, so that two writers queue instead of failing in the middle.
-            var transaction = await database.Database.BeginTransactionAsync(cancellation).ConfigureAwait(false);
-            await using (transaction.ConfigureAwait(false))
-            {
-                var result = await work(database).ConfigureAwait(false);
-                await database.SaveChangesAsync(cancellation).ConfigureAwait(false);
-                await transaction.CommitAsync(cancellation).ConfigureAwait(false);
-                return result;
-            }
-        }, cancellation).ConfigureAwait(false);
+        return await Guarded(
+                turn,
+                async database =>
+                {
+                    // SQLite takes the write lock at the begin, so that two writers queue instead of failing in the
+                    // middle.
+                    var transaction = await database.Database.BeginTransactionAsync(cancellation).ConfigureAwait(false);
+                    await using (transaction.ConfigureAwait(false))
+                    {
+                        var result = await work(database).ConfigureAwait(false);
+                        await database.SaveChangesAsync(cancellation).ConfigureAwait(false);
+                        await transaction.CommitAsync(cancellation).ConfigureAwait(false);
+                        return result;
+                    }
+                },
+                cancellation
+            )
+            .ConfigureAwait(false);
     }
 }

@@ -10,8 +10,8 @@ using Tightcold.Storage.Mapping;
 
 namespace Tightcold.Storage;
 
-/// <summary>Cars, kits, jobs and entries, in one SQLite file or on a PostgreSQL server. Safe to use from several threads
-/// and programs at once. Trouble with the data comes as <see cref="StoreException"/>.</summary>
+/// <summary>Cars, kits, jobs and entries, in one SQLite file or on a PostgreSQL server. Safe to use from several
+/// threads and programs at once. Trouble with the data comes as <see cref="StoreException"/>.</summary>
 public sealed partial class JobStore : IJobStore, IDisposable
 {
     /// <summary>Records read at once by <see cref="RecordsAsync"/>.</summary>
@@ -28,14 +28,21 @@ public sealed partial class JobStore : IJobStore, IDisposable
     public string Name => engine.Name;
 
     /// <summary>Opens the data at a place as people write it: a folder, or a connection.</summary>
-    public static Task<JobStore> OpenAsync(string data, CancellationToken cancellation = default) => OpenAsync(DataPlace.Resolve(data), cancellation);
+    public static Task<JobStore> OpenAsync(string data, CancellationToken cancellation = default) =>
+        OpenAsync(DataPlace.Resolve(data), cancellation);
 
     /// <summary>Opens the data, makes them if there are none, and brings older ones up to date. Data of a newer version
     /// are refused and left untouched.</summary>
     public static async Task<JobStore> OpenAsync(DataPlace place, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(place);
-        return await PreparedAsync(place.Connection is { } connection ? new PostgresEngine(connection) : await FileAsync(place.Folder, "", cancellation).ConfigureAwait(false), cancellation).ConfigureAwait(false);
+        return await PreparedAsync(
+                place.Connection is { } connection
+                    ? new PostgresEngine(connection)
+                    : await FileAsync(place.Folder, "", cancellation).ConfigureAwait(false),
+                cancellation
+            )
+            .ConfigureAwait(false);
     }
 
     /// <summary>A data file, with what a test adds to every connection.</summary>
@@ -44,14 +51,23 @@ public sealed partial class JobStore : IJobStore, IDisposable
         try
         {
             // Names and places are the person's own: a new folder is open to nobody else.
-            if (OperatingSystem.IsWindows()) Directory.CreateDirectory(folder);
-            else Directory.CreateDirectory(folder, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
+            if (OperatingSystem.IsWindows())
+                Directory.CreateDirectory(folder);
+            else
+                Directory.CreateDirectory(
+                    folder,
+                    UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute
+                );
         }
         catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
         {
             throw new StoreException($"The data folder {folder} cannot be made; choose another with --data.", trouble);
         }
-        return new SqliteEngine(DataFolder.DataFile(folder), await FileLock.UseAsync(folder, cancellation).ConfigureAwait(false), pragmas: pragmas);
+        return new SqliteEngine(
+            DataFolder.DataFile(folder),
+            await FileLock.UseAsync(folder, cancellation).ConfigureAwait(false),
+            pragmas: pragmas
+        );
     }
 
     internal static async Task<JobStore> PreparedAsync(Engine engine, CancellationToken cancellation)
@@ -65,7 +81,8 @@ public sealed partial class JobStore : IJobStore, IDisposable
         catch (Exception trouble)
         {
             store.Dispose();
-            if (engine.Explain(trouble) is { } explained) throw explained;
+            if (engine.Explain(trouble) is { } explained)
+                throw explained;
             throw;
         }
     }
@@ -79,94 +96,217 @@ public sealed partial class JobStore : IJobStore, IDisposable
 
     public void Dispose() => engine.Dispose();
 
-    public Task<IReadOnlyList<Car>> CarsAsync(CancellationToken cancellation) => CarsAsync("", 0, int.MaxValue, cancellation);
+    public Task<IReadOnlyList<Car>> CarsAsync(CancellationToken cancellation) =>
+        CarsAsync("", 0, int.MaxValue, cancellation);
 
-    public Task<IReadOnlyList<Car>> CarsAsync(string words, int skip, int most, CancellationToken cancellation) => Guarded<IReadOnlyList<Car>>(async database =>
-    {
-        var rows = database.Cars.AsNoTracking();
-        foreach (var word in SearchKey.Words(words)) rows = rows.Where(car => car.LabelKey.Contains(word));
-        return [.. (await rows.OrderBy(car => car.LabelKey).ThenBy(car => car.Id).Skip(skip).Take(most).ToListAsync(cancellation).ConfigureAwait(false)).Select(RowText.Car)];
-    }, cancellation);
+    public Task<IReadOnlyList<Car>> CarsAsync(string words, int skip, int most, CancellationToken cancellation) =>
+        Guarded<IReadOnlyList<Car>>(
+            async database =>
+            {
+                var rows = database.Cars.AsNoTracking();
+                foreach (var word in SearchKey.Words(words))
+                    rows = rows.Where(car => car.LabelKey.Contains(word));
+                return
+                [
+                    .. (
+                        await rows.OrderBy(car => car.LabelKey)
+                            .ThenBy(car => car.Id)
+                            .Skip(skip)
+                            .Take(most)
+                            .ToListAsync(cancellation)
+                            .ConfigureAwait(false)
+                    ).Select(RowText.Car),
+                ];
+            },
+            cancellation
+        );
 
-    public Task<Car?> CarAsync(Guid id, CancellationToken cancellation) => Guarded(async database =>
-        await database.Cars.AsNoTracking().FirstOrDefaultAsync(car => car.Id == id, cancellation).ConfigureAwait(false)
-            is { } row ? RowText.Car(row) : null, cancellation);
+    public Task<Car?> CarAsync(Guid id, CancellationToken cancellation) =>
+        Guarded(
+            async database =>
+                await database
+                    .Cars.AsNoTracking()
+                    .FirstOrDefaultAsync(car => car.Id == id, cancellation)
+                    .ConfigureAwait(false)
+                    is { } row
+                    ? RowText.Car(row)
+                    : null,
+            cancellation
+        );
 
-    public Task<IReadOnlyList<Kit>> KitsAsync(CancellationToken cancellation) => Guarded<IReadOnlyList<Kit>>(async database =>
-        await OwnKitsAsync(database, cancellation).ConfigureAwait(false), cancellation);
+    public Task<IReadOnlyList<Kit>> KitsAsync(CancellationToken cancellation) =>
+        Guarded<IReadOnlyList<Kit>>(
+            async database => await OwnKitsAsync(database, cancellation).ConfigureAwait(false),
+            cancellation
+        );
 
-    public Task<JobsFound> JobsAsync(JobSearch search, CancellationToken cancellation) => Guarded(async database =>
-    {
-        var lines = database.JobLines.AsNoTracking();
-        if (search.State is { } state) lines = lines.Where(line => line.State == state);
-        if (search.CarId is { } car) lines = lines.Where(line => line.CarId == car);
-        if (search.Before is { } before) lines = lines.Where(line => line.Number < before);
-        foreach (var word in SearchKey.Words(search.Words)) lines = lines.Where(line => line.SearchKey.Contains(word));
-        var most = Math.Clamp(search.Most, 0, int.MaxValue - 1);
-        // The numbers first, which an index alone can tell, then the few lines that are shown.
-        var numbers = lines.OrderByDescending(line => line.Number).Select(line => line.Number).Take(most + 1);
-        var found = await database.JobLines.AsNoTracking().Where(line => numbers.Contains(line.Number)).OrderByDescending(line => line.Number).ToListAsync(cancellation).ConfigureAwait(false);
-        return new JobsFound([.. found.Take(most).Select(JobLines.Summary)], found.Count > most);
-    }, cancellation);
+    public Task<JobsFound> JobsAsync(JobSearch search, CancellationToken cancellation) =>
+        Guarded(
+            async database =>
+            {
+                var lines = database.JobLines.AsNoTracking();
+                if (search.State is { } state)
+                    lines = lines.Where(line => line.State == state);
+                if (search.CarId is { } car)
+                    lines = lines.Where(line => line.CarId == car);
+                if (search.Before is { } before)
+                    lines = lines.Where(line => line.Number < before);
+                foreach (var word in SearchKey.Words(search.Words))
+                    lines = lines.Where(line => line.SearchKey.Contains(word));
+                var most = Math.Clamp(search.Most, 0, int.MaxValue - 1);
+                // The numbers first, which an index alone can tell, then the few lines that are shown.
+                var numbers = lines.OrderByDescending(line => line.Number).Select(line => line.Number).Take(most + 1);
+                var found = await database
+                    .JobLines.AsNoTracking()
+                    .Where(line => numbers.Contains(line.Number))
+                    .OrderByDescending(line => line.Number)
+                    .ToListAsync(cancellation)
+                    .ConfigureAwait(false);
+                return new JobsFound([.. found.Take(most).Select(JobLines.Summary)], found.Count > most);
+            },
+            cancellation
+        );
 
-    public Task<IReadOnlyDictionary<string, int>> CountsAsync(CancellationToken cancellation) => Guarded<IReadOnlyDictionary<string, int>>(async database =>
-        await database.JobLines.GroupBy(line => line.State).Select(group => new { group.Key, Count = group.Count() })
-            .ToDictionaryAsync(group => group.Key, group => group.Count, cancellation).ConfigureAwait(false),
-        cancellation);
+    public Task<IReadOnlyDictionary<string, int>> CountsAsync(CancellationToken cancellation) =>
+        Guarded<IReadOnlyDictionary<string, int>>(
+            async database =>
+                await database
+                    .JobLines.GroupBy(line => line.State)
+                    .Select(group => new { group.Key, Count = group.Count() })
+                    .ToDictionaryAsync(group => group.Key, group => group.Count, cancellation)
+                    .ConfigureAwait(false),
+            cancellation
+        );
 
-    public Task<JobRecord?> RecordAsync(int number, CancellationToken cancellation) => Guarded(async database =>
-    {
-        // One read transaction, so that car, kits and entries are of one moment.
-        var transaction = await engine.ReadAsync(database, cancellation).ConfigureAwait(false);
-        await using (transaction.ConfigureAwait(false))
-        {
-            if (await database.Jobs.AsNoTracking().FirstOrDefaultAsync(job => job.Number == number, cancellation).ConfigureAwait(false) is not { } row) return null;
-            var car = await database.Cars.AsNoTracking().FirstAsync(there => there.Id == row.CarId, cancellation).ConfigureAwait(false);
-            var entries = await database.Entries.AsNoTracking().Where(entry => entry.JobId == row.Id).ToListAsync(cancellation).ConfigureAwait(false);
-            return Record(row, car, entries, await KitsOfAsync(database, row, cancellation).ConfigureAwait(false));
-        }
-    }, cancellation);
+    public Task<JobRecord?> RecordAsync(int number, CancellationToken cancellation) =>
+        Guarded(
+            async database =>
+            {
+                // One read transaction, so that car, kits and entries are of one moment.
+                var transaction = await engine.ReadAsync(database, cancellation).ConfigureAwait(false);
+                await using (transaction.ConfigureAwait(false))
+                {
+                    if (
+                        await database
+                            .Jobs.AsNoTracking()
+                            .FirstOrDefaultAsync(job => job.Number == number, cancellation)
+                            .ConfigureAwait(false)
+                        is not { } row
+                    )
+                        return null;
+                    var car = await database
+                        .Cars.AsNoTracking()
+                        .FirstAsync(there => there.Id == row.CarId, cancellation)
+                        .ConfigureAwait(false);
+                    var entries = await database
+                        .Entries.AsNoTracking()
+                        .Where(entry => entry.JobId == row.Id)
+                        .ToListAsync(cancellation)
+                        .ConfigureAwait(false);
+                    return Record(
+                        row,
+                        car,
+                        entries,
+                        await KitsOfAsync(database, row, cancellation).ConfigureAwait(false)
+                    );
+                }
+            },
+            cancellation
+        );
 
-    public Task<int?> EntryCountAsync(int number, CancellationToken cancellation) => Guarded(async database =>
-        await database.Jobs.Where(job => job.Number == number)
-            .Select(job => (int?)database.Entries.Count(entry => entry.JobId == job.Id))
-            .FirstOrDefaultAsync(cancellation).ConfigureAwait(false), cancellation);
+    public Task<int?> EntryCountAsync(int number, CancellationToken cancellation) =>
+        Guarded(
+            async database =>
+                await database
+                    .Jobs.Where(job => job.Number == number)
+                    .Select(job => (int?)database.Entries.Count(entry => entry.JobId == job.Id))
+                    .FirstOrDefaultAsync(cancellation)
+                    .ConfigureAwait(false),
+            cancellation
+        );
 
-    public async IAsyncEnumerable<JobRecord> RecordsAsync(Guid? carId, [EnumeratorCancellation] CancellationToken cancellation)
+    public async IAsyncEnumerable<JobRecord> RecordsAsync(
+        Guid? carId,
+        [EnumeratorCancellation] CancellationToken cancellation
+    )
     {
         await foreach (var read in ReadAllAsync(carId, cancellation).ConfigureAwait(false))
             yield return read();
     }
 
     /// <summary>Each record as a question, so that one that cannot be read keeps nobody from the next.</summary>
-    private async IAsyncEnumerable<Func<JobRecord>> ReadAllAsync(Guid? carId, [EnumeratorCancellation] CancellationToken cancellation)
+    private async IAsyncEnumerable<Func<JobRecord>> ReadAllAsync(
+        Guid? carId,
+        [EnumeratorCancellation] CancellationToken cancellation
+    )
     {
-        for (var before = int.MaxValue; ;)
+        for (var before = int.MaxValue; ; )
         {
-            var part = await Guarded(
-                database => PartAsync(database, carId, before, cancellation), cancellation).ConfigureAwait(false);
-            foreach (var (_, read) in part) yield return read;
-            if (part.Count < Batch) yield break;
+            var part = await Guarded(database => PartAsync(database, carId, before, cancellation), cancellation)
+                .ConfigureAwait(false);
+            foreach (var (_, read) in part)
+                yield return read;
+            if (part.Count < Batch)
+                yield break;
             before = part[^1].Number;
         }
     }
 
-    private async Task<List<(int Number, Func<JobRecord> Read)>> PartAsync(JournalDatabase database, Guid? carId, int before, CancellationToken cancellation)
+    private async Task<List<(int Number, Func<JobRecord> Read)>> PartAsync(
+        JournalDatabase database,
+        Guid? carId,
+        int before,
+        CancellationToken cancellation
+    )
     {
         var transaction = await engine.ReadAsync(database, cancellation).ConfigureAwait(false);
         await using (transaction.ConfigureAwait(false))
         {
-            var rows = await database.Jobs.AsNoTracking().Where(job => job.Number < before && (carId == null || job.CarId == carId))
-                .OrderByDescending(job => job.Number).Take(Batch).ToListAsync(cancellation).ConfigureAwait(false);
+            var rows = await database
+                .Jobs.AsNoTracking()
+                .Where(job => job.Number < before && (carId == null || job.CarId == carId))
+                .OrderByDescending(job => job.Number)
+                .Take(Batch)
+                .ToListAsync(cancellation)
+                .ConfigureAwait(false);
             var ids = rows.Select(row => row.Id).ToList();
             var carIds = rows.Select(row => row.CarId).Distinct().ToList();
-            var cars = await database.Cars.AsNoTracking().Where(car => carIds.Contains(car.Id)).ToDictionaryAsync(car => car.Id, cancellation).ConfigureAwait(false);
-            var entries = (await database.Entries.AsNoTracking().Where(entry => ids.Contains(entry.JobId)).ToListAsync(cancellation).ConfigureAwait(false)).ToLookup(entry => entry.JobId);
-            var brought = (await database.JobKits.AsNoTracking().Where(kit => ids.Contains(kit.JobId)).ToListAsync(cancellation).ConfigureAwait(false)).ToLookup(kit => kit.JobId);
+            var cars = await database
+                .Cars.AsNoTracking()
+                .Where(car => carIds.Contains(car.Id))
+                .ToDictionaryAsync(car => car.Id, cancellation)
+                .ConfigureAwait(false);
+            var entries = (
+                await database
+                    .Entries.AsNoTracking()
+                    .Where(entry => ids.Contains(entry.JobId))
+                    .ToListAsync(cancellation)
+                    .ConfigureAwait(false)
+            ).ToLookup(entry => entry.JobId);
+            var brought = (
+                await database
+                    .JobKits.AsNoTracking()
+                    .Where(kit => ids.Contains(kit.JobId))
+                    .ToListAsync(cancellation)
+                    .ConfigureAwait(false)
+            ).ToLookup(kit => kit.JobId);
             var own = await OwnKitsAsync(database, cancellation).ConfigureAwait(false);
-            return [.. rows.Select(row => (row.Number, (Func<JobRecord>)(() => cars.TryGetValue(row.CarId, out var car)
-                ? Record(row, car, entries[row.Id], Kits(row, own, brought[row.Id]))
-                : throw new StoreException($"The car of job {row.Number} is not there. Nothing was changed."))))];
+            return
+            [
+                .. rows.Select(row =>
+                    (
+                        row.Number,
+                        (Func<JobRecord>)(
+                            () =>
+                                cars.TryGetValue(row.CarId, out var car)
+                                    ? Record(row, car, entries[row.Id], Kits(row, own, brought[row.Id]))
+                                    : throw new StoreException(
+                                        $"The car of job {row.Number} is not there. Nothing was changed."
+                                    )
+                        )
+                    )
+                ),
+            ];
         }
     }
 
@@ -174,30 +314,65 @@ public sealed partial class JobStore : IJobStore, IDisposable
     {
         var (journal, problems) = Journal.Create(entries.Select(RowText.Entry));
         return journal is null
-            ? throw new StoreException($"The journal of job {row.Number} in {Name} contradicts itself ({problems[0].Sentence}) Nothing was changed.")
+            ? throw new StoreException(
+                $"The journal of job {row.Number} in {Name} contradicts itself ({problems[0].Sentence}) Nothing was changed."
+            )
             : new JobRecord(RowText.Car(car), kits, RowText.Job(row), journal);
     }
 
-    private static async Task<ImmutableArray<Kit>> OwnKitsAsync(JournalDatabase database, CancellationToken cancellation) =>
-        [.. (await database.Kits.AsNoTracking().ToListAsync(cancellation).ConfigureAwait(false)).Select(row => RowText.Kit(row.BodyJson, row.Id)).OrderBy(kit => kit.From).ThenBy(kit => kit.Id)];
+    private static async Task<ImmutableArray<Kit>> OwnKitsAsync(
+        JournalDatabase database,
+        CancellationToken cancellation
+    ) =>
+        [
+            .. (await database.Kits.AsNoTracking().ToListAsync(cancellation).ConfigureAwait(false))
+                .Select(row => RowText.Kit(row.BodyJson, row.Id))
+                .OrderBy(kit => kit.From)
+                .ThenBy(kit => kit.Id),
+        ];
 
-    private static async Task<ImmutableArray<Kit>> KitsOfAsync(JournalDatabase database, JobRow job, CancellationToken cancellation)
+    private static async Task<ImmutableArray<Kit>> KitsOfAsync(
+        JournalDatabase database,
+        JobRow job,
+        CancellationToken cancellation
+    )
     {
         var own = await OwnKitsAsync(database, cancellation).ConfigureAwait(false);
-        return job.KitsSince is null ? own
-            : Kits(job, own, await database.JobKits.AsNoTracking().Where(kit => kit.JobId == job.Id).ToListAsync(cancellation).ConfigureAwait(false));
+        return job.KitsSince is null
+            ? own
+            : Kits(
+                job,
+                own,
+                await database
+                    .JobKits.AsNoTracking()
+                    .Where(kit => kit.JobId == job.Id)
+                    .ToListAsync(cancellation)
+                    .ConfigureAwait(false)
+            );
     }
 
-    private static ImmutableArray<Kit> Kits(JobRow job, ImmutableArray<Kit> own, IEnumerable<JobKitRow> brought) => job.KitsSince is not { } since ? own
-        : [.. brought.Select(row => RowText.Kit(row.BodyJson, row.KitId)).Concat(own.Where(kit => kit.From > since)).DistinctBy(kit => kit.Id)
-            .OrderBy(kit => kit.From).ThenBy(kit => kit.Id)];
+    private static ImmutableArray<Kit> Kits(JobRow job, ImmutableArray<Kit> own, IEnumerable<JobKitRow> brought) =>
+        job.KitsSince is not { } since
+            ? own
+            :
+            [
+                .. brought
+                    .Select(row => RowText.Kit(row.BodyJson, row.KitId))
+                    .Concat(own.Where(kit => kit.From > since))
+                    .DistinctBy(kit => kit.Id)
+                    .OrderBy(kit => kit.From)
+                    .ThenBy(kit => kit.Id),
+            ];
 
     private Task<T> Guarded<T>(Func<JournalDatabase, Task<T>> work, CancellationToken cancellation) =>
         Guarded(null, work, cancellation);
 
     /// <param name="turn">The writer's turn, when somebody writes.</param>
     private async Task<T> Guarded<T>(
-        WaitingLine.Place? turn, Func<JournalDatabase, Task<T>> work, CancellationToken cancellation)
+        WaitingLine.Place? turn,
+        Func<JournalDatabase, Task<T>> work,
+        CancellationToken cancellation
+    )
     {
         var began = Stopwatch.GetTimestamp();
         for (var round = 1; ; round++)
@@ -238,6 +413,7 @@ public sealed partial class JobStore : IJobStore, IDisposable
     /// <summary>The next who comes would wait in vain as well.</summary>
     private static void MarkVain(StoreException trouble, WaitingLine.Place? place)
     {
-        if (place is not null && trouble.Trouble is (StoreTrouble.Busy or StoreTrouble.Stopped)) place.InVain = true;
+        if (place is not null && trouble.Trouble is (StoreTrouble.Busy or StoreTrouble.Stopped))
+            place.InVain = true;
     }
 }

@@ -6,10 +6,15 @@ namespace Tightcold.Storage;
 public sealed class StoreException : Exception
 {
     public StoreException() { }
-    public StoreException(string message) : base(message) { }
-    public StoreException(string message, Exception inner) : base(message, inner) { }
-    public StoreException(StoreTrouble trouble, string message, Exception? inner = null) : base(message, inner) =>
-        Trouble = trouble;
+
+    public StoreException(string message)
+        : base(message) { }
+
+    public StoreException(string message, Exception inner)
+        : base(message, inner) { }
+
+    public StoreException(StoreTrouble trouble, string message, Exception? inner = null)
+        : base(message, inner) => Trouble = trouble;
 
     public StoreTrouble Trouble { get; }
 
@@ -19,26 +24,40 @@ public sealed class StoreException : Exception
         var (kind, sentence) = trouble.SqliteErrorCode switch
         {
             // 15: many who came and went at once kept it from beginning to read.
-            5 or 6 or 15 => (StoreTrouble.Busy,
-                $"The data file {path} is busy: another program holds it; close that one and try again."),
-            8 => (StoreTrouble.ReadOnly,
+            5 or 6 or 15 => (
+                StoreTrouble.Busy,
+                $"The data file {path} is busy: another program holds it; close that one and try again."
+            ),
+            8 => (
+                StoreTrouble.ReadOnly,
                 $"The data file {path} or its folder is read-only; "
-                + "make it writable or choose another folder with --data."),
-            10 => (StoreTrouble.Other,
+                    + "make it writable or choose another folder with --data."
+            ),
+            10 => (
+                StoreTrouble.Other,
                 $"The disk refused to read or write the data file {path}; "
-                + "check the disk, and copy the file elsewhere first."),
-            11 => (StoreTrouble.Other,
+                    + "check the disk, and copy the file elsewhere first."
+            ),
+            11 => (
+                StoreTrouble.Other,
                 $"The data file {path} is damaged; it was left as it is. "
-                + "Copy it away, then put a backup or an exported job in its place."),
+                    + "Copy it away, then put a backup or an exported job in its place."
+            ),
             13 => (StoreTrouble.Full, $"The disk is full; nothing was written to {path}. Make room and try again."),
-            14 => (StoreTrouble.Other,
+            14 => (
+                StoreTrouble.Other,
                 $"The data file {path} cannot be opened; "
-                + "check that its folder exists and may be written to, or choose another with --data."),
-            26 => (StoreTrouble.Other,
-                $"The file {path} is no Tightcold data file; it was left as it is. Choose another folder with --data."),
-            _ => (StoreTrouble.Other,
+                    + "check that its folder exists and may be written to, or choose another with --data."
+            ),
+            26 => (
+                StoreTrouble.Other,
+                $"The file {path} is no Tightcold data file; it was left as it is. Choose another folder with --data."
+            ),
+            _ => (
+                StoreTrouble.Other,
                 $"The data file {path} cannot be used (SQLite code {trouble.SqliteErrorCode}: {trouble.Message}); "
-                + "it was left as it is."),
+                    + "it was left as it is."
+            ),
         };
         return new(kind, sentence, trouble);
     }

@@ -32,27 +32,34 @@ public static class Site
         var store = (options.Store?.Invoke() ?? JobStore.OpenAsync(place)).GetAwaiter().GetResult();
 
         // An empty builder: no settings file or environment variable can bind it to another address.
-        var builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions { ApplicationName = "Tightcold", ContentRootPath = options.DataFolder });
-        builder.WebHost.UseKestrelCore().ConfigureKestrel(kestrel =>
-        {
-            kestrel.Listen(IPAddress.Loopback, options.Port);
-            foreach (var address in options.Lan?.Addresses ?? [])
-                kestrel.Listen(address, options.Port, listen =>
-                {
-                    if (options.Lan?.Certificate is { } certificate) listen.UseHttps(certificate);
-                });
-            kestrel.AddServerHeader = false;
-            kestrel.Limits.MaxRequestBodySize = LargestRequestBytes;
-        });
+        var builder = WebApplication.CreateEmptyBuilder(
+            new WebApplicationOptions { ApplicationName = "Tightcold", ContentRootPath = options.DataFolder }
+        );
+        builder
+            .WebHost.UseKestrelCore()
+            .ConfigureKestrel(kestrel =>
+            {
+                kestrel.Listen(IPAddress.Loopback, options.Port);
+                foreach (var address in options.Lan?.Addresses ?? [])
+                    kestrel.Listen(address, options.Port, listen =>
+                    {
+                        if (options.Lan?.Certificate is { } certificate)
+                            listen.UseHttps(certificate);
+                    });
+                kestrel.AddServerHeader = false;
+                kestrel.Limits.MaxRequestBodySize = LargestRequestBytes;
+            });
         AddServices(builder.Services, options, store);
-        if (options.Log is { } log) builder.Logging.AddProvider(new PlainLog(log)).SetMinimumLevel(LogLevel.Error);
+        if (options.Log is { } log)
+            builder.Logging.AddProvider(new PlainLog(log)).SetMinimumLevel(LogLevel.Error);
 
         var site = builder.Build();
         // From here on the site owns the data and lets go of them at its end, so that a restore finds them free.
         _ = site.Services.GetRequiredService<JobStore>();
         site.UseSafeHeaders();
         site.UseResponseCompression();
-        if (options.Lan is not null) site.UseRateLimiter();
+        if (options.Lan is not null)
+            site.UseRateLimiter();
         site.UseDoor(options.Lan);
         site.UseTroubles();
         site.UseKept();
@@ -100,7 +107,8 @@ public static class Site
     {
         ArgumentNullException.ThrowIfNull(site);
         var code = site.Services.GetRequiredService<PairingCodes>().Renew();
-        var link = site.Services.GetRequiredService<LanLinks>().Pairing(code.Code) ?? throw new InvalidOperationException("the site listens on no network");
+        var link = site.Services.GetRequiredService<LanLinks>().Pairing(code.Code)
+            ?? throw new InvalidOperationException("the site listens on no network");
         return (code.Spaced, new(link), code.Ends);
     }
 
@@ -111,10 +119,13 @@ public static class Site
         services.AddSingleton(provider => new LanLinks(provider.GetRequiredService<IServer>(), options.Lan));
         services.AddSingleton(new DeviceBook(options.DataFolder, options.Clock));
         services.AddSingleton(new PairingCodes(options.Clock));
-        if (options.Lan is { } lan) RateLimits.Add(services, lan);
+        if (options.Lan is { } lan)
+            RateLimits.Add(services, lan);
         // Compressed under TLS too: the one secret in a page is the form's token, which is another each time, so that
         // its length tells nothing.
-        services.Configure<BrotliCompressionProviderOptions>(brotli => brotli.Level = System.IO.Compression.CompressionLevel.Optimal);
+        services.Configure<BrotliCompressionProviderOptions>(brotli =>
+            brotli.Level = System.IO.Compression.CompressionLevel.Optimal
+        );
         services.AddResponseCompression(compression =>
         {
             compression.EnableForHttps = true;
@@ -127,7 +138,10 @@ public static class Site
         services.AddSingleton<IIdSource>(new RandomIds());
         services.AddSingleton(_ => store);
         services.AddSingleton(new JobDesk(store, options.Clock, new RandomIds()));
-        services.AddDataProtection().SetApplicationName("Tightcold").PersistKeysToFileSystem(KeyFolder(options.DataFolder));
+        services
+            .AddDataProtection()
+            .SetApplicationName("Tightcold")
+            .PersistKeysToFileSystem(KeyFolder(options.DataFolder));
         services.AddAntiforgery(antiforgery =>
         {
             antiforgery.Cookie.Name = "tightcold-form";
@@ -146,6 +160,9 @@ public static class Site
         var path = Path.Combine(dataFolder, "keys");
         return OperatingSystem.IsWindows()
             ? Directory.CreateDirectory(path)
-            : Directory.CreateDirectory(path, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
+            : Directory.CreateDirectory(
+                path,
+                UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute
+            );
     }
 }

@@ -18,14 +18,15 @@ public sealed record SiteOptions(string DataFolder, int Port, TimeProvider Clock
     /// <summary>Opens the data otherwise than usual; tests put a small disk or little patience here.</summary>
     internal Func<Task<JobStore>>? Store { get; init; }
 
-    /// <summary>How long a job's page waits for faults to be weighed before it comes without them and shows them when they are
-    /// there; by default not at all, since weighing takes a second.</summary>
+    /// <summary>How long a job's page waits for faults to be weighed before it comes without them and shows them when
+    /// they are there; by default not at all, since weighing takes a second.</summary>
     public TimeSpan Patience { get; init; }
 
     /// <summary>A database on a server instead of the file in the folder.</summary>
     public string? Connection { get; init; }
 
-    /// <summary>Lets paired devices of the same network in; null, as by default, lets nobody in but this machine.</summary>
+    /// <summary>Lets paired devices of the same network in; null, as by default, lets nobody in but this
+    /// machine.</summary>
     public LanOptions? Lan { get; init; }
 
     /// <summary>Told of every failure that a person saw as an error page.</summary>

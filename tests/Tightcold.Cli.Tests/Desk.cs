@@ -18,25 +18,34 @@ public sealed class Desk : IDisposable
     public string File(string name) => Path.Combine(Folder, name);
 
     /// <summary>Another clock, as after a flat battery.</summary>
-    public void SetClock(DateTimeOffset now) => Clock = new FakeTimeProvider(now) { AutoAdvanceAmount = TimeSpan.FromSeconds(1) };
+    public void SetClock(DateTimeOffset now) =>
+        Clock = new FakeTimeProvider(now) { AutoAdvanceAmount = TimeSpan.FromSeconds(1) };
 
     public async Task<Answer> RunAsync(string[] arguments, string input = "")
     {
         using var console = new TestConsole().Width(4000);
         using var trouble = new TestConsole().Width(4000);
         using var reader = new StringReader(input);
-        var code = await CommandLine.RunAsync(arguments.Contains("--data") ? arguments : [.. arguments, "--data", Folder], new Surroundings(console, trouble, reader, Clock, new RandomIds()), TestContext.Current.CancellationToken);
+        var code = await CommandLine.RunAsync(
+            arguments.Contains("--data") ? arguments : [.. arguments, "--data", Folder],
+            new Surroundings(console, trouble, reader, Clock, new RandomIds()),
+            TestContext.Current.CancellationToken
+        );
         return new(code, console.Output, trouble.Output);
     }
 
     public async Task<string> DoneAsync(params string[] arguments)
     {
         var answer = await RunAsync(arguments);
-        Assert.True(answer.Code == 0, $"tightcold {string.Join(' ', arguments)} ended with {answer.Code}: {answer.Trouble}{answer.Out}");
+        Assert.True(
+            answer.Code == 0,
+            $"tightcold {string.Join(' ', arguments)} ended with {answer.Code}: {answer.Trouble}{answer.Out}"
+        );
         return answer.Out;
     }
 
-    public async Task<JsonNode> JsonAsync(params string[] arguments) => JsonNode.Parse(await DoneAsync([.. arguments, "--json"]))!;
+    public async Task<JsonNode> JsonAsync(params string[] arguments) =>
+        JsonNode.Parse(await DoneAsync([.. arguments, "--json"]))!;
 
     /// <summary>The input is refused: code 1, one sentence, and nothing in the journal has changed.</summary>
     public async Task RefusedAsync(string because, params string[] arguments)
@@ -56,7 +65,15 @@ public sealed class Desk : IDisposable
     public async Task OpenJobAsync()
     {
         await DoneAsync("car", "new", "label=blue estate", "refrigerant=R-134a", "label-charge=680 g");
-        await DoneAsync("kit", "add-container", "name=A", "kind=can", "refrigerant=R-134a", "tare=138 g", "gross-now=478 g");
+        await DoneAsync(
+            "kit",
+            "add-container",
+            "name=A",
+            "kind=can",
+            "refrigerant=R-134a",
+            "tare=138 g",
+            "gross-now=478 g"
+        );
         await DoneAsync("job", "new", "blue estate", "blows warm");
     }
 

@@ -1,15 +1,16 @@
+using System.Globalization;
 using Tightcold.App.Units;
+using Tightcold.Diagnosis.Inference;
 using Tightcold.Jobs.Cars;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Jobs.Kits;
-using System.Globalization;
-using Tightcold.Diagnosis.Inference;
 
 namespace Tightcold.Findings.Tests;
 
-/// <summary>A job in the words of the trade: <c>AJob.OnACar(("label-charge", "500 g")).With(0, "weather", …)</c>.</summary>
+/// <summary>A job in the words of the trade: <c>AJob.OnACar(("label-charge", "500 g")).With(0, "weather",
+/// …)</c>.</summary>
 internal sealed class AJob
 {
     public static readonly DateTimeOffset Morning = new(2026, 7, 1, 8, 0, 0, TimeSpan.Zero);
@@ -19,15 +20,17 @@ internal sealed class AJob
     private FieldBag car = FieldBag.Empty;
     private FieldBag kit = FieldBag.Empty;
 
-    public static AJob OnACar(params (string, string)[] fields) => new()
-    {
-        car = Bag(Car.Schema, [("label", "test car"), ("refrigerant", "R-134a"), .. fields]),
-        kit = Bag(Kit.Schema, [("altitude", "0 m")]),
-    };
+    public static AJob OnACar(params (string, string)[] fields) =>
+        new()
+        {
+            car = Bag(Car.Schema, [("label", "test car"), ("refrigerant", "R-134a"), .. fields]),
+            kit = Bag(Kit.Schema, [("altitude", "0 m")]),
+        };
 
     public AJob Kit_(params (string, string)[] fields)
     {
-        foreach (var (name, value) in Bag(Kit.Schema, fields)) kit = kit.With(name, value);
+        foreach (var (name, value) in Bag(Kit.Schema, fields))
+            kit = kit.With(name, value);
         return this;
     }
 
@@ -39,7 +42,16 @@ internal sealed class AJob
 
     public AJob At(double minute, string kind, params (string, string)[] fields)
     {
-        entries.Add(new(Id(entries.Count + 1), kind, Morning.AddMinutes(minute), Morning.AddMinutes(minute), "tester", Bag(EntryKinds.Get(kind), fields)));
+        entries.Add(
+            new(
+                Id(entries.Count + 1),
+                kind,
+                Morning.AddMinutes(minute),
+                Morning.AddMinutes(minute),
+                "tester",
+                Bag(EntryKinds.Get(kind), fields)
+            )
+        );
         return this;
     }
 
@@ -51,9 +63,13 @@ internal sealed class AJob
 
     public IReadOnlyList<Entry> Entries => entries;
 
-    public JobRecord Record(IEnumerable<Entry>? instead = null) => new(
-        new Car(Id(9001), car), [new Kit(Id(9002), Morning.AddDays(-1), kit, [.. containers])],
-        new Job(Id(9003), Id(9001), 1, "blows warm", Morning, 7), Journal.Create(instead ?? entries).Journal!);
+    public JobRecord Record(IEnumerable<Entry>? instead = null) =>
+        new(
+            new Car(Id(9001), car),
+            [new Kit(Id(9002), Morning.AddDays(-1), kit, [.. containers])],
+            new Job(Id(9003), Id(9001), 1, "blows warm", Morning, 7),
+            Journal.Create(instead ?? entries).Journal!
+        );
 
     public JobPicture Picture(Effort? effort = null) => new(Record(), effort: effort);
 
@@ -66,12 +82,16 @@ internal sealed class AJob
         var bag = FieldBag.Empty;
         foreach (var (name, text) in fields)
         {
-            bag = bag.With(name, schema.Find(name)!.Type switch
-            {
-                FieldType.Quantity type => UnitParser.Parse(type, text, CultureInfo.InvariantCulture).Item1 ?? throw new ArgumentException($"{name}: {text}"),
-                FieldType.Number => new FieldValue.Number(double.Parse(text, CultureInfo.InvariantCulture)),
-                _ => new FieldValue.Text(text),
-            });
+            bag = bag.With(
+                name,
+                schema.Find(name)!.Type switch
+                {
+                    FieldType.Quantity type => UnitParser.Parse(type, text, CultureInfo.InvariantCulture).Item1
+                        ?? throw new ArgumentException($"{name}: {text}"),
+                    FieldType.Number => new FieldValue.Number(double.Parse(text, CultureInfo.InvariantCulture)),
+                    _ => new FieldValue.Text(text),
+                }
+            );
         }
         Assert.DoesNotContain(schema.Check(bag), problem => problem.Value.Length > 0);
         return bag;

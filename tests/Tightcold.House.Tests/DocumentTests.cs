@@ -14,18 +14,23 @@ public sealed partial class DocumentTests : IDisposable
 
     public void Dispose() => commands.Dispose();
 
-    private static IEnumerable<string> Documents() => House.Files().Where(file => file.EndsWith(".md", StringComparison.Ordinal));
+    private static IEnumerable<string> Documents() =>
+        House.Files().Where(file => file.EndsWith(".md", StringComparison.Ordinal));
 
     [Fact]
     public void Every_link_in_a_document_leads_to_a_file()
     {
-        var missing = from document in Documents()
-                      from Match link in Link().Matches(House.Read(document))
-                      let target = link.Groups["target"].Value
-                      where !target.Contains("://", StringComparison.Ordinal) && !target.StartsWith('#') && !target.StartsWith("mailto:", StringComparison.Ordinal)
-                      let path = Path.Combine(House.Root, Path.GetDirectoryName(document)!, target.Split('#')[0])
-                      where !File.Exists(path) && !Directory.Exists(path)
-                      select $"{document} → {target}";
+        var missing =
+            from document in Documents()
+            from Match link in Link().Matches(House.Read(document))
+            let target = link.Groups["target"].Value
+            where
+                !target.Contains("://", StringComparison.Ordinal)
+                && !target.StartsWith('#')
+                && !target.StartsWith("mailto:", StringComparison.Ordinal)
+            let path = Path.Combine(House.Root, Path.GetDirectoryName(document)!, target.Split('#')[0])
+            where !File.Exists(path) && !Directory.Exists(path)
+            select $"{document} → {target}";
         Assert.Empty(missing);
     }
 
@@ -37,9 +42,16 @@ public sealed partial class DocumentTests : IDisposable
         // A phone as the site would have paired it.
         new Web.Lan.DeviceBook(commands.Folder, TimeProvider.System).Add("Ada's phone");
         // The table of points that the document shows is the one its command reads.
-        if (Fences(House.Read(document)).FirstOrDefault(block => block.StartsWith("pressure_bar,", StringComparison.Ordinal)) is { } points)
+        if (
+            Fences(House.Read(document))
+                .FirstOrDefault(block => block.StartsWith("pressure_bar,", StringComparison.Ordinal)) is
+            { } points
+        )
             await File.WriteAllTextAsync(commands.File("points.csv"), points, TestContext.Current.CancellationToken);
-        var lines = Fences(House.Read(document)).SelectMany(block => block.Split('\n')).Where(line => line.StartsWith("./tightcold ", StringComparison.Ordinal)).ToList();
+        var lines = Fences(House.Read(document))
+            .SelectMany(block => block.Split('\n'))
+            .Where(line => line.StartsWith("./tightcold ", StringComparison.Ordinal))
+            .ToList();
         Assert.True(lines.Count >= 5);
         foreach (var line in lines.Where(line => !line.StartsWith("./tightcold serve", StringComparison.Ordinal)))
         {
@@ -56,17 +68,27 @@ public sealed partial class DocumentTests : IDisposable
         Assert.StartsWith("<?xml", model, StringComparison.Ordinal);
         var commandsOfProgram = Leaves(XDocument.Parse(model).Root!, "./tightcold").ToList();
         Assert.True(commandsOfProgram.Count >= 18);
-        Assert.All(commandsOfProgram, command => Assert.Contains(examples, line => line == command || line.StartsWith(command + " ", StringComparison.Ordinal)));
+        Assert.All(commandsOfProgram, command =>
+            Assert.Contains(examples, line =>
+                line == command || line.StartsWith(command + " ", StringComparison.Ordinal)
+            )
+        );
     }
 
     [Fact]
     public void Every_kind_of_entry_and_every_field_stands_in_the_description_of_the_job_file()
     {
-        var sections = House.Read("docs/job-file.md").Split("\n### `").Skip(1).ToDictionary(section => section.Split('`')[0]);
+        var sections = House
+            .Read("docs/job-file.md")
+            .Split("\n### `")
+            .Skip(1)
+            .ToDictionary(section => section.Split('`')[0]);
         Assert.Equal(EntryKinds.All.Select(kind => kind.Name), sections.Keys);
         foreach (var kind in EntryKinds.All)
         {
-            var rows = Row().Matches(sections[kind.Name]).Select(row => (row.Groups["field"].Value, row.Groups["needed"].Value.Trim() == "yes"));
+            var rows = Row()
+                .Matches(sections[kind.Name])
+                .Select(row => (row.Groups["field"].Value, row.Groups["needed"].Value.Trim() == "yes"));
             Assert.Equal(kind.Fields.Select(field => (field.Name, field.Required)), rows);
         }
     }
@@ -74,17 +96,28 @@ public sealed partial class DocumentTests : IDisposable
     [Fact]
     public async Task The_example_of_the_job_file_is_taken_in()
     {
-        var example = Fences(House.Read("docs/job-file.md")).First(block => block.Contains("\"tightcold-job\"", StringComparison.Ordinal));
+        var example = Fences(House.Read("docs/job-file.md"))
+            .First(block => block.Contains("\"tightcold-job\"", StringComparison.Ordinal));
         Assert.Contains($"\"version\": {JobDocument.Version}", example, StringComparison.Ordinal);
         var store = await JobStore.OpenAsync(commands.Folder, TestContext.Current.CancellationToken);
-        var outcome = await new JobDesk(store, TimeProvider.System, new RandomIds()).ImportAsync(example, TestContext.Current.CancellationToken);
+        var outcome = await new JobDesk(store, TimeProvider.System, new RandomIds()).ImportAsync(
+            example,
+            TestContext.Current.CancellationToken
+        );
         Assert.True(outcome.Taken, string.Join('\n', outcome.Problems.Select(problem => problem.Sentence)));
     }
 
-    private static IEnumerable<string> Fences(string text) => Fence().Matches(text).Select(block => block.Groups["block"].Value);
+    private static IEnumerable<string> Fences(string text) =>
+        Fence().Matches(text).Select(block => block.Groups["block"].Value);
 
-    private static IEnumerable<string> Leaves(XElement element, string path) => element.Elements("Command").SelectMany(command =>
-        command.Attribute("IsBranch")!.Value == "true" ? Leaves(command, $"{path} {command.Attribute("Name")!.Value}") : [$"{path} {command.Attribute("Name")!.Value}"]);
+    private static IEnumerable<string> Leaves(XElement element, string path) =>
+        element
+            .Elements("Command")
+            .SelectMany(command =>
+                command.Attribute("IsBranch")!.Value == "true"
+                    ? Leaves(command, $"{path} {command.Attribute("Name")!.Value}")
+                    : [$"{path} {command.Attribute("Name")!.Value}"]
+            );
 
     [GeneratedRegex(@"\]\((?<target>[^)\s]+)\)")]
     private static partial Regex Link();

@@ -14,16 +14,26 @@ internal static class House
 
     /// <summary>Cards that a person printed into the tree, as the README's first command does, are theirs.</summary>
     private static bool IsPrinted(string file) =>
-        Path.GetFileName(file).StartsWith("tightcold-", StringComparison.Ordinal) && Path.GetExtension(file) is ".html" or ".pdf";
+        Path.GetFileName(file).StartsWith("tightcold-", StringComparison.Ordinal)
+        && Path.GetExtension(file) is ".html" or ".pdf";
 
     private static IEnumerable<string> Files(string folder) =>
-        Directory.EnumerateFiles(folder).Where(file => Path.GetFileName(file) != ".git" && !IsPrinted(file)).Select(file => Path.GetRelativePath(Root, file).Replace('\\', '/'))
-            .Concat(Directory.EnumerateDirectories(folder).Where(inner => !NotOurs.Contains(Path.GetFileName(inner))).SelectMany(Files));
+        Directory
+            .EnumerateFiles(folder)
+            .Where(file => Path.GetFileName(file) != ".git" && !IsPrinted(file))
+            .Select(file => Path.GetRelativePath(Root, file).Replace('\\', '/'))
+            .Concat(
+                Directory
+                    .EnumerateDirectories(folder)
+                    .Where(inner => !NotOurs.Contains(Path.GetFileName(inner)))
+                    .SelectMany(Files)
+            );
 
     private static string FindRoot()
     {
         for (var folder = new DirectoryInfo(AppContext.BaseDirectory); folder is not null; folder = folder.Parent)
-            if (File.Exists(Path.Combine(folder.FullName, "Tightcold.slnx"))) return folder.FullName;
+            if (File.Exists(Path.Combine(folder.FullName, "Tightcold.slnx")))
+                return folder.FullName;
         throw new InvalidOperationException("the tests do not stand inside the tree");
     }
 }

@@ -11,11 +11,18 @@ public sealed class RulesDocumentTests
 
     private static readonly (Question Question, string Head)[] Heads =
     [
-        (Question.Buy, "buy"), (Question.Own, "keep"), (Question.Charge, "charge"), (Question.Recover, "recover"),
-            (Question.Vent, "let out"),
-        (Question.TopUp, "top up"), (Question.Cans, "cans"), (Question.LeakCheck, "leak check"),
-            (Question.Records, "records"),
-        (Question.Cylinder, "cylinders"), (Question.Equipment, "equipment"), (Question.Warming, "warming"),
+        (Question.Buy, "buy"),
+        (Question.Own, "keep"),
+        (Question.Charge, "charge"),
+        (Question.Recover, "recover"),
+        (Question.Vent, "let out"),
+        (Question.TopUp, "top up"),
+        (Question.Cans, "cans"),
+        (Question.LeakCheck, "leak check"),
+        (Question.Records, "records"),
+        (Question.Cylinder, "cylinders"),
+        (Question.Equipment, "equipment"),
+        (Question.Warming, "warming"),
     ];
 
     [Fact]
@@ -25,7 +32,8 @@ public sealed class RulesDocumentTests
         var at = document.IndexOf(From, StringComparison.Ordinal);
         Assert.True(at > 0, "docs/rules.md has no mark where the book begins");
         var expected = Written();
-        if (document[(at + From.Length)..] == expected) return;
+        if (document[(at + From.Length)..] == expected)
+            return;
         var file = Path.Combine(Path.GetTempPath(), "rules-book.md");
         File.WriteAllText(file, expected);
         Assert.Fail($"docs/rules.md is not the book: what belongs below its mark was written to {file}");
@@ -38,23 +46,31 @@ public sealed class RulesDocumentTests
         text.Append("|---|").Append(string.Concat(Heads.Select(_ => "---|"))).Append('\n');
         foreach (var book in RuleBook.All)
         {
-            text.Append("| ").Append(book.Name).Append(" | ").AppendJoin(" | ", Heads
-                .Select(head => Cell(book, head.Question))).Append(" |\n");
+            text.Append("| ")
+                .Append(book.Name)
+                .Append(" | ")
+                .AppendJoin(" | ", Heads.Select(head => Cell(book, head.Question)))
+                .Append(" |\n");
         }
         text.Append("\n## Line by line\n");
         foreach (var book in RuleBook.All)
         {
             text.Append("\n### ").Append(book.Name).Append("\n\n");
-            if (book.Covers.Length > 0) text.Append("Codes: ").AppendJoin(", ", book.Covers).Append(". ");
+            if (book.Covers.Length > 0)
+                text.Append("Codes: ").AppendJoin(", ", book.Covers).Append(". ");
             text.Append("Ask: ").Append(book.Authority).Append('.');
-            if (book.Under is { } under) text.Append(" What is not said here stands under "
-                + "").Append(RuleBook.All.Single(other => other.Key == under).Name).Append('.');
+            if (book.Under is { } under)
+                text.Append(" What is not said here stands under " + "")
+                    .Append(RuleBook.All.Single(other => other.Key == under).Name)
+                    .Append('.');
             text.Append("\n\n| question | what | whom | where it stands |\n|---|---|---|---|\n");
             foreach (var (question, head) in Heads)
-                foreach (var line in book.Lines.Where(line => line.Question == question))
-                    text.Append(CultureInfo.InvariantCulture,
-                        $"| {head} | {RuleWords.About(line)}{RuleWords.Plain(line)} | {Whom(line)} | "
-                        + $"{RuleWords.ReadOn(line)} |\n");
+            foreach (var line in book.Lines.Where(line => line.Question == question))
+                text.Append(
+                    CultureInfo.InvariantCulture,
+                    $"| {head} | {RuleWords.About(line)}{RuleWords.Plain(line)} | {Whom(line)} | "
+                        + $"{RuleWords.ReadOn(line)} |\n"
+                );
         }
         return text.ToString();
     }
@@ -63,31 +79,36 @@ public sealed class RulesDocumentTests
     private static string Cell(Book book, Question question)
     {
         var all = book.Lines.Where(line => line.Question == question).ToArray();
-        if (all.Length == 0) return "↑";
+        if (all.Length == 0)
+            return "↑";
         // The whole act before a case of it, the refrigerants of today before R-12.
         var lines = all.Where(line => line.Limit.Length == 0 && !IsOld(line)).ToArray();
-        if (lines.Length == 0) lines = all;
+        if (lines.Length == 0)
+            lines = all;
         var line = lines.Where(line => line.Ruling != Ruling.NotKnown).MaxBy(line => line.Ruling) ?? lines[0];
-        var known = line.Ruling == Ruling.NotKnown ? "" : $", {line.Sure.ToString().ToLowerInvariant()}, {line.InForce[..4]}";
+        var known =
+            line.Ruling == Ruling.NotKnown ? "" : $", {line.Sure.ToString().ToLowerInvariant()}, {line.InForce[..4]}";
         return (IsOld(line) ? "R-12: " : "") + Word(line.Ruling) + known;
     }
 
     private static bool IsOld(RuleLine line) => line.Refrigerants is ["R-12"];
 
-    private static string Word(Ruling ruling) => ruling switch
-    {
-        Ruling.Fact => "fact",
-        Ruling.Allowed => "allowed",
-        Ruling.Duty => "duty",
-        Ruling.Qualified => "**qualified**",
-        Ruling.Forbidden => "**forbidden**",
-        _ => "?",
-    };
+    private static string Word(Ruling ruling) =>
+        ruling switch
+        {
+            Ruling.Fact => "fact",
+            Ruling.Allowed => "allowed",
+            Ruling.Duty => "duty",
+            Ruling.Qualified => "**qualified**",
+            Ruling.Forbidden => "**forbidden**",
+            _ => "?",
+        };
 
-    private static string Whom(RuleLine line) => line.Binds switch
-    {
-        Who.Owner => "owners",
-        Who.ForPay => "for pay",
-        _ => "all",
-    };
+    private static string Whom(RuleLine line) =>
+        line.Binds switch
+        {
+            Who.Owner => "owners",
+            Who.ForPay => "for pay",
+            _ => "all",
+        };
 }

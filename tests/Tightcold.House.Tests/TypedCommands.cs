@@ -10,7 +10,10 @@ namespace Tightcold.House.Tests;
 /// <summary>Runs a line as a person would type it, on a data folder of its own.</summary>
 internal sealed partial class TypedCommands : IDisposable
 {
-    private readonly FakeTimeProvider clock = new(new DateTimeOffset(2031, 7, 4, 9, 0, 0, TimeSpan.Zero)) { AutoAdvanceAmount = TimeSpan.FromSeconds(1) };
+    private readonly FakeTimeProvider clock = new(new DateTimeOffset(2031, 7, 4, 9, 0, 0, TimeSpan.Zero))
+    {
+        AutoAdvanceAmount = TimeSpan.FromSeconds(1),
+    };
 
     public string Folder { get; } = Directory.CreateTempSubdirectory("tightcold-test-").FullName;
 
@@ -25,14 +28,31 @@ internal sealed partial class TypedCommands : IDisposable
 
     public async Task<(int Code, string Said)> RunAsync(string line)
     {
-        var words = Word().Matches(line.Split("  #")[0]).Select(word => word.Value.Replace("\"", "", StringComparison.Ordinal)).Skip(1).ToList();
+        var words = Word()
+            .Matches(line.Split("  #")[0])
+            .Select(word => word.Value.Replace("\"", "", StringComparison.Ordinal))
+            .Skip(1)
+            .ToList();
         // Files named in a document go to the test's folder.
-        words = [.. words.Select(word => Path.GetExtension(word) is ".html" or ".json" or ".svg" or ".csv" or ".pdf" or ".db" ? Place(word) : word)];
-        if (words[0] == "demo" && !words.Contains("--to")) words.AddRange(["--to", File("tightcold-demo.html")]);
-        if (!WithoutData.Contains(words[0])) words.AddRange(["--data", Folder]);
+        words =
+        [
+            .. words.Select(word =>
+                Path.GetExtension(word) is ".html" or ".json" or ".svg" or ".csv" or ".pdf" or ".db"
+                    ? Place(word)
+                    : word
+            ),
+        ];
+        if (words[0] == "demo" && !words.Contains("--to"))
+            words.AddRange(["--to", File("tightcold-demo.html")]);
+        if (!WithoutData.Contains(words[0]))
+            words.AddRange(["--data", Folder]);
         using var console = new TestConsole().Width(4000);
         using var trouble = new TestConsole().Width(4000);
-        var code = await CommandLine.RunAsync([.. words], new Surroundings(console, trouble, TextReader.Null, clock, new RandomIds()), TestContext.Current.CancellationToken);
+        var code = await CommandLine.RunAsync(
+            [.. words],
+            new Surroundings(console, trouble, TextReader.Null, clock, new RandomIds()),
+            TestContext.Current.CancellationToken
+        );
         return (code, console.Output + trouble.Output);
     }
 

@@ -16,24 +16,44 @@ internal static class SomeEntries
 {
     public static readonly DateTimeOffset Noon = new(2031, 7, 4, 12, 0, 0, TimeSpan.FromHours(-5));
 
-    private static readonly Gen<DateTimeOffset> Moment =
-        Gen.Select(Gen.Int[0, 600], Gen.Int[-12, 12], (minutes, hours) => Noon.AddMinutes(minutes).ToOffset(TimeSpan.FromHours(hours)));
+    private static readonly Gen<DateTimeOffset> Moment = Gen.Select(
+        Gen.Int[0, 600],
+        Gen.Int[-12, 12],
+        (minutes, hours) => Noon.AddMinutes(minutes).ToOffset(TimeSpan.FromHours(hours))
+    );
 
-    private static Gen<FieldValue> Value(FieldType type) => type switch
-    {
-        FieldType.Quantity quantity => Gen.Select(Gen.Double[quantity.MinSi, quantity.MaxSi], Gen.Double[0, 5], Gen.Bool, (si, spread, given) =>
-            (FieldValue)new FieldValue.Quantity(new Measure(quantity.Kind, si), si.ToString("R", CultureInfo.InvariantCulture) + " " + SiUnit.Of(quantity.Kind), given ? spread : null)),
-        FieldType.Number number => Gen.Double[number.Min, number.Max].Select(value => (FieldValue)new FieldValue.Number(value)),
-        FieldType.Choice choice => Gen.Int[0, choice.Words.Length - 1].Select(index => choice.Words[index]).Select(word => (FieldValue)new FieldValue.Text(word)),
-        FieldType.Text text => Gen.String[Gen.Char[' ', '\u04ff'], 1, Math.Min(text.MaxLength, 30)].Select(words => (FieldValue)new FieldValue.Text(words)),
-        _ => Gen.String[Gen.Char['a', 'z'], 1, 20].Select(words => (FieldValue)new FieldValue.Text(words)),
-    };
+    private static Gen<FieldValue> Value(FieldType type) =>
+        type switch
+        {
+            FieldType.Quantity quantity => Gen.Select(
+                Gen.Double[quantity.MinSi, quantity.MaxSi],
+                Gen.Double[0, 5],
+                Gen.Bool,
+                (si, spread, given) =>
+                    (FieldValue)
+                        new FieldValue.Quantity(
+                            new Measure(quantity.Kind, si),
+                            si.ToString("R", CultureInfo.InvariantCulture) + " " + SiUnit.Of(quantity.Kind),
+                            given ? spread : null
+                        )
+            ),
+            FieldType.Number number => Gen.Double[number.Min, number.Max]
+                .Select(value => (FieldValue)new FieldValue.Number(value)),
+            FieldType.Choice choice => Gen.Int[0, choice.Words.Length - 1]
+                .Select(index => choice.Words[index])
+                .Select(word => (FieldValue)new FieldValue.Text(word)),
+            FieldType.Text text => Gen.String[Gen.Char[' ', '\u04ff'], 1, Math.Min(text.MaxLength, 30)]
+                .Select(words => (FieldValue)new FieldValue.Text(words)),
+            _ => Gen.String[Gen.Char['a', 'z'], 1, 20].Select(words => (FieldValue)new FieldValue.Text(words)),
+        };
 
     public static Gen<FieldBag> Bag(Schema schema)
     {
         var bag = Gen.Const(FieldBag.Empty);
         foreach (var field in schema.Fields)
-            bag = Gen.Select(bag, Value(field.Type), Gen.Bool, (filled, value, given) => given || field.Required ? filled.With(field.Name, value) : filled);
+            bag = Gen.Select(bag, Value(field.Type), Gen.Bool, (filled, value, given) =>
+                given || field.Required ? filled.With(field.Name, value) : filled
+            );
         return bag;
     }
 
@@ -50,8 +70,19 @@ internal static class SomeEntries
     public static readonly Gen<Entry[]> Corrected =
         from entries in Any.Array[1, 14]
         from targets in Gen.Int[-8, 13].Array[14]
-        select entries.DistinctBy(entry => entry.Id).Select((entry, index) => targets[index] >= 0 && targets[index] < index
-            ? entry with { Supersedes = entries[targets[index]].Id, Reason = "misread" } : entry).ToArray();
+        select entries
+            .DistinctBy(entry => entry.Id)
+            .Select(
+                (entry, index) =>
+                    targets[index] >= 0 && targets[index] < index
+                        ? entry with
+                        {
+                            Supersedes = entries[targets[index]].Id,
+                            Reason = "misread",
+                        }
+                        : entry
+            )
+            .ToArray();
 
     public static Journal JournalOf(IEnumerable<Entry> entries)
     {
@@ -60,8 +91,24 @@ internal static class SomeEntries
         return journal!;
     }
 
-    public static JobRecord Record(Journal journal, FieldBag? car = null, ImmutableArray<Kit> kits = default) => new(
-        new Car(new Guid("11111111-2222-3333-4444-555555555555"), car ?? FieldBag.Empty.With("label", new FieldValue.Text("blue estate")).With("refrigerant", new FieldValue.Text("R-134a"))),
-        kits.IsDefault ? [] : kits,
-        new Job(new Guid("11111111-2222-3333-4444-666666666666"), new Guid("11111111-2222-3333-4444-555555555555"), 3, "blows warm", Noon, 7), journal);
+    public static JobRecord Record(Journal journal, FieldBag? car = null, ImmutableArray<Kit> kits = default) =>
+        new(
+            new Car(
+                new Guid("11111111-2222-3333-4444-555555555555"),
+                car
+                    ?? FieldBag
+                        .Empty.With("label", new FieldValue.Text("blue estate"))
+                        .With("refrigerant", new FieldValue.Text("R-134a"))
+            ),
+            kits.IsDefault ? [] : kits,
+            new Job(
+                new Guid("11111111-2222-3333-4444-666666666666"),
+                new Guid("11111111-2222-3333-4444-555555555555"),
+                3,
+                "blows warm",
+                Noon,
+                7
+            ),
+            journal
+        );
 }

@@ -19,8 +19,11 @@ public sealed class RunTests
         var first = rows.First(row => row.Id == "H01");
         Assert.Equal((1.71, 2.09), first.Range("low"));
         Assert.Equal(13.375, first.Middle("high")!.Value, 1e-9);
-        Assert.All(rows, row => Assert.All(row.Text("cause").Split(' ', StringSplitOptions.RemoveEmptyEntries),
-            cause => Assert.True(Enum.TryParse<FaultKind>(cause, out _), cause)));
+        Assert.All(rows, row =>
+            Assert.All(row.Text("cause").Split(' ', StringSplitOptions.RemoveEmptyEntries), cause =>
+                Assert.True(Enum.TryParse<FaultKind>(cause, out _), cause)
+            )
+        );
         // A row is told by one fault or flagged, never dropped.
         Assert.Equal(rows.Count, rows.Select(row => row.Id).Distinct().Count());
     }
@@ -49,8 +52,10 @@ public sealed class RunTests
     public void Calibration_error_is_the_distance_of_said_from_was()
     {
         var bins = new Reliability();
-        for (var i = 0; i < 10; i++) bins.Add(0.8, i < 6);
-        for (var i = 0; i < 10; i++) bins.Add(0.2, i < 2);
+        for (var i = 0; i < 10; i++)
+            bins.Add(0.8, i < 6);
+        for (var i = 0; i < 10; i++)
+            bins.Add(0.2, i < 2);
         Assert.Equal(0.1, bins.Error, 1e-9);
     }
 

@@ -20,12 +20,19 @@ public sealed class BusyTests : IDisposable
 
     public void Dispose() => folder.Dispose();
 
-    private static Car ACar(int number) => new(Guid.NewGuid(), FieldBag.Empty
-        .With("label", new FieldValue.Text(string.Create(CultureInfo.InvariantCulture, $"car {number}")))
-        .With("refrigerant", new FieldValue.Text("R-134a")));
+    private static Car ACar(int number) =>
+        new(
+            Guid.NewGuid(),
+            FieldBag
+                .Empty.With("label", new FieldValue.Text(string.Create(CultureInfo.InvariantCulture, $"car {number}")))
+                .With("refrigerant", new FieldValue.Text("R-134a"))
+        );
 
-    private Task<JobStore> StoreAsync(TimeSpan? patience = null, string path = "") => JobStore.PreparedAsync(
-        new SqliteEngine(path.Length > 0 ? path : DataFolder.DataFile(folder.Path), patience: patience), Stop);
+    private Task<JobStore> StoreAsync(TimeSpan? patience = null, string path = "") =>
+        JobStore.PreparedAsync(
+            new SqliteEngine(path.Length > 0 ? path : DataFolder.DataFile(folder.Path), patience: patience),
+            Stop
+        );
 
     [Fact]
     public async Task Who_waits_is_served_in_the_order_of_coming_and_who_leaves_is_stepped_over()
@@ -34,12 +41,15 @@ public sealed class BusyTests : IDisposable
         var first = await line.EnterAsync(Stop);
         var served = new ConcurrentQueue<int>();
         using var leaves = new CancellationTokenSource();
-        var waits = Enumerable.Range(0, 20).Select(async i =>
-        {
-            using var place = await line.EnterAsync(i == 7 ? leaves.Token : Stop);
-            served.Enqueue(i);
-            await Task.Yield();
-        }).ToArray();
+        var waits = Enumerable
+            .Range(0, 20)
+            .Select(async i =>
+            {
+                using var place = await line.EnterAsync(i == 7 ? leaves.Token : Stop);
+                served.Enqueue(i);
+                await Task.Yield();
+            })
+            .ToArray();
         await leaves.CancelAsync();
         await Assert.ThrowsAnyAsync<OperationCanceledException>(() => waits[7]);
         first!.Dispose();
@@ -55,12 +65,17 @@ public sealed class BusyTests : IDisposable
         var patience = TimeSpan.FromSeconds(6);
         var line = new WaitingLine(1, patience);
         var began = Stopwatch.GetTimestamp();
-        var moved = await Task.WhenAll(Enumerable.Range(0, 30).Select(async _ =>
-        {
-            using var place = await line.EnterAsync(Stop);
-            if (place is not null) await Task.Delay(TimeSpan.FromMilliseconds(250), Stop);
-            return place is not null;
-        }));
+        var moved = await Task.WhenAll(
+            Enumerable
+                .Range(0, 30)
+                .Select(async _ =>
+                {
+                    using var place = await line.EnterAsync(Stop);
+                    if (place is not null)
+                        await Task.Delay(TimeSpan.FromMilliseconds(250), Stop);
+                    return place is not null;
+                })
+        );
         Assert.All(moved, Assert.True);
         Assert.True(Stopwatch.GetElapsedTime(began) > patience, "the line was too short to say anything");
 
@@ -76,8 +91,11 @@ public sealed class BusyTests : IDisposable
         await other.OpenAsync(Stop);
         await using (var held = await other.BeginTransactionAsync(Stop))
         {
-            var troubles = await Task.WhenAll(Enumerable.Range(0, 4)
-                .Select(i => Assert.ThrowsAsync<StoreException>(() => store.SaveCarAsync(ACar(i), Stop))));
+            var troubles = await Task.WhenAll(
+                Enumerable
+                    .Range(0, 4)
+                    .Select(i => Assert.ThrowsAsync<StoreException>(() => store.SaveCarAsync(ACar(i), Stop)))
+            );
             Assert.All(troubles, trouble => Assert.Equal(StoreTrouble.Busy, trouble.Trouble));
             // Readers need not wait.
             Assert.Empty(await store.CarsAsync(Stop));
@@ -94,7 +112,8 @@ public sealed class BusyTests : IDisposable
         await other.OpenAsync(Stop);
         var held = await other.BeginTransactionAsync(Stop);
         var writing = Task.WhenAll(
-            Enumerable.Range(0, 20).Select(i => Task.Run(() => store.SaveCarAsync(ACar(i), Stop), Stop)));
+            Enumerable.Range(0, 20).Select(i => Task.Run(() => store.SaveCarAsync(ACar(i), Stop), Stop))
+        );
         await Task.Delay(TimeSpan.FromSeconds(1), Stop);
         Assert.False(writing.IsCompleted);
         await held.DisposeAsync();
@@ -109,10 +128,20 @@ public sealed class BusyTests : IDisposable
         using var first = await StoreAsync(Long);
         var file = Path.GetFileName(DataFolder.DataFile(folder.Path));
         using var second = await StoreAsync(Long, Path.Combine(folder.Path, ".", file));
-        await Task.WhenAll(Enumerable.Range(0, 8).Select(hand => Task.Run(async () =>
-        {
-            for (var i = 0; i < 25; i++) await (hand % 2 == 0 ? first : second).SaveCarAsync(ACar(i), Stop);
-        }, Stop)));
+        await Task.WhenAll(
+            Enumerable
+                .Range(0, 8)
+                .Select(hand =>
+                    Task.Run(
+                        async () =>
+                        {
+                            for (var i = 0; i < 25; i++)
+                                await (hand % 2 == 0 ? first : second).SaveCarAsync(ACar(i), Stop);
+                        },
+                        Stop
+                    )
+                )
+        );
         Assert.Equal(200, (await second.CarsAsync(Stop)).Count);
     }
 

@@ -24,17 +24,23 @@ public sealed class DataFileTests : JobStoreTests
     public async Task The_tables_are_as_the_model_wants_them_and_no_migration_is_pending()
     {
         await OpenStoreAsync();
-        await using var database = new JournalDatabase(new DbContextOptionsBuilder<JournalDatabase>().UseSqlite($"Data Source={DataFolder.DataFile(folder.Path)}").Options);
+        await using var database = new JournalDatabase(
+            new DbContextOptionsBuilder<JournalDatabase>()
+                .UseSqlite($"Data Source={DataFolder.DataFile(folder.Path)}")
+                .Options
+        );
         Assert.False(database.Database.HasPendingModelChanges());
         Assert.Empty(await database.Database.GetPendingMigrationsAsync(Stop));
     }
 
-    /// <summary>The model is compiled ahead, because making it at each start costs a command a third of its time; made again
-    /// with <c>dotnet ef dbcontext optimize</c> (docs/reliability.md).</summary>
+    /// <summary>The model is compiled ahead, because making it at each start costs a command a third of its time; made
+    /// again with <c>dotnet ef dbcontext optimize</c> (docs/reliability.md).</summary>
     [Fact]
     public void The_model_compiled_ahead_is_the_model_as_written()
     {
-        using var database = new JournalDatabase(new DbContextOptionsBuilder<JournalDatabase>().UseSqlite("Data Source=:memory:").Options);
+        using var database = new JournalDatabase(
+            new DbContextOptionsBuilder<JournalDatabase>().UseSqlite("Data Source=:memory:").Options
+        );
         var compiled = Shape(database.Model).ToList();
         Assert.True(compiled.Count > 40);
         Assert.Equal(Shape(database.GetService<IDesignTimeModel>().Model), compiled);
@@ -46,9 +52,12 @@ public sealed class DataFileTests : JobStoreTests
         {
             foreach (var column in table.GetProperties())
                 yield return $"{table.GetTableName()}.{column.GetColumnName()} {column.Name} {column.ClrType} null:{column.IsNullable} concurrency:{column.IsConcurrencyToken} generated:{column.ValueGenerated} default:{column.GetDefaultValue()}";
-            foreach (var key in table.GetKeys()) yield return $"{table.GetTableName()} key {string.Join(',', key.Properties.Select(column => column.Name))}";
-            foreach (var index in table.GetIndexes()) yield return $"{table.GetTableName()} index {string.Join(',', index.Properties.Select(column => column.Name))} unique:{index.IsUnique}";
-            foreach (var reference in table.GetForeignKeys()) yield return $"{table.GetTableName()} refers {reference.PrincipalEntityType.Name} by {string.Join(',', reference.Properties.Select(column => column.Name))} one:{reference.IsUnique} {reference.DeleteBehavior}";
+            foreach (var key in table.GetKeys())
+                yield return $"{table.GetTableName()} key {string.Join(',', key.Properties.Select(column => column.Name))}";
+            foreach (var index in table.GetIndexes())
+                yield return $"{table.GetTableName()} index {string.Join(',', index.Properties.Select(column => column.Name))} unique:{index.IsUnique}";
+            foreach (var reference in table.GetForeignKeys())
+                yield return $"{table.GetTableName()} refers {reference.PrincipalEntityType.Name} by {string.Join(',', reference.Properties.Select(column => column.Name))} one:{reference.IsUnique} {reference.DeleteBehavior}";
         }
     }
 
@@ -95,7 +104,9 @@ public sealed class DataFileTests : JobStoreTests
         // Behind the first page, which holds the header, nothing makes sense any more.
         bytes.AsSpan(4096).Fill(0xA5);
         await File.WriteAllBytesAsync(path, bytes, Stop);
-        var trouble = await Assert.ThrowsAsync<StoreException>(async () => await (await OpenStoreAsync()).RecordAsync(job.Number, Stop));
+        var trouble = await Assert.ThrowsAsync<StoreException>(async () =>
+            await (await OpenStoreAsync()).RecordAsync(job.Number, Stop)
+        );
         Assert.Contains("damaged", trouble.Message, StringComparison.Ordinal);
         JobStore.Release();
         Assert.Equal(bytes, await File.ReadAllBytesAsync(path, Stop));
@@ -136,10 +147,13 @@ public sealed class DataFileTests : JobStoreTests
     [Fact]
     public async Task Programs_that_make_the_file_at_once_make_one()
     {
-        var stores = await Task.WhenAll(Enumerable.Range(0, 6).Select(_ => Task.Run(() => JobStore.OpenAsync(folder.Path, Stop))));
+        var stores = await Task.WhenAll(
+            Enumerable.Range(0, 6).Select(_ => Task.Run(() => JobStore.OpenAsync(folder.Path, Stop)))
+        );
         await Task.WhenAll(stores.Select(store => store.SaveCarAsync(Estate with { Id = Guid.NewGuid() }, Stop)));
         Assert.Equal(6, (await stores[0].CarsAsync(Stop)).Count);
-        foreach (var store in stores) store.Dispose();
+        foreach (var store in stores)
+            store.Dispose();
     }
 
     [Fact]
@@ -154,7 +168,11 @@ public sealed class DataFileTests : JobStoreTests
             await command.ExecuteNonQueryAsync(Stop);
         }
         var before = await File.ReadAllBytesAsync(path, Stop);
-        Assert.Contains("is no Tightcold data file", (await Assert.ThrowsAsync<StoreException>(OpenStoreAsync)).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "is no Tightcold data file",
+            (await Assert.ThrowsAsync<StoreException>(OpenStoreAsync)).Message,
+            StringComparison.Ordinal
+        );
         Assert.Equal(before, await File.ReadAllBytesAsync(path, Stop));
     }
 }

@@ -26,7 +26,8 @@ public abstract class JobStoreTests : IDisposable
 
     public void Dispose()
     {
-        foreach (var store in opened) store.Dispose();
+        foreach (var store in opened)
+            store.Dispose();
         Dispose(true);
         GC.SuppressFinalize(this);
     }
@@ -35,23 +36,44 @@ public abstract class JobStoreTests : IDisposable
 
     protected static CancellationToken Stop => TestContext.Current.CancellationToken;
 
-    protected static readonly Car Estate = new(new Guid("11111111-0000-0000-0000-000000000001"),
-        FieldBag.Empty.With("label", new FieldValue.Text("blue estate")).With("refrigerant", new FieldValue.Text("R-134a")));
+    protected static readonly Car Estate = new(
+        new Guid("11111111-0000-0000-0000-000000000001"),
+        FieldBag
+            .Empty.With("label", new FieldValue.Text("blue estate"))
+            .With("refrigerant", new FieldValue.Text("R-134a"))
+    );
 
-    protected static Entry Note(int number) => new(new Guid(number, 0, 0, new byte[8]), EntryKinds.Note, Noon.AddMinutes(number), Noon.AddMinutes(number), "Ada",
-        FieldBag.Empty.With("text", new FieldValue.Text($"note {number}")));
+    protected static Entry Note(int number) =>
+        new(
+            new Guid(number, 0, 0, new byte[8]),
+            EntryKinds.Note,
+            Noon.AddMinutes(number),
+            Noon.AddMinutes(number),
+            "Ada",
+            FieldBag.Empty.With("text", new FieldValue.Text($"note {number}"))
+        );
 
-    protected static Entry State(int number, string state, string? waitingFor = null) => Note(number) with
-    {
-        Kind = EntryKinds.JobState,
-        Fields = waitingFor is null ? FieldBag.Empty.With("state", new FieldValue.Text(state))
-            : FieldBag.Empty.With("state", new FieldValue.Text(state)).With("waiting-for", new FieldValue.Text(waitingFor)),
-    };
+    protected static Entry State(int number, string state, string? waitingFor = null) =>
+        Note(number) with
+        {
+            Kind = EntryKinds.JobState,
+            Fields = waitingFor is null
+                ? FieldBag.Empty.With("state", new FieldValue.Text(state))
+                : FieldBag
+                    .Empty.With("state", new FieldValue.Text(state))
+                    .With("waiting-for", new FieldValue.Text(waitingFor)),
+        };
 
-    protected static Kit KitNamed(int id, string owner, DateTimeOffset from) => new(new Guid(id, 1, 0, new byte[8]), from, FieldBag.Empty.With("owner", new FieldValue.Text(owner)), []);
+    protected static Kit KitNamed(int id, string owner, DateTimeOffset from) =>
+        new(new Guid(id, 1, 0, new byte[8]), from, FieldBag.Empty.With("owner", new FieldValue.Text(owner)), []);
 
     protected static JobRecord Record(ImmutableArray<Kit> kits, params Entry[] entries) =>
-        new(Estate, kits, new Job(new Guid("22222222-0000-0000-0000-000000000001"), Estate.Id, 1, "blows warm", Noon, 7), Journal.Create(entries).Journal!);
+        new(
+            Estate,
+            kits,
+            new Job(new Guid("22222222-0000-0000-0000-000000000001"), Estate.Id, 1, "blows warm", Noon, 7),
+            Journal.Create(entries).Journal!
+        );
 
     protected async Task<(JobStore Store, Job Job)> OpenAsync()
     {
@@ -64,7 +86,13 @@ public abstract class JobStoreTests : IDisposable
     public async Task Jobs_are_numbered_one_after_the_other_however_many_write_at_once()
     {
         var (store, _) = await OpenAsync();
-        var jobs = await Task.WhenAll(Enumerable.Range(0, 12).Select(i => Task.Run(() => store.AddJobAsync(new Job(Guid.NewGuid(), Estate.Id, 0, "again", Noon, i), Stop))));
+        var jobs = await Task.WhenAll(
+            Enumerable
+                .Range(0, 12)
+                .Select(i =>
+                    Task.Run(() => store.AddJobAsync(new Job(Guid.NewGuid(), Estate.Id, 0, "again", Noon, i), Stop))
+                )
+        );
         Assert.Equal(Enumerable.Range(2, 12), jobs.Select(job => job.Number).Order());
     }
 
@@ -72,7 +100,11 @@ public abstract class JobStoreTests : IDisposable
     public async Task Entries_written_at_once_are_all_there_once()
     {
         var (store, job) = await OpenAsync();
-        await Task.WhenAll(Enumerable.Range(1, 40).Select(i => Task.Run(() => store.AddEntriesAsync(job.Id, [Note(i), Note(i + 1)], Stop))));
+        await Task.WhenAll(
+            Enumerable
+                .Range(1, 40)
+                .Select(i => Task.Run(() => store.AddEntriesAsync(job.Id, [Note(i), Note(i + 1)], Stop)))
+        );
         var record = await store.RecordAsync(job.Number, Stop);
         Assert.Equal(Enumerable.Range(1, 41).Select(Note), record!.Journal.All);
     }
@@ -82,7 +114,9 @@ public abstract class JobStoreTests : IDisposable
     {
         var (store, job) = await OpenAsync();
         await store.AddEntriesAsync(job.Id, [Note(1)], Stop);
-        await Assert.ThrowsAsync<StoreException>(() => store.AddEntriesAsync(job.Id, [Note(2), Note(1) with { Who = "Bo" }], Stop));
+        await Assert.ThrowsAsync<StoreException>(() =>
+            store.AddEntriesAsync(job.Id, [Note(2), Note(1) with { Who = "Bo" }], Stop)
+        );
         Assert.Equal([Note(1)], (await store.RecordAsync(job.Number, Stop))!.Journal.All);
     }
 
@@ -135,10 +169,17 @@ public abstract class JobStoreTests : IDisposable
     public async Task The_offset_and_the_last_digit_of_a_moment_are_kept()
     {
         var (store, job) = await OpenAsync();
-        var entry = Note(1) with { ObservedAt = new DateTimeOffset(2031, 7, 4, 9, 30, 15, TimeSpan.FromMinutes(345)).AddTicks(1234567), WrittenAt = Noon.AddTicks(1) };
+        var entry = Note(1) with
+        {
+            ObservedAt = new DateTimeOffset(2031, 7, 4, 9, 30, 15, TimeSpan.FromMinutes(345)).AddTicks(1234567),
+            WrittenAt = Noon.AddTicks(1),
+        };
         await store.AddEntriesAsync(job.Id, [entry], Stop);
         var read = Assert.Single((await store.RecordAsync(job.Number, Stop))!.Journal.All);
-        Assert.Equal((entry.ObservedAt.Ticks, entry.ObservedAt.Offset, entry.WrittenAt.Ticks), (read.ObservedAt.Ticks, read.ObservedAt.Offset, read.WrittenAt.Ticks));
+        Assert.Equal(
+            (entry.ObservedAt.Ticks, entry.ObservedAt.Offset, entry.WrittenAt.Ticks),
+            (read.ObservedAt.Ticks, read.ObservedAt.Offset, read.WrittenAt.Ticks)
+        );
     }
 
     /// <summary>Two programs of two bays, each with several hands.</summary>
@@ -148,7 +189,15 @@ public abstract class JobStoreTests : IDisposable
         var (first, job) = await OpenAsync();
         var second = await OpenStoreAsync();
         // Each note is sent twice, once by each program, as after an answer that got lost.
-        await Task.WhenAll(Enumerable.Range(1, 60).SelectMany(i => new[] { first, second }.Select(store => Task.Run(() => store.AddEntriesAsync(job.Id, [Note(i)], Stop)))));
+        await Task.WhenAll(
+            Enumerable
+                .Range(1, 60)
+                .SelectMany(i =>
+                    new[] { first, second }.Select(store =>
+                        Task.Run(() => store.AddEntriesAsync(job.Id, [Note(i)], Stop))
+                    )
+                )
+        );
         Assert.Equal(Enumerable.Range(1, 60).Select(Note), (await second.RecordAsync(job.Number, Stop))!.Journal.All);
         Assert.Equal(60, Assert.Single((await first.JobsAsync(new JobSearch(), Stop)).Jobs).Entries);
         Assert.Empty((await first.CheckAsync(null, Stop)).All);
@@ -159,7 +208,18 @@ public abstract class JobStoreTests : IDisposable
     {
         var (first, _) = await OpenAsync();
         var second = await OpenStoreAsync();
-        var jobs = await Task.WhenAll(Enumerable.Range(0, 20).Select(i => Task.Run(() => (i % 2 == 0 ? first : second).AddJobAsync(new Job(Guid.NewGuid(), Estate.Id, 0, "again", Noon, i), Stop))));
+        var jobs = await Task.WhenAll(
+            Enumerable
+                .Range(0, 20)
+                .Select(i =>
+                    Task.Run(() =>
+                        (i % 2 == 0 ? first : second).AddJobAsync(
+                            new Job(Guid.NewGuid(), Estate.Id, 0, "again", Noon, i),
+                            Stop
+                        )
+                    )
+                )
+        );
         Assert.Equal(Enumerable.Range(2, 20), jobs.Select(job => job.Number).Order());
     }
 
@@ -172,22 +232,53 @@ public abstract class JobStoreTests : IDisposable
         Assert.Equal(("compressor", 2, Note(2).ObservedAt), (waiting.WaitingFor, waiting.Entries, waiting.LastEntryAt));
 
         // A struck state gives way to what stood before; a corrected one to the correction.
-        await store.AddEntriesAsync(job.Id, [Note(3) with { Kind = EntryKinds.Struck, Fields = FieldBag.Empty, Supersedes = State(2, "").Id, Reason = "wrong car" }], Stop);
+        await store.AddEntriesAsync(
+            job.Id,
+            [
+                Note(3) with
+                {
+                    Kind = EntryKinds.Struck,
+                    Fields = FieldBag.Empty,
+                    Supersedes = State(2, "").Id,
+                    Reason = "wrong car",
+                },
+            ],
+            Stop
+        );
         Assert.Equal("open", Assert.Single((await store.JobsAsync(new JobSearch(), Stop)).Jobs).State);
-        await store.AddEntriesAsync(job.Id, [State(4, "waiting", "drier"), State(5, "closed") with { Supersedes = State(4, "").Id, Reason = "it was in stock" }], Stop);
+        await store.AddEntriesAsync(
+            job.Id,
+            [
+                State(4, "waiting", "drier"),
+                State(5, "closed") with
+                {
+                    Supersedes = State(4, "").Id,
+                    Reason = "it was in stock",
+                },
+            ],
+            Stop
+        );
         Assert.Equal(new Dictionary<string, int> { ["closed"] = 1 }, await store.CountsAsync(Stop));
-        Assert.Equal(JobSummary.Of((await store.RecordAsync(job.Number, Stop))!), Assert.Single((await store.JobsAsync(new JobSearch(), Stop)).Jobs));
+        Assert.Equal(
+            JobSummary.Of((await store.RecordAsync(job.Number, Stop))!),
+            Assert.Single((await store.JobsAsync(new JobSearch(), Stop)).Jobs)
+        );
     }
 
     [Fact]
     public async Task Words_find_a_job_in_any_case_by_car_complaint_and_what_it_waits_for()
     {
         var (store, job) = await OpenAsync();
-        var other = Estate with { Id = Guid.NewGuid(), Fields = Estate.Fields.With("label", new FieldValue.Text("Été 100% van_1")) };
+        var other = Estate with
+        {
+            Id = Guid.NewGuid(),
+            Fields = Estate.Fields.With("label", new FieldValue.Text("Été 100% van_1")),
+        };
         await store.SaveCarAsync(other, Stop);
         var second = await store.AddJobAsync(new Job(Guid.NewGuid(), other.Id, 0, "hisses", Noon, 8), Stop);
         await store.AddEntriesAsync(second.Id, [State(1, "waiting", "condenser")], Stop);
-        async Task<int[]> FindAsync(string words) => [.. (await store.JobsAsync(new JobSearch { Words = words }, Stop)).Jobs.Select(found => found.Number)];
+        async Task<int[]> FindAsync(string words) =>
+            [.. (await store.JobsAsync(new JobSearch { Words = words }, Stop)).Jobs.Select(found => found.Number)];
 
         Assert.Equal([job.Number], await FindAsync("WARM Estate"));
         Assert.Equal([second.Number], await FindAsync("été"));
@@ -198,10 +289,19 @@ public abstract class JobStoreTests : IDisposable
         Assert.Empty(await FindAsync("warm condenser"));
         Assert.Equal([second.Number, job.Number], await FindAsync("  "));
 
-        await store.SaveCarAsync(Estate with { Fields = Estate.Fields.With("label", new FieldValue.Text("green estate")) }, Stop);
+        await store.SaveCarAsync(
+            Estate with
+            {
+                Fields = Estate.Fields.With("label", new FieldValue.Text("green estate")),
+            },
+            Stop
+        );
         Assert.Equal([job.Number], await FindAsync("green"));
         Assert.Empty(await FindAsync("blue"));
-        Assert.Equal(["green estate", "Été 100% van_1"], (await store.CarsAsync("", 0, 10, Stop)).Select(car => car.Label));
+        Assert.Equal(
+            ["green estate", "Été 100% van_1"],
+            (await store.CarsAsync("", 0, 10, Stop)).Select(car => car.Label)
+        );
         Assert.Equal("Été 100% van_1", Assert.Single(await store.CarsAsync("VAN", 0, 10, Stop)).Label);
         Assert.Single(await store.CarsAsync("", 1, 1, Stop));
     }
@@ -210,18 +310,29 @@ public abstract class JobStoreTests : IDisposable
     public async Task A_list_comes_in_parts_without_gap_or_repeat()
     {
         var (store, _) = await OpenAsync();
-        for (var i = 0; i < 11; i++) await store.AddJobAsync(new Job(Guid.NewGuid(), Estate.Id, 0, "again", Noon, i), Stop);
+        for (var i = 0; i < 11; i++)
+            await store.AddJobAsync(new Job(Guid.NewGuid(), Estate.Id, 0, "again", Noon, i), Stop);
         var seen = new List<int>();
-        for (int? before = null; ;)
+        for (int? before = null; ; )
         {
-            var part = await store.JobsAsync(new JobSearch { CarId = Estate.Id, Before = before, Most = 5 }, Stop);
+            var part = await store.JobsAsync(
+                new JobSearch
+                {
+                    CarId = Estate.Id,
+                    Before = before,
+                    Most = 5,
+                },
+                Stop
+            );
             seen.AddRange(part.Jobs.Select(job => job.Number));
-            if (!part.More) break;
+            if (!part.More)
+                break;
             before = part.Jobs[^1].Number;
         }
         Assert.Equal(Enumerable.Range(1, 12).Reverse(), seen);
         var records = new List<int>();
-        await foreach (var record in store.RecordsAsync(null, Stop)) records.Add(record.Job.Number);
+        await foreach (var record in store.RecordsAsync(null, Stop))
+            records.Add(record.Job.Number);
         Assert.Equal(seen, records);
     }
 
@@ -230,7 +341,9 @@ public abstract class JobStoreTests : IDisposable
     {
         var (store, job) = await OpenAsync();
         await store.AddEntriesAsync(job.Id, [Note(1) with { Supersedes = Note(2).Id, Reason = "x" }], Stop);
-        await Assert.ThrowsAsync<StoreException>(() => store.AddEntriesAsync(job.Id, [Note(2) with { Supersedes = Note(1).Id, Reason = "y" }], Stop));
+        await Assert.ThrowsAsync<StoreException>(() =>
+            store.AddEntriesAsync(job.Id, [Note(2) with { Supersedes = Note(1).Id, Reason = "y" }], Stop)
+        );
         Assert.Single((await store.RecordAsync(job.Number, Stop))!.Journal.All);
     }
 
@@ -243,15 +356,19 @@ public abstract class JobStoreTests : IDisposable
         using var folder = new TemporaryFolder();
         using var enough = CancellationTokenSource.CreateLinkedTokenSource(Stop);
         var written = 0;
-        var writing = Task.Run(async () =>
-        {
-            for (var i = 1; !enough.IsCancellationRequested; i++)
+        var writing = Task.Run(
+            async () =>
             {
-                await store.AddEntriesAsync(job.Id, [Note(2 * i), Note(2 * i + 1)], Stop);
-                written = i;
-            }
-        }, Stop);
-        while (written < 3) await Task.Delay(5, Stop);
+                for (var i = 1; !enough.IsCancellationRequested; i++)
+                {
+                    await store.AddEntriesAsync(job.Id, [Note(2 * i), Note(2 * i + 1)], Stop);
+                    written = i;
+                }
+            },
+            Stop
+        );
+        while (written < 3)
+            await Task.Delay(5, Stop);
         var report = await store.BackupAsync(folder.File("saved.db"), null, Stop);
         await enough.CancelAsync();
         await writing;
@@ -259,7 +376,13 @@ public abstract class JobStoreTests : IDisposable
         Assert.Equal(["saved.db"], Directory.EnumerateFiles(folder.Path).Select(Path.GetFileName));
 
         using var elsewhere = new TemporaryFolder();
-        var restored = await Safety.DataRestore.RunAsync(new DataPlace(elsewhere.Path, null), folder.File("saved.db"), null, Noon, Stop);
+        var restored = await Safety.DataRestore.RunAsync(
+            new DataPlace(elsewhere.Path, null),
+            folder.File("saved.db"),
+            null,
+            Noon,
+            Stop
+        );
         Assert.Null(restored.KeptAs);
         using var copy = await JobStore.OpenAsync(elsewhere.Path, Stop);
         var saved = (await copy.RecordAsync(job.Number, Stop))!.Journal.All;

@@ -15,7 +15,8 @@ public sealed class OldFileTests : IDisposable
 
     private static string Old(string name) => Path.Combine(AppContext.BaseDirectory, "OldFiles", name);
 
-    public static TheoryData<string> Files() => [.. Directory.EnumerateFiles(Old(""), "*.db").Select(file => Path.GetFileNameWithoutExtension(file)!)];
+    public static TheoryData<string> Files() =>
+        [.. Directory.EnumerateFiles(Old(""), "*.db").Select(file => Path.GetFileNameWithoutExtension(file)!)];
 
     [Theory]
     [MemberData(nameof(Files))]
@@ -30,8 +31,14 @@ public sealed class OldFileTests : IDisposable
         Assert.Equal(exports.Count, check.Jobs);
         foreach (var export in exports)
         {
-            var number = int.Parse(Path.GetFileNameWithoutExtension(export).Split('-')[^1], System.Globalization.CultureInfo.InvariantCulture);
-            Assert.Equal(await File.ReadAllTextAsync(export, Stop), JobDesk.Export((await store.RecordAsync(number, Stop))!));
+            var number = int.Parse(
+                Path.GetFileNameWithoutExtension(export).Split('-')[^1],
+                System.Globalization.CultureInfo.InvariantCulture
+            );
+            Assert.Equal(
+                await File.ReadAllTextAsync(export, Stop),
+                JobDesk.Export((await store.RecordAsync(number, Stop))!)
+            );
         }
         Assert.Equal(2, Assert.Single((await store.JobsAsync(new() { Words = "éclair" }, Stop)).Jobs).Number);
     }
@@ -40,7 +47,13 @@ public sealed class OldFileTests : IDisposable
     [MemberData(nameof(Files))]
     public async Task A_backup_of_an_earlier_schema_can_still_be_restored(string name)
     {
-        var report = await Safety.DataRestore.RunAsync(new DataPlace(folder.Path, null), Old(name + ".db"), LedgerClosure.Of, DateTimeOffset.UnixEpoch, Stop);
+        var report = await Safety.DataRestore.RunAsync(
+            new DataPlace(folder.Path, null),
+            Old(name + ".db"),
+            LedgerClosure.Of,
+            DateTimeOffset.UnixEpoch,
+            Stop
+        );
         Assert.Empty(report.Check.All);
         Assert.Equal(3, report.Check.Jobs);
     }

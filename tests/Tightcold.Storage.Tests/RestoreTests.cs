@@ -17,7 +17,8 @@ public sealed class RestoreTests : IDisposable
 
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
-    private Task<RestoreReport> RestoreAsync(string file) => DataRestore.RunAsync(new DataPlace(folder.Path, null), file, LedgerClosure.Of, Noon, Stop);
+    private Task<RestoreReport> RestoreAsync(string file) =>
+        DataRestore.RunAsync(new DataPlace(folder.Path, null), file, LedgerClosure.Of, Noon, Stop);
 
     private async Task<string> BackupOfDemoAsync()
     {
@@ -28,7 +29,9 @@ public sealed class RestoreTests : IDisposable
 
     private async Task SqlAsync(string sql)
     {
-        await using var connection = new SqliteConnection($"Data Source={DataFolder.DataFile(folder.Path)};Pooling=False");
+        await using var connection = new SqliteConnection(
+            $"Data Source={DataFolder.DataFile(folder.Path)};Pooling=False"
+        );
         await connection.OpenAsync(Stop);
         await using var command = connection.CreateCommand();
         command.CommandText = "PRAGMA foreign_keys=OFF; " + sql;
@@ -79,7 +82,11 @@ public sealed class RestoreTests : IDisposable
     {
         var saved = await BackupOfDemoAsync();
         using var running = await JobStore.OpenAsync(folder.Path, Stop);
-        Assert.Contains("are in use", (await Assert.ThrowsAsync<StoreException>(() => RestoreAsync(saved))).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "are in use",
+            (await Assert.ThrowsAsync<StoreException>(() => RestoreAsync(saved))).Message,
+            StringComparison.Ordinal
+        );
         Assert.NotNull(await running.RecordAsync(1, Stop));
     }
 
@@ -100,7 +107,9 @@ public sealed class RestoreTests : IDisposable
         var trouble = await Assert.ThrowsAsync<StoreException>(() => RestoreAsync(saved));
         Assert.Matches("nothing was changed|left untouched|left as it is", trouble.Message);
         Assert.Equal(before, await File.ReadAllBytesAsync(path, Stop));
-        Assert.DoesNotContain(Directory.EnumerateFileSystemEntries(folder.Path), entry => entry.Contains("restor", StringComparison.Ordinal));
+        Assert.DoesNotContain(Directory.EnumerateFileSystemEntries(folder.Path), entry =>
+            entry.Contains("restor", StringComparison.Ordinal)
+        );
     }
 
     private static async Task SpoilAsync(string file, string how)
@@ -108,9 +117,15 @@ public sealed class RestoreTests : IDisposable
         var bytes = await File.ReadAllBytesAsync(file, Stop);
         switch (how)
         {
-            case "damaged": bytes.AsSpan(4096, 8192).Fill(0xA5); break;
-            case "cut short": bytes = bytes[..(bytes.Length / 2)]; break;
-            case "not a database": bytes = "gauge readings of July"u8.ToArray(); break;
+            case "damaged":
+                bytes.AsSpan(4096, 8192).Fill(0xA5);
+                break;
+            case "cut short":
+                bytes = bytes[..(bytes.Length / 2)];
+                break;
+            case "not a database":
+                bytes = "gauge readings of July"u8.ToArray();
+                break;
             default:
                 await using (var connection = new SqliteConnection($"Data Source={file};Pooling=False"))
                 {
@@ -135,24 +150,37 @@ public sealed class RestoreTests : IDisposable
     [InlineData("UPDATE job_lines SET state = 'waiting'", "the list of jobs says something else")]
     [InlineData("UPDATE entries SET sequence = 900 WHERE sequence = 2", "not numbered one after the other")]
     [InlineData("UPDATE entries SET fields_json = '{' WHERE sequence = 4", "cannot be read")]
-    [InlineData("UPDATE entries SET supersedes = '99999999-0000-0000-0000-000000000000', reason = 'x' WHERE sequence = 5", "which is not there")]
+    [InlineData(
+        "UPDATE entries SET supersedes = '99999999-0000-0000-0000-000000000000', reason = 'x' WHERE sequence = 5",
+        "which is not there"
+    )]
     public async Task A_check_finds_what_does_not_belong_together(string sql, string sentence)
     {
         await BackupOfDemoAsync();
         await SqlAsync(sql);
         var found = (await CheckAsync()).All.ToList();
         // A list that lost its lines is made anew when the data are opened.
-        if (sentence.Length == 0) Assert.Empty(found);
-        else Assert.Contains(found, line => line.Contains(sentence, StringComparison.Ordinal));
+        if (sentence.Length == 0)
+            Assert.Empty(found);
+        else
+            Assert.Contains(found, line => line.Contains(sentence, StringComparison.Ordinal));
     }
 
-    /// <summary>A full disk by SQLite's own limit of pages: the same code path, result code 13, without filling one.</summary>
+    /// <summary>A full disk by SQLite's own limit of pages: the same code path, result code 13, without filling
+    /// one.</summary>
     [Fact]
     public async Task A_full_disk_is_told_in_a_sentence_and_what_was_saved_stays()
     {
         await BackupOfDemoAsync();
         var pages = new FileInfo(folder.File("saved.db")).Length / 4096 + 8;
-        using var store = await JobStore.PreparedAsync(await JobStore.FileAsync(folder.Path, string.Create(CultureInfo.InvariantCulture, $"PRAGMA max_page_count={pages};"), Stop), Stop);
+        using var store = await JobStore.PreparedAsync(
+            await JobStore.FileAsync(
+                folder.Path,
+                string.Create(CultureInfo.InvariantCulture, $"PRAGMA max_page_count={pages};"),
+                Stop
+            ),
+            Stop
+        );
         var record = (await store.RecordAsync(1, Stop))!;
         var last = record.Journal.All[^1];
         var (saved, trouble) = (record.Journal.All.Length, (StoreException?)null);
@@ -160,7 +188,21 @@ public sealed class RestoreTests : IDisposable
         {
             try
             {
-                await store.AddEntriesAsync(record.Job.Id, [last with { Id = Guid.NewGuid(), Kind = "note", Fields = Jobs.Fields.FieldBag.Empty.With("text", new Jobs.Fields.FieldValue.Text(new string('n', 1500))) }], Stop);
+                await store.AddEntriesAsync(
+                    record.Job.Id,
+                    [
+                        last with
+                        {
+                            Id = Guid.NewGuid(),
+                            Kind = "note",
+                            Fields = Jobs.Fields.FieldBag.Empty.With(
+                                "text",
+                                new Jobs.Fields.FieldValue.Text(new string('n', 1500))
+                            ),
+                        },
+                    ],
+                    Stop
+                );
                 saved++;
             }
             catch (StoreException full)
@@ -181,7 +223,9 @@ public sealed class RestoreTests : IDisposable
         var saved = await BackupOfDemoAsync();
         using var store = new JobStore(new SqliteEngine(saved, readOnly: true));
         var record = (await store.RecordAsync(1, Stop))!;
-        var trouble = await Assert.ThrowsAsync<StoreException>(() => store.AddEntriesAsync(record.Job.Id, [record.Journal.All[0] with { Id = Guid.NewGuid() }], Stop));
+        var trouble = await Assert.ThrowsAsync<StoreException>(() =>
+            store.AddEntriesAsync(record.Job.Id, [record.Journal.All[0] with { Id = Guid.NewGuid() }], Stop)
+        );
         Assert.Contains("read-only", trouble.Message, StringComparison.Ordinal);
         Assert.Equal(record.Journal.All, (await store.RecordAsync(1, Stop))!.Journal.All);
     }
@@ -191,7 +235,9 @@ public sealed class RestoreTests : IDisposable
     {
         await BackupOfDemoAsync();
         using var store = await JobStore.OpenAsync(folder.Path, Stop);
-        var trouble = await Assert.ThrowsAsync<StoreException>(() => store.BackupAsync(Path.Combine(folder.File("saved.db"), "inside.db"), null, Stop));
+        var trouble = await Assert.ThrowsAsync<StoreException>(() =>
+            store.BackupAsync(Path.Combine(folder.File("saved.db"), "inside.db"), null, Stop)
+        );
         Assert.Contains("is as it was", trouble.Message, StringComparison.Ordinal);
         Assert.Empty((await CheckAsync()).All);
     }

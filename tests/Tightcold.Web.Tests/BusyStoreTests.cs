@@ -17,8 +17,13 @@ public sealed class BusyStoreTests(Chromium chromium)
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
     /// <summary>Little patience, yet more than one write takes on a machine that has much else to do.</summary>
-    private static Task<RunningSite> HastyAsync() => RunningSite.StartOnAsync(folder =>
-        JobStore.PreparedAsync(new SqliteEngine(DataFolder.DataFile(folder), patience: TimeSpan.FromSeconds(5)), Stop));
+    private static Task<RunningSite> HastyAsync() =>
+        RunningSite.StartOnAsync(folder =>
+            JobStore.PreparedAsync(
+                new SqliteEngine(DataFolder.DataFile(folder), patience: TimeSpan.FromSeconds(5)),
+                Stop
+            )
+        );
 
     private static async Task<RunningSite> WithJobAsync(Task<RunningSite> starting)
     {
@@ -86,11 +91,14 @@ public sealed class BusyStoreTests(Chromium chromium)
             forms.Add(await client.HiddenOfAsync(NewNote));
             forms[^1]["f.text"] = string.Create(CultureInfo.InvariantCulture, $"hand {i}");
         }
-        async Task<HttpStatusCode[]> SendAllAsync() => await Task.WhenAll(forms.Select(async form =>
-        {
-            using var answer = await client.SendAsync(NewNote, form);
-            return answer.StatusCode;
-        }));
+        async Task<HttpStatusCode[]> SendAllAsync() =>
+            await Task.WhenAll(
+                forms.Select(async form =>
+                {
+                    using var answer = await client.SendAsync(NewNote, form);
+                    return answer.StatusCode;
+                })
+            );
         await using (await HoldAsync(site))
         {
             Assert.All(await SendAllAsync(), status => Assert.Equal(HttpStatusCode.ServiceUnavailable, status));
@@ -146,8 +154,14 @@ public sealed class BusyStoreTests(Chromium chromium)
     [Fact]
     public async Task A_full_disk_is_said_and_what_was_typed_stays()
     {
-        await using var site = await WithJobAsync(RunningSite.StartOnAsync(folder => JobStore.PreparedAsync(
-            new SqliteEngine(DataFolder.DataFile(folder), pragmas: "PRAGMA max_page_count=36;"), Stop)));
+        await using var site = await WithJobAsync(
+            RunningSite.StartOnAsync(folder =>
+                JobStore.PreparedAsync(
+                    new SqliteEngine(DataFolder.DataFile(folder), pragmas: "PRAGMA max_page_count=36;"),
+                    Stop
+                )
+            )
+        );
         using var client = site.Client();
         HttpResponseMessage answer;
         var sent = 0;
@@ -156,8 +170,7 @@ public sealed class BusyStoreTests(Chromium chromium)
             var fields = await client.HiddenOfAsync(NewNote);
             fields["f.text"] = $"{++sent} " + new string('n', 1500);
             answer = await client.SendAsync(NewNote, fields);
-        }
-        while (answer.StatusCode == HttpStatusCode.Redirect && sent < 500);
+        } while (answer.StatusCode == HttpStatusCode.Redirect && sent < 500);
         Assert.Equal(HttpStatusCode.InsufficientStorage, answer.StatusCode);
         var html = await answer.Content.ReadAsStringAsync(Stop);
         Assert.Contains("The disk is full", html, StringComparison.Ordinal);
@@ -173,10 +186,14 @@ public sealed class BusyStoreTests(Chromium chromium)
     [InlineData(StoreTrouble.ReadOnly, 500, "The data may only be read")]
     [InlineData(StoreTrouble.Other, 500, "Something went wrong in here")]
     public async Task Who_only_looked_is_told_what_the_data_have_and_the_log_gets_the_rest(
-        StoreTrouble trouble, int status, string title)
+        StoreTrouble trouble,
+        int status,
+        string title
+    )
     {
         await using var site = await WithJobAsync(
-            RunningSite.StartAsync(_ => throw new StoreException(trouble, "at /somewhere/tightcold.db")));
+            RunningSite.StartAsync(_ => throw new StoreException(trouble, "at /somewhere/tightcold.db"))
+        );
         await using var person = await chromium.PersonAsync(site, 390);
         var answer = await person.OpenAsync("/jobs/1");
         Assert.Equal(status, answer!.Status);

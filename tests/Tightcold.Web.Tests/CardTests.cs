@@ -6,10 +6,10 @@ using System.Text.RegularExpressions;
 using Tightcold.App.Demo;
 using Tightcold.App.Units;
 using Tightcold.Findings;
+using Tightcold.Jobs.Journals;
 using Tightcold.Picture;
 using Tightcold.Picture.Cold;
 using Tightcold.Picture.Tight;
-using Tightcold.Jobs.Journals;
 using Tightcold.Quantities;
 using Tightcold.Web.Card;
 using Tightcold.Web.Tests.Bench;
@@ -30,20 +30,38 @@ public sealed partial class CardTests(DemoSite demo)
         foreach (var system in Enum.GetValues<UnitSystem>())
         {
             var units = new ReaderUnits(system, CultureInfo.InvariantCulture);
-            var text = Text(await CardPage.RenderAsync(new JobPicture(record), units, DemoScenario.Start.AddHours(9), Cancellation));
+            var text = Text(
+                await CardPage.RenderAsync(new JobPicture(record), units, DemoScenario.Start.AddHours(9), Cancellation)
+            );
             var findings = Walk.Of(record);
             Assert.Contains(record.Car.Label, text, StringComparison.Ordinal);
             Assert.Contains(record.Job.Complaint, text, StringComparison.Ordinal);
             foreach (var finding in findings)
             {
                 Assert.Contains(finding.Verdict.Render(units), text, StringComparison.Ordinal);
-                Assert.All(finding.Estimates, estimate => Assert.Contains(EstimateWords.Big(estimate, units).Replace('\u00a0', ' '), text, StringComparison.Ordinal));
+                Assert.All(finding.Estimates, estimate =>
+                    Assert.Contains(
+                        EstimateWords.Big(estimate, units).Replace('\u00a0', ' '),
+                        text,
+                        StringComparison.Ordinal
+                    )
+                );
                 // A caution stands at the act; on the card of a closed job nothing is left to be done.
-                Assert.All(finding.Cautions, caution => Assert.DoesNotContain(caution.Render(units), text, StringComparison.Ordinal));
-                Assert.All(finding.Missing, missing => Assert.Contains(missing.Render(units), text, StringComparison.Ordinal));
-                Assert.All(finding.Assumptions, assumption => Assert.Contains(assumption.What.Render(units), text, StringComparison.Ordinal));
+                Assert.All(finding.Cautions, caution =>
+                    Assert.DoesNotContain(caution.Render(units), text, StringComparison.Ordinal)
+                );
+                Assert.All(finding.Missing, missing =>
+                    Assert.Contains(missing.Render(units), text, StringComparison.Ordinal)
+                );
+                Assert.All(finding.Assumptions, assumption =>
+                    Assert.Contains(assumption.What.Render(units), text, StringComparison.Ordinal)
+                );
             }
-            Assert.Contains($"Made by Tightcold {CardPage.ProgramVersion} on 18 Jul 2026 16:40", text, StringComparison.Ordinal);
+            Assert.Contains(
+                $"Made by Tightcold {CardPage.ProgramVersion} on 18 Jul 2026 16:40",
+                text,
+                StringComparison.Ordinal
+            );
             Assert.Contains("Signature", text, StringComparison.Ordinal);
         }
     }
@@ -68,14 +86,24 @@ public sealed partial class CardTests(DemoSite demo)
         using var answer = await client.GetAsync(new Uri("/jobs/1/card", UriKind.Relative), Cancellation);
         var style = Style().Match(await answer.Content.ReadAsStringAsync(Cancellation)).Groups[1].Value;
         var hash = Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(style)));
-        Assert.Contains($"style-src 'sha256-{hash}'", Assert.Single(answer.Headers.GetValues("Content-Security-Policy")), StringComparison.Ordinal);
+        Assert.Contains(
+            $"style-src 'sha256-{hash}'",
+            Assert.Single(answer.Headers.GetValues("Content-Security-Policy")),
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
     public void Only_what_is_proven_is_called_a_proof_and_only_what_was_shown_not_to_be_so_a_no()
     {
-        Assert.Equal(["not proven", "no", "not proven", "likely, not proven", "yes"], Enum.GetValues<TightOutcome>().Select(ProofWords.Of));
-        Assert.Equal(["yes", "no", "no", "not proven", "not proven"], Enum.GetValues<ColdOutcome>().Select(outcome => ProofWords.Of(outcome)));
+        Assert.Equal(
+            ["not proven", "no", "not proven", "likely, not proven", "yes"],
+            Enum.GetValues<TightOutcome>().Select(ProofWords.Of)
+        );
+        Assert.Equal(
+            ["yes", "no", "no", "not proven", "not proven"],
+            Enum.GetValues<ColdOutcome>().Select(outcome => ProofWords.Of(outcome))
+        );
         Assert.Equal("not proven", ProofWords.Of((ColdOutcome?)null));
     }
 
@@ -83,10 +111,22 @@ public sealed partial class CardTests(DemoSite demo)
     public async Task A_card_of_a_job_without_entries_proves_nothing_and_says_so()
     {
         await using var site = await RunningSite.StartAsync();
-        var car = (await site.Desk.AddCarAsync(new Dictionary<string, string> { ["label"] = "Grey estate", ["refrigerant"] = "R-134a" }, Cancellation)).Value!;
+        var car = (
+            await site.Desk.AddCarAsync(
+                new Dictionary<string, string> { ["label"] = "Grey estate", ["refrigerant"] = "R-134a" },
+                Cancellation
+            )
+        ).Value!;
         await site.Desk.OpenJobAsync(car.Id, "Warm", Cancellation);
         var record = (await site.Desk.RecordAsync(1, Cancellation))!;
-        var text = Text(await CardPage.RenderAsync(new JobPicture(record), new ReaderUnits(UnitSystem.Us, CultureInfo.InvariantCulture), RunningSite.Noon, Cancellation));
+        var text = Text(
+            await CardPage.RenderAsync(
+                new JobPicture(record),
+                new ReaderUnits(UnitSystem.Us, CultureInfo.InvariantCulture),
+                RunningSite.Noon,
+                Cancellation
+            )
+        );
         Assert.Contains("Proven tight: not proven", text, StringComparison.Ordinal);
         Assert.Contains("Proven cold: not proven", text, StringComparison.Ordinal);
         Assert.Contains("No recovery, part, seal or oil was written down", text, StringComparison.Ordinal);
@@ -96,10 +136,18 @@ public sealed partial class CardTests(DemoSite demo)
     public async Task A_spot_that_leaks_stands_above_those_where_nothing_was_found()
     {
         await using var site = await RunningSite.StartAsync();
-        var car = (await site.Desk.AddCarAsync(new Dictionary<string, string> { ["label"] = "Grey estate", ["refrigerant"] = "R-134a" }, Cancellation)).Value!;
+        var car = (
+            await site.Desk.AddCarAsync(
+                new Dictionary<string, string> { ["label"] = "Grey estate", ["refrigerant"] = "R-134a" },
+                Cancellation
+            )
+        ).Value!;
         await site.Desk.OpenJobAsync(car.Id, "Warm", Cancellation);
         JobRecord record = (await site.Desk.RecordAsync(1, Cancellation))!;
-        var facts = new CardFacts(new(new JobPicture(record), InventedFindings.Of(record, Step.Ledger), IsWhole: true), SiFormat.Instance);
+        var facts = new CardFacts(
+            new(new JobPicture(record), InventedFindings.Of(record, Step.Ledger), IsWhole: true),
+            SiFormat.Instance
+        );
         Assert.Equal("condenser", facts.Spots[0].Spots);
         Assert.Contains("UV lamp, clear leak", facts.Spots[0].Outcome, StringComparison.Ordinal);
     }

@@ -17,7 +17,11 @@ public sealed class DemoJobTests(Chromium chromium)
     [InlineData(215, "pump", "Pumping down")]
     [InlineData(250, "hold", "Holding, valve to the pump shut")]
     [InlineData(276, "charge", "Valve open on Can A")]
-    public async Task Coming_back_during_the_day_a_person_sees_the_step_that_matters_now_and_what_is_running(int minute, string name, string? clock)
+    public async Task Coming_back_during_the_day_a_person_sees_the_step_that_matters_now_and_what_is_running(
+        int minute,
+        string name,
+        string? clock
+    )
     {
         await using var site = await RunningSite.WithDemoUntilAsync(TimeSpan.FromMinutes(minute));
         var record = (await site.Desk.RecordAsync(1, TestContext.Current.CancellationToken))!;
@@ -27,11 +31,13 @@ public sealed class DemoJobTests(Chromium chromium)
         await person.OpenAsync("/");
         // Its words, without the numbers in the person's units.
         await person.SeesAsync(NowWords.Of(picture).Waits.Parts.OfType<PhrasePart.Words>().First().Text.Trim());
-        if (clock is not null) await person.SeesAsync(clock);
+        if (clock is not null)
+            await person.SeesAsync(clock);
         await person.FollowAsync($"Grey estate with the dented hatch: {DemoScenario.Complaint}", exact: false);
         Assert.Equal(now, await person.Page.Locator(".walk > li.now h2").First.InnerTextAsync());
         Assert.True(await person.Page.Locator(".walk > li.now .body").IsVisibleAsync());
-        if (clock is not null) await person.SeesAsync(clock);
+        if (clock is not null)
+            await person.SeesAsync(clock);
         Assert.Empty(await person.RulesBrokenAsync());
         Assert.Empty(await person.TooSmallAsync());
         await person.PictureAsync($"day-{name}-390");
@@ -40,7 +46,9 @@ public sealed class DemoJobTests(Chromium chromium)
     [Theory]
     [InlineData(390)]
     [InlineData(1280)]
-    public async Task Every_step_of_the_demo_opens_one_entry_is_added_and_corrected_and_the_card_is_printed_on_two_pages_at_most(int width)
+    public async Task Every_step_of_the_demo_opens_one_entry_is_added_and_corrected_and_the_card_is_printed_on_two_pages_at_most(
+        int width
+    )
     {
         await using var site = await RunningSite.WithDemoAsync();
         await using var person = await chromium.PersonAsync(site, width);
@@ -57,7 +65,13 @@ public sealed class DemoJobTests(Chromium chromium)
         await person.PictureAsync($"demo-job-open-{width}");
 
         var before = await person.Journal.CountAsync();
-        await person.WriteDownAsync(EntryKinds.VentReading, ("vent-temperature", "8.4 °C"), ("ambient-temperature", "31 °C"), ("relative-humidity", "45 %"), ("air-source", "recirculated"));
+        await person.WriteDownAsync(
+            EntryKinds.VentReading,
+            ("vent-temperature", "8.4 °C"),
+            ("ambient-temperature", "31 °C"),
+            ("relative-humidity", "45 %"),
+            ("air-source", "recirculated")
+        );
         Assert.Equal(before + 1, await person.Journal.CountAsync());
         await person.FollowAsync("Not right?");
         await person.FollowAsync("Correct it");

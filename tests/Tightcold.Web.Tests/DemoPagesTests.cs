@@ -29,7 +29,12 @@ public sealed class DemoPagesTests(DemoSite demo, DemoVisitors visitors) : IClas
     };
 
     private static readonly HashSet<string> Pictured =
-        ["form-running-reading", "form-leak-check", "form-scale-reading", "form-container-moved"];
+    [
+        "form-running-reading",
+        "form-leak-check",
+        "form-scale-reading",
+        "form-container-moved",
+    ];
 
     /// <summary>The forms of entries are one layout; the narrow screen is the hard one.</summary>
     public static TheoryData<string, int> Pages
@@ -38,7 +43,8 @@ public sealed class DemoPagesTests(DemoSite demo, DemoVisitors visitors) : IClas
         {
             var pages = new TheoryData<string, int>();
             foreach (var width in new[] { 390, 1280 })
-                foreach (var name in Places.Keys) pages.Add(name, width);
+            foreach (var name in Places.Keys)
+                pages.Add(name, width);
             foreach (var kind in EntryKinds.All.Where(kind => kind.Name != EntryKinds.Struck))
                 pages.Add("form-" + kind.Name, 390);
             return pages;
@@ -53,15 +59,21 @@ public sealed class DemoPagesTests(DemoSite demo, DemoVisitors visitors) : IClas
     [Theory]
     [MemberData(nameof(Pages))]
     public async Task A_page_of_the_demo_keeps_the_accessibility_rules_fits_the_screen_and_can_be_hit_with_a_glove(
-        string page, int width)
+        string page,
+        int width
+    )
     {
         var person = await visitors.PersonAsync(width);
-        await person.OpenAsync(Places.TryGetValue(page, out var path)
-            ? path(await demo.RecordAsync()) : "/jobs/1/entries/new/" + page["form-".Length..]);
+        await person.OpenAsync(
+            Places.TryGetValue(page, out var path)
+                ? path(await demo.RecordAsync())
+                : "/jobs/1/entries/new/" + page["form-".Length..]
+        );
         Assert.Empty(await person.RulesBrokenAsync());
         Assert.Empty(await person.TooSmallAsync());
         Assert.False(await person.ScrollsSidewaysAsync());
-        if (Places.ContainsKey(page) || Pictured.Contains(page)) await person.PictureAsync($"demo-{page}-{width}");
+        if (Places.ContainsKey(page) || Pictured.Contains(page))
+            await person.PictureAsync($"demo-{page}-{width}");
         Assert.Empty((await demo.SiteAsync()).Failures);
     }
 }

@@ -10,7 +10,11 @@ public sealed class DoorsTests
 {
     private static CancellationToken Cancellation => TestContext.Current.CancellationToken;
 
-    private static readonly Dictionary<string, string> ACar = new() { ["f.label"] = "Grey estate", ["f.refrigerant"] = "R-134a" };
+    private static readonly Dictionary<string, string> ACar = new()
+    {
+        ["f.label"] = "Grey estate",
+        ["f.refrigerant"] = "R-134a",
+    };
 
     [Fact]
     public async Task A_form_without_its_token_or_with_another_browsers_token_writes_nothing()
@@ -20,7 +24,11 @@ public sealed class DoorsTests
         using var other = site.Client();
         using var without = await client.SendAsync("/cars/new", ACar);
         Assert.Equal(HttpStatusCode.BadRequest, without.StatusCode);
-        Assert.Contains("Nothing was written down", await without.Content.ReadAsStringAsync(Cancellation), StringComparison.Ordinal);
+        Assert.Contains(
+            "Nothing was written down",
+            await without.Content.ReadAsStringAsync(Cancellation),
+            StringComparison.Ordinal
+        );
 
         var stolen = await other.HiddenOfAsync("/cars/new");
         using var forged = await client.SendAsync("/cars/new", ACar.Concat(stolen));
@@ -62,7 +70,11 @@ public sealed class DoorsTests
         client.DefaultRequestHeaders.Host = host;
         using var answer = await client.GetAsync(new Uri("/", UriKind.Relative), Cancellation);
         Assert.Equal(HttpStatusCode.MisdirectedRequest, answer.StatusCode);
-        Assert.DoesNotContain("<html", await answer.Content.ReadAsStringAsync(Cancellation), StringComparison.OrdinalIgnoreCase);
+        Assert.DoesNotContain(
+            "<html",
+            await answer.Content.ReadAsStringAsync(Cancellation),
+            StringComparison.OrdinalIgnoreCase
+        );
     }
 
     [Fact]
@@ -70,13 +82,18 @@ public sealed class DoorsTests
     {
         await using var site = await RunningSite.StartAsync();
         Assert.Equal("127.0.0.1", site.Address.Host);
-        var others = System.Net.NetworkInformation.NetworkInterface.GetAllNetworkInterfaces()
-            .SelectMany(card => card.GetIPProperties().UnicastAddresses).Select(address => address.Address)
-            .Where(address => !IPAddress.IsLoopback(address) && address.AddressFamily == AddressFamily.InterNetwork).Take(3);
+        var others = System
+            .Net.NetworkInformation.NetworkInterface.GetAllNetworkInterfaces()
+            .SelectMany(card => card.GetIPProperties().UnicastAddresses)
+            .Select(address => address.Address)
+            .Where(address => !IPAddress.IsLoopback(address) && address.AddressFamily == AddressFamily.InterNetwork)
+            .Take(3);
         foreach (var address in others)
         {
             using var socket = new Socket(SocketType.Stream, ProtocolType.Tcp);
-            await Assert.ThrowsAsync<SocketException>(async () => await socket.ConnectAsync(address, site.Address.Port, Cancellation));
+            await Assert.ThrowsAsync<SocketException>(async () =>
+                await socket.ConnectAsync(address, site.Address.Port, Cancellation)
+            );
         }
     }
 
@@ -115,11 +132,30 @@ public sealed class DoorsTests
     {
         await using var site = await RunningSite.StartAsync();
         const string Nasty = "<img src=x onerror=alert(1)>\"'&";
-        var car = (await site.Desk.AddCarAsync(new Dictionary<string, string> { ["label"] = Nasty, ["refrigerant"] = "R-134a" }, Cancellation)).Value!;
+        var car = (
+            await site.Desk.AddCarAsync(
+                new Dictionary<string, string> { ["label"] = Nasty, ["refrigerant"] = "R-134a" },
+                Cancellation
+            )
+        ).Value!;
         await site.Desk.OpenJobAsync(car.Id, Nasty, Cancellation);
         using var client = site.Client();
-        foreach (var path in new[] { "/", $"/cars/{car.Id}", $"/cars/{car.Id}/edit", "/jobs/1", "/jobs/1/card", "/jobs/1/entries/new/note" })
-            Assert.DoesNotContain("<img", await client.GetStringAsync(new Uri(path, UriKind.Relative), Cancellation), StringComparison.Ordinal);
+        foreach (
+            var path in new[]
+            {
+                "/",
+                $"/cars/{car.Id}",
+                $"/cars/{car.Id}/edit",
+                "/jobs/1",
+                "/jobs/1/card",
+                "/jobs/1/entries/new/note",
+            }
+        )
+            Assert.DoesNotContain(
+                "<img",
+                await client.GetStringAsync(new Uri(path, UriKind.Relative), Cancellation),
+                StringComparison.Ordinal
+            );
     }
 
     [Theory]
@@ -139,8 +175,15 @@ public sealed class DoorsTests
         using var client = site.Client();
         client.DefaultRequestHeaders.ExpectContinue = true;
         using var answer = await client.SendAsync("/cars/new", [new("f.label", new string('x', 5 << 20))]);
-        Assert.True(answer.StatusCode is HttpStatusCode.RequestEntityTooLarge or HttpStatusCode.BadRequest, answer.StatusCode.ToString());
-        Assert.Contains("Nothing was written down", await answer.Content.ReadAsStringAsync(Cancellation), StringComparison.Ordinal);
+        Assert.True(
+            answer.StatusCode is HttpStatusCode.RequestEntityTooLarge or HttpStatusCode.BadRequest,
+            answer.StatusCode.ToString()
+        );
+        Assert.Contains(
+            "Nothing was written down",
+            await answer.Content.ReadAsStringAsync(Cancellation),
+            StringComparison.Ordinal
+        );
     }
 
     [Theory]
@@ -157,15 +200,26 @@ public sealed class DoorsTests
         using var client = site.Client();
         using var answer = await client.GetAsync(new Uri(path, UriKind.Relative), Cancellation);
         Assert.Equal(HttpStatusCode.NotFound, answer.StatusCode);
-        Assert.Contains("There is no such page", await answer.Content.ReadAsStringAsync(Cancellation), StringComparison.Ordinal);
+        Assert.Contains(
+            "There is no such page",
+            await answer.Content.ReadAsStringAsync(Cancellation),
+            StringComparison.Ordinal
+        );
         Assert.Empty(site.Failures);
     }
 
     [Fact]
     public async Task A_failure_inside_becomes_a_page_of_our_words_and_a_line_in_the_log()
     {
-        await using var site = await RunningSite.StartAsync(_ => throw new InvalidOperationException("a finding that breaks"));
-        var car = (await site.Desk.AddCarAsync(new Dictionary<string, string> { ["label"] = "Grey estate", ["refrigerant"] = "R-134a" }, Cancellation)).Value!;
+        await using var site = await RunningSite.StartAsync(_ =>
+            throw new InvalidOperationException("a finding that breaks")
+        );
+        var car = (
+            await site.Desk.AddCarAsync(
+                new Dictionary<string, string> { ["label"] = "Grey estate", ["refrigerant"] = "R-134a" },
+                Cancellation
+            )
+        ).Value!;
         await site.Desk.OpenJobAsync(car.Id, "Warm", Cancellation);
         using var client = site.Client();
         using var answer = await client.GetAsync(new Uri("/jobs/1", UriKind.Relative), Cancellation);
@@ -179,12 +233,16 @@ public sealed class DoorsTests
     [Fact]
     public async Task The_keys_that_keep_forms_good_are_readable_by_their_owner_only()
     {
-        if (OperatingSystem.IsWindows()) return;
+        if (OperatingSystem.IsWindows())
+            return;
         await using var site = await RunningSite.StartAsync();
         using var client = site.Client();
         await client.HiddenOfAsync("/cars/new");
         var folder = Path.Combine(site.DataFolder, "keys");
         Assert.NotEmpty(Directory.GetFiles(folder));
-        Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute, File.GetUnixFileMode(folder));
+        Assert.Equal(
+            UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute,
+            File.GetUnixFileMode(folder)
+        );
     }
 }

@@ -13,13 +13,32 @@ public sealed class ExpectTests(Chromium chromium, DemoSite demo)
     {
         var site = await demo.SiteAsync();
         using var client = site.Client();
-        var html = WebUtility.HtmlDecode(await client.GetStringAsync(new Uri("/jobs/1/expect", UriKind.Relative), Cancellation));
-        foreach (var words in new[] { "From a model, not measured", "low side, gauge", "high side, gauge", "centre vent", "discharge line", "parked and soaked", "bar", "Pressure-enthalpy diagram of", "The drawing in words" })
+        var html = WebUtility.HtmlDecode(
+            await client.GetStringAsync(new Uri("/jobs/1/expect", UriKind.Relative), Cancellation)
+        );
+        foreach (
+            var words in new[]
+            {
+                "From a model, not measured",
+                "low side, gauge",
+                "high side, gauge",
+                "centre vent",
+                "discharge line",
+                "parked and soaked",
+                "bar",
+                "Pressure-enthalpy diagram of",
+                "The drawing in words",
+            }
+        )
             Assert.Contains(words, html, StringComparison.Ordinal);
         Assert.DoesNotMatch("<script(?! src=\"/[a-z.0-9]+\\.js\" defer></script>)", html);
         Assert.DoesNotContain("<style", html, StringComparison.Ordinal);
         Assert.DoesNotContain("http://", html, StringComparison.Ordinal);
-        Assert.Contains("/jobs/1/expect", await client.GetStringAsync(new Uri("/jobs/1", UriKind.Relative), Cancellation), StringComparison.Ordinal);
+        Assert.Contains(
+            "/jobs/1/expect",
+            await client.GetStringAsync(new Uri("/jobs/1", UriKind.Relative), Cancellation),
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -27,10 +46,16 @@ public sealed class ExpectTests(Chromium chromium, DemoSite demo)
     {
         var site = await demo.SiteAsync();
         using var client = site.Client();
-        var beside = await client.GetStringAsync(new Uri("/jobs/1/expect?fault=condenser-fan&speed=850+rpm", UriKind.Relative), Cancellation);
+        var beside = await client.GetStringAsync(
+            new Uri("/jobs/1/expect?fault=condenser-fan&speed=850+rpm", UriKind.Relative),
+            Cancellation
+        );
         Assert.Contains("<th scope=\"col\">condenser air lacking: 70", beside, StringComparison.Ordinal);
         Assert.Contains("title-condenser-fan", beside, StringComparison.Ordinal);
-        var odd = await client.GetStringAsync(new Uri("/jobs/1/expect?fault=%3Cb%3E&speed=1e9&air=x", UriKind.Relative), Cancellation);
+        var odd = await client.GetStringAsync(
+            new Uri("/jobs/1/expect?fault=%3Cb%3E&speed=1e9&air=x", UriKind.Relative),
+            Cancellation
+        );
         Assert.DoesNotContain("<b>", odd, StringComparison.Ordinal);
         Assert.Contains("<th scope=\"col\">healthy</th>", odd, StringComparison.Ordinal);
         using var none = await client.GetAsync(new Uri("/jobs/9/expect", UriKind.Relative), Cancellation);

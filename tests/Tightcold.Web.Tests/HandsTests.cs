@@ -5,30 +5,65 @@ using Tightcold.Web.Tests.Bench;
 
 namespace Tightcold.Web.Tests;
 
-/// <summary>Few taps, a question for what is hardly ever true, the keyboard alone, large print, and light for the dark.</summary>
+/// <summary>Few taps, a question for what is hardly ever true, the keyboard alone, large print, and light for the
+/// dark.</summary>
 public sealed class HandsTests(Chromium chromium, DemoSite demo)
 {
     private static CancellationToken Cancellation => TestContext.Current.CancellationToken;
 
-    /// <summary>Which entry, from which step, by which taps besides the number: a radio button or a button's words.</summary>
+    /// <summary>Which entry, from which step, by which taps besides the number: a radio button or a button's
+    /// words.</summary>
     [Theory]
     [InlineData(10, "Standing pressure", EntryKinds.StandingReading, "low-side", "3.1")]
     [InlineData(60, "Running pressures", EntryKinds.RunningReading, "low-side", "1.2")]
     [InlineData(240, "Hold", EntryKinds.VacuumReading, "absolute-pressure", "1.3")]
     [InlineData(284, "Weigh in", EntryKinds.ScaleReading, "gross", "240")]
     [InlineData(330, "Prove cold", EntryKinds.VentReading, "vent-temperature", "9.1")]
-    public async Task A_reading_takes_three_taps_and_the_number(int minute, string step, string kind, string field, string number)
+    public async Task A_reading_takes_three_taps_and_the_number(
+        int minute,
+        string step,
+        string kind,
+        string field,
+        string number
+    )
     {
         await using var site = await RunningSite.WithDemoUntilAsync(TimeSpan.FromMinutes(minute));
         await using var person = await chromium.PersonAsync(site, 390);
         await person.OpenAsync("/jobs/1");
         var taps = 0;
-        var body = person.Page.Locator(".walk > li").Filter(new() { Has = person.Page.GetByRole(AriaRole.Heading, new() { Name = step, Exact = true, Level = 2 }) });
-        if (!await body.Locator(".body").IsVisibleAsync()) { await body.Locator("summary").First.TapAsync(); taps++; }
+        var body = person
+            .Page.Locator(".walk > li")
+            .Filter(
+                new()
+                {
+                    Has = person.Page.GetByRole(
+                        AriaRole.Heading,
+                        new()
+                        {
+                            Name = step,
+                            Exact = true,
+                            Level = 2,
+                        }
+                    ),
+                }
+            );
+        if (!await body.Locator(".body").IsVisibleAsync())
+        {
+            await body.Locator("summary").First.TapAsync();
+            taps++;
+        }
         await person.NextPageAsync(() => body.Locator($"a[href$='/entries/new/{kind}']").First.TapAsync());
         taps++;
         // The field has the keyboard already; a tap on it would be one more.
-        if (!await person.Page.Locator($"input[name='f.{field}']").EvaluateAsync<bool>("field => field === document.activeElement")) { await person.Page.Locator($"input[name='f.{field}']").TapAsync(); taps++; }
+        if (
+            !await person
+                .Page.Locator($"input[name='f.{field}']")
+                .EvaluateAsync<bool>("field => field === document.activeElement")
+        )
+        {
+            await person.Page.Locator($"input[name='f.{field}']").TapAsync();
+            taps++;
+        }
         await person.Page.Keyboard.TypeAsync(number);
         await person.Page.GetByRole(AriaRole.Button, new() { Name = "Write it down", Exact = true }).TapAsync();
         taps++;
@@ -61,7 +96,14 @@ public sealed class HandsTests(Chromium chromium, DemoSite demo)
         await person.PressAsync("Yes, it is right");
         await person.SeesAsync("Written down");
         Assert.Equal(before + 1, await person.Journal.CountAsync());
-        Assert.Equal(13e5, (await site.Desk.RecordAsync(1, Cancellation))!.Journal.Last(EntryKinds.RunningReading)!.Fields.Get<Tightcold.Quantities.GaugePressure>("low-side")!.Value.Si, 1.0);
+        Assert.Equal(
+            13e5,
+            (await site.Desk.RecordAsync(1, Cancellation))!
+                .Journal.Last(EntryKinds.RunningReading)!
+                .Fields.Get<Tightcold.Quantities.GaugePressure>("low-side")!
+                .Value.Si,
+            1.0
+        );
     }
 
     [Fact]
@@ -70,14 +112,26 @@ public sealed class HandsTests(Chromium chromium, DemoSite demo)
         await using var site = await RunningSite.WithDemoUntilAsync(TimeSpan.FromMinutes(20));
         await using var person = await chromium.PersonAsync(site, 390);
         await person.OpenAsync("/jobs/1/entries/new/running-reading");
-        Assert.Contains("A sound car today, from a model:", await person.Page.Locator("#f-low-side-hint").InnerTextAsync(), StringComparison.Ordinal);
-        Assert.Contains("bar gauge", await person.Page.Locator("#f-high-side-hint").InnerTextAsync(), StringComparison.Ordinal);
+        Assert.Contains(
+            "A sound car today, from a model:",
+            await person.Page.Locator("#f-low-side-hint").InnerTextAsync(),
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "bar gauge",
+            await person.Page.Locator("#f-high-side-hint").InnerTextAsync(),
+            StringComparison.Ordinal
+        );
         Assert.True(await person.Page.Locator("#f-low-side-hint svg.expect").IsVisibleAsync());
-        // 24 °C in the morning: R-134a stands at 6.46 bar absolute there by the equation of state (645.8 kPa, tables of the
-        // trade), 5.5 bar above the air of 640 m (938.9 hPa in the standard atmosphere).
+        // 24 °C in the morning: R-134a stands at 6.46 bar absolute there by the equation of state (645.8 kPa, tables of
+        // the trade), 5.5 bar above the air of 640 m (938.9 hPa in the standard atmosphere).
         await person.OpenAsync("/jobs/1/entries/new/standing-reading");
         var hint = await person.Page.Locator("#f-low-side-hint").InnerTextAsync();
-        Assert.Contains("With liquid inside: 5.1 to 5.9 bar gauge", hint.ReplaceLineEndings(" "), StringComparison.Ordinal);
+        Assert.Contains(
+            "With liquid inside: 5.1 to 5.9 bar gauge",
+            hint.ReplaceLineEndings(" "),
+            StringComparison.Ordinal
+        );
         await person.PictureAsync("expected-390");
     }
 
@@ -133,11 +187,13 @@ public sealed class HandsTests(Chromium chromium, DemoSite demo)
             await using var person = await chromium.PersonAsync(site, width);
             await person.OpenAsync(path);
             Assert.False(await person.ScrollsSidewaysAsync(), $"{path} scrolls sideways at {width} px");
-            var cut = await person.Page.EvaluateAsync<string[]>("""
+            var cut = await person.Page.EvaluateAsync<string[]>(
+                """
                 [...document.querySelectorAll('main *, header *')].filter(e => e.offsetParent !== null && e.children.length === 0 && e.textContent.trim()
                   && !e.closest('.unseen, .scroll, svg, .away, select, option') && e.scrollWidth > e.clientWidth + 1 && getComputedStyle(e).overflow !== 'visible')
                   .map(e => e.tagName + ': ' + e.textContent.trim().slice(0, 60))
-                """);
+                """
+            );
             Assert.Empty(cut);
         }
     }
@@ -150,7 +206,9 @@ public sealed class HandsTests(Chromium chromium, DemoSite demo)
         await person.OpenAsync("/jobs/1?step=leak-search");
         await person.PressAsync("Red on black, for the UV lamp");
         Assert.EndsWith("/jobs/1?step=leak-search", person.Page.Url, StringComparison.Ordinal);
-        foreach (var path in new[] { "/jobs/1?step=leak-search", "/jobs/1/entries/new/leak-check", "/jobs/1/weigh-in", "/" })
+        foreach (
+            var path in new[] { "/jobs/1?step=leak-search", "/jobs/1/entries/new/leak-check", "/jobs/1/weigh-in", "/" }
+        )
         {
             await person.OpenAsync(path);
             Assert.Empty(await person.RulesBrokenAsync());
@@ -160,7 +218,10 @@ public sealed class HandsTests(Chromium chromium, DemoSite demo)
             Assert.True(green <= 90, $"on {path} some pixel shines green: {green} of 255");
         }
         await person.PressAsync("Red on black, for the UV lamp");
-        Assert.Equal("rgb(255, 255, 255)", await person.Page.EvaluateAsync<string>("getComputedStyle(document.body).backgroundColor"));
+        Assert.Equal(
+            "rgb(255, 255, 255)",
+            await person.Page.EvaluateAsync<string>("getComputedStyle(document.body).backgroundColor")
+        );
     }
 
     [Fact]
@@ -186,7 +247,10 @@ public sealed class HandsTests(Chromium chromium, DemoSite demo)
         await using var person = await chromium.PersonAsync(site, 390);
         await person.Page.EmulateMediaAsync(new() { ReducedMotion = ReducedMotion.Reduce });
         await person.OpenAsync("/jobs/1");
-        Assert.Equal("auto", await person.Page.EvaluateAsync<string>("getComputedStyle(document.documentElement).scrollBehavior"));
+        Assert.Equal(
+            "auto",
+            await person.Page.EvaluateAsync<string>("getComputedStyle(document.documentElement).scrollBehavior")
+        );
         Assert.Equal(0, await person.Page.EvaluateAsync<int>("document.getAnimations().length"));
     }
 }

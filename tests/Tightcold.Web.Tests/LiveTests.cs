@@ -16,15 +16,37 @@ public sealed class LiveTests(Chromium chromium, DemoSite demo)
     private static async Task<RunningSite> SiteAsync()
     {
         var site = await RunningSite.StartAsync();
-        var car = (await site.Desk.AddCarAsync(new Dictionary<string, string> { ["label"] = "Grey estate", ["refrigerant"] = "R-134a", ["label-charge"] = "550 g" }, Cancellation)).Value!;
+        var car = (
+            await site.Desk.AddCarAsync(
+                new Dictionary<string, string>
+                {
+                    ["label"] = "Grey estate",
+                    ["refrigerant"] = "R-134a",
+                    ["label-charge"] = "550 g",
+                },
+                Cancellation
+            )
+        ).Value!;
         await site.Desk.OpenJobAsync(car.Id, "Warm at idle", Cancellation);
         return site;
     }
 
     private static async Task NoteAsync(RunningSite site, string text) =>
-        Assert.True((await site.Desk.AddEntryAsync(1, EntryKinds.Note, new Dictionary<string, string> { ["text"] = text }, null, "Ada", cancellation: Cancellation)).Taken);
+        Assert.True(
+            (
+                await site.Desk.AddEntryAsync(
+                    1,
+                    EntryKinds.Note,
+                    new Dictionary<string, string> { ["text"] = text },
+                    null,
+                    "Ada",
+                    cancellation: Cancellation
+                )
+            ).Taken
+        );
 
-    private static ILocator Words(Person person, string words) => person.Page.Locator("ol.journal > li").Filter(new() { HasText = words });
+    private static ILocator Words(Person person, string words) =>
+        person.Page.Locator("ol.journal > li").Filter(new() { HasText = words });
 
     [Fact]
     public async Task What_the_phone_writes_appears_on_the_laptop_and_the_other_way_round_without_a_reload()
@@ -39,7 +61,10 @@ public sealed class LiveTests(Chromium chromium, DemoSite demo)
         await Words(laptop, "30").First.WaitForAsync();
         Assert.True(await laptop.Page.EvaluateAsync<bool>("window.sameDocument === true"));
         await laptop.SeesAsync("30.0 °C");
-        Assert.Equal("1 new entry from another device, shown below.", await laptop.Page.Locator(".news").InnerTextAsync());
+        Assert.Equal(
+            "1 new entry from another device, shown below.",
+            await laptop.Page.Locator(".news").InnerTextAsync()
+        );
 
         await phone.Page.EvaluateAsync("window.sameDocument = true");
         await laptop.WriteDownAsync(EntryKinds.Note, ("text", "dye at the condenser"));
@@ -78,7 +103,10 @@ public sealed class LiveTests(Chromium chromium, DemoSite demo)
         await using var site = await RunningSite.WithDemoAsync(TimeSpan.Zero);
         await using var phone = await chromium.PersonAsync(site, 390, scripts: false);
         await phone.OpenAsync("/jobs/1");
-        await phone.Page.Locator("#what-is-wrong").Filter(new() { HasText = "Odds" }).WaitForAsync(new() { State = WaitForSelectorState.Attached });
+        await phone
+            .Page.Locator("#what-is-wrong")
+            .Filter(new() { HasText = "Odds" })
+            .WaitForAsync(new() { State = WaitForSelectorState.Attached });
         Assert.DoesNotContain("http-equiv", await phone.Page.ContentAsync(), StringComparison.Ordinal);
     }
 
@@ -88,7 +116,11 @@ public sealed class LiveTests(Chromium chromium, DemoSite demo)
         await using var site = await RunningSite.WithDemoAsync(TimeSpan.Zero);
         using var client = site.Client();
         await client.GetStringAsync(new Uri("/jobs/1", UriKind.Relative), Cancellation);
-        Assert.DoesNotContain("Not weighed yet", await client.GetStringAsync(new Uri("/jobs/1/card", UriKind.Relative), Cancellation), StringComparison.Ordinal);
+        Assert.DoesNotContain(
+            "Not weighed yet",
+            await client.GetStringAsync(new Uri("/jobs/1/card", UriKind.Relative), Cancellation),
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -98,7 +130,9 @@ public sealed class LiveTests(Chromium chromium, DemoSite demo)
         await using var laptop = await chromium.PersonAsync(site, 1280);
         await laptop.OpenAsync("/jobs/1");
         // A field on the page, as a page with a form in it would have.
-        await laptop.Page.EvaluateAsync("() => { const field = document.createElement('input'); field.id = 'typed'; document.getElementById('main').prepend(field); }");
+        await laptop.Page.EvaluateAsync(
+            "() => { const field = document.createElement('input'); field.id = 'typed'; document.getElementById('main').prepend(field); }"
+        );
         await laptop.Page.Locator("#typed").FillAsync("28 ps");
         await NoteAsync(site, "first of two");
         await NoteAsync(site, "second of two");
@@ -159,12 +193,15 @@ public sealed class LiveTests(Chromium chromium, DemoSite demo)
         Assert.Equal("{\"entries\":1,\"weighed\":true}", await more.Content.ReadAsStringAsync(Cancellation));
         var entry = (await site.Desk.RecordAsync(1, Cancellation))!.Journal.All[0];
         Assert.True((await site.Desk.StrikeAsync(1, entry.Id, "Ada", "wrong car", Cancellation)).Taken);
-        Assert.Equal("{\"entries\":2,\"weighed\":true}", await client.GetStringAsync(new Uri("/jobs/1/news", UriKind.Relative), Cancellation));
+        Assert.Equal(
+            "{\"entries\":2,\"weighed\":true}",
+            await client.GetStringAsync(new Uri("/jobs/1/news", UriKind.Relative), Cancellation)
+        );
         Assert.Equal(HttpStatusCode.NotFound, await client.LooksAtAsync("/jobs/2/news"));
     }
 
-    /// <summary>As the wire carries them: compressed, headers left out. The budget is that of a weak network: 150 kB at the
-    /// first visit, 40 kB after it.</summary>
+    /// <summary>As the wire carries them: compressed, headers left out. The budget is that of a weak network: 150 kB at
+    /// the first visit, 40 kB after it.</summary>
     [Theory]
     [InlineData("/", 0)]
     [InlineData("/jobs/1", 0)]
@@ -180,12 +217,18 @@ public sealed class LiveTests(Chromium chromium, DemoSite demo)
         {
             var record = await demo.RecordAsync();
             var there = record.Journal.All;
-            Entry Note(int i) => there[^1] with
-            {
-                Id = Guid.NewGuid(), Kind = EntryKinds.Note, Supersedes = null, Reason = null,
-                Fields = FieldBag.Empty.With(
-                    "text", new FieldValue.Text($"note {i}: dye at spot {i * 7919 % 1000}, looked at again")),
-            };
+            Entry Note(int i) =>
+                there[^1] with
+                {
+                    Id = Guid.NewGuid(),
+                    Kind = EntryKinds.Note,
+                    Supersedes = null,
+                    Reason = null,
+                    Fields = FieldBag.Empty.With(
+                        "text",
+                        new FieldValue.Text($"note {i}: dye at spot {i * 7919 % 1000}, looked at again")
+                    ),
+                };
             var more = Enumerable.Range(there.Length, notes - there.Length).Select(Note);
             var whole = record with { Journal = Journal.Create([.. there, .. more]).Journal! };
             Assert.True((await own.Desk.ImportAsync(JobDesk.Export(whole), Cancellation)).Taken);
@@ -196,16 +239,25 @@ public sealed class LiveTests(Chromium chromium, DemoSite demo)
         Assert.Equal("br", Assert.Single(answer.Content.Headers.ContentEncoding));
         var later = (await answer.Content.ReadAsByteArrayAsync(Cancellation)).Length;
         using var plain = new HttpClient(new HttpClientHandler { AutomaticDecompression = DecompressionMethods.All })
-        { BaseAddress = site.Address, Timeout = Hang.Limit };
+        {
+            BaseAddress = site.Address,
+            Timeout = Hang.Limit,
+        };
         var html = await plain.GetStringAsync(new Uri(path, UriKind.Relative), Cancellation);
         var first = later;
-        foreach (var part in html.Split('"').Where(word => word.StartsWith('/') && Path.GetExtension(word) is ".css" or ".js" or ".svg").Distinct())
+        foreach (
+            var part in html.Split('"')
+                .Where(word => word.StartsWith('/') && Path.GetExtension(word) is ".css" or ".js" or ".svg")
+                .Distinct()
+        )
         {
             using var loaded = await client.GetAsync(new Uri(part, UriKind.Relative), Cancellation);
             first += (await loaded.Content.ReadAsByteArrayAsync(Cancellation)).Length;
             Assert.Contains("max-age", loaded.Headers.CacheControl!.ToString(), StringComparison.Ordinal);
         }
-        TestContext.Current.SendDiagnosticMessage($"{path} with {notes} entries: {first / 1000.0:0.0} kB at first, {later / 1000.0:0.0} kB later");
+        TestContext.Current.SendDiagnosticMessage(
+            $"{path} with {notes} entries: {first / 1000.0:0.0} kB at first, {later / 1000.0:0.0} kB later"
+        );
         Assert.InRange(first, 1, 150_000);
         Assert.InRange(later, 1, 40_000);
     }

@@ -5,7 +5,8 @@ using Tightcold.Web.Styles;
 namespace Tightcold.Web.Tests;
 
 /// <summary>The palette of docs/look.md against the contrast formula of WCAG 2.2 (relative luminance and contrast
-/// ratio, w3.org/TR/WCAG22/#dfn-contrast-ratio); 7 : 1 is its enhanced level, and ours for everything that is read.</summary>
+/// ratio, w3.org/TR/WCAG22/#dfn-contrast-ratio); 7 : 1 is its enhanced level, and ours for everything that is
+/// read.</summary>
 public sealed partial class LookTests
 {
     [Theory]
@@ -28,10 +29,14 @@ public sealed partial class LookTests
     public void Colours_that_meet_keep_their_contrast_in_sunlight(string front, string back, double least)
     {
         var contrast = Contrast(Colour(front), Colour(back));
-        Assert.True(contrast >= least, string.Create(CultureInfo.InvariantCulture, $"{front} on {back}: {contrast:F1} : 1"));
+        Assert.True(
+            contrast >= least,
+            string.Create(CultureInfo.InvariantCulture, $"{front} on {back}: {contrast:F1} : 1")
+        );
     }
 
-    /// <summary>In the dark eyes see more with less light: 4.5 : 1 for what is read (level AA), 3 : 1 for lines, and no blue.</summary>
+    /// <summary>In the dark eyes see more with less light: 4.5 : 1 for what is read (level AA), 3 : 1 for lines, and no
+    /// blue.</summary>
     [Theory]
     [InlineData("ink", "ground", 4.5)]
     [InlineData("quiet", "ground", 4.5)]
@@ -39,10 +44,17 @@ public sealed partial class LookTests
     [InlineData("ink", "service", 4.5)]
     [InlineData("mind", "panel", 4.5)]
     [InlineData("line", "ground", 3)]
-    public void Night_colours_keep_their_contrast_without_blue_and_with_little_green(string front, string back, double least)
+    public void Night_colours_keep_their_contrast_without_blue_and_with_little_green(
+        string front,
+        string back,
+        double least
+    )
     {
         var (one, other) = (NightColour(front), NightColour(back));
-        Assert.True(Contrast(one, other) >= least, string.Create(CultureInfo.InvariantCulture, $"{front} on {back} at night: {Contrast(one, other):F1} : 1"));
+        Assert.True(
+            Contrast(one, other) >= least,
+            string.Create(CultureInfo.InvariantCulture, $"{front} on {back} at night: {Contrast(one, other):F1} : 1")
+        );
         Assert.Equal((0, 0), (one.B, other.B));
         Assert.True(one.G < 64 && other.G < 64, "green outshines the glow of the dye");
     }
@@ -53,7 +65,11 @@ public sealed partial class LookTests
         var page = File.ReadAllText(Path.Combine(Root(), "docs", "look.md"));
         foreach (Match row in Row().Matches(page))
         {
-            var (name, hex, stated) = (row.Groups["name"].Value, row.Groups["hex"].Value, double.Parse(row.Groups["contrast"].Value, CultureInfo.InvariantCulture));
+            var (name, hex, stated) = (
+                row.Groups["name"].Value,
+                row.Groups["hex"].Value,
+                double.Parse(row.Groups["contrast"].Value, CultureInfo.InvariantCulture)
+            );
             Assert.Equal(hex, Hex(name));
             Assert.Equal(stated, Contrast(Colour(name), Colour(row.Groups["on"].Value)), 1);
         }
@@ -80,9 +96,18 @@ public sealed partial class LookTests
     }
 
     private static (int R, int G, int B) NightColour(string name) =>
-        Parse(Regex.Match(Stylesheet.Look.Text[Stylesheet.Look.Text.IndexOf(":root.night", StringComparison.Ordinal)..], $"--{name}: (#[0-9a-f]{{6}});").Groups[1].Value);
+        Parse(
+            Regex
+                .Match(
+                    Stylesheet.Look.Text[Stylesheet.Look.Text.IndexOf(":root.night", StringComparison.Ordinal)..],
+                    $"--{name}: (#[0-9a-f]{{6}});"
+                )
+                .Groups[1]
+                .Value
+        );
 
-    private static string Hex(string name) => Regex.Match(Stylesheet.Look.Text, $"--{name}: (#[0-9a-f]{{6}});").Groups[1].Value;
+    private static string Hex(string name) =>
+        Regex.Match(Stylesheet.Look.Text, $"--{name}: (#[0-9a-f]{{6}});").Groups[1].Value;
 
     private static (int R, int G, int B) Colour(string name) => Parse(Hex(name));
 
@@ -100,18 +125,23 @@ public sealed partial class LookTests
 
     private static double Luminance((int R, int G, int B) colour)
     {
-        static double Linear(int channel) => channel / 255.0 is var c && c <= 0.04045 ? c / 12.92 : Math.Pow((c + 0.055) / 1.055, 2.4);
+        static double Linear(int channel) =>
+            channel / 255.0 is var c && c <= 0.04045 ? c / 12.92 : Math.Pow((c + 0.055) / 1.055, 2.4);
         return 0.2126 * Linear(colour.R) + 0.7152 * Linear(colour.G) + 0.0722 * Linear(colour.B);
     }
 
     private static string Root()
     {
         var folder = new DirectoryInfo(AppContext.BaseDirectory);
-        while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "Tightcold.slnx"))) folder = folder.Parent;
+        while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "Tightcold.slnx")))
+            folder = folder.Parent;
         return folder?.FullName ?? throw new InvalidOperationException("the repository root was not found");
     }
 
     /// <summary>| `low` | `#003f91` | … | 9.9 on `ground` |</summary>
-    [GeneratedRegex(@"^\| `(?<name>[a-z]+)` \| `(?<hex>#[0-9a-f]{6})` \|.*\| (?<contrast>[\d.]+) on `(?<on>[a-z]+)` \|$", RegexOptions.Multiline)]
+    [GeneratedRegex(
+        @"^\| `(?<name>[a-z]+)` \| `(?<hex>#[0-9a-f]{6})` \|.*\| (?<contrast>[\d.]+) on `(?<on>[a-z]+)` \|$",
+        RegexOptions.Multiline
+    )]
     private static partial Regex Row();
 }

@@ -3,13 +3,14 @@ using Tightcold.Web.Tests.Bench;
 
 namespace Tightcold.Web.Tests;
 
-/// <summary>A stretch without network: pages that were seen open again, what is written waits in the browser, and is sent
-/// once when the network is back.</summary>
+/// <summary>A stretch without network: pages that were seen open again, what is written waits in the browser, and is
+/// sent once when the network is back.</summary>
 public sealed class OfflineTests(Chromium chromium)
 {
     private static CancellationToken Cancellation => TestContext.Current.CancellationToken;
 
-    private static async Task<int> EntriesAsync(RunningSite site, string kind) => (await site.Desk.RecordAsync(1, Cancellation))!.Journal.OfKind(kind).Count();
+    private static async Task<int> EntriesAsync(RunningSite site, string kind) =>
+        (await site.Desk.RecordAsync(1, Cancellation))!.Journal.OfKind(kind).Count();
 
     [Fact]
     public async Task Without_network_job_and_form_open_again_two_entries_wait_and_are_written_once_with_their_own_times()
@@ -40,12 +41,16 @@ public sealed class OfflineTests(Chromium chromium)
         await person.PictureAsync("offline-390");
         await person.OpenAsync("/jobs/1/weigh-in");
         await person.SeesAsync("to go of");
-        // The driver's "no network" may lapse while the browser makes a page on a busy machine; what slipped through then is
-        // known by its id and counted once, below.
+        // The driver's "no network" may lapse while the browser makes a page on a busy machine; what slipped through
+        // then is known by its id and counted once, below.
         Assert.InRange(await EntriesAsync(site, EntryKinds.VacuumReading), before, before + 2);
         // A page that was never seen says so instead of an error of the browser.
         await person.OpenAsync("/ledger");
-        Assert.Contains("No network here", await person.Page.Locator("body").InnerTextAsync(), StringComparison.Ordinal);
+        Assert.Contains(
+            "No network here",
+            await person.Page.Locator("body").InnerTextAsync(),
+            StringComparison.Ordinal
+        );
 
         await person.OpenAsync("/jobs/1");
         await person.OfflineAsync(false);
@@ -97,11 +102,13 @@ public sealed class OfflineTests(Chromium chromium)
         var car = await client.HiddenOfAsync("/cars/new");
         car["f.label"] = "Grey estate";
         car["f.refrigerant"] = "R-134a";
-        for (var i = 0; i < 2; i++) (await client.SendAsync("/cars/new", car)).Dispose();
+        for (var i = 0; i < 2; i++)
+            (await client.SendAsync("/cars/new", car)).Dispose();
         var only = Assert.Single(await site.Desk.CarsAsync(Cancellation));
         var job = await client.HiddenOfAsync($"/cars/{only.Id}/jobs/new");
         job["complaint"] = "Warm";
-        for (var i = 0; i < 2; i++) (await client.SendAsync($"/cars/{only.Id}/jobs/new", job)).Dispose();
+        for (var i = 0; i < 2; i++)
+            (await client.SendAsync($"/cars/{only.Id}/jobs/new", job)).Dispose();
         Assert.Single(await site.Desk.JobsAsync(Cancellation));
     }
 }

@@ -1,14 +1,14 @@
 using System.Globalization;
 using System.Net;
+using Tightcold.Jobs.Entries;
 using Tightcold.Picture;
 using Tightcold.Picture.Leaks;
-using Tightcold.Jobs.Entries;
 using Tightcold.Web.Tests.Bench;
 
 namespace Tightcold.Web.Tests;
 
-/// <summary>The leak search on the site: the map to tap on, the spots of a car, what other years tell, and what each way
-/// forward may cost.</summary>
+/// <summary>The leak search on the site: the map to tap on, the spots of a car, what other years tell, and what each
+/// way forward may cost.</summary>
 public sealed class SearchTests(Chromium chromium)
 {
     private static CancellationToken Cancellation => TestContext.Current.CancellationToken;
@@ -24,15 +24,25 @@ public sealed class SearchTests(Chromium chromium)
         // The map itself is tapped, at the place of the spot.
         var spot = search.Locator("svg.circuit a[href$='spot=condenser']");
         var box = (await spot.BoundingBoxAsync())!;
-        Assert.True(box.Width >= 55 && box.Height >= 55, $"a fingertip in a glove needs 56 px, this is {box.Width} x {box.Height}");
+        Assert.True(
+            box.Width >= 55 && box.Height >= 55,
+            $"a fingertip in a glove needs 56 px, this is {box.Width} x {box.Height}"
+        );
         await person.NextPageAsync(() => spot.ClickAsync());
         Assert.Equal("condenser", await person.Page.Locator("select[name='f.spot']").InputValueAsync());
-        Assert.True(await person.Page.Locator("input[name='f.test'][value='electronic detector']").IsCheckedAsync(), "the test of the last check is offered");
+        Assert.True(
+            await person.Page.Locator("input[name='f.test'][value='electronic detector']").IsCheckedAsync(),
+            "the test of the last check is offered"
+        );
         await person.Page.Locator("input[name='f.outcome'][value='nothing']").CheckAsync();
         await person.PressAsync("Write it down");
         Assert.Equal(before + 1, await person.Journal.CountAsync());
         await person.StepAsync("Leak search");
-        Assert.Contains("clear", await person.Page.Locator("ol.spots > li").Filter(new() { HasText = "condenser" }).Nth(1).InnerTextAsync(), StringComparison.Ordinal);
+        Assert.Contains(
+            "clear",
+            await person.Page.Locator("ol.spots > li").Filter(new() { HasText = "condenser" }).Nth(1).InnerTextAsync(),
+            StringComparison.Ordinal
+        );
         Assert.Empty(await person.RulesBrokenAsync());
         Assert.Empty(await person.TooSmallAsync());
         Assert.False(await person.ScrollsSidewaysAsync());
@@ -49,7 +59,8 @@ public sealed class SearchTests(Chromium chromium)
         Assert.Equal(SpotStanding.Mended, spots["liquid line joint at condenser"]);
         using var client = site.Client();
         var html = await client.GetStringAsync(new Uri("/jobs/1", UriKind.Relative), Cancellation);
-        foreach (var words in new[] { "leaking", "mended and clear", "not checked" }) Assert.Contains(words, html, StringComparison.Ordinal);
+        foreach (var words in new[] { "leaking", "mended and clear", "not checked" })
+            Assert.Contains(words, html, StringComparison.Ordinal);
         Assert.Contains("with the odds that each spot leaks", html, StringComparison.Ordinal);
         // Black and white: no two standings are drawn alike.
         var drawn = Enum.GetValues<SpotStanding>().Select(App.Diagrams.CircuitMark.Alone).ToArray();
@@ -67,25 +78,47 @@ public sealed class SearchTests(Chromium chromium)
         await person.Page.Locator("#add").FillAsync("rear evaporator joint");
         await person.PressAsync("Add it");
         await person.SeesAsync("Added: rear evaporator joint");
-        Assert.Contains("rear evaporator joint", Jobs.Circuit.CircuitMap.Spots((await site.Desk.CarAsync(car.Id, Cancellation))!));
+        Assert.Contains(
+            "rear evaporator joint",
+            Jobs.Circuit.CircuitMap.Spots((await site.Desk.CarAsync(car.Id, Cancellation))!)
+        );
         await person.PressAsync("Undo");
-        Assert.DoesNotContain("rear evaporator joint", Jobs.Circuit.CircuitMap.Spots((await site.Desk.CarAsync(car.Id, Cancellation))!));
+        Assert.DoesNotContain(
+            "rear evaporator joint",
+            Jobs.Circuit.CircuitMap.Spots((await site.Desk.CarAsync(car.Id, Cancellation))!)
+        );
         await person.PressAsync("Take out: pressure switch");
         await person.SeesAsync("Taken out: pressure switch");
-        Assert.DoesNotContain("pressure switch", Jobs.Circuit.CircuitMap.Spots((await site.Desk.CarAsync(car.Id, Cancellation))!));
+        Assert.DoesNotContain(
+            "pressure switch",
+            Jobs.Circuit.CircuitMap.Spots((await site.Desk.CarAsync(car.Id, Cancellation))!)
+        );
         // What was checked there before stays part of the job, also in another data folder.
         await using (var other = await RunningSite.StartAsync())
-            Assert.True((await other.Desk.ImportAsync(App.Desk.JobDesk.Export((await site.Desk.RecordAsync(1, Cancellation))!), Cancellation)).Taken);
+            Assert.True(
+                (
+                    await other.Desk.ImportAsync(
+                        App.Desk.JobDesk.Export((await site.Desk.RecordAsync(1, Cancellation))!),
+                        Cancellation
+                    )
+                ).Taken
+            );
         await person.PictureAsync("circuit-390");
         Assert.Empty(await person.RulesBrokenAsync());
         Assert.Empty(await person.TooSmallAsync());
         await person.PressAsync("Put back: pressure switch");
-        Assert.Equal(Jobs.Circuit.CircuitMap.Spots(car), Jobs.Circuit.CircuitMap.Spots((await site.Desk.CarAsync(car.Id, Cancellation))!));
+        Assert.Equal(
+            Jobs.Circuit.CircuitMap.Spots(car),
+            Jobs.Circuit.CircuitMap.Spots((await site.Desk.CarAsync(car.Id, Cancellation))!)
+        );
         // A comma would make two spots of one; nothing is changed.
         await person.Page.Locator("#add").FillAsync("one, two");
         await person.PressAsync("Add it");
         await person.SeesAsync("without a comma");
-        Assert.Equal(Jobs.Circuit.CircuitMap.Spots(car), Jobs.Circuit.CircuitMap.Spots((await site.Desk.CarAsync(car.Id, Cancellation))!));
+        Assert.Equal(
+            Jobs.Circuit.CircuitMap.Spots(car),
+            Jobs.Circuit.CircuitMap.Spots((await site.Desk.CarAsync(car.Id, Cancellation))!)
+        );
     }
 
     [Fact]
@@ -95,10 +128,28 @@ public sealed class SearchTests(Chromium chromium)
         var car = (await site.Desk.RecordAsync(1, Cancellation))!.Car;
         site.Clock.Advance(TimeSpan.FromDays(400));
         Assert.True((await site.Desk.OpenJobAsync(car.Id, "Weaker than last year", Cancellation)).Taken);
-        var reading = new Dictionary<string, string> { ["low-side"] = "3.0 bar", ["high-side"] = "3.0 bar", ["ambient-temperature"] = "24 °C" };
-        Assert.True((await site.Desk.AddEntryAsync(2, EntryKinds.StandingReading, reading, null, "", cancellation: Cancellation)).Taken);
+        var reading = new Dictionary<string, string>
+        {
+            ["low-side"] = "3.0 bar",
+            ["high-side"] = "3.0 bar",
+            ["ambient-temperature"] = "24 °C",
+        };
+        Assert.True(
+            (
+                await site.Desk.AddEntryAsync(
+                    2,
+                    EntryKinds.StandingReading,
+                    reading,
+                    null,
+                    "",
+                    cancellation: Cancellation
+                )
+            ).Taken
+        );
         using var client = site.Client();
-        var html = WebUtility.HtmlDecode(await client.GetStringAsync(new Uri("/jobs/2?step=leak-search", UriKind.Relative), Cancellation));
+        var html = WebUtility.HtmlDecode(
+            await client.GetStringAsync(new Uri("/jobs/2?step=leak-search", UriKind.Relative), Cancellation)
+        );
         Assert.Contains("Job 1 left", html, StringComparison.Ordinal);
         Assert.Contains("13 months ago", html, StringComparison.Ordinal);
         // The car's page draws what was left and what was found.
@@ -114,7 +165,16 @@ public sealed class SearchTests(Chromium chromium)
         await person.OpenAsync("/jobs/1/ways");
         await person.SeesAsync("Not your prices yet");
         await person.SeesAsync("check local rules");
-        foreach (var (field, value) in new[] { ("currency", "crowns"), ("price-refrigerant", "34"), ("price-part", "10"), ("price-opening", "40"), ("price-workshop", "9000") })
+        foreach (
+            var (field, value) in new[]
+            {
+                ("currency", "crowns"),
+                ("price-refrigerant", "34"),
+                ("price-part", "10"),
+                ("price-opening", "40"),
+                ("price-workshop", "9000"),
+            }
+        )
             await person.Page.Locator($"#{field}").FillAsync(value);
         await person.Page.Locator("select[name=size]").SelectOptionAsync("can of 12 oz");
         await person.PressAsync("Reckon with these");
@@ -140,9 +200,20 @@ public sealed class SearchTests(Chromium chromium)
         await using var person = await chromium.PersonAsync(site, 390);
         var folder = Directory.CreateTempSubdirectory("tightcold-log-").FullName;
         var wrong = Path.Combine(folder, "wrong.csv");
-        await File.WriteAllTextAsync(wrong, "elapsed s;vacuum micron;shell temp C\n0;800;28.5\n60;x800;28.5\n", Cancellation);
+        await File.WriteAllTextAsync(
+            wrong,
+            "elapsed s;vacuum micron;shell temp C\n0;800;28.5\n60;x800;28.5\n",
+            Cancellation
+        );
         var good = Path.Combine(folder, "good.csv");
-        await File.WriteAllLinesAsync(good, Enumerable.Range(0, 200).Select(i => string.Create(CultureInfo.InvariantCulture, $"{i * 10};{800 + i};28.5")).Prepend("elapsed s;vacuum micron;shell temp C"), Cancellation);
+        await File.WriteAllLinesAsync(
+            good,
+            Enumerable
+                .Range(0, 200)
+                .Select(i => string.Create(CultureInfo.InvariantCulture, $"{i * 10};{800 + i};28.5"))
+                .Prepend("elapsed s;vacuum micron;shell temp C"),
+            Cancellation
+        );
         await person.OpenAsync("/jobs/1/gauge-log");
         await person.Page.Locator("#file").SetInputFilesAsync(wrong);
         await person.PressAsync("Look into it");
@@ -156,7 +227,11 @@ public sealed class SearchTests(Chromium chromium)
         await person.Page.Locator("#file").SetInputFilesAsync(good);
         await person.PressAsync("Look into it");
         await person.Page.Locator("#what").SelectOptionAsync("hold");
-        var begun = site.Clock.GetUtcNow().ToOffset(TimeSpan.FromHours(2)).AddMinutes(-40).ToString("yyyy-MM-dd'T'HH:mm", CultureInfo.InvariantCulture);
+        var begun = site
+            .Clock.GetUtcNow()
+            .ToOffset(TimeSpan.FromHours(2))
+            .AddMinutes(-40)
+            .ToString("yyyy-MM-dd'T'HH:mm", CultureInfo.InvariantCulture);
         await person.Page.Locator("#start").FillAsync(begun);
         var before = (await site.Desk.RecordAsync(1, Cancellation))!.Journal.All.Length;
         await person.PressAsync("Show what that means");
@@ -167,7 +242,10 @@ public sealed class SearchTests(Chromium chromium)
         Assert.False(await person.ScrollsSidewaysAsync());
         await person.PictureAsync("gauge-log-390");
         await person.PressAsync("Write 60 readings down");
-        var written = (await site.Desk.RecordAsync(1, Cancellation))!.Journal.OfKind(EntryKinds.VacuumReading).Where(entry => entry.Fields.Text("pump-valve") == "shut").ToArray();
+        var written = (await site.Desk.RecordAsync(1, Cancellation))!
+            .Journal.OfKind(EntryKinds.VacuumReading)
+            .Where(entry => entry.Fields.Text("pump-valve") == "shut")
+            .ToArray();
         Assert.Equal(60, written.Length);
         // 800 micron is 106.7 Pa by the definition of the micron (1 mmHg = 133.322 Pa).
         Assert.Equal(106.66, written[0].Fields.Si("absolute-pressure")!.Value, 0.01);

@@ -29,12 +29,36 @@ public sealed class TimersTests(DemoSite demo)
         var site = await demo.SiteAsync();
         using var client = site.Client();
         var html = await client.GetStringAsync(new Uri("/jobs/1", UriKind.Relative), Cancellation);
-        foreach (var title in new[] { "with the odds that each spot leaks", "Pump-down, expected against observed", "Hold with its explanations", "the measured cycle on the dome", "Observed against expected", "Charge in the system against time", "Vent in time against a sound car", "The drawing in words" })
+        foreach (
+            var title in new[]
+            {
+                "with the odds that each spot leaks",
+                "Pump-down, expected against observed",
+                "Hold with its explanations",
+                "the measured cycle on the dome",
+                "Observed against expected",
+                "Charge in the system against time",
+                "Vent in time against a sound car",
+                "The drawing in words",
+            }
+        )
             Assert.Contains(title, html, StringComparison.Ordinal);
         // Every drawing that is not decoration has a title and a description, or a label.
-        foreach (System.Text.RegularExpressions.Match drawing in System.Text.RegularExpressions.Regex.Matches(html, "<svg(?<head>[^>]*)>(?<inside>.*?)</svg>", System.Text.RegularExpressions.RegexOptions.Singleline))
-            Assert.True(drawing.Groups["head"].Value.Contains("aria-hidden=\"true\"", StringComparison.Ordinal)
-                || (drawing.Groups["inside"].Value.Contains("<title>", StringComparison.Ordinal) && drawing.Groups["inside"].Value.Contains("<desc>", StringComparison.Ordinal)), drawing.Groups["head"].Value);
+        foreach (
+            System.Text.RegularExpressions.Match drawing in System.Text.RegularExpressions.Regex.Matches(
+                html,
+                "<svg(?<head>[^>]*)>(?<inside>.*?)</svg>",
+                System.Text.RegularExpressions.RegexOptions.Singleline
+            )
+        )
+            Assert.True(
+                drawing.Groups["head"].Value.Contains("aria-hidden=\"true\"", StringComparison.Ordinal)
+                    || (
+                        drawing.Groups["inside"].Value.Contains("<title>", StringComparison.Ordinal)
+                        && drawing.Groups["inside"].Value.Contains("<desc>", StringComparison.Ordinal)
+                    ),
+                drawing.Groups["head"].Value
+            );
         Assert.DoesNotContain("http://", html, StringComparison.Ordinal);
     }
 }

@@ -36,21 +36,24 @@ public sealed class TypedTests
     [InlineData("28 inHg", "28", "inHg vacuum")]
     [InlineData("0 psi", "0", "psig")]
     [InlineData("68 psig ± 2 psig", "68 psig ± 2 psig", null)]
-    public void A_stored_reading_comes_back_as_its_number_and_the_unit_the_form_offers(string stored, string number, string? unit) =>
-        Assert.Equal((number, unit), Typed.Split(Standing.Find("low-side")!, stored));
+    public void A_stored_reading_comes_back_as_its_number_and_the_unit_the_form_offers(
+        string stored,
+        string number,
+        string? unit
+    ) => Assert.Equal((number, unit), Typed.Split(Standing.Find("low-side")!, stored));
 
     [Fact]
     public void What_a_form_shows_and_is_sent_back_unchanged_means_the_same_for_every_unit_of_every_field()
     {
         foreach (var schema in EntryKinds.All.Append(Kit.Schema).Append(Container.Schema).Append(Jobs.Cars.Car.Schema))
-            foreach (var field in schema.Fields)
-                if (field.Type is FieldType.Quantity type)
-                    foreach (var unit in UnitParser.UnitsFor(type.Kind, UnitSystem.Metric))
-                    {
-                        var (number, offered) = Typed.Split(field, $"7.5 {unit}");
-                        Assert.Equal("7.5", number);
-                        Assert.Equal(unit, offered);
-                    }
+        foreach (var field in schema.Fields)
+            if (field.Type is FieldType.Quantity type)
+                foreach (var unit in UnitParser.UnitsFor(type.Kind, UnitSystem.Metric))
+                {
+                    var (number, offered) = Typed.Split(field, $"7.5 {unit}");
+                    Assert.Equal("7.5", number);
+                    Assert.Equal(unit, offered);
+                }
     }
 
     [Fact]
@@ -59,7 +62,10 @@ public sealed class TypedTests
         foreach (var schema in EntryKinds.All.Append(Kit.Schema).Append(Container.Schema).Append(Jobs.Cars.Car.Schema))
         {
             var groups = FormLayout.Of(schema);
-            Assert.Equal(schema.Fields.Select(field => field.Name).Order(), groups.SelectMany(group => group.Fields).Select(field => field.Name).Order());
+            Assert.Equal(
+                schema.Fields.Select(field => field.Name).Order(),
+                groups.SelectMany(group => group.Fields).Select(field => field.Name).Order()
+            );
             Assert.All(schema.Fields.Where(field => field.Required), field => Assert.Contains(field, groups[0].Fields));
         }
     }
@@ -68,12 +74,14 @@ public sealed class TypedTests
     public void Ghosts_of_the_kit_are_readable_as_what_they_say_in_both_unit_systems()
     {
         foreach (var system in Enum.GetValues<UnitSystem>())
-            foreach (var (name, text) in KitGhosts.Of(new ReaderUnits(system, System.Globalization.CultureInfo.InvariantCulture)))
-            {
-                var (number, unit) = Typed.Split(Kit.Schema.Find(name)!, text);
-                Assert.True(unit is not null, $"{name}: “{text}” has no unit the form offers");
-                Assert.DoesNotContain(' ', number);
-            }
+        foreach (
+            var (name, text) in KitGhosts.Of(new ReaderUnits(system, System.Globalization.CultureInfo.InvariantCulture))
+        )
+        {
+            var (number, unit) = Typed.Split(Kit.Schema.Find(name)!, text);
+            Assert.True(unit is not null, $"{name}: “{text}” has no unit the form offers");
+            Assert.DoesNotContain(' ', number);
+        }
     }
 
     [Fact]
@@ -81,16 +89,31 @@ public sealed class TypedTests
     {
         var sheet = new FormSheet(Container.Schema, Typed.Nothing, UnitSystem.Metric)
         {
-            Problems = [InputProblem.Of("A: gross-now", "90 g", $"nothing can weigh less than its own tare"), InputProblem.Of("written-at", "x", $"the clock")],
+            Problems =
+            [
+                InputProblem.Of("A: gross-now", "90 g", $"nothing can weigh less than its own tare"),
+                InputProblem.Of("written-at", "x", $"the clock"),
+            ],
         };
         Assert.Single(sheet.ProblemsOf("gross-now"));
         Assert.Equal("written-at", Assert.Single(sheet.OtherProblems).Field);
-        Assert.Equal("“90 g” is not taken: nothing can weigh less than its own tare.", FormSheet.Sentence(sheet.Problems[0]).ToString());
+        Assert.Equal(
+            "“90 g” is not taken: nothing can weigh less than its own tare.",
+            FormSheet.Sentence(sheet.Problems[0]).ToString()
+        );
     }
 
-    private static Dictionary<string, string> Post(string field, string number, string unit) => Typed.FromPost(Standing, new FormCollection(new Dictionary<string, StringValues>
-    {
-        [Typed.NumberName(field)] = number,
-        [Typed.UnitName(field)] = unit,
-    })).Texts(Standing);
+    private static Dictionary<string, string> Post(string field, string number, string unit) =>
+        Typed
+            .FromPost(
+                Standing,
+                new FormCollection(
+                    new Dictionary<string, StringValues>
+                    {
+                        [Typed.NumberName(field)] = number,
+                        [Typed.UnitName(field)] = unit,
+                    }
+                )
+            )
+            .Texts(Standing);
 }

@@ -1,17 +1,17 @@
 using Tightcold.App.Demo;
 using Tightcold.Findings;
-using Tightcold.Picture;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
+using Tightcold.Picture;
 using Tightcold.Quantities;
 using Tightcold.Web.Tests.Bench;
 using Tightcold.Web.Words;
 
 namespace Tightcold.Web.Tests;
 
-/// <summary>The demo's Saturday on a phone, from an empty data folder to the printed card, every entry typed into its form;
-/// the long search under the car goes without network. Its pictures are those of docs/tutorial.md.</summary>
+/// <summary>The demo's Saturday on a phone, from an empty data folder to the printed card, every entry typed into its
+/// form; the long search under the car goes without network. Its pictures are those of docs/tutorial.md.</summary>
 public sealed class WholeJobOnThePhoneTests(Chromium chromium, DemoSite demo)
 {
     private static CancellationToken Cancellation => TestContext.Current.CancellationToken;
@@ -25,8 +25,11 @@ public sealed class WholeJobOnThePhoneTests(Chromium chromium, DemoSite demo)
         await person.OpenAsync("/");
         await person.TutorialAsync("1-start");
         await KitAsync(person, site, story);
-        var label = EntryWords.Values(Jobs.Cars.Car.Schema, story.Car.Fields, SiFormat.Instance).Where(pair => pair.Field.Name is not ("label" or "refrigerant"))
-            .Select(pair => (pair.Field.Name, Typed(pair.Field, story.Car.Fields))).ToArray();
+        var label = EntryWords
+            .Values(Jobs.Cars.Car.Schema, story.Car.Fields, SiFormat.Instance)
+            .Where(pair => pair.Field.Name is not ("label" or "refrigerant"))
+            .Select(pair => (pair.Field.Name, Typed(pair.Field, story.Car.Fields)))
+            .ToArray();
         await person.AddCarAsync(story.Car.Label, story.Car.Refrigerant, label);
         await person.TutorialAsync("2-car");
         await Advance(site, DemoScenario.Start);
@@ -34,14 +37,27 @@ public sealed class WholeJobOnThePhoneTests(Chromium chromium, DemoSite demo)
 
         var ids = new Dictionary<Guid, Guid>();
         var entries = story.Journal.All.OrderBy(entry => entry.WrittenAt).ToArray();
-        var search = entries.Where(entry => entry.Kind == EntryKinds.LeakCheck && entry.Fields.Text("test") == "nitrogen and soap" && entry.Fields.Text("outcome") == "nothing").Skip(1).ToArray();
+        var search = entries
+            .Where(entry =>
+                entry.Kind == EntryKinds.LeakCheck
+                && entry.Fields.Text("test") == "nitrogen and soap"
+                && entry.Fields.Text("outcome") == "nothing"
+            )
+            .Skip(1)
+            .ToArray();
         foreach (var entry in entries)
         {
             await Advance(site, entry.ObservedAt);
             // Under the car the network ends; it is back for the pressure test after the search.
-            if (entry == search[0]) await BeginOfflineAsync(person);
-            if (search.Contains(entry)) { await CheckOfflineAsync(person, entry); continue; }
-            if (entry.ObservedAt > search[^1].ObservedAt && await person.IsOfflineAsync()) await EndOfflineAsync(person, site, search.Length);
+            if (entry == search[0])
+                await BeginOfflineAsync(person);
+            if (search.Contains(entry))
+            {
+                await CheckOfflineAsync(person, entry);
+                continue;
+            }
+            if (entry.ObservedAt > search[^1].ObservedAt && await person.IsOfflineAsync())
+                await EndOfflineAsync(person, site, search.Length);
             await WriteAsync(person, entry, ids);
             ids[entry.Id] = (await RecordAsync(site)).Journal.All.MaxBy(written => written.WrittenAt)!.Id;
             await PictureAsync(person, entries, entry);
@@ -50,7 +66,8 @@ public sealed class WholeJobOnThePhoneTests(Chromium chromium, DemoSite demo)
         var record = await RecordAsync(site);
         Assert.Equal(story.Journal.Standing.Length, record.Journal.Standing.Length);
         var findings = Walk.Of(record).ToDictionary(finding => finding.Step);
-        foreach (var step in new[] { Step.LeakSearch, Step.Recover, Step.Hold, Step.WeighIn }) Assert.Equal(Judgement.Good, findings[step].Judgement);
+        foreach (var step in new[] { Step.LeakSearch, Step.Recover, Step.Hold, Step.WeighIn })
+            Assert.Equal(Judgement.Good, findings[step].Judgement);
         await person.OpenAsync("/jobs/1");
         await person.PictureAsync("whole-job-390");
         await person.FollowAsync("Job card to print");
@@ -65,7 +82,8 @@ public sealed class WholeJobOnThePhoneTests(Chromium chromium, DemoSite demo)
         await person.OpenAsync("/kit");
         var kit = story.Kit;
         foreach (var field in Jobs.Kits.Kit.Schema.Fields)
-            if (kit.Fields[field.Name] is not null) await person.FillAsync(field.Name, Typed(field, kit.Fields));
+            if (kit.Fields[field.Name] is not null)
+                await person.FillAsync(field.Name, Typed(field, kit.Fields));
         await person.PressAsync("Keep the kit");
         await person.SeesAsync("The kit is kept");
         foreach (var container in kit.Containers)
@@ -73,7 +91,8 @@ public sealed class WholeJobOnThePhoneTests(Chromium chromium, DemoSite demo)
             site.Clock.Advance(TimeSpan.FromMinutes(1));
             await person.FollowAsync("Add a can or cylinder");
             foreach (var field in Jobs.Kits.Container.Schema.Fields)
-                if (container.Fields[field.Name] is not null) await person.FillAsync(field.Name, Typed(field, container.Fields));
+                if (container.Fields[field.Name] is not null)
+                    await person.FillAsync(field.Name, Typed(field, container.Fields));
             await person.PressAsync("Keep it in the kit");
             await person.SeesAsync(container.Name);
         }
@@ -101,13 +120,16 @@ public sealed class WholeJobOnThePhoneTests(Chromium chromium, DemoSite demo)
         await person.ArrivesAsync("/jobs/1?wrote=*");
     }
 
-    /// <summary>Every field as the demo has it; what was carried over from the last entry and is not in this one is emptied.</summary>
+    /// <summary>Every field as the demo has it; what was carried over from the last entry and is not in this one is
+    /// emptied.</summary>
     private static async Task FillAsync(Person person, Entry entry)
     {
         foreach (var field in entry.Schema.Fields)
         {
-            if (entry.Fields[field.Name] is not null) await person.FillAsync(field.Name, Typed(field, entry.Fields));
-            else await person.EmptyAsync(field.Name);
+            if (entry.Fields[field.Name] is not null)
+                await person.FillAsync(field.Name, Typed(field, entry.Fields));
+            else
+                await person.EmptyAsync(field.Name);
         }
     }
 
@@ -134,18 +156,47 @@ public sealed class WholeJobOnThePhoneTests(Chromium chromium, DemoSite demo)
         await person.OfflineAsync(false);
         await person.Page.EvaluateAsync("dispatchEvent(new Event('online'))");
         await person.NothingWaitsAsync();
-        Assert.Equal(waiting, (await RecordAsync(site)).Journal.OfKind(EntryKinds.LeakCheck).Count(entry => entry.Fields.Text("test") == "nitrogen and soap" && entry.Fields.Text("outcome") == "nothing") - 1);
+        Assert.Equal(
+            waiting,
+            (await RecordAsync(site))
+                .Journal.OfKind(EntryKinds.LeakCheck)
+                .Count(entry =>
+                    entry.Fields.Text("test") == "nitrogen and soap" && entry.Fields.Text("outcome") == "nothing"
+                ) - 1
+        );
     }
 
     private static async Task PictureAsync(Person person, Entry[] entries, Entry entry)
     {
-        bool Last(string kind, Func<Entry, bool>? which = null) => entry == entries.Where(one => one.Kind == kind && which?.Invoke(one) != false).Last();
+        bool Last(string kind, Func<Entry, bool>? which = null) =>
+            entry == entries.Where(one => one.Kind == kind && which?.Invoke(one) != false).Last();
         bool First(string kind) => entry == entries.First(one => one.Kind == kind);
-        if (First(EntryKinds.StandingReading)) { await person.ShowAsync("#standing-pressure .body"); await person.TutorialAsync("3-standing"); }
-        else if (Last(EntryKinds.LeakCheck, one => one.Fields.Text("outcome") == "clear leak")) { await person.OpenAsync("/jobs/1?step=leak-search"); await person.ShowAsync("svg.circuit"); await person.TutorialAsync("5-map"); }
-        else if (Last(EntryKinds.VacuumReading)) { await person.ShowAsync("#hold .body"); await person.TutorialAsync("6-hold"); }
-        else if (entry == entries.Where(one => one.Kind == EntryKinds.ScaleReading).SkipLast(1).Last()) { await person.OpenAsync("/jobs/1/weigh-in"); await person.TutorialAsync("7-weigh-in"); }
-        else if (Last(EntryKinds.VentReading)) { await person.ShowAsync("#prove-cold figure"); await person.TutorialAsync("8-cold"); }
+        if (First(EntryKinds.StandingReading))
+        {
+            await person.ShowAsync("#standing-pressure .body");
+            await person.TutorialAsync("3-standing");
+        }
+        else if (Last(EntryKinds.LeakCheck, one => one.Fields.Text("outcome") == "clear leak"))
+        {
+            await person.OpenAsync("/jobs/1?step=leak-search");
+            await person.ShowAsync("svg.circuit");
+            await person.TutorialAsync("5-map");
+        }
+        else if (Last(EntryKinds.VacuumReading))
+        {
+            await person.ShowAsync("#hold .body");
+            await person.TutorialAsync("6-hold");
+        }
+        else if (entry == entries.Where(one => one.Kind == EntryKinds.ScaleReading).SkipLast(1).Last())
+        {
+            await person.OpenAsync("/jobs/1/weigh-in");
+            await person.TutorialAsync("7-weigh-in");
+        }
+        else if (Last(EntryKinds.VentReading))
+        {
+            await person.ShowAsync("#prove-cold figure");
+            await person.TutorialAsync("8-cold");
+        }
     }
 
     /// <summary>A value as the form takes it: number and one of the units it offers.</summary>
@@ -156,11 +207,13 @@ public sealed class WholeJobOnThePhoneTests(Chromium chromium, DemoSite demo)
         return unit is null ? text : $"{number} {unit}";
     }
 
-    private static async Task<JobRecord> RecordAsync(RunningSite site) => (await site.Desk.RecordAsync(1, Cancellation))!;
+    private static async Task<JobRecord> RecordAsync(RunningSite site) =>
+        (await site.Desk.RecordAsync(1, Cancellation))!;
 
     private static Task Advance(RunningSite site, DateTimeOffset to)
     {
-        if (to > site.Clock.GetUtcNow()) site.Clock.SetUtcNow(to.ToUniversalTime());
+        if (to > site.Clock.GetUtcNow())
+            site.Clock.SetUtcNow(to.ToUniversalTime());
         return Task.CompletedTask;
     }
 }

@@ -1,6 +1,6 @@
 using System.Net;
-using Tightcold.Picture;
 using Tightcold.Jobs.Entries;
+using Tightcold.Picture;
 using Tightcold.Web.Tests.Bench;
 using Tightcold.Web.Words;
 
@@ -13,7 +13,10 @@ public sealed class WholeWalkTests(Chromium chromium)
     [InlineData(390, true)]
     [InlineData(1280, true)]
     [InlineData(390, false)]
-    public async Task A_job_goes_from_the_first_car_to_the_card_with_an_entry_refused_corrected_and_struck(int width, bool scripts)
+    public async Task A_job_goes_from_the_first_car_to_the_card_with_an_entry_refused_corrected_and_struck(
+        int width,
+        bool scripts
+    )
     {
         await using var site = await RunningSite.StartAsync(InventedFindings.Until(Step.StandingPressure));
         await using var person = await chromium.PersonAsync(site, width, scripts);
@@ -23,11 +26,22 @@ public sealed class WholeWalkTests(Chromium chromium)
         await person.SeesAsync("Begin with the car in front of you");
         await person.PictureAsync($"start-empty-{tag}");
 
-        await person.AddCarAsync("Grey estate", "R-134a", ("label-charge", "550 g"), ("compressor", "fixed, cycling"), ("device", "expansion valve"));
+        await person.AddCarAsync(
+            "Grey estate",
+            "R-134a",
+            ("label-charge", "550 g"),
+            ("compressor", "fixed, cycling"),
+            ("device", "expansion valve")
+        );
         await person.OpenJobAsync("It blows warm since Tuesday");
         Assert.EndsWith("/jobs/1", person.Page.Url, StringComparison.Ordinal);
 
-        await person.WriteDownAsync(EntryKinds.Weather, ("ambient-temperature", "32 °C"), ("relative-humidity", "21 %"), ("altitude", "1600 m"));
+        await person.WriteDownAsync(
+            EntryKinds.Weather,
+            ("ambient-temperature", "32 °C"),
+            ("relative-humidity", "21 %"),
+            ("altitude", "1600 m")
+        );
         await person.SeesAsync("Written down at 12:00: weather");
 
         // Refused: one sentence beside the field, everything typed is kept.
@@ -37,7 +51,11 @@ public sealed class WholeWalkTests(Chromium chromium)
         await person.FillAsync("ambient-temperature", "300 °C");
         await person.PressAsync("Write it down");
         Assert.Contains("“forty” is not taken", await person.ProblemOfAsync("low-side"), StringComparison.Ordinal);
-        Assert.Contains("“300 °C” is not taken", await person.ProblemOfAsync("ambient-temperature"), StringComparison.Ordinal);
+        Assert.Contains(
+            "“300 °C” is not taken",
+            await person.ProblemOfAsync("ambient-temperature"),
+            StringComparison.Ordinal
+        );
         Assert.Equal("41", await person.StandsInAsync("high-side"));
         Assert.Equal("forty", await person.StandsInAsync("low-side"));
         await person.PictureAsync($"entry-refused-{tag}");
@@ -57,7 +75,11 @@ public sealed class WholeWalkTests(Chromium chromium)
         await person.Page.Locator("#reason").FillAsync("read the wrong scale");
         await person.PressAsync("Write the correction");
         Assert.Equal(3, await person.Journal.CountAsync());
-        Assert.Contains("read the wrong scale", await person.Page.Locator("ol.journal .struck").First.InnerTextAsync(), StringComparison.Ordinal);
+        Assert.Contains(
+            "read the wrong scale",
+            await person.Page.Locator("ol.journal .struck").First.InnerTextAsync(),
+            StringComparison.Ordinal
+        );
 
         // Struck: a note that was for another car.
         await person.WriteDownAsync(EntryKinds.Note, ("text", "Belt squeaks"));
@@ -89,7 +111,12 @@ public sealed class WholeWalkTests(Chromium chromium)
     public async Task Sending_the_same_form_twice_writes_one_entry_and_another_reading_in_the_same_form_writes_a_second()
     {
         await using var site = await RunningSite.StartAsync();
-        var car = (await site.Desk.AddCarAsync(new Dictionary<string, string> { ["label"] = "Grey estate", ["refrigerant"] = "R-134a" }, TestContext.Current.CancellationToken)).Value!;
+        var car = (
+            await site.Desk.AddCarAsync(
+                new Dictionary<string, string> { ["label"] = "Grey estate", ["refrigerant"] = "R-134a" },
+                TestContext.Current.CancellationToken
+            )
+        ).Value!;
         await site.Desk.OpenJobAsync(car.Id, "Warm", TestContext.Current.CancellationToken);
         using var client = site.Client();
         var form = await client.HiddenOfAsync("/jobs/1/entries/new/standing-reading");
@@ -99,7 +126,10 @@ public sealed class WholeWalkTests(Chromium chromium)
 
         async Task<int> EntriesAfterSendingAsync()
         {
-            Assert.Equal(HttpStatusCode.Found, (await client.SendAsync("/jobs/1/entries/new/standing-reading", form)).StatusCode);
+            Assert.Equal(
+                HttpStatusCode.Found,
+                (await client.SendAsync("/jobs/1/entries/new/standing-reading", form)).StatusCode
+            );
             return (await site.Desk.RecordAsync(1, TestContext.Current.CancellationToken))!.Journal.All.Length;
         }
 
@@ -121,15 +151,24 @@ public sealed class WholeWalkTests(Chromium chromium)
         site.Clock.Advance(TimeSpan.FromSeconds(41));
         await person.WriteDownAsync(EntryKinds.Note, ("text", "first"));
         site.Clock.Advance(TimeSpan.FromMinutes(5));
-        foreach (var (text, typed, expected) in new[] { ("second", null, RunningSite.Noon.AddSeconds(41)), ("third", "2026-07-14T11:30", RunningSite.Noon.AddMinutes(-30)) })
+        foreach (
+            var (text, typed, expected) in new[]
+            {
+                ("second", null, RunningSite.Noon.AddSeconds(41)),
+                ("third", "2026-07-14T11:30", RunningSite.Noon.AddMinutes(-30)),
+            }
+        )
         {
             await person.FollowAsync("Not right?");
             await person.FollowAsync("Correct it");
             await person.TypeAsync("text", text);
             await person.Page.Locator("#reason").FillAsync("mistyped");
-            if (typed is not null) await person.Page.Locator("#when").FillAsync(typed);
+            if (typed is not null)
+                await person.Page.Locator("#when").FillAsync(typed);
             await person.PressAsync("Write the correction");
-            var standing = Assert.Single((await site.Desk.RecordAsync(1, TestContext.Current.CancellationToken))!.Journal.Standing);
+            var standing = Assert.Single(
+                (await site.Desk.RecordAsync(1, TestContext.Current.CancellationToken))!.Journal.Standing
+            );
             Assert.Equal(text, standing.Fields.Text("text"));
             Assert.Equal(expected, standing.ObservedAt);
         }
@@ -146,7 +185,11 @@ public sealed class WholeWalkTests(Chromium chromium)
         await person.FillAsync("text", "typed before the restart");
         await site.RestartAsync();
         await person.PressAsync("Write it down");
-        Assert.Contains("typed before the restart", await person.Journal.First.InnerTextAsync(), StringComparison.Ordinal);
+        Assert.Contains(
+            "typed before the restart",
+            await person.Journal.First.InnerTextAsync(),
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -156,7 +199,12 @@ public sealed class WholeWalkTests(Chromium chromium)
         await using var person = await chromium.PersonAsync(site, 390);
         await person.AddCarAsync("Grey estate", "R-134a");
         await person.OpenJobAsync("Warm");
-        await person.WriteDownAsync(EntryKinds.VentReading, ("vent-temperature", "41 °F"), ("ambient-temperature", "88 °F"), ("air-source", "recirculated"));
+        await person.WriteDownAsync(
+            EntryKinds.VentReading,
+            ("vent-temperature", "41 °F"),
+            ("ambient-temperature", "88 °F"),
+            ("air-source", "recirculated")
+        );
         await person.OpenFormAsync(EntryKinds.VentReading);
         Assert.Equal("41", await person.GhostOfAsync("vent-temperature"));
         Assert.Equal("°F", await person.Page.Locator("select[name='u.vent-temperature']").InputValueAsync());
@@ -177,7 +225,11 @@ public sealed class WholeWalkTests(Chromium chromium)
         await using var person = await chromium.PersonAsync(site, 390, scripts: false);
         await person.AddCarAsync("Grey estate", "R-134a");
         await person.OpenJobAsync("Warm");
-        await person.WriteDownAsync(EntryKinds.StandingReading, ("low-side", "4 bar gauge"), ("ambient-temperature", "32 °C"));
+        await person.WriteDownAsync(
+            EntryKinds.StandingReading,
+            ("low-side", "4 bar gauge"),
+            ("ambient-temperature", "32 °C")
+        );
         await person.PressAsync("psi °F");
         Assert.EndsWith("/jobs/1", person.Page.Url.Split('?')[0], StringComparison.Ordinal);
         // 4 bar is 58 psi and 32 °C is 89.6 °F: by the definitions of the units.

@@ -9,7 +9,9 @@ namespace Tightcold.Published;
 /// by.</summary>
 internal sealed class ChartCar
 {
-    private const int First = 240, Batch = 240, MostRounds = 10;
+    private const int First = 240,
+        Batch = 240,
+        MostRounds = 10;
     private const double Wanted = 150;
 
     private readonly double[][] points;
@@ -40,10 +42,19 @@ internal sealed class ChartCar
         var simulator = new CarSimulator(evidence.Car, hidden: false, population);
         var run = new HypothesisRun(new(Hypothesis.NothingWrong, [], 1), simulator, data, seed);
         run.First(PointSequence.Normal(First, Coordinate.Count, new Chance(seed)), First);
-        for (var round = 0; round < MostRounds && run.Particles.Effective < Wanted; round++) run.Refine(Batch);
-        var kept = Enumerable.Range(0, run.Particles.Count).Where(run.Particles.Closed).Where(i =>
-            double.IsFinite(run.Particles.LogWeight(i))).ToArray();
-        return new(rows[0].Maker, rows[0].Source, [.. kept.Select(i => run.Particles.Point(i).ToArray())],
-            [.. kept.Select(i => run.Particles.LogWeight(i))], run.Particles.Effective);
+        for (var round = 0; round < MostRounds && run.Particles.Effective < Wanted; round++)
+            run.Refine(Batch);
+        var kept = Enumerable
+            .Range(0, run.Particles.Count)
+            .Where(run.Particles.Closed)
+            .Where(i => double.IsFinite(run.Particles.LogWeight(i)))
+            .ToArray();
+        return new(
+            rows[0].Maker,
+            rows[0].Source,
+            [.. kept.Select(i => run.Particles.Point(i).ToArray())],
+            [.. kept.Select(i => run.Particles.LogWeight(i))],
+            run.Particles.Effective
+        );
     }
 }

@@ -14,22 +14,30 @@ namespace Tightcold.Published;
 internal sealed class PopulationFit
 {
     // What the first guess is worth, in charts: of its level and of its spread.
-    private const double LevelWorth = 1.5, SpreadWorth = 4;
+    private const double LevelWorth = 1.5,
+        SpreadWorth = 4;
 
     // No trait becomes surer than this share of the first guess's spread: a dozen charts do not know that.
     private const double LeastSpread = 0.6;
 
     private static readonly (int Coordinate, string[] Traits)[] Map =
     [
-        (Coordinate.CondenserUa, ["condenser"]), (Coordinate.FaceSpeed, ["face-idle", "face-raised"]),
-        (Coordinate.Reentry, ["reentry-idle", "reentry-raised"]), (Coordinate.Displacement, ["displacement"]),
-        (Coordinate.Volumetric, ["volumetric"]), (Coordinate.CoilNtu, ["coil"]), (Coordinate.Blower, ["blower"]),
-        (Coordinate.ThrottleArea, ["throttle"]), (Coordinate.ValveSetting, ["superheat"]), (Coordinate.Isentropic,
-            ["isentropic"]),
-        (Coordinate.LineHeat, ["line-heat"]), (Coordinate.Switches, ["fin-off", "low-switch"]), (Coordinate.Cabin,
-            ["cabin"]),
-        (Coordinate.Control, ["suction-set", "electric-target"]), (Coordinate.LineDrop, ["line-drop"]),
-            (Coordinate.Duct, ["duct"]),
+        (Coordinate.CondenserUa, ["condenser"]),
+        (Coordinate.FaceSpeed, ["face-idle", "face-raised"]),
+        (Coordinate.Reentry, ["reentry-idle", "reentry-raised"]),
+        (Coordinate.Displacement, ["displacement"]),
+        (Coordinate.Volumetric, ["volumetric"]),
+        (Coordinate.CoilNtu, ["coil"]),
+        (Coordinate.Blower, ["blower"]),
+        (Coordinate.ThrottleArea, ["throttle"]),
+        (Coordinate.ValveSetting, ["superheat"]),
+        (Coordinate.Isentropic, ["isentropic"]),
+        (Coordinate.LineHeat, ["line-heat"]),
+        (Coordinate.Switches, ["fin-off", "low-switch"]),
+        (Coordinate.Cabin, ["cabin"]),
+        (Coordinate.Control, ["suction-set", "electric-target"]),
+        (Coordinate.LineDrop, ["line-drop"]),
+        (Coordinate.Duct, ["duct"]),
         (Coordinate.FanStage, ["fan-mild"]),
     ];
 
@@ -41,8 +49,13 @@ internal sealed class PopulationFit
 
     /// <summary>Charts by car, left-out rows aside.</summary>
     public static PublishedRow[][] Charts() =>
-        [.. PublishedRow.All().Where(row => row.IsSound && row.LeftOut.Length == 0).GroupBy(row =>
-            row.Car).Select(group => group.ToArray())];
+        [
+            .. PublishedRow
+                .All()
+                .Where(row => row.IsSound && row.LeftOut.Length == 0)
+                .GroupBy(row => row.Car)
+                .Select(group => group.ToArray()),
+        ];
 
     public Population Population => first.With(Traits());
 
@@ -71,8 +84,9 @@ internal sealed class PopulationFit
     public static ChartCar[] Draw(PublishedRow[][] charts, Population population, ulong seed)
     {
         var cars = new ChartCar[charts.Length];
-        Parallel.For(0, charts.Length, new ParallelOptions { MaxDegreeOfParallelism = 2 },
-            i => cars[i] = ChartCar.Of(charts[i], population, (seed << 8) + (ulong)i + 1));
+        Parallel.For(0, charts.Length, new ParallelOptions { MaxDegreeOfParallelism = 2 }, i =>
+            cars[i] = ChartCar.Of(charts[i], population, (seed << 8) + (ulong)i + 1)
+        );
         return cars;
     }
 
@@ -80,8 +94,10 @@ internal sealed class PopulationFit
     {
         var text = new StringBuilder();
         foreach (var (name, trait) in Traits())
-            text.Append(CultureInfo.InvariantCulture,
-                $"{name};{trait.Level:G5};{trait.Spread:G3};{(trait.IsFactor ? "x" : "")}\n");
+            text.Append(
+                CultureInfo.InvariantCulture,
+                $"{name};{trait.Level:G5};{trait.Spread:G3};{(trait.IsFactor ? "x" : "")}\n"
+            );
         return text.ToString();
     }
 
@@ -94,8 +110,11 @@ internal sealed class PopulationFit
         text.Append("# A level marked x is a factor on LoopDesign's ordinary car.\n");
         text.Append("# Written by the tool's command ship; not by hand.\n");
         text.Append("trait;level;spread;unit\n");
-        foreach (var line in guess.Where(line => line.Length > 0 && line[0] != '#'
-            && !line.StartsWith("trait;", StringComparison.Ordinal)))
+        foreach (
+            var line in guess.Where(line =>
+                line.Length > 0 && line[0] != '#' && !line.StartsWith("trait;", StringComparison.Ordinal)
+            )
+        )
         {
             var f = line.Split(';');
             var trait = Population[f[0]];
@@ -168,7 +187,13 @@ internal sealed class PopulationFit
     {
         for (var t = 0; t < Map.Length; t++)
             foreach (var name in Map[t].Traits)
-                yield return new(name, first[name] with { Level = first[name].At(level[t]),
-                    Spread = first[name].Spread * spread[t] });
+                yield return new(
+                    name,
+                    first[name] with
+                    {
+                        Level = first[name].At(level[t]),
+                        Spread = first[name].Spread * spread[t],
+                    }
+                );
     }
 }

@@ -7,8 +7,11 @@ var rows = PublishedRow.All();
 switch (args)
 {
     case ["rows", .. var ids]:
-        Console.WriteLine(RowsTable.Of(rows.Where(row => ids.Length == 0 || ids.Contains(row.Id)), Effort.Full, _ =>
-            Population.Shipped));
+        Console.WriteLine(
+            RowsTable.Of(rows.Where(row => ids.Length == 0 || ids.Contains(row.Id)), Effort.Full, _ =>
+                Population.Shipped
+            )
+        );
         return 0;
     case ["warm", .. var ids]:
         var broken = rows.Where(row => !row.IsSound && (ids.Length == 0 || ids.Contains(row.Id)));
@@ -27,13 +30,23 @@ switch (args)
         return 0;
     case ["brute", var from, var many]:
         var first = int.Parse(from, System.Globalization.CultureInfo.InvariantCulture);
-        Console.WriteLine(Tightcold.Studies.Faults.AgainstBruteForce.Run(first, int.Parse(many,
-            System.Globalization.CultureInfo.InvariantCulture), CancellationToken.None).Text());
+        Console.WriteLine(
+            Tightcold
+                .Studies.Faults.AgainstBruteForce.Run(
+                    first,
+                    int.Parse(many, System.Globalization.CultureInfo.InvariantCulture),
+                    CancellationToken.None
+                )
+                .Text()
+        );
         return 0;
     case ["fit", var guess, .. var rest]:
         var rounds = rest is [var count] ? int.Parse(count, System.Globalization.CultureInfo.InvariantCulture) : 6;
-        Console.WriteLine(PopulationFit.Of(Population.Parse(File.ReadAllText(guess)), PopulationFit.Charts(), rounds,
-            Console.WriteLine).Text());
+        Console.WriteLine(
+            PopulationFit
+                .Of(Population.Parse(File.ReadAllText(guess)), PopulationFit.Charts(), rounds, Console.WriteLine)
+                .Text()
+        );
         return 0;
     case ["ship", var guess, var to]:
         var shipped = PopulationFit.Of(Population.Parse(File.ReadAllText(guess)), PopulationFit.Charts(), 8, _ => { });
@@ -43,13 +56,18 @@ switch (args)
         var charts = PopulationFit.Charts();
         var fit = PopulationFit.Of(Population.Parse(File.ReadAllText(guess)), charts, 6, _ => { });
         var cars = PopulationFit.Draw(charts, fit.Population, 99);
-        var without = cars.Select(car => car.Maker).Distinct().ToDictionary(maker => maker, maker =>
-            fit.Without(maker, cars).Population);
-        Console.WriteLine(RowsTable.Of(rows.Where(row => ids.Length == 0 || ids.Contains(row.Id)), Effort.Full,
-            maker => without.GetValueOrDefault(maker, fit.Population)));
+        var without = cars.Select(car => car.Maker)
+            .Distinct()
+            .ToDictionary(maker => maker, maker => fit.Without(maker, cars).Population);
+        Console.WriteLine(
+            RowsTable.Of(rows.Where(row => ids.Length == 0 || ids.Contains(row.Id)), Effort.Full, maker =>
+                without.GetValueOrDefault(maker, fit.Population)
+            )
+        );
         return 0;
     default:
-        Console.Error.WriteLine("""
+        Console.Error.WriteLine(
+            """
             rows [id …]               every printed row through the diagnosis, with the population that is shipped
             warm [id …]               the fault rows with the prior of a car brought in warm
             why <id>                  one row with all that speaks for each explanation
@@ -59,6 +77,7 @@ switch (args)
             speed <from> <cars>       processor time of an answer from five ways of running
             brute <from> <cars>       the odds of each effort against a brute force, on invented cars
             left-out <guess> [id …]   every printed row with the population that its maker had no part in
-            """);
+            """
+        );
         return 2;
 }

@@ -61,7 +61,8 @@ internal sealed record PublishedRow
     private static PublishedRow Of(string line)
     {
         var f = line.Split(';');
-        if (f.Length != 25) throw new FormatException($"rows.csv: 25 fields are wanted in “{line}”.");
+        if (f.Length != 25)
+            throw new FormatException($"rows.csv: 25 fields are wanted in “{line}”.");
         return new()
         {
             Id = f[0],
@@ -82,7 +83,9 @@ internal sealed record PublishedRow
             High = Range.Of(f[18], f[19]),
             Vent = Range.Of(f[20], f[21]),
             Truth = f[22].Split('|', StringSplitOptions.RemoveEmptyEntries),
-            Seen = f[23].Split(',', StringSplitOptions.RemoveEmptyEntries).Select(pair => pair.Split('='))
+            Seen = f[23]
+                .Split(',', StringSplitOptions.RemoveEmptyEntries)
+                .Select(pair => pair.Split('='))
                 .ToDictionary(pair => pair[0], pair => pair[1]),
             LeftOut = f[24],
         };
@@ -96,9 +99,12 @@ internal sealed record PublishedRow
 
         public static Range? Of(string from, string to)
         {
-            if (from.Length == 0 || to.Length == 0) return null;
-            return new(double.Parse(from, CultureInfo.InvariantCulture), double.Parse(to,
-                CultureInfo.InvariantCulture));
+            if (from.Length == 0 || to.Length == 0)
+                return null;
+            return new(
+                double.Parse(from, CultureInfo.InvariantCulture),
+                double.Parse(to, CultureInfo.InvariantCulture)
+            );
         }
     }
 }

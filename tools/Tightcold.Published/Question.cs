@@ -11,7 +11,10 @@ internal static class Question
     private const double ZeroK = 273.15;
 
     // Dial gauges of class 1.6 and their steps, a probe; common practice.
-    private const double LowSigmaPa = 0.14e5, LowStepPa = 0.1e5, HighSigmaPa = 0.28e5, HighStepPa = 0.5e5,
+    private const double LowSigmaPa = 0.14e5,
+        LowStepPa = 0.1e5,
+        HighSigmaPa = 0.28e5,
+        HighStepPa = 0.5e5,
         VentSigmaK = 0.8;
 
     public static DiagnosisEvidence Of(PublishedRow row, ReadingReason why)
@@ -28,34 +31,46 @@ internal static class Question
     /// <summary>The same for the fit: the middle of what is printed, no surer than half the printed range.</summary>
     public static OperatingPoint ForFit(PublishedRow row)
     {
-        var readings = Readings(row).Select(reading => reading.Channel switch
-        {
-            Channel.LowSide => reading with { SigmaInstrument = Sigma(0.07e5, 1e5 * row.Low!.Value.Half), Step = 0 },
-            Channel.HighSide => reading with { SigmaInstrument = Sigma(0.15e5, 1e5 * row.High!.Value.Half), Step = 0 },
-            _ => reading with { SigmaInstrument = Sigma(0.5, row.Vent!.Value.Half), Step = 0 },
-        });
+        var readings = Readings(row)
+            .Select(reading =>
+                reading.Channel switch
+                {
+                    Channel.LowSide => reading with
+                    {
+                        SigmaInstrument = Sigma(0.07e5, 1e5 * row.Low!.Value.Half),
+                        Step = 0,
+                    },
+                    Channel.HighSide => reading with
+                    {
+                        SigmaInstrument = Sigma(0.15e5, 1e5 * row.High!.Value.Half),
+                        Step = 0,
+                    },
+                    _ => reading with { SigmaInstrument = Sigma(0.5, row.Vent!.Value.Half), Step = 0 },
+                }
+            );
         return Point(row) with { Readings = [.. readings], Glass = GlassSeen.NotLooked };
     }
 
     private static double Sigma(double least, double half) => Math.Sqrt((least * least) + (0.25 * half * half));
 
-    public static CarKnowledge Car(PublishedRow row) => new(row.Refrigerant.Length == 0 ? "R134a" : row.Refrigerant)
-    {
-        Compressor = row.Compressor switch
+    public static CarKnowledge Car(PublishedRow row) =>
+        new(row.Refrigerant.Length == 0 ? "R134a" : row.Refrigerant)
         {
-            "fixed" => CompressorKind.FixedWithFinThermostat,
-            "cycling" => CompressorKind.FixedCycling,
-            "variable" => CompressorKind.Variable,
-            "electric" => CompressorKind.Electric,
-            _ => null,
-        },
-        Expansion = row.Device switch
-        {
-            "valve" => ExpansionKind.ExpansionValve,
-            "tube" => ExpansionKind.OrificeTube,
-            _ => null,
-        },
-    };
+            Compressor = row.Compressor switch
+            {
+                "fixed" => CompressorKind.FixedWithFinThermostat,
+                "cycling" => CompressorKind.FixedCycling,
+                "variable" => CompressorKind.Variable,
+                "electric" => CompressorKind.Electric,
+                _ => null,
+            },
+            Expansion = row.Device switch
+            {
+                "valve" => ExpansionKind.ExpansionValve,
+                "tube" => ExpansionKind.OrificeTube,
+                _ => null,
+            },
+        };
 
     public static OperatingPoint Point(PublishedRow row)
     {
@@ -79,7 +94,12 @@ internal static class Question
             HumiditySigma = row.Humidity is { } known ? Math.Max(0.03, known.Half / 170) : 0.15,
             EngineRpm = rpm,
             EngineSigma = rpmSigma,
-            BlowerShare = row.Blower switch { "medium" => 0.7, "low" => 0.4, _ => 1 },
+            BlowerShare = row.Blower switch
+            {
+                "medium" => 0.7,
+                "low" => 0.4,
+                _ => 1,
+            },
             FreshShare = recirculated ? 0.05 : 1,
             IntakeSaid = row.Intake.Length > 0,
             CabinK = atInlet ? inlet : null,
@@ -107,24 +127,27 @@ internal static class Question
         };
     }
 
-    private static Sign? SignOf(string what, string how) => (what, how) switch
-    {
-        ("cools", "comes-and-goes") => Sign.ComesAndGoes,
-        ("after-stop", "equal-at-once") => Sign.SidesEqualAtOnce,
-        ("after-stop", "falls-fast") => Sign.HighFallsFastThenSlowly,
-        ("low-pipe", "not-cold") => Sign.LowPipeNotCold,
-        ("low-pipe", "cold") => Sign.LowPipeCold,
-        ("lower-revs", "no-foam") => Sign.NoFoamAtLowerRevs,
-        ("needle", "low-swings") => Sign.LowNeedleSwings,
-        ("glass" or "frost", _) => null,
-        _ => throw new FormatException($"rows.csv: “{what}={how}” is no sign."),
-    };
+    private static Sign? SignOf(string what, string how) =>
+        (what, how) switch
+        {
+            ("cools", "comes-and-goes") => Sign.ComesAndGoes,
+            ("after-stop", "equal-at-once") => Sign.SidesEqualAtOnce,
+            ("after-stop", "falls-fast") => Sign.HighFallsFastThenSlowly,
+            ("low-pipe", "not-cold") => Sign.LowPipeNotCold,
+            ("low-pipe", "cold") => Sign.LowPipeCold,
+            ("lower-revs", "no-foam") => Sign.NoFoamAtLowerRevs,
+            ("needle", "low-swings") => Sign.LowNeedleSwings,
+            ("glass" or "frost", _) => null,
+            _ => throw new FormatException($"rows.csv: “{what}={how}” is no sign."),
+        };
 
     private static IEnumerable<Reading> Readings(PublishedRow row)
     {
-        if (row.Low is { } low) yield return new(Channel.LowSide, AirPa + (1e5 * low.Middle), LowSigmaPa, LowStepPa);
-        if (row.High is { } high) yield return new(Channel.HighSide, AirPa + (1e5 * high.Middle), HighSigmaPa,
-            HighStepPa);
-        if (row.Vent is { } vent) yield return new(Channel.Vent, ZeroK + vent.Middle, VentSigmaK, 0.1);
+        if (row.Low is { } low)
+            yield return new(Channel.LowSide, AirPa + (1e5 * low.Middle), LowSigmaPa, LowStepPa);
+        if (row.High is { } high)
+            yield return new(Channel.HighSide, AirPa + (1e5 * high.Middle), HighSigmaPa, HighStepPa);
+        if (row.Vent is { } vent)
+            yield return new(Channel.Vent, ZeroK + vent.Middle, VentSigmaK, 0.1);
     }
 }

@@ -3,8 +3,8 @@ using System.Text;
 using Tightcold.Diagnosis.Inference;
 using Tightcold.Diagnosis.Measurement;
 using Tightcold.Diagnosis.Priors;
-using Tightcold.Studies.Faults;
 using Tightcold.Loop.Designs;
+using Tightcold.Studies.Faults;
 
 namespace Tightcold.Published;
 
@@ -22,18 +22,23 @@ internal sealed class RowsTable
     /// <param name="effort">How hard to look.</param>
     /// <param name="population">What sound cars are like, by the maker whose row it is.</param>
     /// <param name="why">Why the readings were taken.</param>
-    public static string Of(IEnumerable<PublishedRow> rows, Effort effort, Func<string, Population> population,
-        ReadingReason why = ReadingReason.NotSaid)
+    public static string Of(
+        IEnumerable<PublishedRow> rows,
+        Effort effort,
+        Func<string, Population> population,
+        ReadingReason why = ReadingReason.NotSaid
+    )
     {
         var table = new RowsTable();
         var all = rows.ToArray();
         var answers = new FaultOdds?[all.Length];
         Parallel.For(0, all.Length, new ParallelOptions { MaxDegreeOfParallelism = 2 }, i =>
         {
-            if (all[i].LeftOut.Length == 0) answers[i] = Diagnoser.Diagnose(Question.Of(all[i], why), effort, 1,
-                population(all[i].Maker));
+            if (all[i].LeftOut.Length == 0)
+                answers[i] = Diagnoser.Diagnose(Question.Of(all[i], why), effort, 1, population(all[i].Maker));
         });
-        for (var i = 0; i < all.Length; i++) table.Add(all[i], answers[i]);
+        for (var i = 0; i < all.Length; i++)
+            table.Add(all[i], answers[i]);
         return table.Text();
     }
 
@@ -54,9 +59,14 @@ internal sealed class RowsTable
         {
             foreach (var reading in answer.Readings)
             {
-                if (!inside.TryGetValue(reading.Channel, out var list)) inside[reading.Channel] = list = [];
-                list.Add((reading.Observed >= reading.Healthy.Low && reading.Observed <= reading.Healthy.High,
-                    reading.Observed < reading.Healthy.Low));
+                if (!inside.TryGetValue(reading.Channel, out var list))
+                    inside[reading.Channel] = list = [];
+                list.Add(
+                    (
+                        reading.Observed >= reading.Healthy.Low && reading.Observed <= reading.Healthy.High,
+                        reading.Observed < reading.Healthy.Low
+                    )
+                );
             }
         }
 
@@ -65,13 +75,23 @@ internal sealed class RowsTable
         var place = Array.FindIndex(ranked, one => right.Contains(one.Key)) + 1;
         var tableRight = table.Length > 0 && right.Contains(table[0].Key);
         var worst = ranked.First(one => one.Key != Hypothesis.NothingWrong && one.Key != Hypothesis.NoneOfThese);
-        var wrongSurely = ranked.Any(one => one.Odds >= 0.8 && !right.Contains(one.Key)
-            && one.Key != Hypothesis.NoneOfThese);
-        if (isSound) sound.Add(new(row.Maker, place == 1, worst.Odds >= 0.8, soundOdds, tableRight));
-        else faulty.Add(new(place == 1, place is 1 or 2, wrongSurely, tableRight));
-        var verdict = string.Join(", ", ranked.Take(3).Select(one =>
-            FormattableString.Invariant($"{one.Key} {100 * one.Odds:0}")));
-        var how = place switch { 1 => "yes", 2 => "second", _ => "no" };
+        var wrongSurely = ranked.Any(one =>
+            one.Odds >= 0.8 && !right.Contains(one.Key) && one.Key != Hypothesis.NoneOfThese
+        );
+        if (isSound)
+            sound.Add(new(row.Maker, place == 1, worst.Odds >= 0.8, soundOdds, tableRight));
+        else
+            faulty.Add(new(place == 1, place is 1 or 2, wrongSurely, tableRight));
+        var verdict = string.Join(
+            ", ",
+            ranked.Take(3).Select(one => FormattableString.Invariant($"{one.Key} {100 * one.Odds:0}"))
+        );
+        var how = place switch
+        {
+            1 => "yes",
+            2 => "second",
+            _ => "no",
+        };
         var plain = string.Join(", ", table.Select(one => one.Key)) + (tableRight ? " ✓" : "");
         lines.Add($"| {row.Id} | {Air(row)} | {Printed(row)} | {bands} | {verdict} | {how} | {plain} |");
     }
@@ -80,35 +100,50 @@ internal sealed class RowsTable
     {
         var odds = SymptomTable.Odds(evidence);
         var most = odds.Values.Max();
-        return most < 0.1 ? [] : [.. odds.Where(pair => pair.Value > most - 1e-9).Select(pair =>
-            (pair.Key, pair.Value))];
+        return most < 0.1
+            ? []
+            : [.. odds.Where(pair => pair.Value > most - 1e-9).Select(pair => (pair.Key, pair.Value))];
     }
 
-    private static string Air(PublishedRow row) => row.Air is { } air
-        ? FormattableString.Invariant($"{air.Middle:0.#} °C") : "–";
+    private static string Air(PublishedRow row) =>
+        row.Air is { } air ? FormattableString.Invariant($"{air.Middle:0.#} °C") : "–";
 
     private static string Printed(PublishedRow row)
     {
         var text = new StringBuilder();
         void Add(string name, PublishedRow.Range? range)
         {
-            if (range is { } one) text.Append(CultureInfo.InvariantCulture, $"{(text.Length > 0 ? ", " : "")}{name} {one.From:0.##}–{one.To:0.##}");
+            if (range is { } one)
+                text.Append(
+                    CultureInfo.InvariantCulture,
+                    $"{(text.Length > 0 ? ", " : "")}{name} {one.From:0.##}–{one.To:0.##}"
+                );
         }
 
         Add("low", row.Low);
         Add("high", row.High);
         Add("vent", row.Vent);
-        foreach (var seen in row.Seen) text.Append(CultureInfo.InvariantCulture, $", {seen.Key} {seen.Value}");
+        foreach (var seen in row.Seen)
+            text.Append(CultureInfo.InvariantCulture, $", {seen.Key} {seen.Value}");
         return text.ToString();
     }
 
     private static string Band(ReadingCheck check)
     {
-        double Show(double si) => check.Channel is Channel.LowSide or Channel.HighSide or Channel.LowSwingTop
-            ? (si - 101_325) / 1e5 : si - 273.15;
-        var name = check.Channel switch { Channel.LowSide => "low", Channel.HighSide => "high", Channel.Vent => "vent",
-            _ => check.Channel.ToString() };
-        var mark = check.Observed < check.Healthy.Low ? " (below)" : check.Observed > check.Healthy.High ? " (above)"
+        double Show(double si) =>
+            check.Channel is Channel.LowSide or Channel.HighSide or Channel.LowSwingTop
+                ? (si - 101_325) / 1e5
+                : si - 273.15;
+        var name = check.Channel switch
+        {
+            Channel.LowSide => "low",
+            Channel.HighSide => "high",
+            Channel.Vent => "vent",
+            _ => check.Channel.ToString(),
+        };
+        var mark =
+            check.Observed < check.Healthy.Low ? " (below)"
+            : check.Observed > check.Healthy.High ? " (above)"
             : "";
         var (low, high) = (Show(check.Healthy.Low), Show(check.Healthy.High));
         return FormattableString.Invariant($"{name} {low:0.0}–{high:0.0}{mark}");
@@ -119,7 +154,8 @@ internal sealed class RowsTable
         var text = new StringBuilder("| row | air | printed | band of a sound car, 90 % | likeliest, % |");
         text.Append(" right | plain table |\n");
         text.Append("|---|---|---|---|---|---|---|\n");
-        foreach (var line in lines) text.Append(line).Append('\n');
+        foreach (var line in lines)
+            text.Append(line).Append('\n');
         text.Append('\n');
         void Add(FormattableString part) => text.Append(part.ToString(CultureInfo.InvariantCulture));
         if (sound.Count > 0)

@@ -42,8 +42,10 @@ switch (args.FirstOrDefault())
         PublishedRun.Run(text);
         break;
     default:
-        text.WriteLine("cars, holds, nitrogen, searches, published: what the product makes of the second world "
-            + "(--count N --seed N --each). levels, faults, cases, leaks: the world itself.");
+        text.WriteLine(
+            "cars, holds, nitrogen, searches, published: what the product makes of the second world "
+                + "(--count N --seed N --each). levels, faults, cases, leaks: the world itself."
+        );
         return 1;
 }
 if (JobBuilder.NotTaken.Count > 0)

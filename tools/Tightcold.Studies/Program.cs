@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
 using Tightcold.Diagnosis.Inference;
+using Tightcold.Studies;
 using Tightcold.Studies.Faults;
 using Tightcold.Studies.Holds;
 using Tightcold.Studies.Leaks;
@@ -27,12 +28,15 @@ switch (args.FirstOrDefault())
         text.Write(AgainstBruteForce.Run(Number("--from", 1), Number("--count", 50), default).Text());
         break;
     case "followed":
-        text.Write(FollowedTests.Run(Number("--from", 1), Number("--count", 50), Number("--steps", 4), effort, default)
-            .Text());
+        text.Write(
+            FollowedTests.Run(Number("--from", 1), Number("--count", 50), Number("--steps", 4), effort, default).Text()
+        );
         break;
     default:
-        text.WriteLine("faults (--from N --count N --quick --save FILE --plots FOLDER), brute, followed (--from N "
-            + "--count N --steps N), leaks, holds (--count N --seed N): cases drawn from the product's own models.");
+        text.WriteLine(
+            "faults (--from N --count N --quick --save FILE --plots FOLDER), brute, followed (--from N "
+                + "--count N --steps N), leaks, holds (--count N --seed N): cases drawn from the product's own models."
+        );
         return 1;
 }
 return 0;
@@ -41,17 +45,21 @@ return 0;
 CalibrationReport Calibration(int from, int count)
 {
     var file = After("--save");
-    var known = file is not null && File.Exists(file)
-        ? File.ReadLines(file).Where(line => line.EndsWith('}'))
-            .Select(line => JsonSerializer.Deserialize<CarScore>(line)!).ToDictionary(score => score.Number)
-        : [];
+    var known =
+        file is not null && File.Exists(file)
+            ? File.ReadLines(file)
+                .Where(line => line.EndsWith('}'))
+                .Select(line => JsonSerializer.Deserialize<CarScore>(line)!)
+                .ToDictionary(score => score.Number)
+            : [];
     var scores = new List<CarScore>();
     for (var number = from; number < from + count; number++)
     {
         if (!known.TryGetValue(number, out var score))
         {
             score = CarScore.Of(number, effort);
-            if (file is not null) File.AppendAllText(file, JsonSerializer.Serialize(score) + "\n");
+            if (file is not null)
+                File.AppendAllText(file, JsonSerializer.Serialize(score) + "\n");
         }
         scores.Add(score);
     }

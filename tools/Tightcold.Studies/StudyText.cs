@@ -16,18 +16,25 @@ internal static class StudyText
         Bins(text, study.SpotBins);
         Line($"odds of a spot, mean error of calibration: {study.SpotError:0.0000}");
         Line($"true rate inside its 90 % interval: {study.RateCoverage:0.000}");
-        Line($"another leak remains when the advised search ends: said {study.SaidRemains:0.000}, was so {
-            study.WasRemains:0.000}");
+        Line(
+            $"another leak remains when the advised search ends: said {study.SaidRemains:0.000}, was so {
+            study.WasRemains:0.000}"
+        );
         Line($"another leak remains when the first is found: {study.RemainsAfterFirstFound:0.000}");
         Line($"| search | all leaks found | checks | minutes | sound spots named, a car |");
         Line($"|---|---|---|---|---|");
-        foreach (var (name, result) in new[]
-        {
-            ("advised, by leaks found a minute", study.Advised), ("every spot once, in circuit order", study.FixedOrder),
-            ("usual suspects, stop at the first clear find (practice)", study.Practice),
-        })
-            Line($"| {name} | {result.AllFound:0.000} | {result.MeanChecks:0.0} | {result.MeanMinutes:0} | {
-                result.WronglyNamed:0.00} |");
+        foreach (
+            var (name, result) in new[]
+            {
+                ("advised, by leaks found a minute", study.Advised),
+                ("every spot once, in circuit order", study.FixedOrder),
+                ("usual suspects, stop at the first clear find (practice)", study.Practice),
+            }
+        )
+            Line(
+                $"| {name} | {result.AllFound:0.000} | {result.MeanChecks:0.0} | {result.MeanMinutes:0} | {
+                result.WronglyNamed:0.00} |"
+            );
         return text.ToString();
     }
 

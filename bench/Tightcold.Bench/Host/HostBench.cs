@@ -14,7 +14,8 @@ internal static partial class HostBench
 
     public static async Task JobsAsync(int jobs, string? data, TextWriter to)
     {
-        await using var bench = await OpenAsync(data, place => Fill.JobsAsync(place, jobs, default), to).ConfigureAwait(false);
+        await using var bench = await OpenAsync(data, place => Fill.JobsAsync(place, jobs, default), to)
+            .ConfigureAwait(false);
         using var client = bench.Client();
         var chance = new Random(7);
         // The start page weighs its open jobs once after a start; that first answer is told apart.
@@ -25,13 +26,29 @@ internal static partial class HostBench
         for (var i = 0; i < Rounds; i++)
         {
             await timings.TakeAsync("start page", () => GetAsync(client, "/")).ConfigureAwait(false);
-            await timings.TakeAsync("list, any part", () => GetAsync(client, $"/jobs?before={chance.Next(2, jobs)}")).ConfigureAwait(false);
-            await timings.TakeAsync("list of one state, any part", () => GetAsync(client, $"/jobs?state=closed&before={chance.Next(2, jobs)}")).ConfigureAwait(false);
-            await timings.TakeAsync("search, common words", () => GetAsync(client, "/jobs?find=blue+estate+warm")).ConfigureAwait(false);
-            await timings.TakeAsync("search, one car of all", () => GetAsync(client, $"/jobs?find={chance.Next(1, jobs):X}+warm")).ConfigureAwait(false);
-            await timings.TakeAsync("search, nothing fits", () => GetAsync(client, "/jobs?find=zeppelin")).ConfigureAwait(false);
+            await timings
+                .TakeAsync("list, any part", () => GetAsync(client, $"/jobs?before={chance.Next(2, jobs)}"))
+                .ConfigureAwait(false);
+            await timings
+                .TakeAsync("list of one state, any part", () =>
+                    GetAsync(client, $"/jobs?state=closed&before={chance.Next(2, jobs)}")
+                )
+                .ConfigureAwait(false);
+            await timings
+                .TakeAsync("search, common words", () => GetAsync(client, "/jobs?find=blue+estate+warm"))
+                .ConfigureAwait(false);
+            await timings
+                .TakeAsync("search, one car of all", () =>
+                    GetAsync(client, $"/jobs?find={chance.Next(1, jobs):X}+warm")
+                )
+                .ConfigureAwait(false);
+            await timings
+                .TakeAsync("search, nothing fits", () => GetAsync(client, "/jobs?find=zeppelin"))
+                .ConfigureAwait(false);
             var number = chance.Next(1, jobs);
-            await timings.TakeAsync("job page, first time", () => GetAsync(client, $"/jobs/{number}")).ConfigureAwait(false);
+            await timings
+                .TakeAsync("job page, first time", () => GetAsync(client, $"/jobs/{number}"))
+                .ConfigureAwait(false);
             await timings.TakeAsync("job page, again", () => GetAsync(client, $"/jobs/{number}")).ConfigureAwait(false);
         }
         timings.Write(to);
@@ -40,25 +57,37 @@ internal static partial class HostBench
     public static async Task LongAsync(int entries, string? data, TextWriter to)
     {
         var number = 0;
-        await using var bench = await OpenAsync(data, async place =>
-        {
-            using var store = await JobStore.OpenAsync(place).ConfigureAwait(false);
-            number = await Fill.LongJobAsync(store, entries, default).ConfigureAwait(false);
-        }, to).ConfigureAwait(false);
+        await using var bench = await OpenAsync(
+                data,
+                async place =>
+                {
+                    using var store = await JobStore.OpenAsync(place).ConfigureAwait(false);
+                    number = await Fill.LongJobAsync(store, entries, default).ConfigureAwait(false);
+                },
+                to
+            )
+            .ConfigureAwait(false);
         using var client = bench.Client();
         var timings = new Timings();
-        await timings.TakeAsync("job page, first after a start", () => GetAsync(client, $"/jobs/{number}")).ConfigureAwait(false);
-        for (var i = 0; i < 20; i++) await GetAsync(client, $"/jobs/{number}").ConfigureAwait(false);
+        await timings
+            .TakeAsync("job page, first after a start", () => GetAsync(client, $"/jobs/{number}"))
+            .ConfigureAwait(false);
+        for (var i = 0; i < 20; i++)
+            await GetAsync(client, $"/jobs/{number}").ConfigureAwait(false);
         for (var i = 0; i < Rounds; i++)
         {
             await timings.TakeAsync("job page", () => GetAsync(client, $"/jobs/{number}")).ConfigureAwait(false);
             await timings.TakeAsync("start page", () => GetAsync(client, "/")).ConfigureAwait(false);
-            await timings.TakeAsync("form", () => GetAsync(client, $"/jobs/{number}/entries/new/note")).ConfigureAwait(false);
+            await timings
+                .TakeAsync("form", () => GetAsync(client, $"/jobs/{number}/entries/new/note"))
+                .ConfigureAwait(false);
         }
         for (var i = 0; i < 20; i++)
         {
             await PostNoteAsync(client, timings, number, $"bench {i}").ConfigureAwait(false);
-            await timings.TakeAsync("job page, first after an entry", () => GetAsync(client, $"/jobs/{number}")).ConfigureAwait(false);
+            await timings
+                .TakeAsync("job page, first after an entry", () => GetAsync(client, $"/jobs/{number}"))
+                .ConfigureAwait(false);
         }
         timings.Write(to);
     }
@@ -67,38 +96,54 @@ internal static partial class HostBench
     public static async Task<bool> ClientsAsync(int clients, TimeSpan time, string? data, TextWriter to)
     {
         const int jobs = 20;
-        await using var bench = await OpenAsync(data, place => Fill.JobsAsync(place, jobs, default), to).ConfigureAwait(false);
+        await using var bench = await OpenAsync(data, place => Fill.JobsAsync(place, jobs, default), to)
+            .ConfigureAwait(false);
         using (var first = bench.Client())
-            for (var number = 1; number <= jobs; number++) await GetAsync(first, $"/jobs/{number}").ConfigureAwait(false);
+            for (var number = 1; number <= jobs; number++)
+                await GetAsync(first, $"/jobs/{number}").ConfigureAwait(false);
         var timings = new Timings();
         var written = new ConcurrentBag<string>();
         var errors = new ConcurrentBag<string>();
         var end = Stopwatch.StartNew();
-        await Task.WhenAll(Enumerable.Range(0, clients).Select(i => Task.Run(async () =>
-        {
-            using var client = bench.Client();
-            for (var round = 0; end.Elapsed < time; round++)
-            {
-                try
-                {
-                    var number = 1 + (i + round) % jobs;
-                    await timings.TakeAsync("job page", () => GetAsync(client, $"/jobs/{number}")).ConfigureAwait(false);
-                    var text = string.Create(CultureInfo.InvariantCulture, $"client {i} round {round}");
-                    await PostNoteAsync(client, timings, number, text).ConfigureAwait(false);
-                    written.Add(text);
-                }
-                catch (HttpRequestException trouble)
-                {
-                    errors.Add(trouble.Message);
-                }
-            }
-        }))).ConfigureAwait(false);
+        await Task.WhenAll(
+                Enumerable
+                    .Range(0, clients)
+                    .Select(i =>
+                        Task.Run(async () =>
+                        {
+                            using var client = bench.Client();
+                            for (var round = 0; end.Elapsed < time; round++)
+                            {
+                                try
+                                {
+                                    var number = 1 + (i + round) % jobs;
+                                    await timings
+                                        .TakeAsync("job page", () => GetAsync(client, $"/jobs/{number}"))
+                                        .ConfigureAwait(false);
+                                    var text = string.Create(CultureInfo.InvariantCulture, $"client {i} round {round}");
+                                    await PostNoteAsync(client, timings, number, text).ConfigureAwait(false);
+                                    written.Add(text);
+                                }
+                                catch (HttpRequestException trouble)
+                                {
+                                    errors.Add(trouble.Message);
+                                }
+                            }
+                        })
+                    )
+            )
+            .ConfigureAwait(false);
         timings.Write(to, processor: false);
         var (there, check) = await bench.NotesAsync().ConfigureAwait(false);
         var notes = there.Where(text => text.StartsWith("client", StringComparison.Ordinal)).ToList();
-        to.WriteLine(string.Create(CultureInfo.InvariantCulture,
-            $"{clients} clients, {end.Elapsed.TotalSeconds:0} s, {timings.Count} answers, {errors.Count} errors; {written.Count} entries acknowledged, {notes.Count} there, {notes.Distinct().Count()} different; check: {(check.IsClean ? "clean" : string.Join(' ', check.All))}"));
-        foreach (var error in errors.Distinct().Take(5)) to.WriteLine(error);
+        to.WriteLine(
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"{clients} clients, {end.Elapsed.TotalSeconds:0} s, {timings.Count} answers, {errors.Count} errors; {written.Count} entries acknowledged, {notes.Count} there, {notes.Distinct().Count()} different; check: {(check.IsClean ? "clean" : string.Join(' ', check.All))}"
+            )
+        );
+        foreach (var error in errors.Distinct().Take(5))
+            to.WriteLine(error);
         return errors.IsEmpty && check.IsClean && notes.Count == written.Count && notes.ToHashSet().SetEquals(written);
     }
 
@@ -115,7 +160,12 @@ internal static partial class HostBench
         var watch = Stopwatch.StartNew();
         await fill(place).ConfigureAwait(false);
         JobStore.Release();
-        to.WriteLine(string.Create(CultureInfo.InvariantCulture, $"filled in {watch.Elapsed.TotalSeconds:0.0} s{(place.Connection is null ? $", {new FileInfo(DataFolder.DataFile(folder)).Length / 1e6:0} MB" : "")}"));
+        to.WriteLine(
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"filled in {watch.Elapsed.TotalSeconds:0.0} s{(place.Connection is null ? $", {new FileInfo(DataFolder.DataFile(folder)).Length / 1e6:0} MB" : "")}"
+            )
+        );
         return await SiteOnBench.StartAsync(place).ConfigureAwait(false);
     }
 
@@ -123,19 +173,29 @@ internal static partial class HostBench
     {
         using var answer = await client.GetAsync(new Uri(address, UriKind.Relative)).ConfigureAwait(false);
         var body = await answer.Content.ReadAsStringAsync().ConfigureAwait(false);
-        return answer.IsSuccessStatusCode ? body : throw new HttpRequestException($"{address} answered {(int)answer.StatusCode}");
+        return answer.IsSuccessStatusCode
+            ? body
+            : throw new HttpRequestException($"{address} answered {(int)answer.StatusCode}");
     }
 
     private static async Task PostNoteAsync(HttpClient client, Timings timings, int number, string text)
     {
         var address = $"/jobs/{number}/entries/new/note";
         var html = await timings.TakeAsync("form", () => GetAsync(client, address)).ConfigureAwait(false);
-        var fields = Hidden().Matches(html[html.IndexOf("<main", StringComparison.Ordinal)..]).DistinctBy(field => field.Groups["name"].Value)
-            .ToDictionary(field => field.Groups["name"].Value, field => WebUtility.HtmlDecode(field.Groups["value"].Value));
+        var fields = Hidden()
+            .Matches(html[html.IndexOf("<main", StringComparison.Ordinal)..])
+            .DistinctBy(field => field.Groups["name"].Value)
+            .ToDictionary(
+                field => field.Groups["name"].Value,
+                field => WebUtility.HtmlDecode(field.Groups["value"].Value)
+            );
         fields["f.text"] = text;
         using var content = new FormUrlEncodedContent(fields);
-        using var answer = await timings.TakeAsync("entry sent", () => client.PostAsync(new Uri(address, UriKind.Relative), content)).ConfigureAwait(false);
-        if (answer.StatusCode != HttpStatusCode.Redirect) throw new HttpRequestException($"{address} answered {(int)answer.StatusCode} to an entry");
+        using var answer = await timings
+            .TakeAsync("entry sent", () => client.PostAsync(new Uri(address, UriKind.Relative), content))
+            .ConfigureAwait(false);
+        if (answer.StatusCode != HttpStatusCode.Redirect)
+            throw new HttpRequestException($"{address} answered {(int)answer.StatusCode} to an entry");
     }
 
     [GeneratedRegex("<input type=\"hidden\" name=\"(?<name>[^\"]+)\" value=\"(?<value>[^\"]*)\"")]

@@ -17,7 +17,13 @@ internal sealed class SiteOnBench : IAsyncDisposable
     private SiteOnBench(DataPlace place)
     {
         this.place = place;
-        site = Site.Build(new SiteOptions(place.Folder, 0, TimeProvider.System) { Connection = place.Connection, Log = Console.Error.WriteLine });
+        site = Site.Build(
+            new SiteOptions(place.Folder, 0, TimeProvider.System)
+            {
+                Connection = place.Connection,
+                Log = Console.Error.WriteLine,
+            }
+        );
     }
 
     public static async Task<SiteOnBench> StartAsync(DataPlace place)
@@ -28,7 +34,18 @@ internal sealed class SiteOnBench : IAsyncDisposable
     }
 
     public HttpClient Client() =>
-        new(new HttpClientHandler { AllowAutoRedirect = false, CookieContainer = new CookieContainer(), UseProxy = false }) { BaseAddress = Site.Address(site), Timeout = TimeSpan.FromMinutes(20) };
+        new(
+            new HttpClientHandler
+            {
+                AllowAutoRedirect = false,
+                CookieContainer = new CookieContainer(),
+                UseProxy = false,
+            }
+        )
+        {
+            BaseAddress = Site.Address(site),
+            Timeout = TimeSpan.FromMinutes(20),
+        };
 
     /// <summary>The texts of all notes, and a check of everything.</summary>
     public async Task<(IReadOnlyList<string> Notes, CheckReport Check)> NotesAsync()

@@ -14,7 +14,9 @@ namespace Tightcold.Bench.Loop;
 [MedianColumn]
 public class LoopBenchmarks
 {
-    private readonly LoopModel _valve = new(LoopDesigns.Of(SizeClass.Medium, CompressorKind.FixedWithFinThermostat, ExpansionKind.ExpansionValve, "R134a"));
+    private readonly LoopModel _valve = new(
+        LoopDesigns.Of(SizeClass.Medium, CompressorKind.FixedWithFinThermostat, ExpansionKind.ExpansionValve, "R134a")
+    );
     private readonly LoopConditions _day = LoopConditions.DoorsOpen(305.15, 0.5);
     private readonly LoopFaults _dirty = new() { CondenserFouling = 0.3 };
     private readonly TrialQuestion[] _questions = new TrialQuestion[4096];

@@ -5,8 +5,8 @@ using Tightcold.Loop.Trials;
 namespace Tightcold.Bench.Loop;
 
 /// <summary>
-/// How long solves take and how many look-ups they make, as a distribution over random questions of the whole range. Each
-/// question is asked seven times and its shortest time counts, so that other work on the machine does not.
+/// How long solves take and how many look-ups they make, as a distribution over random questions of the whole range.
+/// Each question is asked seven times and its shortest time counts, so that other work on the machine does not.
 /// </summary>
 internal static class LoopSpread
 {
@@ -30,8 +30,18 @@ internal static class LoopSpread
 
         Array.Sort(times);
         Array.Sort(calls);
-        to.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{Questions} random questions, shortest of {Repeats}: median {At(times, 0.5):F1} µs, 90 % within {At(times, 0.9):F1}, 95 % within {At(times, 0.95):F1}, 99 % within {At(times, 0.99):F1}; within 300 µs: {100.0 * times.Count(t => t <= 300) / Questions:F2} %"));
-        to.WriteLine(string.Create(CultureInfo.InvariantCulture, $"property look-ups a solve: median {At(calls, 0.5)}, 95 % within {At(calls, 0.95)}"));
+        to.WriteLine(
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"{Questions} random questions, shortest of {Repeats}: median {At(times, 0.5):F1} µs, 90 % within {At(times, 0.9):F1}, 95 % within {At(times, 0.95):F1}, 99 % within {At(times, 0.99):F1}; within 300 µs: {100.0 * times.Count(t => t <= 300) / Questions:F2} %"
+            )
+        );
+        to.WriteLine(
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"property look-ups a solve: median {At(calls, 0.5)}, 95 % within {At(calls, 0.95)}"
+            )
+        );
     }
 
     private static double Ask(TrialQuestion question, out int calls)

@@ -4,7 +4,8 @@ using Tightcold.Picture;
 
 namespace Tightcold.App.Books;
 
-/// <summary>Whether a job's refrigerant adds up: what came in is in containers, hoses and system, recovered, or lost.</summary>
+/// <summary>Whether a job's refrigerant adds up: what came in is in containers, hoses and system, recovered, or
+/// lost.</summary>
 public static class LedgerClosure
 {
     /// <summary>Room for the rounding of sums, relative.</summary>
@@ -18,6 +19,9 @@ public static class LedgerClosure
         var gap = balance.CameInKg - balance.AccountedKg;
         // A gap that is no number at all is a gap too.
         if (!(Math.Abs(gap) <= Tolerance * Math.Max(1, Math.Abs(balance.CameInKg))))
-            yield return string.Create(CultureInfo.InvariantCulture, $"Job {record.Job.Number}: the ledger does not close, {gap * 1000:0.###} g of {balance.CameInKg * 1000:0.#} g are not accounted for.");
+            yield return string.Create(
+                CultureInfo.InvariantCulture,
+                $"Job {record.Job.Number}: the ledger does not close, {gap * 1000:0.###} g of {balance.CameInKg * 1000:0.#} g are not accounted for."
+            );
     }
 }

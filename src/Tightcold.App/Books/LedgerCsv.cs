@@ -5,10 +5,12 @@ using Tightcold.Procedures.Recovery;
 
 namespace Tightcold.App.Books;
 
-/// <summary>The ledger as a table for a spreadsheet: comma between cells, dot before decimals, masses in grams (RFC 4180).</summary>
+/// <summary>The ledger as a table for a spreadsheet: comma between cells, dot before decimals, masses in grams (RFC
+/// 4180).</summary>
 public static class LedgerCsv
 {
-    private const string Head = "job,date,car,refrigerant,container,drawn_g,recovered_g,lost_g,charged_g,lost_as_co2_kg";
+    private const string Head =
+        "job,date,car,refrigerant,container,drawn_g,recovered_g,lost_g,charged_g,lost_as_co2_kg";
 
     public static string Write(RefrigerantLedger ledger)
     {
@@ -16,11 +18,31 @@ public static class LedgerCsv
         var text = new StringBuilder(Head).Append("\r\n");
         foreach (var line in ledger.Lines)
         {
-            text.Append(line.Job.ToString(CultureInfo.InvariantCulture)).Append(',')
-                .Append(line.Date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)).Append(',')
-                .Append(Text(line.Car)).Append(',').Append(Text(line.Refrigerant)).Append(',').Append(Text(line.Container ?? "")).Append(',')
-                .Append(Grams(line.DrawnKg)).Append(',').Append(Grams(line.RecoveredKg)).Append(',').Append(Grams(line.LostKg)).Append(',').Append(Grams(line.ChargedKg)).Append(',')
-                .Append((line.LostKg * (WarmingPotential.Of(line.Refrigerant)?.Fourth ?? 0)).ToString("0.000", CultureInfo.InvariantCulture)).Append("\r\n");
+            text.Append(line.Job.ToString(CultureInfo.InvariantCulture))
+                .Append(',')
+                .Append(line.Date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture))
+                .Append(',')
+                .Append(Text(line.Car))
+                .Append(',')
+                .Append(Text(line.Refrigerant))
+                .Append(',')
+                .Append(Text(line.Container ?? ""))
+                .Append(',')
+                .Append(Grams(line.DrawnKg))
+                .Append(',')
+                .Append(Grams(line.RecoveredKg))
+                .Append(',')
+                .Append(Grams(line.LostKg))
+                .Append(',')
+                .Append(Grams(line.ChargedKg))
+                .Append(',')
+                .Append(
+                    (line.LostKg * (WarmingPotential.Of(line.Refrigerant)?.Fourth ?? 0)).ToString(
+                        "0.000",
+                        CultureInfo.InvariantCulture
+                    )
+                )
+                .Append("\r\n");
         }
         return text.ToString();
     }
@@ -30,9 +52,18 @@ public static class LedgerCsv
     internal static string Text(string words)
     {
         var first = words.TrimStart(' ', '\u00a0', '\ufeff');
-        var safe = first.Length > 0 && first[0] is '=' or '+' or '-' or '@' or '\t' or '\r' or '\n' or '|' or '%' ? "'" + words : words;
-        return safe.Any(letter => letter is ',' or '"' or '\r' or '\n' or ';' or '\t' or '\'') || safe != safe.Trim() ? "\"" + safe.Replace("\"", "\"\"", StringComparison.Ordinal) + "\"" : safe;
+        var safe =
+            first.Length > 0 && first[0] is '=' or '+' or '-' or '@' or '\t' or '\r' or '\n' or '|' or '%'
+                ? "'" + words
+                : words;
+        return safe.Any(letter => letter is ',' or '"' or '\r' or '\n' or ';' or '\t' or '\'') || safe != safe.Trim()
+            ? "\"" + safe.Replace("\"", "\"\"", StringComparison.Ordinal) + "\""
+            : safe;
     }
 
-    private static string Grams(double kilograms) => (Math.Round(kilograms * 1e4) / 10 is var grams && grams == 0 ? 0 : grams).ToString("0.0", CultureInfo.InvariantCulture);
+    private static string Grams(double kilograms) =>
+        (Math.Round(kilograms * 1e4) / 10 is var grams && grams == 0 ? 0 : grams).ToString(
+            "0.0",
+            CultureInfo.InvariantCulture
+        );
 }

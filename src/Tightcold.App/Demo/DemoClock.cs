@@ -7,5 +7,6 @@ internal sealed class DemoClock(DateTimeOffset start) : TimeProvider
 
     public override DateTimeOffset GetUtcNow() => Now.ToUniversalTime();
 
-    public override TimeZoneInfo LocalTimeZone { get; } = TimeZoneInfo.CreateCustomTimeZone("story", TimeSpan.FromHours(2), "story", "story");
+    public override TimeZoneInfo LocalTimeZone { get; } =
+        TimeZoneInfo.CreateCustomTimeZone("story", TimeSpan.FromHours(2), "story", "story");
 }

@@ -5,4 +5,10 @@ namespace Tightcold.App.Demo;
 /// <param name="Tag">Name by which a later line may correct this one.</param>
 /// <param name="Corrects">Tag of the line that this one supersedes.</param>
 internal sealed record DemoEntry(
-    double Minute, string Kind, Dictionary<string, string> Fields, string? Tag = null, string? Corrects = null, string? Reason = null);
+    double Minute,
+    string Kind,
+    Dictionary<string, string> Fields,
+    string? Tag = null,
+    string? Corrects = null,
+    string? Reason = null
+);

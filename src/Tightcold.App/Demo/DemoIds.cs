@@ -4,12 +4,14 @@ using Tightcold.App.Desk;
 
 namespace Tightcold.App.Demo;
 
-/// <summary>Ids made from names, so that the demo is the same everywhere and can be played again without doubling.</summary>
+/// <summary>Ids made from names, so that the demo is the same everywhere and can be played again without
+/// doubling.</summary>
 internal sealed class DemoIds : IIdSource
 {
     private int made;
 
-    public static Guid Of(string name) => new(SHA256.HashData(Encoding.UTF8.GetBytes("tightcold demo: " + name)).AsSpan(0, 16));
+    public static Guid Of(string name) =>
+        new(SHA256.HashData(Encoding.UTF8.GetBytes("tightcold demo: " + name)).AsSpan(0, 16));
 
     public Guid NextId(DateTimeOffset now) => made++ == 0 ? DemoScenario.CarId : Of($"id {made}");
 

@@ -58,24 +58,62 @@ public static class DemoScenario
 
     private static readonly Dictionary<string, string>[] Containers =
     [
-        new(StringComparer.Ordinal) { ["name"] = "Can A", ["kind"] = "can", ["refrigerant"] = "R-134a", ["net-as-sold"] = "300 g", ["tare"] = "92 g", ["gross-now"] = "392 g", ["self-sealing"] = "yes" },
-        new(StringComparer.Ordinal) { ["name"] = "Can B", ["kind"] = "can", ["refrigerant"] = "R-134a", ["net-as-sold"] = "500 g", ["tare"] = "128 g", ["gross-now"] = "627 g", ["self-sealing"] = "yes" },
-        new(StringComparer.Ordinal) { ["name"] = "R1", ["kind"] = "recovery cylinder", ["refrigerant"] = "R-134a", ["tare"] = "7.9 kg", ["gross-now"] = "9.42 kg", ["water-capacity"] = "12.2 kg" },
+        new(StringComparer.Ordinal)
+        {
+            ["name"] = "Can A",
+            ["kind"] = "can",
+            ["refrigerant"] = "R-134a",
+            ["net-as-sold"] = "300 g",
+            ["tare"] = "92 g",
+            ["gross-now"] = "392 g",
+            ["self-sealing"] = "yes",
+        },
+        new(StringComparer.Ordinal)
+        {
+            ["name"] = "Can B",
+            ["kind"] = "can",
+            ["refrigerant"] = "R-134a",
+            ["net-as-sold"] = "500 g",
+            ["tare"] = "128 g",
+            ["gross-now"] = "627 g",
+            ["self-sealing"] = "yes",
+        },
+        new(StringComparer.Ordinal)
+        {
+            ["name"] = "R1",
+            ["kind"] = "recovery cylinder",
+            ["refrigerant"] = "R-134a",
+            ["tare"] = "7.9 kg",
+            ["gross-now"] = "9.42 kg",
+            ["water-capacity"] = "12.2 kg",
+        },
     ];
 
-    /// <summary>Writes car, kit, job and all entries. Again on the same data it changes nothing: the ids are fixed.</summary>
+    /// <summary>Writes car, kit, job and all entries. Again on the same data it changes nothing: the ids are
+    /// fixed.</summary>
     /// <param name="progress">Told after each entry is on disk: number done, number in all.</param>
     /// <returns>The number of the demo job.</returns>
-    public static async Task<int> PlayAsync(IJobStore store, Action<int, int>? progress, CancellationToken cancellation = default)
+    public static async Task<int> PlayAsync(
+        IJobStore store,
+        Action<int, int>? progress,
+        CancellationToken cancellation = default
+    )
     {
-        if ((await store.JobsAsync(new JobSearch { CarId = CarId, Most = 1 }, cancellation).ConfigureAwait(false)).Jobs is [var known]) return known.Number;
+        if (
+            (await store.JobsAsync(new JobSearch { CarId = CarId, Most = 1 }, cancellation).ConfigureAwait(false)).Jobs
+            is [var known]
+        )
+            return known.Number;
 
         var clock = new DemoClock(Start.AddMinutes(-30));
         var desk = new JobDesk(store, clock, new DemoIds());
         Insist(await desk.AddCarAsync(Car, cancellation).ConfigureAwait(false));
         Insist(await desk.UpdateKitAsync(Kit, Start.AddMinutes(-20), cancellation).ConfigureAwait(false));
         for (var i = 0; i < Containers.Length; i++)
-            Insist(await desk.AddContainerAsync(Containers[i], Start.AddMinutes(-19 + i), cancellation).ConfigureAwait(false));
+            Insist(
+                await desk.AddContainerAsync(Containers[i], Start.AddMinutes(-19 + i), cancellation)
+                    .ConfigureAwait(false)
+            );
         clock.Now = Start;
         var job = Insist(await desk.OpenJobAsync(CarId, Complaint, cancellation).ConfigureAwait(false));
 
@@ -85,14 +123,31 @@ public static class DemoScenario
             var line = entries[i];
             var observed = Start.AddMinutes(line.Minute);
             clock.Now = observed.AddSeconds(20);
-            Insist(await desk.AddEntryAsync(job.Number, line.Kind, line.Fields, observed, Who,
-                line.Corrects is { } tag ? DemoIds.Of(tag) : null, line.Reason, DemoIds.Of(line.Tag ?? $"entry {i}"), cancellation).ConfigureAwait(false));
+            Insist(
+                await desk.AddEntryAsync(
+                        job.Number,
+                        line.Kind,
+                        line.Fields,
+                        observed,
+                        Who,
+                        line.Corrects is { } tag ? DemoIds.Of(tag) : null,
+                        line.Reason,
+                        DemoIds.Of(line.Tag ?? $"entry {i}"),
+                        cancellation
+                    )
+                    .ConfigureAwait(false)
+            );
             progress?.Invoke(i + 1, entries.Count);
         }
         return job.Number;
     }
 
     /// <summary>A demo that the program itself refuses is a bug in the demo.</summary>
-    private static T Insist<T>(Outcome<T> outcome) where T : class =>
-        outcome.Value ?? throw new InvalidOperationException("the demo was refused: " + string.Join(" ", outcome.Problems.Select((InputProblem problem) => problem.Sentence.ToString())));
+    private static T Insist<T>(Outcome<T> outcome)
+        where T : class =>
+        outcome.Value
+        ?? throw new InvalidOperationException(
+            "the demo was refused: "
+                + string.Join(" ", outcome.Problems.Select((InputProblem problem) => problem.Sentence.ToString()))
+        );
 }

@@ -23,18 +23,24 @@ internal static class DemoTruth
     /// <summary>Absolute pressure at which V·ρ(T,p) plus what the oil holds is <paramref name="massKg"/>.</summary>
     public static double StandingPa(double massKg, double temperatureK)
     {
-        double low = 1e3, high = Refrigerant.SaturationAtTemperature(temperatureK).PressurePa * 0.999;
+        double low = 1e3,
+            high = Refrigerant.SaturationAtTemperature(temperatureK).PressurePa * 0.999;
         for (var i = 0; i < 60; i++)
         {
             var middle = 0.5 * (low + high);
-            var held = InternalVolumeM3 * Refrigerant.AtTemperaturePressure(temperatureK, middle).DensityKgPerM3
+            var held =
+                InternalVolumeM3 * Refrigerant.AtTemperaturePressure(temperatureK, middle).DensityKgPerM3
                 + OilReached * OilSolution.DissolvedKg(Refrigerant, temperatureK, middle, OilM3, OilInteraction);
-            if (held < massKg) low = middle; else high = middle;
+            if (held < massKg)
+                low = middle;
+            else
+                high = middle;
         }
         return 0.5 * (low + high);
     }
 
-    public static double SaturationPa(double celsius) => Refrigerant.SaturationAtTemperature(celsius + 273.15).PressurePa;
+    public static double SaturationPa(double celsius) =>
+        Refrigerant.SaturationAtTemperature(celsius + 273.15).PressurePa;
 
     /// <summary>
     /// Pressure after pumping for <paramref name="seconds"/> through a service hose with its core: air flows
@@ -43,15 +49,22 @@ internal static class DemoTruth
     /// </summary>
     public static double PumpedPa(double seconds)
     {
-        double pressureMbar = AirPa / 100, time = 0;
-        const double liters = InternalVolumeM3 * 1000, pumpLPerS = 1.2, step = 0.5;
+        double pressureMbar = AirPa / 100,
+            time = 0;
+        const double liters = InternalVolumeM3 * 1000,
+            pumpLPerS = 1.2,
+            step = 0.5;
         while (time < seconds)
         {
-            // Two hoses of 5 mm × 1.8 m, core in: a third of the bare hose; the molecular floor is a hundredth of a litre a second.
+            // Two hoses of 5 mm × 1.8 m, core in: a third of the bare hose; the molecular floor is a hundredth of a
+            // litre a second.
             var conductance = 2 * (135 * 0.0625 / 180 * pressureMbar / 3 + 12.1 * 0.125 / 180);
             var effective = 1 / (1 / pumpLPerS + 1 / conductance);
             var gasFromOil = 0.004 * Math.Exp(-time / 1500) + 0.0012;
-            pressureMbar = Math.Max(0.02, pressureMbar + step * (-effective * (pressureMbar - 0.02) + gasFromOil) / liters);
+            pressureMbar = Math.Max(
+                0.02,
+                pressureMbar + step * (-effective * (pressureMbar - 0.02) + gasFromOil) / liters
+            );
             time += step;
         }
         return pressureMbar * 100;
@@ -66,5 +79,9 @@ internal static class DemoTruth
 
     /// <summary>What a can keeps as vapour when it has given what it can.</summary>
     public static double HeelKg(double netAsSoldKg, double celsius) =>
-        ChargePlan.HeelKg(Refrigerant, netAsSoldKg / (0.83 * Refrigerant.SaturationAtTemperature(298.15).LiquidDensityKgPerM3), celsius + 273.15);
+        ChargePlan.HeelKg(
+            Refrigerant,
+            netAsSoldKg / (0.83 * Refrigerant.SaturationAtTemperature(298.15).LiquidDensityKgPerM3),
+            celsius + 273.15
+        );
 }

@@ -8,12 +8,19 @@ namespace Tightcold.App.Desk;
 /// trouble: a person gets all reasons at once.</summary>
 public static class FieldReader
 {
-    public static (FieldBag Bag, IReadOnlyList<InputProblem> Problems) Read(Schema schema, IReadOnlyDictionary<string, string> texts, CultureInfo culture) =>
-        Read(schema, FieldBag.Empty, texts, culture);
+    public static (FieldBag Bag, IReadOnlyList<InputProblem> Problems) Read(
+        Schema schema,
+        IReadOnlyDictionary<string, string> texts,
+        CultureInfo culture
+    ) => Read(schema, FieldBag.Empty, texts, culture);
 
     /// <summary>Changes <paramref name="start"/>: a given text replaces the field, a blank one empties it.</summary>
     public static (FieldBag Bag, IReadOnlyList<InputProblem> Problems) Read(
-        Schema schema, FieldBag start, IReadOnlyDictionary<string, string> texts, CultureInfo culture)
+        Schema schema,
+        FieldBag start,
+        IReadOnlyDictionary<string, string> texts,
+        CultureInfo culture
+    )
     {
         var bag = start;
         var problems = new List<InputProblem>();
@@ -21,9 +28,15 @@ public static class FieldReader
         {
             if (schema.Find(name) is not { } field)
             {
-                problems.Add(InputProblem.Of(name, text.Length == 0 ? name : text, schema.Fields.Length == 0
-                    ? (Tightcold.Quantities.Phrase.Handler)$"“{schema.Name}” has no fields"
-                    : $"“{schema.Name}” has no such field; it has {string.Join(", ", schema.Fields.Select(known => known.Name))}"));
+                problems.Add(
+                    InputProblem.Of(
+                        name,
+                        text.Length == 0 ? name : text,
+                        schema.Fields.Length == 0
+                            ? (Tightcold.Quantities.Phrase.Handler)$"“{schema.Name}” has no fields"
+                            : $"“{schema.Name}” has no such field; it has {string.Join(", ", schema.Fields.Select(known => known.Name))}"
+                    )
+                );
             }
             else if (string.IsNullOrWhiteSpace(text))
             {
@@ -32,8 +45,10 @@ public static class FieldReader
             else
             {
                 var (value, problem) = ReadOne(field, text, culture);
-                if (problem is not null) problems.Add(problem);
-                if (value is not null) bag = bag.With(name, value);
+                if (problem is not null)
+                    problems.Add(problem);
+                if (value is not null)
+                    bag = bag.With(name, value);
             }
         }
         // Where reading a text failed, "is missing" would be a second complaint about the same thing.
@@ -51,9 +66,19 @@ public static class FieldReader
                 var read = NumberText.Read(text, culture);
                 return read.Value is { } number && read.Rest.Trim().Length == 0
                     ? (new FieldValue.Number(number), null)
-                    : (null, InputProblem.Of(field.Name, text.Trim(), $"{read.TwoWays ?? "a plain number without a unit is needed here"}"));
+                    : (
+                        null,
+                        InputProblem.Of(
+                            field.Name,
+                            text.Trim(),
+                            $"{read.TwoWays ?? "a plain number without a unit is needed here"}"
+                        )
+                    );
             case FieldType.Choice choice:
-                return (new FieldValue.Text(choice.Words.FirstOrDefault(word => Key(word) == Key(text)) ?? text.Trim()), null);
+                return (
+                    new FieldValue.Text(choice.Words.FirstOrDefault(word => Key(word) == Key(text)) ?? text.Trim()),
+                    null
+                );
             default:
                 return (new FieldValue.Text(text.Trim()), null);
         }

@@ -8,36 +8,63 @@ namespace Tightcold.App.Desk;
 public sealed partial class JobDesk
 {
     /// <summary>All records, or those of one car, newest first: for the ledger and a car's history.</summary>
-    public async Task<IReadOnlyList<JobRecord>> RecordsAsync(Guid? carId = null, CancellationToken cancellation = default)
+    public async Task<IReadOnlyList<JobRecord>> RecordsAsync(
+        Guid? carId = null,
+        CancellationToken cancellation = default
+    )
     {
         var records = new List<JobRecord>();
-        await foreach (var record in store.RecordsAsync(carId, cancellation).ConfigureAwait(false)) records.Add(record);
+        await foreach (var record in store.RecordsAsync(carId, cancellation).ConfigureAwait(false))
+            records.Add(record);
         return records;
     }
 
     /// <summary>The other jobs of this car that were opened before it, for what they left in it.</summary>
-    public async Task<ImmutableArray<JobRecord>> EarlierAsync(JobRecord record, CancellationToken cancellation = default)
+    public async Task<ImmutableArray<JobRecord>> EarlierAsync(
+        JobRecord record,
+        CancellationToken cancellation = default
+    )
     {
         ArgumentNullException.ThrowIfNull(record);
         var earlier = ImmutableArray.CreateBuilder<JobRecord>();
         // Most cars come once: their one journal is not read a second time.
-        var jobs = (await store.JobsAsync(new JobSearch { CarId = record.Car.Id, Most = int.MaxValue }, cancellation).ConfigureAwait(false)).Jobs;
+        var jobs = (
+            await store
+                .JobsAsync(new JobSearch { CarId = record.Car.Id, Most = int.MaxValue }, cancellation)
+                .ConfigureAwait(false)
+        ).Jobs;
         foreach (var job in jobs)
-            if (job.Id != record.Job.Id && job.OpenedAt < record.Job.OpenedAt && await store.RecordAsync(job.Number, cancellation).ConfigureAwait(false) is { } other) earlier.Add(other);
+            if (
+                job.Id != record.Job.Id
+                && job.OpenedAt < record.Job.OpenedAt
+                && await store.RecordAsync(job.Number, cancellation).ConfigureAwait(false) is { } other
+            )
+                earlier.Add(other);
         return earlier.ToImmutable();
     }
 
-    /// <summary>Jobs that are looked through for what they left in a can: more than a cylinder of ten kilograms serves.</summary>
+    /// <summary>Jobs that are looked through for what they left in a can: more than a cylinder of ten kilograms
+    /// serves.</summary>
     private const int MostUses = 100;
 
     /// <summary>What other jobs left in cans and cylinders before this one.</summary>
-    public async Task<ImmutableArray<ShelfContent>> ShelfAsync(JobRecord record, CancellationToken cancellation = default)
+    public async Task<ImmutableArray<ShelfContent>> ShelfAsync(
+        JobRecord record,
+        CancellationToken cancellation = default
+    )
     {
         ArgumentNullException.ThrowIfNull(record);
-        return ShelfReader.Of(record, await store.ContainerUsesAsync(record.Job.Number, MostUses, cancellation).ConfigureAwait(false));
+        return ShelfReader.Of(
+            record,
+            await store.ContainerUsesAsync(record.Job.Number, MostUses, cancellation).ConfigureAwait(false)
+        );
     }
 
     /// <summary>What the job's journal means, with the car's earlier jobs and the shelf in sight.</summary>
     public async Task<JobPicture> PictureAsync(JobRecord record, CancellationToken cancellation = default) =>
-        new(record, await EarlierAsync(record, cancellation).ConfigureAwait(false), await ShelfAsync(record, cancellation).ConfigureAwait(false));
+        new(
+            record,
+            await EarlierAsync(record, cancellation).ConfigureAwait(false),
+            await ShelfAsync(record, cancellation).ConfigureAwait(false)
+        );
 }

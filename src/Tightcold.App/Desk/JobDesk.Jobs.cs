@@ -2,8 +2,8 @@ using Tightcold.Jobs.Circuit;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
-using Tightcold.Picture.Pressures;
 using Tightcold.Jobs.Json;
+using Tightcold.Picture.Pressures;
 using Tightcold.Quantities;
 
 namespace Tightcold.App.Desk;
@@ -19,71 +19,148 @@ public sealed partial class JobDesk
     }
 
     /// <summary>A part of the jobs asked for, newest first.</summary>
-    public Task<JobsFound> JobsAsync(JobSearch search, CancellationToken cancellation = default) => store.JobsAsync(search, cancellation);
+    public Task<JobsFound> JobsAsync(JobSearch search, CancellationToken cancellation = default) =>
+        store.JobsAsync(search, cancellation);
 
     /// <summary>How many jobs are open, waiting and closed.</summary>
-    public Task<IReadOnlyDictionary<string, int>> JobCountsAsync(CancellationToken cancellation = default) => store.CountsAsync(cancellation);
+    public Task<IReadOnlyDictionary<string, int>> JobCountsAsync(CancellationToken cancellation = default) =>
+        store.CountsAsync(cancellation);
 
-    public Task<Outcome<Job>> OpenJobAsync(Guid carId, string complaint, CancellationToken cancellation = default) => OpenJobAsync(carId, complaint, null, cancellation);
+    public Task<Outcome<Job>> OpenJobAsync(Guid carId, string complaint, CancellationToken cancellation = default) =>
+        OpenJobAsync(carId, complaint, null, cancellation);
 
     /// <param name="id">The writer's own id, so that sending again opens no second job; null makes a new one.</param>
-    public async Task<Outcome<Job>> OpenJobAsync(Guid carId, string complaint, Guid? id, CancellationToken cancellation = default)
+    public async Task<Outcome<Job>> OpenJobAsync(
+        Guid carId,
+        string complaint,
+        Guid? id,
+        CancellationToken cancellation = default
+    )
     {
-        if (id is { } own && (await store.JobsAsync(new JobSearch { CarId = carId, Most = int.MaxValue }, cancellation).ConfigureAwait(false)).Jobs.FirstOrDefault(job => job.Id == own) is { } summary
-            && await store.RecordAsync(summary.Number, cancellation).ConfigureAwait(false) is { } there) return Outcome<Job>.Of(there.Job);
+        if (
+            id is { } own
+            && (
+                await store
+                    .JobsAsync(new JobSearch { CarId = carId, Most = int.MaxValue }, cancellation)
+                    .ConfigureAwait(false)
+            ).Jobs.FirstOrDefault(job => job.Id == own)
+                is { } summary
+            && await store.RecordAsync(summary.Number, cancellation).ConfigureAwait(false) is { } there
+        )
+            return Outcome<Job>.Of(there.Job);
         if (await store.CarAsync(carId, cancellation).ConfigureAwait(false) is null)
             return Outcome<Job>.Refused(InputProblem.Of("car", carId.ToString(), $"no car has that id"));
         var words = complaint.Trim();
         if (words.Length is 0 or > LongestComplaint)
-            return Outcome<Job>.Refused(InputProblem.Of("complaint", Shortened(words), $"what is wrong, in 1 to {LongestComplaint} characters, is needed here"));
+            return Outcome<Job>.Refused(
+                InputProblem.Of(
+                    "complaint",
+                    Shortened(words),
+                    $"what is wrong, in 1 to {LongestComplaint} characters, is needed here"
+                )
+            );
         var now = Now;
-        return Outcome<Job>.Of(await store.AddJobAsync(new Job(id ?? ids.NextId(now), carId, 0, words, now, ids.NextSeed()), cancellation).ConfigureAwait(false));
+        return Outcome<Job>.Of(
+            await store
+                .AddJobAsync(new Job(id ?? ids.NextId(now), carId, 0, words, now, ids.NextSeed()), cancellation)
+                .ConfigureAwait(false)
+        );
     }
 
     /// <summary>Every job of a car, with its journal.</summary>
     public async Task<IReadOnlyList<JobRecord>> RecordsOfCarAsync(Guid carId, CancellationToken cancellation = default)
     {
         var records = new List<JobRecord>();
-        await foreach (var record in store.RecordsAsync(carId, cancellation).ConfigureAwait(false)) records.Add(record);
+        await foreach (var record in store.RecordsAsync(carId, cancellation).ConfigureAwait(false))
+            records.Add(record);
         return records;
     }
 
-    public Task<JobRecord?> RecordAsync(int number, CancellationToken cancellation = default) => store.RecordAsync(number, cancellation);
+    public Task<JobRecord?> RecordAsync(int number, CancellationToken cancellation = default) =>
+        store.RecordAsync(number, cancellation);
 
-    /// <summary>How many entries a job has, to see whether another device wrote something; null when there is no such job.</summary>
-    public Task<int?> EntryCountAsync(int number, CancellationToken cancellation = default) => store.EntryCountAsync(number, cancellation);
+    /// <summary>How many entries a job has, to see whether another device wrote something; null when there is no such
+    /// job.</summary>
+    public Task<int?> EntryCountAsync(int number, CancellationToken cancellation = default) =>
+        store.EntryCountAsync(number, cancellation);
 
     /// <summary>Adds one entry from typed text, or corrects the entry <paramref name="supersedes"/>.</summary>
     /// <param name="observedAt">When it was seen or done; now unless said otherwise.</param>
     /// <param name="id">The writer's own id, so that sending again changes nothing; a new one unless given.</param>
     public async Task<Outcome<Entry>> AddEntryAsync(
-        int jobNumber, string kind, IReadOnlyDictionary<string, string> fields, DateTimeOffset? observedAt, string who,
-        Guid? supersedes = null, string? reason = null, Guid? id = null, CancellationToken cancellation = default)
+        int jobNumber,
+        string kind,
+        IReadOnlyDictionary<string, string> fields,
+        DateTimeOffset? observedAt,
+        string who,
+        Guid? supersedes = null,
+        string? reason = null,
+        Guid? id = null,
+        CancellationToken cancellation = default
+    )
     {
-        if (await store.RecordAsync(jobNumber, cancellation).ConfigureAwait(false) is not { } record) return Outcome<Entry>.Refused(NoJob(jobNumber));
+        if (await store.RecordAsync(jobNumber, cancellation).ConfigureAwait(false) is not { } record)
+            return Outcome<Entry>.Refused(NoJob(jobNumber));
         if (EntryKinds.Find(kind) is not { } schema)
-            return Outcome<Entry>.Refused(InputProblem.Of("kind", kind, $"known kinds are {string.Join(", ", EntryKinds.All.Select(known => known.Name))}"));
+            return Outcome<Entry>.Refused(
+                InputProblem.Of(
+                    "kind",
+                    kind,
+                    $"known kinds are {string.Join(", ", EntryKinds.All.Select(known => known.Name))}"
+                )
+            );
         var (bag, problems) = FieldReader.Read(schema, fields, culture);
-        if (problems.Count > 0) return Outcome<Entry>.Refused(problems);
+        if (problems.Count > 0)
+            return Outcome<Entry>.Refused(problems);
         var now = Now;
-        var entry = new Entry(id ?? ids.NextId(now), kind, observedAt ?? now, now, who.Trim(), bag, supersedes, reason?.Trim());
+        var entry = new Entry(
+            id ?? ids.NextId(now),
+            kind,
+            observedAt ?? now,
+            now,
+            who.Trim(),
+            bag,
+            supersedes,
+            reason?.Trim()
+        );
         return await AddAsync(record, entry, cancellation).ConfigureAwait(false);
     }
 
     /// <summary>Adds one entry that was written elsewhere, with its own id and times. The same entry again is
     /// acknowledged and changes nothing.</summary>
-    public async Task<Outcome<Entry>> AddWrittenAsync(int jobNumber, Entry entry, CancellationToken cancellation = default)
+    public async Task<Outcome<Entry>> AddWrittenAsync(
+        int jobNumber,
+        Entry entry,
+        CancellationToken cancellation = default
+    )
     {
         var disagreements = TypedText.Check(entry);
-        if (disagreements.Count > 0) return Outcome<Entry>.Refused(disagreements);
+        if (disagreements.Count > 0)
+            return Outcome<Entry>.Refused(disagreements);
         return await store.RecordAsync(jobNumber, cancellation).ConfigureAwait(false) is { } record
             ? await AddAsync(record, entry, cancellation).ConfigureAwait(false)
             : Outcome<Entry>.Refused(NoJob(jobNumber));
     }
 
     /// <summary>Strikes an entry without replacing it; it stays visible and counts no more.</summary>
-    public Task<Outcome<Entry>> StrikeAsync(int jobNumber, Guid entryId, string who, string reason, CancellationToken cancellation = default) =>
-        AddEntryAsync(jobNumber, EntryKinds.Struck, new Dictionary<string, string>(), null, who, entryId, reason, null, cancellation);
+    public Task<Outcome<Entry>> StrikeAsync(
+        int jobNumber,
+        Guid entryId,
+        string who,
+        string reason,
+        CancellationToken cancellation = default
+    ) =>
+        AddEntryAsync(
+            jobNumber,
+            EntryKinds.Struck,
+            new Dictionary<string, string>(),
+            null,
+            who,
+            entryId,
+            reason,
+            null,
+            cancellation
+        );
 
     /// <summary>The whole job as text in the documented format.</summary>
     public static string Export(JobRecord record) => JobDocument.Write(record);
@@ -92,37 +169,59 @@ public sealed partial class JobDesk
     public async Task<Outcome<Job>> ImportAsync(string text, CancellationToken cancellation = default)
     {
         var (record, problems) = JobDocument.Read(text);
-        if (record is null || problems.Count > 0) return Outcome<Job>.Refused(problems);
+        if (record is null || problems.Count > 0)
+            return Outcome<Job>.Refused(problems);
         var disagreements = TypedText.Check(record);
-        if (disagreements.Count > 0) return Outcome<Job>.Refused(disagreements);
+        if (disagreements.Count > 0)
+            return Outcome<Job>.Refused(disagreements);
         var refused = await CheckWholeAsync(record, cancellation).ConfigureAwait(false);
-        return refused.Count > 0 ? Outcome<Job>.Refused(refused)
+        return refused.Count > 0
+            ? Outcome<Job>.Refused(refused)
             : Outcome<Job>.Of(await store.MergeAsync(record, cancellation).ConfigureAwait(false));
     }
 
-    /// <summary>A file may have been written by hand: its job and every entry are held to the rules a form is held to. What
-    /// is here already was checked when it was written, and passes as it is.</summary>
+    /// <summary>A file may have been written by hand: its job and every entry are held to the rules a form is held to.
+    /// What is here already was checked when it was written, and passes as it is.</summary>
     private async Task<IReadOnlyList<InputProblem>> CheckWholeAsync(JobRecord record, CancellationToken cancellation)
     {
         var problems = new List<InputProblem>();
         if (record.Job.Complaint.Trim().Length is 0 or > LongestComplaint)
-            problems.Add(InputProblem.Of("$.job.complaint", Shortened(record.Job.Complaint), $"what is wrong, in 1 to {LongestComplaint} characters, is needed here"));
+            problems.Add(
+                InputProblem.Of(
+                    "$.job.complaint",
+                    Shortened(record.Job.Complaint),
+                    $"what is wrong, in 1 to {LongestComplaint} characters, is needed here"
+                )
+            );
         var here = await HereAsync(record.Job, cancellation).ConfigureAwait(false);
         // Corrections may name what only this machine has.
         var (whole, clash) = record.Journal.Union(here?.Journal.All ?? []);
-        if (whole is null) return [.. problems, .. clash.Select(problem => problem with { Field = "$.entries: " + problem.Field })];
+        if (whole is null)
+            return [.. problems, .. clash.Select(problem => problem with { Field = "$.entries: " + problem.Field })];
         var together = record with { Journal = whole };
         foreach (var entry in record.Journal.All.Where(entry => here?.Journal.Find(entry.Id) is null))
-            problems.AddRange(EntryRules.CheckTaken(together, entry, AirPressure.At(together, entry.ObservedAt).Known)
-                .Select(problem => problem with { Field = $"$.entries: {entry.Id} ({entry.Kind}): {problem.Field}" }));
+            problems.AddRange(
+                EntryRules
+                    .CheckTaken(together, entry, AirPressure.At(together, entry.ObservedAt).Known)
+                    .Select(problem =>
+                        problem with
+                        {
+                            Field = $"$.entries: {entry.Id} ({entry.Kind}): {problem.Field}",
+                        }
+                    )
+            );
         return problems;
     }
 
     /// <summary>The same job as it stands here, or null.</summary>
     private async Task<JobRecord?> HereAsync(Job job, CancellationToken cancellation)
     {
-        var ofCar = await store.JobsAsync(new JobSearch { CarId = job.CarId, Most = int.MaxValue }, cancellation).ConfigureAwait(false);
-        return ofCar.Jobs.FirstOrDefault(known => known.Id == job.Id) is { } there ? await store.RecordAsync(there.Number, cancellation).ConfigureAwait(false) : null;
+        var ofCar = await store
+            .JobsAsync(new JobSearch { CarId = job.CarId, Most = int.MaxValue }, cancellation)
+            .ConfigureAwait(false);
+        return ofCar.Jobs.FirstOrDefault(known => known.Id == job.Id) is { } there
+            ? await store.RecordAsync(there.Number, cancellation).ConfigureAwait(false)
+            : null;
     }
 
     private async Task<Outcome<Entry>> AddAsync(JobRecord record, Entry written, CancellationToken cancellation)
@@ -131,11 +230,25 @@ public sealed partial class JobDesk
         if (record.Journal.Find(entry.Id) is { } there)
         {
             // Sent again, perhaps later: what was written down is what counts, not when it was sent.
-            return there == entry with { WrittenAt = there.WrittenAt, ObservedAt = written.ObservedAt == written.WrittenAt ? there.ObservedAt : entry.ObservedAt } ? Outcome<Entry>.Of(there)
-                : Outcome<Entry>.Refused(InputProblem.Of("id", entry.Id.ToString(), $"another entry of this job carries this id; each needs its own"));
+            return
+                there
+                == entry with
+                {
+                    WrittenAt = there.WrittenAt,
+                    ObservedAt = written.ObservedAt == written.WrittenAt ? there.ObservedAt : entry.ObservedAt,
+                }
+                ? Outcome<Entry>.Of(there)
+                : Outcome<Entry>.Refused(
+                    InputProblem.Of(
+                        "id",
+                        entry.Id.ToString(),
+                        $"another entry of this job carries this id; each needs its own"
+                    )
+                );
         }
         var problems = EntryRules.Check(record, entry, AirPressure.At(record, entry.ObservedAt).Known);
-        if (problems.Count > 0) return Outcome<Entry>.Refused(problems);
+        if (problems.Count > 0)
+            return Outcome<Entry>.Refused(problems);
         await store.AddEntriesAsync(record.Job.Id, [entry], cancellation).ConfigureAwait(false);
         return Outcome<Entry>.Of(entry);
     }
@@ -146,20 +259,29 @@ public sealed partial class JobDesk
         var bag = entry.Fields;
         foreach (var field in EntryKinds.Find(entry.Kind)?.Fields ?? [])
         {
-            if (bag.Text(field.Name) is not { } name) continue;
+            if (bag.Text(field.Name) is not { } name)
+                continue;
             var known = field.Type switch
             {
-                FieldType.Spot => CircuitMap.Spots(record.Car).FirstOrDefault(spot => string.Equals(spot, name, StringComparison.OrdinalIgnoreCase)),
+                FieldType.Spot => CircuitMap
+                    .Spots(record.Car)
+                    .FirstOrDefault(spot => string.Equals(spot, name, StringComparison.OrdinalIgnoreCase)),
                 FieldType.Container => record.KitAt(entry.ObservedAt).Find(name)?.Name,
                 _ => null,
             };
-            if (known is not null) bag = bag.With(field.Name, new FieldValue.Text(known));
+            if (known is not null)
+                bag = bag.With(field.Name, new FieldValue.Text(known));
         }
         return bag;
     }
 
-    private static string Shortened(string words) => words.Trim() is { Length: > 40 } lengthy ? lengthy[..40] + "…" : words.Trim();
+    private static string Shortened(string words) =>
+        words.Trim() is { Length: > 40 } lengthy ? lengthy[..40] + "…" : words.Trim();
 
     private static InputProblem NoJob(int number) =>
-        new("job", number.ToString(System.Globalization.CultureInfo.InvariantCulture), Phrase.Words("no job has that number"));
+        new(
+            "job",
+            number.ToString(System.Globalization.CultureInfo.InvariantCulture),
+            Phrase.Words("no job has that number")
+        );
 }

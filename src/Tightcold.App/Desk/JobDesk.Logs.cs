@@ -11,19 +11,33 @@ public sealed partial class JobDesk
 {
     /// <summary>Takes a gauge's readings in as vacuum readings, all or none.</summary>
     /// <param name="sending">Id of this sending: the same sent again adds nothing.</param>
-    public async Task<Outcome<Job>> AddGaugeLogAsync(int jobNumber, IReadOnlyList<GaugeLog.Line> lines, string who, Guid sending, CancellationToken cancellation = default)
+    public async Task<Outcome<Job>> AddGaugeLogAsync(
+        int jobNumber,
+        IReadOnlyList<GaugeLog.Line> lines,
+        string who,
+        Guid sending,
+        CancellationToken cancellation = default
+    )
     {
         ArgumentNullException.ThrowIfNull(lines);
-        if (await store.RecordAsync(jobNumber, cancellation).ConfigureAwait(false) is not { } record) return Outcome<Job>.Refused(NoJob(jobNumber));
+        if (await store.RecordAsync(jobNumber, cancellation).ConfigureAwait(false) is not { } record)
+            return Outcome<Job>.Refused(NoJob(jobNumber));
         var (now, schema) = (Now, EntryKinds.Get(EntryKinds.VacuumReading));
         var entries = new List<Entry>();
         for (var i = 0; i < lines.Count; i++)
         {
             var (bag, problems) = FieldReader.Read(schema, lines[i].Fields, culture);
             var entry = new Entry(IdOf(sending, i), schema.Name, lines[i].At, now, who.Trim(), bag);
-            if (problems.Count == 0) problems = EntryRules.Check(record, entry, AirPressure.At(record, entry.ObservedAt).Known);
+            if (problems.Count == 0)
+                problems = EntryRules.Check(record, entry, AirPressure.At(record, entry.ObservedAt).Known);
             if (problems.Count > 0)
-                return Outcome<Job>.Refused(problems.Select(problem => new InputProblem($"reading {(i + 1).ToString(System.Globalization.CultureInfo.InvariantCulture)}, {problem.Field}", problem.Value, problem.Allowed)));
+                return Outcome<Job>.Refused(
+                    problems.Select(problem => new InputProblem(
+                        $"reading {(i + 1).ToString(System.Globalization.CultureInfo.InvariantCulture)}, {problem.Field}",
+                        problem.Value,
+                        problem.Allowed
+                    ))
+                );
             entries.Add(entry);
         }
         await store.AddEntriesAsync(record.Job.Id, entries, cancellation).ConfigureAwait(false);

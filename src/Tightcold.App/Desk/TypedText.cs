@@ -23,7 +23,8 @@ internal static class TypedText
             for (var j = 0; j < record.Kits[i].Containers.Length; j++)
                 Check(At(At("$.kits", i) + ".containers", j), record.Kits[i].Containers[j].Fields, problems);
         }
-        foreach (var entry in record.Journal.All) Check($"$.entries: {entry.Id}", entry.Fields, problems);
+        foreach (var entry in record.Journal.All)
+            Check($"$.entries: {entry.Id}", entry.Fields, problems);
         return problems;
     }
 
@@ -38,11 +39,19 @@ internal static class TypedText
     {
         foreach (var (name, value) in bag)
         {
-            if (value is not FieldValue.Quantity quantity) continue;
+            if (value is not FieldValue.Quantity quantity)
+                continue;
             var type = new FieldType.Quantity(quantity.Value.Kind, double.MinValue, double.MaxValue);
-            if (UnitParser.Parse(type, quantity.AsTyped, CultureInfo.InvariantCulture).Value is not { } read) continue;
+            if (UnitParser.Parse(type, quantity.AsTyped, CultureInfo.InvariantCulture).Value is not { } read)
+                continue;
             if (Math.Abs(read.Value.Si - quantity.Value.Si) > Tolerance * Math.Max(1e-3, Math.Abs(quantity.Value.Si)))
-                problems.Add(InputProblem.Of($"{path}.{name}", quantity.AsTyped, $"the typed text and the value beside it ({quantity.Value}) say different things"));
+                problems.Add(
+                    InputProblem.Of(
+                        $"{path}.{name}",
+                        quantity.AsTyped,
+                        $"the typed text and the value beside it ({quantity.Value}) say different things"
+                    )
+                );
         }
     }
 

@@ -6,10 +6,12 @@ using Tightcold.Quantities;
 namespace Tightcold.App.Desk;
 
 /// <summary>Values that can be true and hardly ever are: a slip of a digit, of a unit or of a sign. A screen asks once
-/// whether they are meant; nothing is refused. Ranges by common practice for R-134a and R-1234yf in cars, no source.</summary>
+/// whether they are meant; nothing is refused. Ranges by common practice for R-134a and R-1234yf in cars, no
+/// source.</summary>
 public static class Unlikely
 {
-    private const double Bar = 1e5, Zero = 273.15;
+    private const double Bar = 1e5,
+        Zero = 273.15;
 
     /// <summary>From which to which a field usually lies, in SI.</summary>
     private static readonly Dictionary<(string Kind, string Field), (double Low, double High)> Usual = new()
@@ -56,9 +58,19 @@ public static class Unlikely
         ArgumentNullException.ThrowIfNull(fields);
         var doubts = ImmutableArray.CreateBuilder<Doubt>();
         foreach (var field in schema.Fields)
-            if (fields[field.Name] is FieldValue.Quantity quantity && Usual.TryGetValue((schema.Name, field.Name), out var usual)
-                && (quantity.Value.Si < usual.Low || quantity.Value.Si > usual.High))
-                doubts.Add(new(field, quantity.AsTyped, new(quantity.Value.Kind, usual.Low), new(quantity.Value.Kind, usual.High)));
+            if (
+                fields[field.Name] is FieldValue.Quantity quantity
+                && Usual.TryGetValue((schema.Name, field.Name), out var usual)
+                && (quantity.Value.Si < usual.Low || quantity.Value.Si > usual.High)
+            )
+                doubts.Add(
+                    new(
+                        field,
+                        quantity.AsTyped,
+                        new(quantity.Value.Kind, usual.Low),
+                        new(quantity.Value.Kind, usual.High)
+                    )
+                );
         return doubts.ToImmutable();
     }
 }

@@ -9,7 +9,10 @@ internal sealed class CircuitRing(int spots)
     /// <summary>A fingertip in a glove: marks stand no closer.</summary>
     private const double Apart = 78;
 
-    public const double Width = 300, Left = 44, Right = 256, Top = 56;
+    public const double Width = 300,
+        Left = 44,
+        Right = 256,
+        Top = 56;
 
     private const double Across = Right - Left;
     public double Down { get; } = Math.Max(420, ((Math.Max(spots, 4) * Apart) - (2 * (Right - Left))) / 2);
@@ -23,11 +26,14 @@ internal sealed class CircuitRing(int spots)
     /// <summary>The point, and the direction that leads out of the ring.</summary>
     public (double X, double Y, int OutX, int OutY) Point(double along)
     {
-        if (along < Down) return (Left, Bottom - along, -1, 0);
+        if (along < Down)
+            return (Left, Bottom - along, -1, 0);
         along -= Down;
-        if (along < Across) return (Left + along, Top, 0, -1);
+        if (along < Across)
+            return (Left + along, Top, 0, -1);
         along -= Across;
-        if (along < Down) return (Right, Top + along, 1, 0);
+        if (along < Down)
+            return (Right, Top + along, 1, 0);
         along -= Down;
         return (Right - Math.Min(along, Across), Bottom, 0, 1);
     }
@@ -36,10 +42,17 @@ internal sealed class CircuitRing(int spots)
     public string Path(double from, double to)
     {
         var corners = new[] { Down, Down + Across, (2 * Down) + Across }.Where(corner => corner > from && corner < to);
-        return "M" + string.Join('L', new[] { from }.Concat(corners).Append(to).Select(along =>
-        {
-            var (x, y, _, _) = Point(Math.Min(along, Length));
-            return string.Create(CultureInfo.InvariantCulture, $"{x:0.#} {y:0.#}");
-        }));
+        return "M"
+            + string.Join(
+                'L',
+                new[] { from }
+                    .Concat(corners)
+                    .Append(to)
+                    .Select(along =>
+                    {
+                        var (x, y, _, _) = Point(Math.Min(along, Length));
+                        return string.Create(CultureInfo.InvariantCulture, $"{x:0.#} {y:0.#}");
+                    })
+            );
     }
 }

@@ -14,16 +14,26 @@ internal sealed class DiagramCurves(Fluid fluid, DiagramUnits units, double minP
     /// <summary>The saturation line: up the liquid side, over the critical point, down the vapour side.</summary>
     public DiagramCurve Dome()
     {
-        var low = Math.Max(minPressurePa, fluid.SaturationAtTemperature(Math.Max(_minTemperatureK, fluid.MinTemperatureK)).PressurePa);
+        var low = Math.Max(
+            minPressurePa,
+            fluid.SaturationAtTemperature(Math.Max(_minTemperatureK, fluid.MinTemperatureK)).PressurePa
+        );
         var high = Math.Min(fluid.CriticalPressurePa, maxPressurePa);
-        var states = Enumerable.Range(0, PointsPerCurve + 1)
+        var states = Enumerable
+            .Range(0, PointsPerCurve + 1)
             // Crowded towards the critical point, where the dome bends over.
             .Select(i => 1 - Math.Pow(1 - ((double)i / PointsPerCurve), 2))
             .Select(share => Math.Min(low * Math.Pow(high / low, share), high))
-            .Select(fluid.SaturationAtPressure).ToList();
-        return new DiagramCurve("dome", "saturation", [
-            .. states.Select(state => (state.LiquidEnthalpyJPerKg, state.PressurePa)),
-            .. Enumerable.Reverse(states).Select(state => (state.VapourEnthalpyJPerKg, state.PressurePa))]);
+            .Select(fluid.SaturationAtPressure)
+            .ToList();
+        return new DiagramCurve(
+            "dome",
+            "saturation",
+            [
+                .. states.Select(state => (state.LiquidEnthalpyJPerKg, state.PressurePa)),
+                .. Enumerable.Reverse(states).Select(state => (state.VapourEnthalpyJPerKg, state.PressurePa)),
+            ]
+        );
     }
 
     public IEnumerable<DiagramCurve> Isotherms()
@@ -33,7 +43,11 @@ internal sealed class DiagramCurves(Fluid fluid, DiagramUnits units, double minP
         for (var t = first; units.TemperatureToK(t) <= _maxTemperatureK; t += step)
         {
             var kelvin = units.TemperatureToK(t);
-            yield return new DiagramCurve("isotherm", $"{t.ToString("0", CultureInfo.InvariantCulture)} {units.Temperature}", Isotherm(kelvin));
+            yield return new DiagramCurve(
+                "isotherm",
+                $"{t.ToString("0", CultureInfo.InvariantCulture)} {units.Temperature}",
+                Isotherm(kelvin)
+            );
         }
     }
 
@@ -42,20 +56,31 @@ internal sealed class DiagramCurves(Fluid fluid, DiagramUnits units, double minP
         if (!fluid.HasSaturation)
             yield break;
         // From the vapour line upwards in pressure, as a compressor goes.
-        var reference = fluid.SaturationAtTemperature(Math.Min(273.15, fluid.CriticalTemperatureK - 20) is var t && t > fluid.MinTemperatureK ? t : fluid.MinTemperatureK + 1);
+        var reference = fluid.SaturationAtTemperature(
+            Math.Min(273.15, fluid.CriticalTemperatureK - 20) is var t && t > fluid.MinTemperatureK
+                ? t
+                : fluid.MinTemperatureK + 1
+        );
         var centre = reference.VapourEntropyJPerKgK;
         for (var i = -3; i <= 6; i++)
         {
             var entropy = (Math.Round(centre / 50) + i) * 50;
             var points = Logarithmic().Select(pressure => TryAt(pressure, entropy)).OfType<(double, double)>().ToList();
             if (points.Count > 1)
-                yield return new DiagramCurve("isentrope", $"{units.EntropyFromJPerKgK(entropy).ToString("0.00", CultureInfo.InvariantCulture)} {units.Entropy}", points);
+                yield return new DiagramCurve(
+                    "isentrope",
+                    $"{units.EntropyFromJPerKgK(entropy).ToString("0.00", CultureInfo.InvariantCulture)} {units.Entropy}",
+                    points
+                );
         }
     }
 
     public IEnumerable<DiagramCurve> Qualities()
     {
-        var low = Math.Max(minPressurePa, fluid.SaturationAtTemperature(Math.Max(_minTemperatureK, fluid.MinTemperatureK)).PressurePa);
+        var low = Math.Max(
+            minPressurePa,
+            fluid.SaturationAtTemperature(Math.Max(_minTemperatureK, fluid.MinTemperatureK)).PressurePa
+        );
         var high = Math.Min(fluid.CriticalPressurePa * 0.9999, maxPressurePa);
         for (var quality = 0.2; quality < 0.9; quality += 0.2)
         {
@@ -73,11 +98,19 @@ internal sealed class DiagramCurves(Fluid fluid, DiagramUnits units, double minP
     private List<(double, double)> Isotherm(double kelvin)
     {
         var points = new List<(double, double)>();
-        var saturation = fluid.HasSaturation && kelvin < fluid.CriticalTemperatureK ? fluid.SaturationAtTemperature(kelvin) : (SaturationState?)null;
+        var saturation =
+            fluid.HasSaturation && kelvin < fluid.CriticalTemperatureK
+                ? fluid.SaturationAtTemperature(kelvin)
+                : (SaturationState?)null;
         foreach (var pressure in Logarithmic().Reverse())
         {
             // The liquid part first, then the flat stretch across the dome, then the gas.
-            if (saturation is { } line && pressure < line.PressurePa && (points.Count == 0 || points[^1].Item2 >= line.PressurePa) && line.PressurePa <= maxPressurePa)
+            if (
+                saturation is { } line
+                && pressure < line.PressurePa
+                && (points.Count == 0 || points[^1].Item2 >= line.PressurePa)
+                && line.PressurePa <= maxPressurePa
+            )
             {
                 points.Add((line.LiquidEnthalpyJPerKg, line.PressurePa));
                 points.Add((line.VapourEnthalpyJPerKg, line.PressurePa));
@@ -94,7 +127,10 @@ internal sealed class DiagramCurves(Fluid fluid, DiagramUnits units, double minP
         try
         {
             var state = fluid.AtPressureEntropy(pressurePa, entropyJPerKgK);
-            var drawn = state.TemperatureK <= _maxTemperatureK && state.TemperatureK >= _minTemperatureK && state.Phase != FluidPhase.Liquid;
+            var drawn =
+                state.TemperatureK <= _maxTemperatureK
+                && state.TemperatureK >= _minTemperatureK
+                && state.Phase != FluidPhase.Liquid;
             return drawn && state.Quality is null or >= 1 ? (state.EnthalpyJPerKg, pressurePa) : null;
         }
         catch (FluidRangeException)
@@ -103,6 +139,14 @@ internal sealed class DiagramCurves(Fluid fluid, DiagramUnits units, double minP
         }
     }
 
-    private IEnumerable<double> Logarithmic() => Enumerable.Range(0, PointsPerCurve + 1)
-        .Select(i => Math.Clamp(minPressurePa * Math.Pow(maxPressurePa / minPressurePa, (double)i / PointsPerCurve), minPressurePa, maxPressurePa));
+    private IEnumerable<double> Logarithmic() =>
+        Enumerable
+            .Range(0, PointsPerCurve + 1)
+            .Select(i =>
+                Math.Clamp(
+                    minPressurePa * Math.Pow(maxPressurePa / minPressurePa, (double)i / PointsPerCurve),
+                    minPressurePa,
+                    maxPressurePa
+                )
+            );
 }

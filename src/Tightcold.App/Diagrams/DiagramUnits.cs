@@ -3,33 +3,75 @@ using UnitsNet.Units;
 
 namespace Tightcold.App.Diagrams;
 
-/// <summary>The units of diagrams and saturation tables: names, and ways from SI. Pressures absolute unless the name says gauge.</summary>
+/// <summary>The units of diagrams and saturation tables: names, and ways from SI. Pressures absolute unless the name
+/// says gauge.</summary>
 public sealed class DiagramUnits
 {
-    private DiagramUnits(string temperature, string pressure, string gauge, string enthalpy, string entropy, string density, Func<double, double> temperatureFromK, Func<double, double> pressureFromPa, Func<double, double> enthalpyFromJPerKg, Func<double, double> entropyFromJPerKgK, Func<double, double> densityFromKgPerM3, Func<double, double> temperatureToK)
+    private DiagramUnits(
+        string temperature,
+        string pressure,
+        string gauge,
+        string enthalpy,
+        string entropy,
+        string density,
+        Func<double, double> temperatureFromK,
+        Func<double, double> pressureFromPa,
+        Func<double, double> enthalpyFromJPerKg,
+        Func<double, double> entropyFromJPerKgK,
+        Func<double, double> densityFromKgPerM3,
+        Func<double, double> temperatureToK
+    )
     {
-        (Temperature, Pressure, GaugePressure, Enthalpy, Entropy, Density) = (temperature, pressure, gauge, enthalpy, entropy, density);
+        (Temperature, Pressure, GaugePressure, Enthalpy, Entropy, Density) = (
+            temperature,
+            pressure,
+            gauge,
+            enthalpy,
+            entropy,
+            density
+        );
         (TemperatureFromK, PressureFromPa, EnthalpyFromJPerKg, EntropyFromJPerKgK, DensityFromKgPerM3, TemperatureToK) =
-            (temperatureFromK, pressureFromPa, enthalpyFromJPerKg, entropyFromJPerKgK, densityFromKgPerM3, temperatureToK);
+            (
+                temperatureFromK,
+                pressureFromPa,
+                enthalpyFromJPerKg,
+                entropyFromJPerKgK,
+                densityFromKgPerM3,
+                temperatureToK
+            );
     }
 
-    public static DiagramUnits Metric { get; } = new(
-        "°C", "bar abs", "bar gauge", "kJ/kg", "kJ/(kg K)", "kg/m³",
-        k => UnitsNet.Temperature.FromKelvins(k).DegreesCelsius,
-        pa => UnitsNet.Pressure.FromPascals(pa).Bars,
-        h => SpecificEnergy.FromJoulesPerKilogram(h).KilojoulesPerKilogram,
-        s => SpecificEntropy.FromJoulesPerKilogramKelvin(s).KilojoulesPerKilogramKelvin,
-        rho => rho,
-        t => UnitsNet.Temperature.FromDegreesCelsius(t).Kelvins);
+    public static DiagramUnits Metric { get; } =
+        new(
+            "°C",
+            "bar abs",
+            "bar gauge",
+            "kJ/kg",
+            "kJ/(kg K)",
+            "kg/m³",
+            k => UnitsNet.Temperature.FromKelvins(k).DegreesCelsius,
+            pa => UnitsNet.Pressure.FromPascals(pa).Bars,
+            h => SpecificEnergy.FromJoulesPerKilogram(h).KilojoulesPerKilogram,
+            s => SpecificEntropy.FromJoulesPerKilogramKelvin(s).KilojoulesPerKilogramKelvin,
+            rho => rho,
+            t => UnitsNet.Temperature.FromDegreesCelsius(t).Kelvins
+        );
 
-    public static DiagramUnits Us { get; } = new(
-        "°F", "psia", "psig", "Btu/lb", "Btu/(lb °F)", "lb/ft³",
-        k => UnitsNet.Temperature.FromKelvins(k).DegreesFahrenheit,
-        pa => UnitsNet.Pressure.FromPascals(pa).PoundsForcePerSquareInch,
-        h => SpecificEnergy.FromJoulesPerKilogram(h).As(SpecificEnergyUnit.BtuPerPound),
-        s => SpecificEntropy.FromJoulesPerKilogramKelvin(s).As(SpecificEntropyUnit.BtuPerPoundFahrenheit),
-        rho => UnitsNet.Density.FromKilogramsPerCubicMeter(rho).As(DensityUnit.PoundPerCubicFoot),
-        t => UnitsNet.Temperature.FromDegreesFahrenheit(t).Kelvins);
+    public static DiagramUnits Us { get; } =
+        new(
+            "°F",
+            "psia",
+            "psig",
+            "Btu/lb",
+            "Btu/(lb °F)",
+            "lb/ft³",
+            k => UnitsNet.Temperature.FromKelvins(k).DegreesFahrenheit,
+            pa => UnitsNet.Pressure.FromPascals(pa).PoundsForcePerSquareInch,
+            h => SpecificEnergy.FromJoulesPerKilogram(h).As(SpecificEnergyUnit.BtuPerPound),
+            s => SpecificEntropy.FromJoulesPerKilogramKelvin(s).As(SpecificEntropyUnit.BtuPerPoundFahrenheit),
+            rho => UnitsNet.Density.FromKilogramsPerCubicMeter(rho).As(DensityUnit.PoundPerCubicFoot),
+            t => UnitsNet.Temperature.FromDegreesFahrenheit(t).Kelvins
+        );
 
     public string Temperature { get; }
 

@@ -10,8 +10,8 @@ using Tightcold.Quantities;
 
 namespace Tightcold.App.Diagrams;
 
-/// <summary>Charts of a job and of a car over the years: each a drawing and the same in words, or null while there is nothing
-/// to draw.</summary>
+/// <summary>Charts of a job and of a car over the years: each a drawing and the same in words, or null while there is
+/// nothing to draw.</summary>
 public static class JobCharts
 {
     private const double KgPerOz = 0.028349523125;
@@ -26,11 +26,20 @@ public static class JobCharts
         ArgumentNullException.ThrowIfNull(units);
         var record = picture.Record;
         var turn = record.Journal.Last(EntryKinds.Pump)?.ObservedAt ?? DateTimeOffset.MinValue;
-        var readings = picture.Mass.Course.Where(point => point.At > turn && record.Journal.Find(point.Entry)?.Kind == EntryKinds.ScaleReading).TakeLast(MostPoints).ToArray();
-        if (readings.Length < 2) return null;
-        var points = readings.Select(reading => ((reading.At - readings[0].At).TotalMinutes, Mass(Math.Max(0, reading.SystemKg), units))).ToArray();
+        var readings = picture
+            .Mass.Course.Where(point =>
+                point.At > turn && record.Journal.Find(point.Entry)?.Kind == EntryKinds.ScaleReading
+            )
+            .TakeLast(MostPoints)
+            .ToArray();
+        if (readings.Length < 2)
+            return null;
+        var points = readings
+            .Select(reading => ((reading.At - readings[0].At).TotalMinutes, Mass(Math.Max(0, reading.SystemKg), units)))
+            .ToArray();
         var label = record.Car.LabelCharge?.Kilograms;
-        var words = $"In the system, computed from the scale: {string.Join("; ", points.Select(point => string.Create(CultureInfo.InvariantCulture, $"after {point.TotalMinutes:0} min {point.Item2:0.##} {Unit(units)}")))}."
+        var words =
+            $"In the system, computed from the scale: {string.Join("; ", points.Select(point => string.Create(CultureInfo.InvariantCulture, $"after {point.TotalMinutes:0} min {point.Item2:0.##} {Unit(units)}")))}."
             + (label is { } of ? $" The label asks for {units.Format(Measure.Kilograms(of))}." : "");
         var top = Math.Max(points.Max(point => point.Item2), label is { } full ? Mass(full * 1.1, units) : 0);
         var chart = new LineChart("Charge in the system against time", words, (0, points[^1].TotalMinutes), (0, top));
@@ -38,10 +47,15 @@ public static class JobCharts
         if (label is { } target)
         {
             var tolerance = record.Car.LabelTolerance?.Kilograms ?? LiveWeighIn.UsualToleranceKg;
-            chart.Band(Mass(target - tolerance, units), Mass(target + tolerance, units), $"label {units.Format(Measure.Kilograms(target))}");
+            chart.Band(
+                Mass(target - tolerance, units),
+                Mass(target + tolerance, units),
+                $"label {units.Format(Measure.Kilograms(target))}"
+            );
         }
         chart.Joined(points.Select(point => (point.TotalMinutes, point.Item2)));
-        foreach (var point in points) chart.Point(point.TotalMinutes, point.Item2);
+        foreach (var point in points)
+            chart.Point(point.TotalMinutes, point.Item2);
         return (chart.Finish(), words);
     }
 
@@ -49,17 +63,51 @@ public static class JobCharts
     public static (string Svg, string Words)? Vent(ColdPicture? cold, ReaderUnits units)
     {
         ArgumentNullException.ThrowIfNull(units);
-        if (cold is not { Readings: { Length: >= 2 } vents }) return null;
-        ImmutableArray<(Measure Low, Measure High)> bands = [.. vents.Select(vent => (Measure.AbsoluteTemperature(vent.Observation.Band.LowK), Measure.AbsoluteTemperature(vent.Observation.Band.HighK)))];
-        var points = vents.Select(vent => ((vent.Entry.ObservedAt - vents[0].Entry.ObservedAt).TotalMinutes, Warmth(vent.Observation.VentK, units))).ToArray();
-        var ends = bands.SelectMany(band => new[] { Warmth(band.Low.Si, units), Warmth(band.High.Si, units) }).Concat(points.Select(point => point.Item2)).ToArray();
-        var words = string.Join(" ", points.Select((point, i) => string.Create(CultureInfo.InvariantCulture, $"After {point.TotalMinutes:0} min the vent blew {point.Item2:0.#} {Degree(units)}")
-            + $"; a sound car there, from a model, {units.Format(bands[i].Low, bands[i].High)}."));
-        var chart = new LineChart("Vent in time against a sound car", words, (0, points[^1].TotalMinutes), (ends.Min(), ends.Max()));
+        if (cold is not { Readings: { Length: >= 2 } vents })
+            return null;
+        ImmutableArray<(Measure Low, Measure High)> bands =
+        [
+            .. vents.Select(vent =>
+                (
+                    Measure.AbsoluteTemperature(vent.Observation.Band.LowK),
+                    Measure.AbsoluteTemperature(vent.Observation.Band.HighK)
+                )
+            ),
+        ];
+        var points = vents
+            .Select(vent =>
+                (
+                    (vent.Entry.ObservedAt - vents[0].Entry.ObservedAt).TotalMinutes,
+                    Warmth(vent.Observation.VentK, units)
+                )
+            )
+            .ToArray();
+        var ends = bands
+            .SelectMany(band => new[] { Warmth(band.Low.Si, units), Warmth(band.High.Si, units) })
+            .Concat(points.Select(point => point.Item2))
+            .ToArray();
+        var words = string.Join(
+            " ",
+            points.Select(
+                (point, i) =>
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"After {point.TotalMinutes:0} min the vent blew {point.Item2:0.#} {Degree(units)}"
+                    ) + $"; a sound car there, from a model, {units.Format(bands[i].Low, bands[i].High)}."
+            )
+        );
+        var chart = new LineChart(
+            "Vent in time against a sound car",
+            words,
+            (0, points[^1].TotalMinutes),
+            (ends.Min(), ends.Max())
+        );
         chart.Axes("minutes", $"{Degree(units)} at the vent; bars: a sound car");
-        for (var i = 0; i < bands.Length; i++) chart.Bar(points[i].TotalMinutes, Warmth(bands[i].Low.Si, units), Warmth(bands[i].High.Si, units));
+        for (var i = 0; i < bands.Length; i++)
+            chart.Bar(points[i].TotalMinutes, Warmth(bands[i].Low.Si, units), Warmth(bands[i].High.Si, units));
         chart.Joined(points.Select(point => (point.TotalMinutes, point.Item2)));
-        foreach (var point in points) chart.Point(point.TotalMinutes, point.Item2);
+        foreach (var point in points)
+            chart.Point(point.TotalMinutes, point.Item2);
         return (chart.Finish(), words);
     }
 
@@ -69,23 +117,62 @@ public static class JobCharts
         ArgumentNullException.ThrowIfNull(history);
         ArgumentNullException.ThrowIfNull(units);
         static double Year(DateTimeOffset moment) => moment.Year + ((moment.DayOfYear - 1) / 365.25);
-        var masses = history.Visits.SelectMany(visit => new[] { (Year(visit.Came), visit.FoundKg, false), (Year(visit.Went), visit.LeftKg, true) })
-            .Where(mass => mass.Item2 is not null).Select(mass => (Year: mass.Item1, Mass: Mass(mass.Item2!.Value, units), Left: mass.Item3)).ToArray();
-        if (masses.Length < 2) return null;
-        var words = string.Join(" ", masses.Select(mass => string.Create(CultureInfo.InvariantCulture, $"{(mass.Left ? "Left with" : "Found with")} {mass.Mass:0.##} {Unit(units)} in {Math.Floor(mass.Year):0}.")));
-        double from = masses.Min(mass => mass.Year), to = masses.Max(mass => mass.Year);
-        if (to - from < 0.25) (from, to) = (from - 0.1, to + 0.1);
-        var chart = new LineChart("Charge over the years", words, (from, to), (0, Math.Max(masses.Max(mass => mass.Mass), labelKg is { } full ? Mass(full * 1.1, units) : 0)));
-        chart.Axes("years", $"{Unit(units)}; dot: left with, ring: found", year => year.ToString(to - from < 3 ? "0.0" : "0", CultureInfo.InvariantCulture));
-        if (labelKg is { } label) chart.Band(Mass(0.97 * label, units), Mass(1.03 * label, units), $"label {units.Format(Measure.Kilograms(label))}");
+        var masses = history
+            .Visits.SelectMany(visit =>
+                new[] { (Year(visit.Came), visit.FoundKg, false), (Year(visit.Went), visit.LeftKg, true) }
+            )
+            .Where(mass => mass.Item2 is not null)
+            .Select(mass => (Year: mass.Item1, Mass: Mass(mass.Item2!.Value, units), Left: mass.Item3))
+            .ToArray();
+        if (masses.Length < 2)
+            return null;
+        var words = string.Join(
+            " ",
+            masses.Select(mass =>
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{(mass.Left ? "Left with" : "Found with")} {mass.Mass:0.##} {Unit(units)} in {Math.Floor(mass.Year):0}."
+                )
+            )
+        );
+        double from = masses.Min(mass => mass.Year),
+            to = masses.Max(mass => mass.Year);
+        if (to - from < 0.25)
+            (from, to) = (from - 0.1, to + 0.1);
+        var chart = new LineChart(
+            "Charge over the years",
+            words,
+            (from, to),
+            (0, Math.Max(masses.Max(mass => mass.Mass), labelKg is { } full ? Mass(full * 1.1, units) : 0))
+        );
+        chart.Axes("years", $"{Unit(units)}; dot: left with, ring: found", year =>
+            year.ToString(to - from < 3 ? "0.0" : "0", CultureInfo.InvariantCulture)
+        );
+        if (labelKg is { } label)
+            chart.Band(
+                Mass(0.97 * label, units),
+                Mass(1.03 * label, units),
+                $"label {units.Format(Measure.Kilograms(label))}"
+            );
         // From one that was left with a mass to the next that was found: that fall is the leak.
-        for (var i = 1; i < masses.Length; i++) if (masses[i - 1].Left && !masses[i].Left) chart.Joined([(masses[i - 1].Year, masses[i - 1].Mass), (masses[i].Year, masses[i].Mass)]);
-        foreach (var mass in masses) if (mass.Left) chart.Point(mass.Year, mass.Mass); else chart.Ring(mass.Year, mass.Mass);
+        for (var i = 1; i < masses.Length; i++)
+            if (masses[i - 1].Left && !masses[i].Left)
+                chart.Joined([(masses[i - 1].Year, masses[i - 1].Mass), (masses[i].Year, masses[i].Mass)]);
+        foreach (var mass in masses)
+            if (mass.Left)
+                chart.Point(mass.Year, mass.Mass);
+            else
+                chart.Ring(mass.Year, mass.Mass);
         return (chart.Finish(), words);
     }
 
-    private static double Mass(double kilograms, ReaderUnits units) => units.System == UnitSystem.Us ? kilograms / KgPerOz : kilograms * 1000;
+    private static double Mass(double kilograms, ReaderUnits units) =>
+        units.System == UnitSystem.Us ? kilograms / KgPerOz : kilograms * 1000;
+
     private static string Unit(ReaderUnits units) => units.System == UnitSystem.Us ? "oz" : "g";
-    private static double Warmth(double kelvins, ReaderUnits units) => units.System == UnitSystem.Us ? ((kelvins - 273.15) * 1.8) + 32 : kelvins - 273.15;
+
+    private static double Warmth(double kelvins, ReaderUnits units) =>
+        units.System == UnitSystem.Us ? ((kelvins - 273.15) * 1.8) + 32 : kelvins - 273.15;
+
     private static string Degree(ReaderUnits units) => units.System == UnitSystem.Us ? "°F" : "°C";
 }

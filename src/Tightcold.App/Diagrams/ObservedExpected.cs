@@ -25,15 +25,21 @@ public static class ObservedExpected
     {
         ArgumentNullException.ThrowIfNull(diagnosis);
         var readings = diagnosis.Answer.Readings;
-        if (readings.IsEmpty) return "";
+        if (readings.IsEmpty)
+            return "";
         var height = Top + (readings.Length * RowHeight) + 4;
         var svg = new StringBuilder();
         void Add(FormattableString part) => svg.Append(part.ToString(CultureInfo.InvariantCulture)).Append('\n');
-        Add($"<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {Width} {height}\" role=\"img\" font-family=\"sans-serif\" font-size=\"13\" fill=\"currentColor\">");
+        Add(
+            $"<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {Width} {height}\" role=\"img\" font-family=\"sans-serif\" font-size=\"13\" fill=\"currentColor\">"
+        );
         Add($"<title>Observed against expected</title>");
         Add($"<desc>{Escape(string.Join(" ", Lines(diagnosis, units)))}</desc>");
-        Add($"<text x=\"4\" y=\"14\">outlined: a sound car</text><text x=\"4\" y=\"31\">filled: {Escape(FaultWords.Name(Lead(diagnosis).Hypothesis))}</text><text x=\"4\" y=\"48\">diamond: read</text>");
-        for (var i = 0; i < readings.Length; i++) Row(Add, readings[i], Top + (i * RowHeight), diagnosis, units);
+        Add(
+            $"<text x=\"4\" y=\"14\">outlined: a sound car</text><text x=\"4\" y=\"31\">filled: {Escape(FaultWords.Name(Lead(diagnosis).Hypothesis))}</text><text x=\"4\" y=\"48\">diamond: read</text>"
+        );
+        for (var i = 0; i < readings.Length; i++)
+            Row(Add, readings[i], Top + (i * RowHeight), diagnosis, units);
         svg.Append("</svg>\n");
         return svg.ToString();
     }
@@ -44,15 +50,31 @@ public static class ObservedExpected
         ArgumentNullException.ThrowIfNull(diagnosis);
         ArgumentNullException.ThrowIfNull(units);
         var lead = FaultWords.Name(Lead(diagnosis).Hypothesis);
-        return [.. diagnosis.Answer.Readings.Select(reading =>
-        {
-            Measure M(double si) => ReadingWords.Value(reading.Channel, si, Barometer(diagnosis, reading));
-            var where = diagnosis.Evidence.Evidence.Points.Length > 1 ? $" of reading {(reading.Point + 1).ToString(CultureInfo.InvariantCulture)}" : "";
-            return Phrase.Of($"{ReadingWords.Name(reading.Channel)}{where}: read {M(reading.Observed)}; a sound car {(M(reading.Healthy.Low), M(reading.Healthy.High))}; {lead} {(M(reading.Leading.Low), M(reading.Leading.High))}.").Render(units);
-        })];
+        return
+        [
+            .. diagnosis.Answer.Readings.Select(reading =>
+            {
+                Measure M(double si) => ReadingWords.Value(reading.Channel, si, Barometer(diagnosis, reading));
+                var where =
+                    diagnosis.Evidence.Evidence.Points.Length > 1
+                        ? $" of reading {(reading.Point + 1).ToString(CultureInfo.InvariantCulture)}"
+                        : "";
+                return Phrase
+                    .Of(
+                        $"{ReadingWords.Name(reading.Channel)}{where}: read {M(reading.Observed)}; a sound car {(M(reading.Healthy.Low), M(reading.Healthy.High))}; {lead} {(M(reading.Leading.Low), M(reading.Leading.High))}."
+                    )
+                    .Render(units);
+            }),
+        ];
     }
 
-    private static void Row(Action<FormattableString> add, ReadingCheck reading, int y, JobDiagnosis diagnosis, IMeasureFormat units)
+    private static void Row(
+        Action<FormattableString> add,
+        ReadingCheck reading,
+        int y,
+        JobDiagnosis diagnosis,
+        IMeasureFormat units
+    )
     {
         var least = Math.Min(reading.Observed, Math.Min(reading.Healthy.Low, reading.Leading.Low));
         var most = Math.Max(reading.Observed, Math.Max(reading.Healthy.High, reading.Leading.High));
@@ -60,11 +82,20 @@ public static class ObservedExpected
         (least, most) = (least - margin, most + margin);
         double X(double value) => Left + ((Width - Left - 8) * (value - least) / (most - least));
         var value = units.Format(ReadingWords.Value(reading.Channel, reading.Observed, Barometer(diagnosis, reading)));
-        var number = diagnosis.Evidence.Evidence.Points.Length > 1 ? $" {(reading.Point + 1).ToString(CultureInfo.InvariantCulture)}" : "";
-        add($"<text x=\"4\" y=\"{y + 14}\">{Escape(ReadingWords.Name(reading.Channel) + number)}: <tspan font-weight=\"bold\">{Escape(value)}</tspan></text>");
+        var number =
+            diagnosis.Evidence.Evidence.Points.Length > 1
+                ? $" {(reading.Point + 1).ToString(CultureInfo.InvariantCulture)}"
+                : "";
+        add(
+            $"<text x=\"4\" y=\"{y + 14}\">{Escape(ReadingWords.Name(reading.Channel) + number)}: <tspan font-weight=\"bold\">{Escape(value)}</tspan></text>"
+        );
         y += 20;
-        add($"<rect x=\"{X(reading.Healthy.Low):F1}\" y=\"{y + 2}\" width=\"{Math.Max(2, X(reading.Healthy.High) - X(reading.Healthy.Low)):F1}\" height=\"10\" fill=\"none\" stroke=\"currentColor\" stroke-width=\"1.5\"/>");
-        add($"<rect x=\"{X(reading.Leading.Low):F1}\" y=\"{y + 15}\" width=\"{Math.Max(2, X(reading.Leading.High) - X(reading.Leading.Low)):F1}\" height=\"10\" fill=\"currentColor\" fill-opacity=\"0.45\"/>");
+        add(
+            $"<rect x=\"{X(reading.Healthy.Low):F1}\" y=\"{y + 2}\" width=\"{Math.Max(2, X(reading.Healthy.High) - X(reading.Healthy.Low)):F1}\" height=\"10\" fill=\"none\" stroke=\"currentColor\" stroke-width=\"1.5\"/>"
+        );
+        add(
+            $"<rect x=\"{X(reading.Leading.Low):F1}\" y=\"{y + 15}\" width=\"{Math.Max(2, X(reading.Leading.High) - X(reading.Leading.Low)):F1}\" height=\"10\" fill=\"currentColor\" fill-opacity=\"0.45\"/>"
+        );
         var x = X(reading.Observed);
         add($"<path d=\"M{x:F1} {y - 1} l5 15 l-5 15 l-5 -15 z\" fill=\"currentColor\"/>");
     }
@@ -72,7 +103,8 @@ public static class ObservedExpected
     private static Belief Lead(JobDiagnosis diagnosis) =>
         diagnosis.Answer.Beliefs.First(belief => !belief.Hypothesis.IsNoneOfThese);
 
-    private static double Barometer(JobDiagnosis diagnosis, ReadingCheck reading) => diagnosis.Evidence.Evidence.Points[reading.Point].BarometricPa;
+    private static double Barometer(JobDiagnosis diagnosis, ReadingCheck reading) =>
+        diagnosis.Evidence.Evidence.Points[reading.Point].BarometricPa;
 
     private static string Escape(string text) => WebUtility.HtmlEncode(text);
 }

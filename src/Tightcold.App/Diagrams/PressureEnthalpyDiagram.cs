@@ -54,7 +54,13 @@ public sealed class PressureEnthalpyDiagram
         }
 
         if (cycle.Count > 0)
-            _curves.Add(new DiagramCurve("cycle", "cycle", [.. cycle.Append(cycle[0]).Select(point => (point.EnthalpyJPerKg, point.PressurePa))]));
+            _curves.Add(
+                new DiagramCurve(
+                    "cycle",
+                    "cycle",
+                    [.. cycle.Append(cycle[0]).Select(point => (point.EnthalpyJPerKg, point.PressurePa))]
+                )
+            );
         var all = _curves.SelectMany(curve => curve.Points).Select(point => point.EnthalpyJPerKg).ToList();
         _minEnthalpy = all.Min();
         _maxEnthalpy = all.Max();
@@ -64,12 +70,20 @@ public sealed class PressureEnthalpyDiagram
     public string Svg()
     {
         var svg = new StringBuilder();
-        Line(svg, $"<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {Width:0} {Height:0}\" role=\"img\" aria-labelledby=\"ph-title ph-desc\" font-family=\"sans-serif\" font-size=\"12\">");
+        Line(
+            svg,
+            $"<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {Width:0} {Height:0}\" role=\"img\" aria-labelledby=\"ph-title ph-desc\" font-family=\"sans-serif\" font-size=\"12\">"
+        );
         Line(svg, $"<title id=\"ph-title\">Pressure-enthalpy diagram of {Escape(_fluid.DisplayName)}</title>");
         Line(svg, $"<desc id=\"ph-desc\">{Escape(Description())}</desc>");
-        svg.Append("<style>path{fill:none}.frame{stroke:#000}.grid{stroke:#ddd;stroke-width:.5}.dome{stroke:#000;stroke-width:2}.isotherm{stroke:#b33;stroke-width:.8}.isentrope{stroke:#37a;stroke-width:.8;stroke-dasharray:6 3}.quality{stroke:#888;stroke-width:.6;stroke-dasharray:2 3}.cycle{stroke:#070;stroke-width:3;stroke-linejoin:round}text.isotherm{fill:#b33;stroke:none}text.isentrope{fill:#37a;stroke:none}text.cycle{fill:#070;stroke:none;font-weight:bold}</style>\n");
+        svg.Append(
+            "<style>path{fill:none}.frame{stroke:#000}.grid{stroke:#ddd;stroke-width:.5}.dome{stroke:#000;stroke-width:2}.isotherm{stroke:#b33;stroke-width:.8}.isentrope{stroke:#37a;stroke-width:.8;stroke-dasharray:6 3}.quality{stroke:#888;stroke-width:.6;stroke-dasharray:2 3}.cycle{stroke:#070;stroke-width:3;stroke-linejoin:round}text.isotherm{fill:#b33;stroke:none}text.isentrope{fill:#37a;stroke:none}text.cycle{fill:#070;stroke:none;font-weight:bold}</style>\n"
+        );
         Line(svg, $"<rect x=\"0\" y=\"0\" width=\"{Width:0}\" height=\"{Height:0}\" fill=\"#fff\"/>");
-        Line(svg, $"<text x=\"{Left:0}\" y=\"24\" font-size=\"16\">{Escape(_fluid.DisplayName)}: pressure over enthalpy</text>");
+        Line(
+            svg,
+            $"<text x=\"{Left:0}\" y=\"24\" font-size=\"16\">{Escape(_fluid.DisplayName)}: pressure over enthalpy</text>"
+        );
         Axes(svg);
         foreach (var curve in _curves)
             Curve(svg, curve);
@@ -88,19 +102,24 @@ public sealed class PressureEnthalpyDiagram
         {
             var state = _fluid.AtPressureEnthalpy(point.PressurePa, point.EnthalpyJPerKg);
             var quality = state.Quality is { } x ? Invariant($", {100 * x:0} % vapour") : string.Empty;
-            text.Append(Invariant($"{point.Label}: {_units.PressureFromPa(point.PressurePa):0.00} {_units.Pressure}, {_units.EnthalpyFromJPerKg(point.EnthalpyJPerKg):0.0} {_units.Enthalpy}, {_units.TemperatureFromK(state.TemperatureK):0.0} {_units.Temperature}, {PhaseWord(state.Phase)}{quality}\n"));
+            text.Append(
+                Invariant(
+                    $"{point.Label}: {_units.PressureFromPa(point.PressurePa):0.00} {_units.Pressure}, {_units.EnthalpyFromJPerKg(point.EnthalpyJPerKg):0.0} {_units.Enthalpy}, {_units.TemperatureFromK(state.TemperatureK):0.0} {_units.Temperature}, {PhaseWord(state.Phase)}{quality}\n"
+                )
+            );
         }
 
         return text.ToString();
     }
 
-    private static string PhaseWord(FluidPhase phase) => phase switch
-    {
-        FluidPhase.Liquid => "liquid",
-        FluidPhase.Gas => "gas",
-        FluidPhase.TwoPhase => "liquid and vapour",
-        _ => "supercritical",
-    };
+    private static string PhaseWord(FluidPhase phase) =>
+        phase switch
+        {
+            FluidPhase.Liquid => "liquid",
+            FluidPhase.Gas => "gas",
+            FluidPhase.TwoPhase => "liquid and vapour",
+            _ => "supercritical",
+        };
 
     private static string Escape(string text) => SecurityElement.Escape(text);
 
@@ -110,42 +129,74 @@ public sealed class PressureEnthalpyDiagram
 
     private string Description()
     {
-        var range = Invariant($"Pressure {_units.PressureFromPa(_minPressure):0.##} to {_units.PressureFromPa(_maxPressure):0.#} {_units.Pressure} (logarithmic) over enthalpy {_units.EnthalpyFromJPerKg(_minEnthalpy):0} to {_units.EnthalpyFromJPerKg(_maxEnthalpy):0} {_units.Enthalpy} for {_fluid.DisplayName}.");
-        var dome = _fluid.HasSaturation ? Invariant($" The dome of liquid and vapour ends at the critical point, {_units.TemperatureFromK(_fluid.CriticalTemperatureK):0.0} {_units.Temperature} and {_units.PressureFromPa(_fluid.CriticalPressurePa):0.0} {_units.Pressure}.") : string.Empty;
-        var cycle = _cycle.Count > 0 ? Invariant($" A cycle of {_cycle.Count} corners is drawn: {string.Join(", ", _cycle.Select(point => point.Label))}.") : string.Empty;
+        var range = Invariant(
+            $"Pressure {_units.PressureFromPa(_minPressure):0.##} to {_units.PressureFromPa(_maxPressure):0.#} {_units.Pressure} (logarithmic) over enthalpy {_units.EnthalpyFromJPerKg(_minEnthalpy):0} to {_units.EnthalpyFromJPerKg(_maxEnthalpy):0} {_units.Enthalpy} for {_fluid.DisplayName}."
+        );
+        var dome = _fluid.HasSaturation
+            ? Invariant(
+                $" The dome of liquid and vapour ends at the critical point, {_units.TemperatureFromK(_fluid.CriticalTemperatureK):0.0} {_units.Temperature} and {_units.PressureFromPa(_fluid.CriticalPressurePa):0.0} {_units.Pressure}."
+            )
+            : string.Empty;
+        var cycle =
+            _cycle.Count > 0
+                ? Invariant(
+                    $" A cycle of {_cycle.Count} corners is drawn: {string.Join(", ", _cycle.Select(point => point.Label))}."
+                )
+                : string.Empty;
         return range + dome + cycle;
     }
 
-    private double X(double enthalpyJPerKg) => Left + ((Width - Left - Right) * (enthalpyJPerKg - _minEnthalpy) / (_maxEnthalpy - _minEnthalpy));
+    private double X(double enthalpyJPerKg) =>
+        Left + ((Width - Left - Right) * (enthalpyJPerKg - _minEnthalpy) / (_maxEnthalpy - _minEnthalpy));
 
-    private double Y(double pressurePa) => Height - Bottom - ((Height - Top - Bottom) * Math.Log(pressurePa / _minPressure) / Math.Log(_maxPressure / _minPressure));
+    private double Y(double pressurePa) =>
+        Height
+        - Bottom
+        - ((Height - Top - Bottom) * Math.Log(pressurePa / _minPressure) / Math.Log(_maxPressure / _minPressure));
 
     private void Axes(StringBuilder svg)
     {
-        double bottom = Height - Bottom, right = Width - Right;
+        double bottom = Height - Bottom,
+            right = Width - Right;
         var low = _units.EnthalpyFromJPerKg(_minEnthalpy);
         var high = _units.EnthalpyFromJPerKg(_maxEnthalpy);
         var step = NiceStep((high - low) / 8);
         for (var h = Math.Ceiling(low / step) * step; h <= high; h += step)
         {
             var x = Left + ((right - Left) * (h - low) / (high - low));
-            Line(svg, $"<path class=\"grid\" d=\"M{x:0.0} {Top:0}V{bottom:0}\"/><text x=\"{x:0.0}\" y=\"{bottom + 16:0}\" text-anchor=\"middle\">{h:0.#}</text>");
+            Line(
+                svg,
+                $"<path class=\"grid\" d=\"M{x:0.0} {Top:0}V{bottom:0}\"/><text x=\"{x:0.0}\" y=\"{bottom + 16:0}\" text-anchor=\"middle\">{h:0.#}</text>"
+            );
         }
 
         foreach (var tick in PressureTicks())
         {
             var y = Y(tick / _units.PressureFromPa(1));
-            Line(svg, $"<path class=\"grid\" d=\"M{Left:0} {y:0.0}H{right:0}\"/><text x=\"{Left - 6:0}\" y=\"{y + 4:0.0}\" text-anchor=\"end\">{tick:0.##}</text>");
+            Line(
+                svg,
+                $"<path class=\"grid\" d=\"M{Left:0} {y:0.0}H{right:0}\"/><text x=\"{Left - 6:0}\" y=\"{y + 4:0.0}\" text-anchor=\"end\">{tick:0.##}</text>"
+            );
         }
 
-        Line(svg, $"<rect class=\"frame\" x=\"{Left:0}\" y=\"{Top:0}\" width=\"{right - Left:0}\" height=\"{bottom - Top:0}\" fill=\"none\"/>");
-        Line(svg, $"<text x=\"{(Left + right) / 2:0}\" y=\"{Height - 20:0}\" text-anchor=\"middle\">enthalpy, {Escape(_units.Enthalpy)}</text>");
-        Line(svg, $"<text x=\"16\" y=\"{(Top + bottom) / 2:0}\" text-anchor=\"middle\" transform=\"rotate(-90 16 {(Top + bottom) / 2:0})\">pressure, {Escape(_units.Pressure)}</text>");
+        Line(
+            svg,
+            $"<rect class=\"frame\" x=\"{Left:0}\" y=\"{Top:0}\" width=\"{right - Left:0}\" height=\"{bottom - Top:0}\" fill=\"none\"/>"
+        );
+        Line(
+            svg,
+            $"<text x=\"{(Left + right) / 2:0}\" y=\"{Height - 20:0}\" text-anchor=\"middle\">enthalpy, {Escape(_units.Enthalpy)}</text>"
+        );
+        Line(
+            svg,
+            $"<text x=\"16\" y=\"{(Top + bottom) / 2:0}\" text-anchor=\"middle\" transform=\"rotate(-90 16 {(Top + bottom) / 2:0})\">pressure, {Escape(_units.Pressure)}</text>"
+        );
     }
 
     private IEnumerable<double> PressureTicks()
     {
-        double low = _units.PressureFromPa(_minPressure), high = _units.PressureFromPa(_maxPressure);
+        double low = _units.PressureFromPa(_minPressure),
+            high = _units.PressureFromPa(_maxPressure);
         for (var decade = Math.Pow(10, Math.Floor(Math.Log10(low))); decade <= high; decade *= 10)
         {
             foreach (var digit in (double[])[1, 2, 5])
@@ -159,7 +210,13 @@ public sealed class PressureEnthalpyDiagram
     private static double NiceStep(double rough)
     {
         var decade = Math.Pow(10, Math.Floor(Math.Log10(rough)));
-        return (rough / decade) switch { < 1.5 => decade, < 3.5 => 2 * decade, < 7.5 => 5 * decade, _ => 10 * decade };
+        return (rough / decade) switch
+        {
+            < 1.5 => decade,
+            < 3.5 => 2 * decade,
+            < 7.5 => 5 * decade,
+            _ => 10 * decade,
+        };
     }
 
     private void Curve(StringBuilder svg, DiagramCurve curve)
@@ -177,10 +234,16 @@ public sealed class PressureEnthalpyDiagram
         {
             // Isotherms are named at the foot, isentropes at the top.
             var (enthalpy, pressure) = curve.Points[^1];
-            Line(svg, $"<text class=\"{curve.Kind}\" font-size=\"9\" x=\"{X(enthalpy):0.0}\" y=\"{Y(pressure) + (curve.Kind == "isotherm" ? -3 : 9):0.0}\" text-anchor=\"end\">{Escape(curve.Label)}</text>");
+            Line(
+                svg,
+                $"<text class=\"{curve.Kind}\" font-size=\"9\" x=\"{X(enthalpy):0.0}\" y=\"{Y(pressure) + (curve.Kind == "isotherm" ? -3 : 9):0.0}\" text-anchor=\"end\">{Escape(curve.Label)}</text>"
+            );
         }
     }
 
     private void Corner(StringBuilder svg, CyclePoint point) =>
-        Line(svg, $"<circle class=\"cycle\" cx=\"{X(point.EnthalpyJPerKg):0.0}\" cy=\"{Y(point.PressurePa):0.0}\" r=\"4\" fill=\"#070\"/><text class=\"cycle\" x=\"{X(point.EnthalpyJPerKg) + 7:0.0}\" y=\"{Y(point.PressurePa) - 7:0.0}\">{Escape(point.Label)}</text>");
+        Line(
+            svg,
+            $"<circle class=\"cycle\" cx=\"{X(point.EnthalpyJPerKg):0.0}\" cy=\"{Y(point.PressurePa):0.0}\" r=\"4\" fill=\"#070\"/><text class=\"cycle\" x=\"{X(point.EnthalpyJPerKg) + 7:0.0}\" y=\"{Y(point.PressurePa) - 7:0.0}\">{Escape(point.Label)}</text>"
+        );
 }

@@ -9,13 +9,18 @@ public static class SaturationTable
     /// <param name="fluid">A fluid with a saturation line.</param>
     /// <param name="units">The reader's units; the step is a round number in them.</param>
     /// <param name="step">Step in the reader's temperature unit, above zero.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A step that is not above zero, or a fluid without saturation in its range.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A step that is not above zero, or a fluid without saturation in
+    /// its range.</exception>
     public static IEnumerable<SaturationState> Rows(Fluid fluid, DiagramUnits units, double step)
     {
         if (!(step > 0 && double.IsFinite(step)))
             throw new ArgumentOutOfRangeException(nameof(step), step, "A step above zero is wanted.");
         if (!fluid.Fast.HasSaturation)
-            throw new ArgumentOutOfRangeException(nameof(fluid), fluid.Name, "This fluid has no saturation line in its range.");
+            throw new ArgumentOutOfRangeException(
+                nameof(fluid),
+                fluid.Name,
+                "This fluid has no saturation line in its range."
+            );
         return Enumerate(fluid, units, step);
     }
 

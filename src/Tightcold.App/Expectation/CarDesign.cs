@@ -21,7 +21,11 @@ public static class CarDesign
         }
 
         var label = day.Fields.Get<RefrigerantMass>("label-charge")?.Kilograms ?? car?.LabelCharge?.Kilograms;
-        var (compressor, expansion) = Architecture(day.Fields.Text("compressor") ?? car?.Compressor, day.Fields.Text("device") ?? car?.Device, guesses);
+        var (compressor, expansion) = Architecture(
+            day.Fields.Text("compressor") ?? car?.Compressor,
+            day.Fields.Text("device") ?? car?.Device,
+            guesses
+        );
         var size = day.Fields.Text("size") switch
         {
             "small" => SizeClass.Small,
@@ -31,19 +35,38 @@ public static class CarDesign
             _ => Size(label, car?.Evaporators ?? 1, guesses),
         };
         var displacement = day.Fields.Get<OilVolume>("displacement")?.CubicMetres;
-        guesses.Add(displacement is null
-            ? Phrase.Words("Compressor, exchangers, fan and lines are those of an ordinary car of its size: the spread beside each figure is for that.")
-            : Phrase.Words("Exchangers, fan and lines are those of an ordinary car of its size: the spread beside each figure is for that."));
+        guesses.Add(
+            displacement is null
+                ? Phrase.Words(
+                    "Compressor, exchangers, fan and lines are those of an ordinary car of its size: the spread beside each figure is for that."
+                )
+                : Phrase.Words(
+                    "Exchangers, fan and lines are those of an ordinary car of its size: the spread beside each figure is for that."
+                )
+        );
         if (label is null)
             guesses.Add(Phrase.Words("Label charge not given: the model's own is used."));
         return (LoopDesigns.Of(size, compressor, expansion, refrigerant, label, displacement), guesses);
     }
 
-    private static (CompressorKind Compressor, ExpansionKind Expansion) Architecture(string? compressor, string? device, List<Phrase> guesses)
+    private static (CompressorKind Compressor, ExpansionKind Expansion) Architecture(
+        string? compressor,
+        string? device,
+        List<Phrase> guesses
+    )
     {
         if (device is null)
-            guesses.Add(compressor == Car.Cycling ? Phrase.Words("Expansion device not given: taken as an orifice tube, as cycling compressors mostly have.") : Phrase.Words("Expansion device not given: taken as an expansion valve."));
-        var expansion = device == Car.OrificeTube || (device is null && compressor == Car.Cycling) ? ExpansionKind.OrificeTube : ExpansionKind.ExpansionValve;
+            guesses.Add(
+                compressor == Car.Cycling
+                    ? Phrase.Words(
+                        "Expansion device not given: taken as an orifice tube, as cycling compressors mostly have."
+                    )
+                    : Phrase.Words("Expansion device not given: taken as an expansion valve.")
+            );
+        var expansion =
+            device == Car.OrificeTube || (device is null && compressor == Car.Cycling)
+                ? ExpansionKind.OrificeTube
+                : ExpansionKind.ExpansionValve;
         if (compressor is null)
             guesses.Add(Phrase.Words("Compressor not given: taken as one of fixed displacement with a clutch."));
         var kind = compressor switch

@@ -6,17 +6,39 @@ using Tightcold.Quantities;
 
 namespace Tightcold.App.Expectation;
 
-/// <summary>The day, the way the car is run and what is in it, as a form: the question behind "what should I see?".</summary>
+/// <summary>The day, the way the car is run and what is in it, as a form: the question behind "what should I
+/// see?".</summary>
 public sealed class ExpectationDay(FieldBag fields)
 {
     private const double Idle = 850;
 
-    public static readonly Schema Schema = new("loop", "What should I see?",
-        Field.Of("ambient", "Air around the car", QuantityKind.Temperature, LoopLimits.MinAmbientK, LoopLimits.MaxAmbientK, required: true),
+    public static readonly Schema Schema = new(
+        "loop",
+        "What should I see?",
+        Field.Of(
+            "ambient",
+            "Air around the car",
+            QuantityKind.Temperature,
+            LoopLimits.MinAmbientK,
+            LoopLimits.MaxAmbientK,
+            required: true
+        ),
         Field.Humidity("humidity", "Relative humidity"),
         Field.Of("altitude", "Altitude", QuantityKind.Altitude, -400, 4000),
-        Field.Of("barometer", "Air pressure at the place", QuantityKind.AbsolutePressure, LoopLimits.MinBarometricPa, LoopLimits.MaxBarometricPa),
-        Field.Of("engine-speed", "Engine speed", QuantityKind.RotationalSpeed, LoopLimits.MinEngineRpm / 60, LoopLimits.MaxEngineRpm / 60),
+        Field.Of(
+            "barometer",
+            "Air pressure at the place",
+            QuantityKind.AbsolutePressure,
+            LoopLimits.MinBarometricPa,
+            LoopLimits.MaxBarometricPa
+        ),
+        Field.Of(
+            "engine-speed",
+            "Engine speed",
+            QuantityKind.RotationalSpeed,
+            LoopLimits.MinEngineRpm / 60,
+            LoopLimits.MaxEngineRpm / 60
+        ),
         Field.Choice("air", "Cabin air", false, "doors open", "recirculation"),
         Field.Of("cabin", "Air in the cabin", QuantityKind.Temperature, LoopLimits.MinCabinK, LoopLimits.MaxCabinK),
         Field.Of("charge", "Refrigerant in the car", QuantityKind.Mass, 0.02, 5),
@@ -26,14 +48,16 @@ public sealed class ExpectationDay(FieldBag fields)
         Field.Choice("device", "Expansion device", false, Car.ExpansionValve, Car.OrificeTube),
         Field.Of("label-charge", "Label charge", QuantityKind.Mass, 0.1, 3),
         Field.Of("displacement", "Compressor displacement", QuantityKind.LiquidVolume, 15e-6, 300e-6),
-        Field.Choice("size", "Size of the car", false, "small", "medium", "large", "two evaporators"));
+        Field.Choice("size", "Size of the car", false, "small", "medium", "large", "two evaporators")
+    );
 
     public FieldBag Fields { get; } = fields;
 
     /// <summary>Refrigerant in the circuit if the person says so; else the label's.</summary>
     public double? ChargeKg => Fields.Get<RefrigerantMass>("charge")?.Kilograms;
 
-    public double BarometricPa => Fields.Get<AbsolutePressure>("barometer")?.Pascals
+    public double BarometricPa =>
+        Fields.Get<AbsolutePressure>("barometer")?.Pascals
         ?? StandardAtmosphere.PressurePa(Fields.Get<Altitude>("altitude")?.Metres ?? 0);
 
     public LoopConditions Conditions
@@ -52,7 +76,10 @@ public sealed class ExpectationDay(FieldBag fields)
             };
             return Fields.Text("air") == "recirculation"
                 ? day.Recirculating(Fields.Get<Temperature>("cabin")?.Kelvins ?? ambient - 5, 0.55)
-                : day with { CabinK = Fields.Get<Temperature>("cabin")?.Kelvins ?? ambient };
+                : day with
+                {
+                    CabinK = Fields.Get<Temperature>("cabin")?.Kelvins ?? ambient,
+                };
         }
     }
 

@@ -4,8 +4,8 @@ using Tightcold.App.Desk;
 using Tightcold.Jobs.Cars;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
-using Tightcold.Picture.Pressures;
 using Tightcold.Loop.Refrigerant;
+using Tightcold.Picture.Pressures;
 using Tightcold.Properties;
 
 namespace Tightcold.App.Expectation;
@@ -15,7 +15,12 @@ namespace Tightcold.App.Expectation;
 /// <param name="MissingWeather">Fields of the weather that are missing, by name.</param>
 /// <param name="MissingLabel">Fields of the car's label that are missing, by name.</param>
 /// <param name="Refusal">Why the model cannot answer for this refrigerant; null where it can.</param>
-public sealed record ExpectationToday(ExpectationDay? Day, ImmutableArray<string> MissingWeather, ImmutableArray<string> MissingLabel, string? Refusal)
+public sealed record ExpectationToday(
+    ExpectationDay? Day,
+    ImmutableArray<string> MissingWeather,
+    ImmutableArray<string> MissingLabel,
+    string? Refusal
+)
 {
     /// <param name="at">The moment asked about.</param>
     /// <param name="rpm">Engine speed as the form has it, such as "1500 rpm".</param>
@@ -24,10 +29,34 @@ public sealed record ExpectationToday(ExpectationDay? Day, ImmutableArray<string
     {
         ArgumentNullException.ThrowIfNull(record);
         var weather = record.WeatherAt(at);
-        ImmutableArray<string> noWeather = [.. Missing(EntryKinds.Get(EntryKinds.Weather), name => weather?.Fields.Si(name), "ambient-temperature", "relative-humidity")];
-        ImmutableArray<string> noLabel = [.. Missing(Car.Schema, name => record.Car.Fields.Text(name) is null ? record.Car.Fields.Si(name) : 0, "refrigerant", "label-charge")];
-        if (record.Car.Refrigerant.Length > 0 && !RefrigerantTables.Names.Contains(FluidCatalog.Get(record.Car.Refrigerant).Name))
-            return new(null, noWeather, noLabel, $"The model speaks for R-134a, R-1234yf and R-152a; the label says {record.Car.Refrigerant}.");
+        ImmutableArray<string> noWeather =
+        [
+            .. Missing(
+                EntryKinds.Get(EntryKinds.Weather),
+                name => weather?.Fields.Si(name),
+                "ambient-temperature",
+                "relative-humidity"
+            ),
+        ];
+        ImmutableArray<string> noLabel =
+        [
+            .. Missing(
+                Car.Schema,
+                name => record.Car.Fields.Text(name) is null ? record.Car.Fields.Si(name) : 0,
+                "refrigerant",
+                "label-charge"
+            ),
+        ];
+        if (
+            record.Car.Refrigerant.Length > 0
+            && !RefrigerantTables.Names.Contains(FluidCatalog.Get(record.Car.Refrigerant).Name)
+        )
+            return new(
+                null,
+                noWeather,
+                noLabel,
+                $"The model speaks for R-134a, R-1234yf and R-152a; the label says {record.Car.Refrigerant}."
+            );
         if (noWeather.Length + noLabel.Length > 0)
             return new(null, noWeather, noLabel, null);
         var typed = new Dictionary<string, string>(StringComparer.Ordinal)
@@ -40,12 +69,17 @@ public sealed record ExpectationToday(ExpectationDay? Day, ImmutableArray<string
         if (AirPressure.At(record, at).Known is { } pressure)
             typed["barometer"] = Text(pressure.Pascals / 1e5, "bar abs");
         var (bag, problems) = FieldReader.Read(ExpectationDay.Schema, typed, CultureInfo.InvariantCulture);
-        return problems.Count == 0 ? new(new ExpectationDay(bag), [], [], null)
+        return problems.Count == 0
+            ? new(new ExpectationDay(bag), [], [], null)
             : new(null, [], [], string.Join(" ", problems.Select(problem => problem.Sentence.ToString())));
     }
 
-    private static IEnumerable<string> Missing(Jobs.Fields.Schema schema, Func<string, double?> value, params string[] names) =>
-        names.Where(name => value(name) is null).Select(name => schema.Find(name)?.Label ?? name);
+    private static IEnumerable<string> Missing(
+        Jobs.Fields.Schema schema,
+        Func<string, double?> value,
+        params string[] names
+    ) => names.Where(name => value(name) is null).Select(name => schema.Find(name)?.Label ?? name);
 
-    private static string Text(double value, string unit) => string.Create(CultureInfo.InvariantCulture, $"{value:R} {unit}");
+    private static string Text(double value, string unit) =>
+        string.Create(CultureInfo.InvariantCulture, $"{value:R} {unit}");
 }

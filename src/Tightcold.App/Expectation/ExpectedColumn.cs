@@ -9,6 +9,14 @@ namespace Tightcold.App.Expectation;
 /// <param name="Title">What a person reads above it.</param>
 /// <param name="State">What the model says the circuit does.</param>
 /// <param name="StateWords">The same for a person.</param>
-/// <param name="Readings">Each reading of the ordinary car and the range over what is not known of this one; never called measured.</param>
+/// <param name="Readings">Each reading of the ordinary car and the range over what is not known of this one; never
+/// called measured.</param>
 /// <param name="Answer">The model's own answer for the ordinary car, for diagrams.</param>
-public sealed record ExpectedColumn(string Key, string Title, LoopState State, string StateWords, ImmutableArray<Estimate> Readings, LoopResult Answer);
+public sealed record ExpectedColumn(
+    string Key,
+    string Title,
+    LoopState State,
+    string StateWords,
+    ImmutableArray<Estimate> Readings,
+    LoopResult Answer
+);

@@ -14,8 +14,17 @@ public sealed record LoopSweep(string What, double BarometricPa, ImmutableArray<
     public static ImmutableArray<string> Words { get; } = ["charge", "ambient", "humidity", "rpm"];
 
     /// <summary>Moves one thing over a range in even steps; null if nothing is called so.</summary>
-    /// <param name="what">"charge" (share of the label), "ambient" (°C), "humidity" (%), "rpm" or a fault's key (severity).</param>
-    public static LoopSweep? Run(ExpectationSheet sheet, IReadOnlyList<AskedFault> asked, double? chargeKg, string what, double from, double to, int steps)
+    /// <param name="what">"charge" (share of the label), "ambient" (°C), "humidity" (%), "rpm" or a fault's key
+    /// (severity).</param>
+    public static LoopSweep? Run(
+        ExpectationSheet sheet,
+        IReadOnlyList<AskedFault> asked,
+        double? chargeKg,
+        string what,
+        double from,
+        double to,
+        int steps
+    )
     {
         ArgumentNullException.ThrowIfNull(sheet);
         ArgumentNullException.ThrowIfNull(asked);
@@ -48,13 +57,21 @@ public sealed record LoopSweep(string What, double BarometricPa, ImmutableArray<
     public string Csv()
     {
         var text = new StringBuilder();
-        text.Append(CultureInfo.InvariantCulture, $"{What},state,low_side_abs_pa,high_side_abs_pa,vent_k,superheat_k,subcooling_k,cooling_w,power_w,duty,cycles_per_minute,sight_glass_quality,store_level,stroke\n");
+        text.Append(
+            CultureInfo.InvariantCulture,
+            $"{What},state,low_side_abs_pa,high_side_abs_pa,vent_k,superheat_k,subcooling_k,cooling_w,power_w,duty,cycles_per_minute,sight_glass_quality,store_level,stroke\n"
+        );
         foreach (var (x, result) in Points)
         {
             text.Append(CultureInfo.InvariantCulture, $"{x:G8},{result.State}");
-            text.Append(result.Readings is { } r
-                ? string.Create(CultureInfo.InvariantCulture, $",{r.LowSidePa:F0},{r.HighSidePa:F0},{r.VentK:F2},{r.SuperheatK:F2},{r.SubcoolingK:F2},{r.CoolingW:F0},{r.PowerW:F0},{r.Duty:F3},{r.CyclesPerMinute:F2},{r.SightGlassQuality:F3},{r.StoreLevel:F3},{r.Stroke:F3}\n")
-                : ",,,,,,,,,,,,\n");
+            text.Append(
+                result.Readings is { } r
+                    ? string.Create(
+                        CultureInfo.InvariantCulture,
+                        $",{r.LowSidePa:F0},{r.HighSidePa:F0},{r.VentK:F2},{r.SuperheatK:F2},{r.SubcoolingK:F2},{r.CoolingW:F0},{r.PowerW:F0},{r.Duty:F3},{r.CyclesPerMinute:F2},{r.SightGlassQuality:F3},{r.StoreLevel:F3},{r.Stroke:F3}\n"
+                    )
+                    : ",,,,,,,,,,,,\n"
+            );
         }
 
         return text.ToString();

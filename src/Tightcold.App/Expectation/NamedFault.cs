@@ -8,7 +8,13 @@ namespace Tightcold.App.Expectation;
 /// <param name="Name">What a person reads.</param>
 /// <param name="UsualSeverity">Severity if none is given, 0 to 1.</param>
 /// <param name="Apply">Adds it, at a severity of 0 to 1, to faults and share of the charge.</param>
-public sealed record NamedFault(string Key, string Name, double UsualSeverity, Func<LoopFaults, double, LoopFaults> Apply, Func<double, double>? ChargeShare = null)
+public sealed record NamedFault(
+    string Key,
+    string Name,
+    double UsualSeverity,
+    Func<LoopFaults, double, LoopFaults> Apply,
+    Func<double, double>? ChargeShare = null
+)
 {
     public static ImmutableArray<NamedFault> All { get; } =
     [
@@ -19,7 +25,12 @@ public sealed record NamedFault(string Key, string Name, double UsualSeverity, F
         new("dirty-condenser", "condenser fouled", 0.5, (f, s) => f with { CondenserFouling = s }),
         new("weak-blower", "evaporator air lacking", 0.6, (f, s) => f with { EvaporatorAirLoss = s }),
         new("valve-open", "expansion valve stuck open", 1, (f, s) => f with { ValveStuckOpen = s }),
-        new("valve-shut", "expansion valve stuck shut or its charge lost", 0.9, (f, s) => f with { ValveStuckClosed = s }),
+        new("valve-shut", "expansion valve stuck shut or its charge lost", 0.9, (f, s) =>
+            f with
+            {
+                ValveStuckClosed = s,
+            }
+        ),
         new("plugged-tube", "orifice tube plugged", 0.6, (f, s) => f with { TubePlugged = s }),
         new("blocked-drier", "liquid line or drier restricted", 0.95, (f, s) => f with { LiquidLineRestriction = s }),
         new("moisture", "water freezing in the throttle", 0.8, (f, s) => f with { MoistureIce = s }),
@@ -29,9 +40,20 @@ public sealed record NamedFault(string Key, string Name, double UsualSeverity, F
         new("control-high", "stroke or speed stuck high", 1, (f, s) => f with { ControlStuckHigh = s }),
         new("blend-door", "warm air past the blend door", 0.2, (f, s) => f with { BlendDoorLeak = s }),
         new("too-much-oil", "oil over (1 is 300 g)", 0.5, (f, s) => f with { ExcessOilKg = 0.3 * s }),
-        new("switch-high", "cycling switch set too high (1 is 1.5 bar)", 0.4, (f, s) => f with { SwitchOffsetPa = 1.5e5 * s }),
-        new("switch-low", "cycling switch set too low (1 is 1.5 bar)", 0.5, (f, s) => f with { SwitchOffsetPa = -1.5e5 * s }),
+        new("switch-high", "cycling switch set too high (1 is 1.5 bar)", 0.4, (f, s) =>
+            f with
+            {
+                SwitchOffsetPa = 1.5e5 * s,
+            }
+        ),
+        new("switch-low", "cycling switch set too low (1 is 1.5 bar)", 0.5, (f, s) =>
+            f with
+            {
+                SwitchOffsetPa = -1.5e5 * s,
+            }
+        ),
     ];
 
-    public static NamedFault? Find(string key) => All.FirstOrDefault(fault => string.Equals(fault.Key, key, StringComparison.OrdinalIgnoreCase));
+    public static NamedFault? Find(string key) =>
+        All.FirstOrDefault(fault => string.Equals(fault.Key, key, StringComparison.OrdinalIgnoreCase));
 }

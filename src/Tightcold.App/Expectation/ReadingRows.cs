@@ -12,8 +12,12 @@ internal static class ReadingRows
     public static ImmutableArray<Row> All { get; } =
     [
         new("low-side", "low side, gauge", QuantityKind.GaugePressure, (r, ambient) => r.LowSidePa - ambient),
-        new("low-side-least", "low side, lowest of its swing", QuantityKind.GaugePressure, (r, ambient) => r.LowSideMinPa - ambient),
-        new("low-side-most", "low side, highest of its swing", QuantityKind.GaugePressure, (r, ambient) => r.LowSideMaxPa - ambient),
+        new("low-side-least", "low side, lowest of its swing", QuantityKind.GaugePressure, (r, ambient) =>
+            r.LowSideMinPa - ambient
+        ),
+        new("low-side-most", "low side, highest of its swing", QuantityKind.GaugePressure, (r, ambient) =>
+            r.LowSideMaxPa - ambient
+        ),
         new("high-side", "high side, gauge", QuantityKind.GaugePressure, (r, ambient) => r.HighSidePa - ambient),
         new("vent", "centre vent", QuantityKind.Temperature, (r, _) => r.VentK),
         new("evaporator-out", "pipe out of the evaporator", QuantityKind.Temperature, (r, _) => r.EvaporatorOutK),
@@ -22,8 +26,12 @@ internal static class ReadingRows
         new("liquid-line", "liquid line at the condenser", QuantityKind.Temperature, (r, _) => r.LiquidLineK),
         new("fin", "evaporator fins", QuantityKind.Temperature, (r, _) => r.FinK),
         new("superheat", "superheat", QuantityKind.TemperatureDifference, (r, _) => r.SuperheatK),
-        new("subcooling", "subcooling by gauge and clamp", QuantityKind.TemperatureDifference, (r, _) => r.ApparentSubcoolingK),
-        new("sight-glass", "vapour in the liquid line, by mass", QuantityKind.Ratio, (r, _) => Math.Min(r.SightGlassQuality, 1)),
+        new("subcooling", "subcooling by gauge and clamp", QuantityKind.TemperatureDifference, (r, _) =>
+            r.ApparentSubcoolingK
+        ),
+        new("sight-glass", "vapour in the liquid line, by mass", QuantityKind.Ratio, (r, _) =>
+            Math.Min(r.SightGlassQuality, 1)
+        ),
         new("duty", "compressor runs, share of time", QuantityKind.Ratio, (r, _) => r.Duty),
         new("cycles", "clutch cycles a minute", QuantityKind.Number, (r, _) => r.CyclesPerMinute),
         new("stroke", "stroke or speed, share of the most", QuantityKind.Ratio, (r, _) => r.Stroke),

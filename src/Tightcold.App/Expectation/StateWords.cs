@@ -13,7 +13,9 @@ internal static class StateWords
             LoopState.Starved => "runs steadily, short of liquid",
             LoopState.Flooded => "runs steadily, liquid returns to the compressor",
             LoopState.Icing => "runs with a core below freezing: it will ice over",
-            LoopState.Cycling => (result.Regimes & LoopRegimes.FinCycling) != 0 ? "cycles on the fin thermostat" : "cycles on the low-side switch",
+            LoopState.Cycling => (result.Regimes & LoopRegimes.FinCycling) != 0
+                ? "cycles on the fin thermostat"
+                : "cycles on the low-side switch",
             LoopState.HighPressureCutOut => "the high-pressure switch cuts in and out",
             LoopState.LiquidFull => "too full: the high-pressure switch cuts in and out",
             LoopState.Off => "the compressor does not run",

@@ -10,8 +10,8 @@ using Tightcold.Quantities;
 namespace Tightcold.App.Expectation;
 
 /// <summary>
-/// "What should I see?": from a car, the day and chosen faults to a sheet of readings, each with the 90 % range over what
-/// is not known of the car. Deterministic: the same question gives the same sheet.
+/// "What should I see?": from a car, the day and chosen faults to a sheet of readings, each with the 90 % range over
+/// what is not known of the car. Deterministic: the same question gives the same sheet.
 /// </summary>
 public static class WhatToExpect
 {
@@ -22,7 +22,12 @@ public static class WhatToExpect
     /// <param name="day">The question.</param>
     /// <param name="faults">Each inner list is a column of its own beside the healthy one.</param>
     /// <param name="earlier">What this car read while it was sound: narrows the car's class to the car.</param>
-    public static ExpectationSheet For(Car? car, ExpectationDay day, IReadOnlyList<IReadOnlyList<AskedFault>> faults, EarlierReadings? earlier = null)
+    public static ExpectationSheet For(
+        Car? car,
+        ExpectationDay day,
+        IReadOnlyList<IReadOnlyList<AskedFault>> faults,
+        EarlierReadings? earlier = null
+    )
     {
         ArgumentNullException.ThrowIfNull(day);
         ArgumentNullException.ThrowIfNull(faults);
@@ -32,11 +37,20 @@ public static class WhatToExpect
         var model = new LoopModel(calibrated.Design);
         var others = Neighbours(calibrated);
         var columns = faults.Prepend([]).Select(asked => Column(model, others, conditions, day.ChargeKg, asked));
-        return new ExpectationSheet(model, conditions, [.. columns], [.. Narrowing(calibrated), .. guesses, .. day.Assumptions()]);
+        return new ExpectationSheet(
+            model,
+            conditions,
+            [.. columns],
+            [.. Narrowing(calibrated), .. guesses, .. day.Assumptions()]
+        );
     }
 
     /// <summary>Charge and faults of a column, kept within the model's range.</summary>
-    internal static (double ChargeKg, LoopFaults Faults) Combine(LoopDesign design, double? chargeKg, IReadOnlyList<AskedFault> asked)
+    internal static (double ChargeKg, LoopFaults Faults) Combine(
+        LoopDesign design,
+        double? chargeKg,
+        IReadOnlyList<AskedFault> asked
+    )
     {
         var charge = chargeKg ?? design.LabelChargeKg;
         var faults = LoopFaults.None;
@@ -46,49 +60,98 @@ public static class WhatToExpect
             charge *= fault.ChargeShare?.Invoke(severity) ?? 1;
         }
 
-        return (Math.Clamp(charge, LoopLimits.MinChargeShare * design.LabelChargeKg, LoopLimits.MaxChargeShare * design.LabelChargeKg), faults);
+        return (
+            Math.Clamp(
+                charge,
+                LoopLimits.MinChargeShare * design.LabelChargeKg,
+                LoopLimits.MaxChargeShare * design.LabelChargeKg
+            ),
+            faults
+        );
     }
 
-    private static ExpectedColumn Column(LoopModel model, ImmutableArray<LoopModel> others, LoopConditions conditions, double? chargeKg, IReadOnlyList<AskedFault> asked)
+    private static ExpectedColumn Column(
+        LoopModel model,
+        ImmutableArray<LoopModel> others,
+        LoopConditions conditions,
+        double? chargeKg,
+        IReadOnlyList<AskedFault> asked
+    )
     {
         var (charge, faults) = Combine(model.Design, chargeKg, asked);
         var answer = model.Solve(conditions, charge, faults);
-        var spread = others.Select(other => other.Solve(conditions, charge, faults)).Select(result => result.Readings).OfType<LoopReadings>().ToList();
+        var spread = others
+            .Select(other => other.Solve(conditions, charge, faults))
+            .Select(result => result.Readings)
+            .OfType<LoopReadings>()
+            .ToList();
         var key = asked.Count == 0 ? "healthy" : string.Join("+", asked.Select(one => one.Fault.Key));
         var title = asked.Count == 0 ? "healthy" : string.Join(" and ", asked.Select(one => one.Fault.Name));
-        return new ExpectedColumn(key, title, answer.State, StateWords.Of(answer), Readings(answer, spread, conditions.BarometricPa), answer);
+        return new ExpectedColumn(
+            key,
+            title,
+            answer.State,
+            StateWords.Of(answer),
+            Readings(answer, spread, conditions.BarometricPa),
+            answer
+        );
     }
 
     private static ImmutableArray<Estimate> Readings(LoopResult answer, List<LoopReadings> spread, double ambientPa)
     {
         if (answer.Readings is not { } middle)
             return [];
-        return [.. ReadingRows.All.Select(row =>
-        {
-            var value = row.Si(middle, ambientPa);
-            var sorted = spread.Select(one => row.Si(one, ambientPa)).Append(value).Order().ToArray();
-            double At(double share) => sorted[(int)Math.Round(share * (sorted.Length - 1))];
-            return Estimate.Between(row.Key, row.Name, row.Kind, value, Math.Min(At(0.05), value), Math.Max(At(0.95), value), EstimateOrigin.Modelled);
-        })];
+        return
+        [
+            .. ReadingRows.All.Select(row =>
+            {
+                var value = row.Si(middle, ambientPa);
+                var sorted = spread.Select(one => row.Si(one, ambientPa)).Append(value).Order().ToArray();
+                double At(double share) => sorted[(int)Math.Round(share * (sorted.Length - 1))];
+                return Estimate.Between(
+                    row.Key,
+                    row.Name,
+                    row.Kind,
+                    value,
+                    Math.Min(At(0.05), value),
+                    Math.Max(At(0.95), value),
+                    EstimateOrigin.Modelled
+                );
+            }),
+        ];
     }
 
     private static IEnumerable<Phrase> Narrowing(CalibratedCar car)
     {
         if (car.Readings > 0)
-            yield return Phrase.Of($"Narrowed by {Measure.Number(car.Readings)} readings that this car gave in earlier jobs when it was sound.");
+            yield return Phrase.Of(
+                $"Narrowed by {Measure.Number(car.Readings)} readings that this car gave in earlier jobs when it was sound."
+            );
         else if (car.Refusal is not null)
-            yield return Phrase.Words("This car's readings after an earlier mend fit no sound car of its kind: they were left out, and the ordinary car of its size stands here.");
+            yield return Phrase.Words(
+                "This car's readings after an earlier mend fit no sound car of its kind: they were left out, and the ordinary car of its size stands here."
+            );
     }
 
     private static ImmutableArray<LoopModel> Neighbours(CalibratedCar car)
     {
         var random = new Random(Seed);
-        return [.. Enumerable.Range(0, Cars).Select(_ =>
-        {
-            var scores = new double[DesignSpread.All.Length];
-            for (var i = 0; i < scores.Length; i++)
-                scores[i] = Math.Clamp(Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble()), -2.5, 2.5);
-            return new LoopModel(car.Draw(scores));
-        })];
+        return
+        [
+            .. Enumerable
+                .Range(0, Cars)
+                .Select(_ =>
+                {
+                    var scores = new double[DesignSpread.All.Length];
+                    for (var i = 0; i < scores.Length; i++)
+                        scores[i] = Math.Clamp(
+                            Math.Sqrt(-2 * Math.Log(1 - random.NextDouble()))
+                                * Math.Cos(2 * Math.PI * random.NextDouble()),
+                            -2.5,
+                            2.5
+                        );
+                    return new LoopModel(car.Draw(scores));
+                }),
+        ];
     }
 }

@@ -6,9 +6,15 @@ using Tightcold.Jobs.Fields;
 
 namespace Tightcold.App.Gauges;
 
-/// <summary>A first look into a gauge's log: its columns, a few rows, and which column looks like what. The person names
-/// them; this only proposes.</summary>
-public sealed record GaugeLogLook(ImmutableArray<string> Columns, ImmutableArray<ImmutableArray<string>> Rows, string? Time, string? Pressure, string? Temperature)
+/// <summary>A first look into a gauge's log: its columns, a few rows, and which column looks like what. The person
+/// names them; this only proposes.</summary>
+public sealed record GaugeLogLook(
+    ImmutableArray<string> Columns,
+    ImmutableArray<ImmutableArray<string>> Rows,
+    string? Time,
+    string? Pressure,
+    string? Temperature
+)
 {
     private const int ShownRows = 4;
     private const int MostColumns = 60;
@@ -18,14 +24,39 @@ public sealed record GaugeLogLook(ImmutableArray<string> Columns, ImmutableArray
         using var csv = new CsvReader(text, Layout());
         try
         {
-            if (!csv.Read() || !csv.ReadHeader() || csv.HeaderRecord is not { Length: > 0 } header || header.All(string.IsNullOrWhiteSpace))
+            if (
+                !csv.Read()
+                || !csv.ReadHeader()
+                || csv.HeaderRecord is not { Length: > 0 } header
+                || header.All(string.IsNullOrWhiteSpace)
+            )
                 return (null, InputProblem.Of("file", "", $"a first line with the names of the columns is needed"));
             if (header.Length > MostColumns)
-                return (null, InputProblem.Of("file", header.Length.ToString(CultureInfo.InvariantCulture) + " columns", $"at most {MostColumns} columns are read"));
+                return (
+                    null,
+                    InputProblem.Of(
+                        "file",
+                        header.Length.ToString(CultureInfo.InvariantCulture) + " columns",
+                        $"at most {MostColumns} columns are read"
+                    )
+                );
             var rows = ImmutableArray.CreateBuilder<ImmutableArray<string>>();
-            while (rows.Count < ShownRows && csv.Read()) rows.Add([.. header.Select((_, i) => csv.GetField(i) ?? "")]);
-            string? Like(params string[] words) => header.FirstOrDefault(name => words.Any(word => name.Contains(word, StringComparison.OrdinalIgnoreCase)));
-            return (new([.. header], rows.ToImmutable(), Like("time", "zeit", "elapsed", "date", "sec", "min"), Like("press", "vac", "micron", "mbar", "torr", "druck"), Like("temp", "°")), null);
+            while (rows.Count < ShownRows && csv.Read())
+                rows.Add([.. header.Select((_, i) => csv.GetField(i) ?? "")]);
+            string? Like(params string[] words) =>
+                header.FirstOrDefault(name =>
+                    words.Any(word => name.Contains(word, StringComparison.OrdinalIgnoreCase))
+                );
+            return (
+                new(
+                    [.. header],
+                    rows.ToImmutable(),
+                    Like("time", "zeit", "elapsed", "date", "sec", "min"),
+                    Like("press", "vac", "micron", "mbar", "torr", "druck"),
+                    Like("temp", "°")
+                ),
+                null
+            );
         }
         catch (CsvHelperException)
         {
@@ -34,8 +65,14 @@ public sealed record GaugeLogLook(ImmutableArray<string> Columns, ImmutableArray
     }
 
     /// <summary>How logs are laid out: comma, semicolon, tab or bar between columns.</summary>
-    internal static CsvConfiguration Layout() => new(CultureInfo.InvariantCulture)
-    {
-        DetectDelimiter = true, DetectDelimiterValues = [",", ";", "\t", "|"], TrimOptions = TrimOptions.Trim, BadDataFound = null, MissingFieldFound = null, IgnoreBlankLines = true,
-    };
+    internal static CsvConfiguration Layout() =>
+        new(CultureInfo.InvariantCulture)
+        {
+            DetectDelimiter = true,
+            DetectDelimiterValues = [",", ";", "\t", "|"],
+            TrimOptions = TrimOptions.Trim,
+            BadDataFound = null,
+            MissingFieldFound = null,
+            IgnoreBlankLines = true,
+        };
 }

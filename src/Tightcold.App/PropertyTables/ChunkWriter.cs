@@ -28,13 +28,15 @@ internal sealed class ChunkWriter : IDisposable
         Number(row.SpeedOfSoundMPerS);
         Number(row.Transport.ViscosityPaS);
         Number(row.Transport.ConductivityWPerMK);
-        Text(row.Phase switch
-        {
-            FluidPhase.Liquid => "liquid",
-            FluidPhase.Gas => "gas",
-            FluidPhase.TwoPhase => "two_phase",
-            _ => "supercritical",
-        });
+        Text(
+            row.Phase switch
+            {
+                FluidPhase.Liquid => "liquid",
+                FluidPhase.Gas => "gas",
+                FluidPhase.TwoPhase => "two_phase",
+                _ => "supercritical",
+            }
+        );
     }
 
     public void ErrorRow()

@@ -12,11 +12,15 @@ internal static class NumberWriter
     private const long Top = 100_000_000_000_000; // 10^Digits
     private const int LargestExactPower = 22;
 
-    private static readonly double[] Powers = [.. Enumerable.Range(0, LargestExactPower + 1).Select(i => double.Parse($"1e{i}", CultureInfo.InvariantCulture))];
+    private static readonly double[] Powers =
+    [
+        .. Enumerable.Range(0, LargestExactPower + 1).Select(i => double.Parse($"1e{i}", CultureInfo.InvariantCulture)),
+    ];
 
     private static double PowerOf(int exponent) => exponent >= 0 ? Powers[exponent] : 1 / Powers[-exponent];
 
-    /// <summary>Writes the value at the start of <paramref name="target"/>, of at least 32 characters; returns the length.</summary>
+    /// <summary>Writes the value at the start of <paramref name="target"/>, of at least 32 characters; returns the
+    /// length.</summary>
     public static int Write(double value, Span<char> target)
     {
         var size = Math.Abs(value);

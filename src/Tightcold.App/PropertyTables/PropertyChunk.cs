@@ -40,7 +40,8 @@ internal sealed class PropertyChunk : IDisposable
     private void Row(ReadOnlySpan<char> line, PropertyHeader header, RowEvaluator evaluator)
     {
         Rows++;
-        double first = 0, second = 0;
+        double first = 0,
+            second = 0;
         var column = 0;
         var rest = line;
         while (true)

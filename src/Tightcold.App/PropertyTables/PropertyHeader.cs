@@ -1,7 +1,15 @@
 namespace Tightcold.App.PropertyTables;
 
 /// <summary>What a table's header line says: where the two inputs stand, and what was left aside.</summary>
-public sealed record PropertyHeader(char Separator, int ColumnCount, PropertyColumn First, int FirstIndex, PropertyColumn Second, int SecondIndex, IReadOnlyList<string> Ignored)
+public sealed record PropertyHeader(
+    char Separator,
+    int ColumnCount,
+    PropertyColumn First,
+    int FirstIndex,
+    PropertyColumn Second,
+    int SecondIndex,
+    IReadOnlyList<string> Ignored
+)
 {
     private static readonly (PropertyQuantity, PropertyQuantity)[] Pairs =
     [
@@ -21,23 +29,35 @@ public sealed record PropertyHeader(char Separator, int ColumnCount, PropertyCol
     public static PropertyHeader Parse(string line)
     {
         var text = line.TrimStart('\uFEFF');
-        var separator = text.Contains(',', StringComparison.Ordinal) ? ',' : text.Contains(';', StringComparison.Ordinal) ? ';' : '\t';
+        var separator =
+            text.Contains(',', StringComparison.Ordinal) ? ','
+            : text.Contains(';', StringComparison.Ordinal) ? ';'
+            : '\t';
         var names = text.Split(separator).Select(name => name.Trim().Trim('"')).ToArray();
-        var known = names.Select((name, index) => (Column: PropertyColumn.Find(name), Index: index)).Where(entry => entry.Column is not null).Take(2).ToList();
+        var known = names
+            .Select((name, index) => (Column: PropertyColumn.Find(name), Index: index))
+            .Where(entry => entry.Column is not null)
+            .Take(2)
+            .ToList();
         if (known.Count < 2)
-            throw new PropertyTableException($"The header needs two of these columns: {string.Join(", ", PropertyColumn.Names)}. It says: {text}");
+            throw new PropertyTableException(
+                $"The header needs two of these columns: {string.Join(", ", PropertyColumn.Names)}. It says: {text}"
+            );
         var (a, b) = (known[0], known[1]);
         if (!Pairs.Contains((a.Column!.Quantity, b.Column!.Quantity)))
             (a, b) = (b, a);
         if (!Pairs.Contains((a.Column!.Quantity, b.Column!.Quantity)))
         {
             var supported = string.Join(", ", Pairs.Select(pair => $"{Word(pair.Item1)} with {Word(pair.Item2)}"));
-            throw new PropertyTableException($"{b.Column!.Name} with {a.Column.Name} is not a supported pair. Supported: {supported}.");
+            throw new PropertyTableException(
+                $"{b.Column!.Name} with {a.Column.Name} is not a supported pair. Supported: {supported}."
+            );
         }
 
         var ignored = names.Where((_, index) => index != a.Index && index != b.Index).ToList();
         return new PropertyHeader(separator, names.Length, a.Column!, a.Index, b.Column!, b.Index, ignored);
     }
 
-    private static string Word(PropertyQuantity quantity) => quantity == PropertyQuantity.Quality ? "vapour quality" : quantity.ToString().ToLowerInvariant();
+    private static string Word(PropertyQuantity quantity) =>
+        quantity == PropertyQuantity.Quality ? "vapour quality" : quantity.ToString().ToLowerInvariant();
 }

@@ -2,7 +2,8 @@ using Tightcold.Properties;
 
 namespace Tightcold.App.PropertyTables;
 
-/// <summary>One evaluated state point, SI. Nulls where the state has no such property (inside the dome) or none is published.</summary>
+/// <summary>One evaluated state point, SI. Nulls where the state has no such property (inside the dome) or none is
+/// published.</summary>
 public readonly record struct PropertyRow(
     double TemperatureK,
     double PressurePa,
@@ -14,4 +15,5 @@ public readonly record struct PropertyRow(
     double? CvJPerKgK,
     double? SpeedOfSoundMPerS,
     TransportState Transport,
-    FluidPhase Phase);
+    FluidPhase Phase
+);

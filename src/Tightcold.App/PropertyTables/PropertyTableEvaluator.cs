@@ -10,19 +10,27 @@ namespace Tightcold.App.PropertyTables;
 public sealed class PropertyTableEvaluator(Fluid fluid, PropertyLayer layer)
 {
     /// <summary>The header line of every result.</summary>
-    public const string OutputHeader = "temperature_k,pressure_pa,density_kg_per_m3,enthalpy_j_per_kg,entropy_j_per_kg_k,vapor_quality,cp_j_per_kg_k,cv_j_per_kg_k,speed_of_sound_m_per_s,viscosity_pa_s,conductivity_w_per_m_k,phase";
+    public const string OutputHeader =
+        "temperature_k,pressure_pa,density_kg_per_m3,enthalpy_j_per_kg,entropy_j_per_kg_k,vapor_quality,cp_j_per_kg_k,cv_j_per_kg_k,speed_of_sound_m_per_s,viscosity_pa_s,conductivity_w_per_m_k,phase";
 
     // About two thousand rows of two numbers: long enough to be worth a task, short enough to keep memory small.
     private const int BlockLength = 1 << 16;
 
-    /// <summary>Reads all of <paramref name="input"/> and writes one result row for each row of it, in the same order.</summary>
+    /// <summary>Reads all of <paramref name="input"/> and writes one result row for each row of it, in the same
+    /// order.</summary>
     /// <param name="input">A header line and the rows; see <see cref="PropertyHeader"/>.</param>
     /// <param name="output">Where the results go.</param>
     /// <param name="onProblem">Told of each bad row, in order; the others go on.</param>
     /// <param name="progress">Told the rows done, now and then.</param>
     /// <param name="cancellation">Stops between blocks.</param>
     /// <exception cref="PropertyTableException">No header, or one that names no supported pair.</exception>
-    public async Task<PropertyTableSummary> RunAsync(TextReader input, TextWriter output, Action<RowProblem>? onProblem = null, IProgress<long>? progress = null, CancellationToken cancellation = default)
+    public async Task<PropertyTableSummary> RunAsync(
+        TextReader input,
+        TextWriter output,
+        Action<RowProblem>? onProblem = null,
+        IProgress<long>? progress = null,
+        CancellationToken cancellation = default
+    )
     {
         var headerLine = await input.ReadLineAsync(cancellation).ConfigureAwait(false)
             ?? throw new PropertyTableException("The table is empty: a header line is needed.");
@@ -33,7 +41,9 @@ public sealed class PropertyTableEvaluator(Fluid fluid, PropertyLayer layer)
 
         var pending = new Queue<Task<PropertyChunk>>();
         var carry = Array.Empty<char>();
-        long line = 2, rows = 0, bad = 0;
+        long line = 2,
+            rows = 0,
+            bad = 0;
         var more = true;
         try
         {
@@ -60,7 +70,17 @@ public sealed class PropertyTableEvaluator(Fluid fluid, PropertyLayer layer)
         {
             // After a stop the blocks under way still hold pooled memory: let them end and give it back.
             while (pending.TryDequeue(out var left))
-                await left.ContinueWith(static done => { if (done.IsCompletedSuccessfully) done.Result.Dispose(); }, CancellationToken.None, TaskContinuationOptions.None, TaskScheduler.Default).ConfigureAwait(false);
+                await left.ContinueWith(
+                        static done =>
+                        {
+                            if (done.IsCompletedSuccessfully)
+                                done.Result.Dispose();
+                        },
+                        CancellationToken.None,
+                        TaskContinuationOptions.None,
+                        TaskScheduler.Default
+                    )
+                    .ConfigureAwait(false);
         }
 
         return new PropertyTableSummary(rows, bad, header);
@@ -79,7 +99,11 @@ public sealed class PropertyTableEvaluator(Fluid fluid, PropertyLayer layer)
     }
 
     /// <summary>The next whole lines, whether there is more, and the beginning of the line that was cut.</summary>
-    private static async Task<(ArraySegment<char> Block, bool More, char[] Carry)> ReadBlockAsync(TextReader input, char[] carry, CancellationToken cancellation)
+    private static async Task<(ArraySegment<char> Block, bool More, char[] Carry)> ReadBlockAsync(
+        TextReader input,
+        char[] carry,
+        CancellationToken cancellation
+    )
     {
         var buffer = ArrayPool<char>.Shared.Rent(BlockLength + carry.Length);
         carry.CopyTo(buffer, 0);

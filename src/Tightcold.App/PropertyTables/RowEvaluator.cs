@@ -24,22 +24,39 @@ public sealed class RowEvaluator(Fluid fluid, PropertyLayer layer, PropertyQuant
             _ => fluid.AtPressureQuality(a, b),
         };
         return new PropertyRow(
-            state.TemperatureK, state.PressurePa, state.DensityKgPerM3, state.EnthalpyJPerKg, state.EntropyJPerKgK, state.Quality,
-            state.CpJPerKgK, state.CvJPerKgK, state.SpeedOfSoundMPerS, fluid.Transport(state), state.Phase);
+            state.TemperatureK,
+            state.PressurePa,
+            state.DensityKgPerM3,
+            state.EnthalpyJPerKg,
+            state.EntropyJPerKgK,
+            state.Quality,
+            state.CpJPerKgK,
+            state.CvJPerKgK,
+            state.SpeedOfSoundMPerS,
+            fluid.Transport(state),
+            state.Phase
+        );
     }
 
     private PropertyRow? TryFast(double a, double b)
     {
-        // The tables cover less than the equations; outside them, and for pairs they do not serve, the equations answer.
+        // The tables cover less than the equations; outside them, and for pairs they do not serve, the equations
+        // answer.
         var pressure = first == PropertyQuantity.Pressure ? a : b;
-        if (second == PropertyQuantity.Density || second == PropertyQuantity.Quality || !(pressure >= _fast!.MinPressurePa && pressure <= _fast.MaxPressurePa))
+        if (
+            second == PropertyQuantity.Density
+            || second == PropertyQuantity.Quality
+            || !(pressure >= _fast!.MinPressurePa && pressure <= _fast.MaxPressurePa)
+        )
             return null;
         FastState state;
         try
         {
             state = second switch
             {
-                PropertyQuantity.Pressure => a >= _fast.MinTemperatureK && a <= _fast.MaxTemperatureK ? _fast.AtPressureTemperature(b, a) : default,
+                PropertyQuantity.Pressure => a >= _fast.MinTemperatureK && a <= _fast.MaxTemperatureK
+                    ? _fast.AtPressureTemperature(b, a)
+                    : default,
                 PropertyQuantity.Enthalpy => _fast.AtPressureEnthalpy(a, b),
                 _ => _fast.AtPressureEntropy(a, b),
             };
@@ -54,13 +71,38 @@ public sealed class RowEvaluator(Fluid fluid, PropertyLayer layer, PropertyQuant
         if (state.Quality is not null)
         {
             return new PropertyRow(
-                state.TemperatureK, state.PressurePa, state.DensityKgPerM3, state.EnthalpyJPerKg, state.EntropyJPerKgK, state.Quality,
-                null, null, null, default, state.Phase);
+                state.TemperatureK,
+                state.PressurePa,
+                state.DensityKgPerM3,
+                state.EnthalpyJPerKg,
+                state.EntropyJPerKgK,
+                state.Quality,
+                null,
+                null,
+                null,
+                default,
+                state.Phase
+            );
         }
 
-        var full = fluid.AtTemperatureDensityOfPhase(state.TemperatureK, state.DensityKgPerM3, state.Phase, out var transport);
+        var full = fluid.AtTemperatureDensityOfPhase(
+            state.TemperatureK,
+            state.DensityKgPerM3,
+            state.Phase,
+            out var transport
+        );
         return new PropertyRow(
-            state.TemperatureK, state.PressurePa, state.DensityKgPerM3, state.EnthalpyJPerKg, state.EntropyJPerKgK, null,
-            full.CpJPerKgK, full.CvJPerKgK, full.SpeedOfSoundMPerS, transport, state.Phase);
+            state.TemperatureK,
+            state.PressurePa,
+            state.DensityKgPerM3,
+            state.EnthalpyJPerKg,
+            state.EntropyJPerKgK,
+            null,
+            full.CpJPerKgK,
+            full.CvJPerKgK,
+            full.SpeedOfSoundMPerS,
+            transport,
+            state.Phase
+        );
     }
 }

@@ -18,12 +18,21 @@ internal static partial class NumberText
     public static Result Read(string text, CultureInfo culture)
     {
         var match = Leading().Match(text);
-        if (!match.Success) return new(null, text, null);
+        if (!match.Success)
+            return new(null, text, null);
         var digits = match.Groups["digits"].Value.TrimEnd('.', ',');
         var rest = text[(match.Groups["digits"].Index + digits.Length)..];
-        if (Doubtful(digits, culture)) return new(null, rest, $"“{digits}” could be read in two ways; write it without thousands separators and with a dot before decimals");
+        if (Doubtful(digits, culture))
+            return new(
+                null,
+                rest,
+                $"“{digits}” could be read in two ways; write it without thousands separators and with a dot before decimals"
+            );
         var plain = digits.Replace(',', '.');
-        if (!double.TryParse(plain, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value) || !double.IsFinite(value))
+        if (
+            !double.TryParse(plain, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value)
+            || !double.IsFinite(value)
+        )
             return new(null, text, null);
         return new(match.Groups["sign"].Value is "-" or "−" ? -value : value, rest, null);
     }
@@ -31,12 +40,15 @@ internal static partial class NumberText
     private static bool Doubtful(string digits, CultureInfo culture)
     {
         var marks = digits.Count(letter => letter is '.' or ',');
-        if (marks == 0) return false;
-        if (marks > 1) return true;
+        if (marks == 0)
+            return false;
+        if (marks > 1)
+            return true;
         var at = digits.IndexOfAny(['.', ',']);
         // "0,125" and ",125" are no thousands; neither is "4,7".
         var likeThousands = digits.Length - at == 4 && at is > 0 and <= 3 && digits[0] != '0';
-        if (!likeThousands) return false;
+        if (!likeThousands)
+            return false;
         var groups = culture.NumberFormat.NumberGroupSeparator;
         var decimals = culture.NumberFormat.NumberDecimalSeparator;
         return digits[at] == ',' ? decimals != "," : decimals != "." && groups == ".";

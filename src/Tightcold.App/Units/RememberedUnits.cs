@@ -3,17 +3,19 @@ using System.Text.Json.Nodes;
 
 namespace Tightcold.App.Units;
 
-/// <summary>The units that a person chose last on this machine: <c>settings.json</c> beside the data file. The command line
-/// and the site keep one choice.</summary>
+/// <summary>The units that a person chose last on this machine: <c>settings.json</c> beside the data file. The command
+/// line and the site keep one choice.</summary>
 public static class RememberedUnits
 {
-    public static UnitSystem Read(string folder) => Settings(folder)?["units"]?.ToString() == "us" ? UnitSystem.Us : UnitSystem.Metric;
+    public static UnitSystem Read(string folder) =>
+        Settings(folder)?["units"]?.ToString() == "us" ? UnitSystem.Us : UnitSystem.Metric;
 
     public static void Write(string folder, UnitSystem system)
     {
         var settings = Settings(folder) ?? [];
         var word = system == UnitSystem.Us ? "us" : "metric";
-        if (settings["units"]?.ToString() == word) return;
+        if (settings["units"]?.ToString() == word)
+            return;
         settings["units"] = word;
         Directory.CreateDirectory(folder);
         File.WriteAllText(PathIn(folder), settings.ToJsonString() + "\n");

@@ -1,11 +1,17 @@
 namespace Tightcold.App.Units;
 
-/// <summary>One unit of one kind of quantity: how it is written, how it may be typed, and its way to SI and back.</summary>
+/// <summary>One unit of one kind of quantity: how it is written, how it may be typed, and its way to SI and
+/// back.</summary>
 /// <param name="Symbol">As shown and offered, e.g. <c>bar gauge</c>.</param>
 /// <param name="ToSi">Arithmetic by the units library; no factor is typed here.</param>
 /// <param name="FromSi">The inverse of <paramref name="ToSi"/>.</param>
 /// <param name="Spellings">Further ways to type it; compared without case, spaces and dots.</param>
-internal sealed record Unit(string Symbol, Func<double, double> ToSi, Func<double, double> FromSi, params string[] Spellings)
+internal sealed record Unit(
+    string Symbol,
+    Func<double, double> ToSi,
+    Func<double, double> FromSi,
+    params string[] Spellings
+)
 {
     public bool IsTyped(string text)
     {
@@ -14,7 +20,16 @@ internal sealed record Unit(string Symbol, Func<double, double> ToSi, Func<doubl
     }
 
     /// <summary>The same for °C, degC and C; for m3 and m³; for mbar·L/s and mbar l/s.</summary>
-    internal static string Key(string text) => string.Concat(text.Trim().ToLowerInvariant()
-        .Replace("deg", "°", StringComparison.Ordinal).Replace('³', '3').Replace('²', '2').Replace('μ', 'µ')
-        .Where(letter => !char.IsWhiteSpace(letter) && letter is not ('.' or '·' or '*' or '°' or '(' or ')' or '-')));
+    internal static string Key(string text) =>
+        string.Concat(
+            text.Trim()
+                .ToLowerInvariant()
+                .Replace("deg", "°", StringComparison.Ordinal)
+                .Replace('³', '3')
+                .Replace('²', '2')
+                .Replace('μ', 'µ')
+                .Where(letter =>
+                    !char.IsWhiteSpace(letter) && letter is not ('.' or '·' or '*' or '°' or '(' or ')' or '-')
+                )
+        );
 }

@@ -5,6 +5,7 @@ public enum UnitSystem
 {
     /// <summary>bar, mbar, °C, g, mL, m.</summary>
     Metric,
+
     /// <summary>psig, inHg, micron, °F, oz, ft.</summary>
     Us,
 }

@@ -31,7 +31,9 @@ internal sealed class CarNew(Surroundings surroundings) : DeskCommand<CarNewSett
 {
     protected override async Task<int> RunAsync(CarNewSettings settings, CancellationToken cancellation)
     {
-        var car = (await Desk.AddCarAsync(FieldArguments.Read(settings.Fields), cancellation).ConfigureAwait(false)).Value();
+        var car = (
+            await Desk.AddCarAsync(FieldArguments.Read(settings.Fields), cancellation).ConfigureAwait(false)
+        ).Value();
         return Answer(settings, () => new JsonObject { ["car"] = Cars.Machine(car) }, () => Cars.Show(Out, car, Units));
     }
 }
@@ -41,18 +43,27 @@ internal sealed class CarList(Surroundings surroundings) : DeskCommand<DeskSetti
     protected override async Task<int> RunAsync(DeskSettings settings, CancellationToken cancellation)
     {
         var cars = await Desk.CarsAsync(cancellation).ConfigureAwait(false);
-        return Answer(settings, () => new JsonObject { ["cars"] = new JsonArray([.. cars.Select(Cars.Machine)]) }, () =>
-        {
-            if (cars.Count == 0)
+        return Answer(
+            settings,
+            () => new JsonObject { ["cars"] = new JsonArray([.. cars.Select(Cars.Machine)]) },
+            () =>
             {
-                Page.Line(Out, "No car yet. Enter one: tightcold car new label=\"blue estate\" refrigerant=R-134a");
-                return;
+                if (cars.Count == 0)
+                {
+                    Page.Line(Out, "No car yet. Enter one: tightcold car new label=\"blue estate\" refrigerant=R-134a");
+                    return;
+                }
+                var table = Page.Table("id", "car", "refrigerant", "label charge");
+                foreach (var car in cars)
+                    table.Row(
+                        Ids.Short(car.Id),
+                        car.Label,
+                        car.Refrigerant,
+                        car.Fields["label-charge"] is { } charge ? BagText.Value(charge, Units) : "unknown"
+                    );
+                Out.Write(table);
             }
-            var table = Page.Table("id", "car", "refrigerant", "label charge");
-            foreach (var car in cars)
-                table.Row(Ids.Short(car.Id), car.Label, car.Refrigerant, car.Fields["label-charge"] is { } charge ? BagText.Value(charge, Units) : "unknown");
-            Out.Write(table);
-        });
+        );
     }
 }
 
@@ -62,7 +73,10 @@ internal sealed class CarShow(Surroundings surroundings) : DeskCommand<CarShowSe
     {
         var car = await Cars.FindAsync(Desk, settings.Car, cancellation).ConfigureAwait(false);
         if (settings.Fields is { Length: > 0 })
-            car = (await Desk.UpdateCarAsync(car.Id, FieldArguments.Read(settings.Fields), cancellation).ConfigureAwait(false)).Value();
+            car = (
+                await Desk.UpdateCarAsync(car.Id, FieldArguments.Read(settings.Fields), cancellation)
+                    .ConfigureAwait(false)
+            ).Value();
         return Answer(settings, () => new JsonObject { ["car"] = Cars.Machine(car) }, () => Cars.Show(Out, car, Units));
     }
 }
@@ -70,20 +84,31 @@ internal sealed class CarShow(Surroundings surroundings) : DeskCommand<CarShowSe
 /// <summary>What the car and job commands share.</summary>
 internal static class Cars
 {
-    public static JsonNode Machine(Car car) => new JsonObject { ["id"] = car.Id.ToString(), ["fields"] = FieldBagJson.Write(car.Fields) };
+    public static JsonNode Machine(Car car) =>
+        new JsonObject { ["id"] = car.Id.ToString(), ["fields"] = FieldBagJson.Write(car.Fields) };
 
     public static void Show(Spectre.Console.IAnsiConsole console, Car car, App.Units.ReaderUnits units)
     {
         Page.Heading(console, $"{car.Label} [{Ids.Short(car.Id)}]");
-        foreach (var line in BagText.Lines(Car.Schema, car.Fields, units)) Page.Line(console, "  " + line);
+        foreach (var line in BagText.Lines(Car.Schema, car.Fields, units))
+            Page.Line(console, "  " + line);
     }
 
     public static async Task<Car> FindAsync(JobDesk desk, string typed, CancellationToken cancellation)
     {
         var cars = await desk.CarsAsync(cancellation).ConfigureAwait(false);
-        var found = cars.Where(car => string.Equals(car.Label, typed.Trim(), StringComparison.OrdinalIgnoreCase)).ToList();
-        if (found.Count == 0) found = [.. cars.Where(car => Ids.Fits(car.Id, typed))];
-        return found.Count == 1 ? found[0] : throw new RefusedException("car", typed,
-            found.Count > 1 ? "more than one car is called so; use its id from tightcold car list" : "no car is called so; see tightcold car list");
+        var found = cars.Where(car => string.Equals(car.Label, typed.Trim(), StringComparison.OrdinalIgnoreCase))
+            .ToList();
+        if (found.Count == 0)
+            found = [.. cars.Where(car => Ids.Fits(car.Id, typed))];
+        return found.Count == 1
+            ? found[0]
+            : throw new RefusedException(
+                "car",
+                typed,
+                found.Count > 1
+                    ? "more than one car is called so; use its id from tightcold car list"
+                    : "no car is called so; see tightcold car list"
+            );
     }
 }

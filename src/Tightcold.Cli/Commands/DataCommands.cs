@@ -28,17 +28,33 @@ internal sealed class Backup(Surroundings surroundings) : DeskCommand<BackupSett
 {
     protected override async Task<int> RunAsync(BackupSettings settings, CancellationToken cancellation)
     {
-        var name = $"tightcold-{Surroundings.Clock.GetLocalNow().ToString("yyyy-MM-dd-HHmmss", CultureInfo.InvariantCulture)}.db";
-        var file = settings.To is not { } asked ? Path.Combine(Place.Folder, "backups", name)
-            : Directory.Exists(asked) ? Path.Combine(asked, name) : Path.GetFullPath(asked);
-        if (File.Exists(file)) throw new RefusedException("file", file, "a file of that name is there already, and a backup never writes over one; choose another name");
+        var name =
+            $"tightcold-{Surroundings.Clock.GetLocalNow().ToString("yyyy-MM-dd-HHmmss", CultureInfo.InvariantCulture)}.db";
+        var file =
+            settings.To is not { } asked ? Path.Combine(Place.Folder, "backups", name)
+            : Directory.Exists(asked) ? Path.Combine(asked, name)
+            : Path.GetFullPath(asked);
+        if (File.Exists(file))
+            throw new RefusedException(
+                "file",
+                file,
+                "a file of that name is there already, and a backup never writes over one; choose another name"
+            );
         var report = await Store.BackupAsync(file, LedgerClosure.Of, cancellation).ConfigureAwait(false);
-        return Answer(settings, () => CheckText.Machine(report.Check, ("backup", report.File), ("bytes", report.Bytes)), () =>
-        {
-            Page.Line(Out, $"{report.File}: {CheckText.Counts(report.Check)}, read again after writing. Keep it on another disk.");
-            if (!report.Check.IsClean) Page.Line(Out, "The data themselves want a look, and so does the copy:");
-            CheckText.Show(Out, report.Check);
-        });
+        return Answer(
+            settings,
+            () => CheckText.Machine(report.Check, ("backup", report.File), ("bytes", report.Bytes)),
+            () =>
+            {
+                Page.Line(
+                    Out,
+                    $"{report.File}: {CheckText.Counts(report.Check)}, read again after writing. Keep it on another disk."
+                );
+                if (!report.Check.IsClean)
+                    Page.Line(Out, "The data themselves want a look, and so does the copy:");
+                CheckText.Show(Out, report.Check);
+            }
+        );
     }
 }
 
@@ -48,11 +64,20 @@ internal sealed class Check(Surroundings surroundings) : DeskCommand<DeskSetting
     protected override async Task<int> RunAsync(DeskSettings settings, CancellationToken cancellation)
     {
         var report = await Store.CheckAsync(LedgerClosure.Of, cancellation).ConfigureAwait(false);
-        Answer(settings, () => CheckText.Machine(report, ("data", Store.Name)), () =>
-        {
-            if (report.IsClean) Page.Line(Out, $"All is well with {Store.Name}: {CheckText.Counts(report)}. Every journal was read and folded again, every ledger closes, nothing stands alone.");
-            else CheckText.Show(Out, report);
-        });
+        Answer(
+            settings,
+            () => CheckText.Machine(report, ("data", Store.Name)),
+            () =>
+            {
+                if (report.IsClean)
+                    Page.Line(
+                        Out,
+                        $"All is well with {Store.Name}: {CheckText.Counts(report)}. Every journal was read and folded again, every ledger closes, nothing stands alone."
+                    );
+                else
+                    CheckText.Show(Out, report);
+            }
+        );
         return report.IsClean ? ExitCode.Done : ExitCode.Trouble;
     }
 }
@@ -60,17 +85,34 @@ internal sealed class Check(Surroundings surroundings) : DeskCommand<DeskSetting
 /// <summary>Puts a backup in the place of the data. Opens nothing before: the data may be what is broken.</summary>
 internal sealed class Restore(Surroundings surroundings) : AsyncCommand<RestoreSettings>
 {
-    public override async Task<int> ExecuteAsync(CommandContext context, RestoreSettings settings, CancellationToken cancellationToken)
+    public override async Task<int> ExecuteAsync(
+        CommandContext context,
+        RestoreSettings settings,
+        CancellationToken cancellationToken
+    )
     {
-        if (!File.Exists(settings.From)) throw new RefusedException("file", settings.From, "there is no such file");
-        var report = await DataRestore.RunAsync(DataPlace.Resolve(settings.Data), settings.From, LedgerClosure.Of, surroundings.Clock.GetLocalNow(), cancellationToken).ConfigureAwait(false);
+        if (!File.Exists(settings.From))
+            throw new RefusedException("file", settings.From, "there is no such file");
+        var report = await DataRestore
+            .RunAsync(
+                DataPlace.Resolve(settings.Data),
+                settings.From,
+                LedgerClosure.Of,
+                surroundings.Clock.GetLocalNow(),
+                cancellationToken
+            )
+            .ConfigureAwait(false);
         if (settings.Json)
         {
-            Page.Machine(surroundings.Out, CheckText.Machine(report.Check, ("restored", report.Place), ("kept-as", report.KeptAs)));
+            Page.Machine(
+                surroundings.Out,
+                CheckText.Machine(report.Check, ("restored", report.Place), ("kept-as", report.KeptAs))
+            );
             return ExitCode.Done;
         }
         Page.Line(surroundings.Out, $"Restored to {report.Place}: {CheckText.Counts(report.Check)}.");
-        if (report.KeptAs is { } kept) Page.Line(surroundings.Out, $"What was there before is kept as {kept}");
+        if (report.KeptAs is { } kept)
+            Page.Line(surroundings.Out, $"What was there before is kept as {kept}");
         CheckText.Show(surroundings.Out, report.Check);
         return ExitCode.Done;
     }

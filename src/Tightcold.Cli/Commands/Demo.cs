@@ -12,7 +12,8 @@ using Tightcold.Storage;
 namespace Tightcold.Cli.Commands;
 
 /// <summary>Plays the invented job through the desk and the database, prints every finding and writes the card. It is
-/// played beside the person's own data and taken in as a job from elsewhere, so that its kit never becomes theirs.</summary>
+/// played beside the person's own data and taken in as a job from elsewhere, so that its kit never becomes
+/// theirs.</summary>
 internal sealed class Demo(Surroundings surroundings) : DeskCommand<DemoSettings>(surroundings)
 {
     protected override async Task<int> RunAsync(DemoSettings settings, CancellationToken cancellation)
@@ -23,8 +24,17 @@ internal sealed class Demo(Surroundings surroundings) : DeskCommand<DemoSettings
         var (findings, now) = (Walk.Of(views), NowWords.Of(views));
         var path = settings.To ?? "tightcold-demo.html";
         await JobPrint.WriteAsync(views, path, Units, Surroundings.Clock, cancellation).ConfigureAwait(false);
-        return Answer(settings,
-            () => new JsonObject { ["job"] = job.Number, ["card"] = path, ["findings"] = new JsonArray([.. findings.Select(finding => (JsonNode)FindingText.Machine(finding, Units))]) },
+        return Answer(
+            settings,
+            () =>
+                new JsonObject
+                {
+                    ["job"] = job.Number,
+                    ["card"] = path,
+                    ["findings"] = new JsonArray([
+                        .. findings.Select(finding => (JsonNode)FindingText.Machine(finding, Units)),
+                    ]),
+                },
             () =>
             {
                 Page.Heading(Out, $"Job {job.Number}, {record.Car.Label}: {record.Job.Complaint}");
@@ -32,7 +42,8 @@ internal sealed class Demo(Surroundings surroundings) : DeskCommand<DemoSettings
                 NowText.Show(Out, now, Units);
                 FindingText.ShowAll(Out, findings, now.Step, record, Units);
                 Page.Line(Out, $"The job card is {path}. See the job in a browser with: tightcold serve");
-            });
+            }
+        );
     }
 
     private async Task<Job> TakeInAsync(bool quiet, CancellationToken cancellation)
@@ -42,7 +53,8 @@ internal sealed class Demo(Surroundings surroundings) : DeskCommand<DemoSettings
         {
             var beside = await JobStore.OpenAsync(stage.FullName, cancellation).ConfigureAwait(false);
             var number = await PlayAsync(beside, quiet, cancellation).ConfigureAwait(false);
-            var played = await beside.RecordAsync(number, cancellation).ConfigureAwait(false) ?? throw new InvalidOperationException("the demo job is not there");
+            var played = await beside.RecordAsync(number, cancellation).ConfigureAwait(false)
+                ?? throw new InvalidOperationException("the demo job is not there");
             return await Store.MergeAsync(played, cancellation).ConfigureAwait(false);
         }
         finally
@@ -54,8 +66,24 @@ internal sealed class Demo(Surroundings surroundings) : DeskCommand<DemoSettings
 
     private async Task<int> PlayAsync(JobStore beside, bool quiet, CancellationToken cancellation)
     {
-        if (quiet || !Out.Profile.Capabilities.Interactive) return await DemoScenario.PlayAsync(beside, null, cancellation).ConfigureAwait(false);
-        return await Out.Status().StartAsync("Writing the demo job", async status => await DemoScenario.PlayAsync(beside,
-            (done, all) => status.Status(string.Create(CultureInfo.InvariantCulture, $"Writing the demo job: entry {done} of {all}")), cancellation).ConfigureAwait(false)).ConfigureAwait(false);
+        if (quiet || !Out.Profile.Capabilities.Interactive)
+            return await DemoScenario.PlayAsync(beside, null, cancellation).ConfigureAwait(false);
+        return await Out.Status()
+            .StartAsync("Writing the demo job", async status =>
+                await DemoScenario
+                    .PlayAsync(
+                        beside,
+                        (done, all) =>
+                            status.Status(
+                                string.Create(
+                                    CultureInfo.InvariantCulture,
+                                    $"Writing the demo job: entry {done} of {all}"
+                                )
+                            ),
+                        cancellation
+                    )
+                    .ConfigureAwait(false)
+            )
+            .ConfigureAwait(false);
     }
 }

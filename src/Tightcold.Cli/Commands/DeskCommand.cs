@@ -13,7 +13,8 @@ using Tightcold.Storage;
 namespace Tightcold.Cli.Commands;
 
 /// <summary>A command that works at the desk: opens the data file, runs, and says what it did.</summary>
-internal abstract class DeskCommand<TSettings>(Surroundings surroundings) : AsyncCommand<TSettings> where TSettings : DeskSettings
+internal abstract class DeskCommand<TSettings>(Surroundings surroundings) : AsyncCommand<TSettings>
+    where TSettings : DeskSettings
 {
     protected Surroundings Surroundings { get; } = surroundings;
     protected IAnsiConsole Out => Surroundings.Out;
@@ -22,7 +23,11 @@ internal abstract class DeskCommand<TSettings>(Surroundings surroundings) : Asyn
     protected JobDesk Desk { get; private set; } = null!;
     protected ReaderUnits Units { get; private set; } = null!;
 
-    public sealed override async Task<int> ExecuteAsync(CommandContext context, TSettings settings, CancellationToken cancellationToken)
+    public sealed override async Task<int> ExecuteAsync(
+        CommandContext context,
+        TSettings settings,
+        CancellationToken cancellationToken
+    )
     {
         Place = DataPlace.Resolve(settings.Data);
         Units = new ReaderUnits(Remembered.Units(Place.Folder, settings.Units), CultureInfo.InvariantCulture);
@@ -43,13 +48,19 @@ internal abstract class DeskCommand<TSettings>(Surroundings surroundings) : Asyn
 
     protected async Task<JobRecord> RecordAsync(int number, CancellationToken cancellation) =>
         await Desk.RecordAsync(number, cancellation).ConfigureAwait(false)
-        ?? throw new RefusedException("job", number.ToString(CultureInfo.InvariantCulture), "no job has that number; see tightcold job list");
+        ?? throw new RefusedException(
+            "job",
+            number.ToString(CultureInfo.InvariantCulture),
+            "no job has that number; see tightcold job list"
+        );
 
     /// <summary>Answers with <paramref name="machine"/> or with lines for a person.</summary>
     protected int Answer(TSettings settings, Func<JsonNode> machine, Action person)
     {
-        if (settings.Json) Page.Machine(Out, machine());
-        else person();
+        if (settings.Json)
+            Page.Machine(Out, machine());
+        else
+            person();
         return ExitCode.Done;
     }
 
@@ -60,7 +71,14 @@ internal abstract class DeskCommand<TSettings>(Surroundings surroundings) : Asyn
     protected static Entry FindEntry(JobRecord record, string typed)
     {
         var found = record.Journal.All.Where(entry => Ids.Fits(entry.Id, typed)).ToList();
-        return found.Count == 1 ? found[0]
-            : throw new RefusedException("entry", typed, found.Count == 0 ? "no entry of this job has that id; see tightcold job show" : "more than one entry ends so; give more digits");
+        return found.Count == 1
+            ? found[0]
+            : throw new RefusedException(
+                "entry",
+                typed,
+                found.Count == 0
+                    ? "no entry of this job has that id; see tightcold job show"
+                    : "more than one entry ends so; give more digits"
+            );
     }
 }

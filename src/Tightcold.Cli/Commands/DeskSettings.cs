@@ -7,7 +7,9 @@ namespace Tightcold.Cli.Commands;
 internal class DeskSettings : CommandSettings
 {
     [CommandOption("--data <PLACE>")]
-    [Description("Folder of the data file, or a connection to a PostgreSQL database; else TIGHTCOLD_DATA, else your data folder.")]
+    [Description(
+        "Folder of the data file, or a connection to a PostgreSQL database; else TIGHTCOLD_DATA, else your data folder."
+    )]
     public string? Data { get; init; }
 
     [CommandOption("--json")]

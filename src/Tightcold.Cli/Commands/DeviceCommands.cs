@@ -24,25 +24,40 @@ internal sealed class DeviceList(Surroundings surroundings) : Command<DeskSettin
     {
         var devices = new DeviceBook(DataPlace.Resolve(settings.Data).Folder, surroundings.Clock).List();
         if (settings.Json)
-            Page.Machine(surroundings.Out, new JsonObject
-            {
-                ["devices"] = new JsonArray([.. devices.Select(device => (JsonNode)new JsonObject
+            Page.Machine(
+                surroundings.Out,
+                new JsonObject
                 {
-                    ["id"] = device.Id.ToString(), ["name"] = device.Name,
-                    ["paired-at"] = device.PairedAt.ToString("O", CultureInfo.InvariantCulture), ["last-seen"] = device.LastSeen.ToString("O", CultureInfo.InvariantCulture),
-                })]),
-            });
-        else if (devices.Count == 0) Page.Line(surroundings.Out, "No device is paired; tightcold serve --lan pairs one.");
+                    ["devices"] = new JsonArray([
+                        .. devices.Select(device =>
+                            (JsonNode)
+                                new JsonObject
+                                {
+                                    ["id"] = device.Id.ToString(),
+                                    ["name"] = device.Name,
+                                    ["paired-at"] = device.PairedAt.ToString("O", CultureInfo.InvariantCulture),
+                                    ["last-seen"] = device.LastSeen.ToString("O", CultureInfo.InvariantCulture),
+                                }
+                        ),
+                    ]),
+                }
+            );
+        else if (devices.Count == 0)
+            Page.Line(surroundings.Out, "No device is paired; tightcold serve --lan pairs one.");
         else
         {
             var table = Page.Table("id", "name", "paired", "last seen");
-            foreach (var device in devices) Page.Row(table, Ids.Short(device.Id), device.Name, Time(device.PairedAt), Time(device.LastSeen));
+            foreach (var device in devices)
+                Page.Row(table, Ids.Short(device.Id), device.Name, Time(device.PairedAt), Time(device.LastSeen));
             surroundings.Out.Write(table);
         }
         return ExitCode.Done;
     }
 
-    private string Time(DateTimeOffset moment) => TimeZoneInfo.ConvertTime(moment, surroundings.Clock.LocalTimeZone).ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
+    private string Time(DateTimeOffset moment) =>
+        TimeZoneInfo
+            .ConvertTime(moment, surroundings.Clock.LocalTimeZone)
+            .ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
 }
 
 /// <summary>Lets a device in no longer; a running site notices.</summary>
@@ -51,12 +66,22 @@ internal sealed class DeviceRevoke(Surroundings surroundings) : Command<DeviceSe
     public override int Execute(CommandContext context, DeviceSettings settings, CancellationToken cancellationToken)
     {
         var book = new DeviceBook(DataPlace.Resolve(settings.Data).Folder, surroundings.Clock);
-        var found = book.List().Where(device => device.Name == settings.Device || Ids.Fits(device.Id, settings.Device)).ToList();
+        var found = book.List()
+            .Where(device => device.Name == settings.Device || Ids.Fits(device.Id, settings.Device))
+            .ToList();
         if (found.Count != 1)
-            throw new RefusedException("device", settings.Device, found.Count == 0 ? "no paired device has that name or id; see tightcold devices list" : "more than one device is called so; give its id");
+            throw new RefusedException(
+                "device",
+                settings.Device,
+                found.Count == 0
+                    ? "no paired device has that name or id; see tightcold devices list"
+                    : "more than one device is called so; give its id"
+            );
         book.Revoke(found[0].Id);
-        if (settings.Json) Page.Machine(surroundings.Out, new JsonObject { ["revoked"] = found[0].Id.ToString() });
-        else Page.Line(surroundings.Out, $"{found[0].Name} is let in no longer.");
+        if (settings.Json)
+            Page.Machine(surroundings.Out, new JsonObject { ["revoked"] = found[0].Id.ToString() });
+        else
+            Page.Line(surroundings.Out, $"{found[0].Name} is let in no longer.");
         return ExitCode.Done;
     }
 }

@@ -43,39 +43,72 @@ internal sealed class Diagnose(Surroundings surroundings) : DeskCommand<Diagnose
     protected override async Task<int> RunAsync(DiagnoseSettings settings, CancellationToken cancellation)
     {
         var record = await WhoseAsync(settings, cancellation).ConfigureAwait(false);
-        if (settings.Quick && settings.Deep) throw new RefusedException("deep", "--quick --deep", "one of the two is allowed");
-        var earlier = settings.Readings is null ? await Desk.EarlierAsync(record, cancellation).ConfigureAwait(false) : [];
-        var picture = new JobPicture(record, earlier, effort: settings.Deep ? Effort.Deep : settings.Quick ? Effort.Quick : Effort.Full);
+        if (settings.Quick && settings.Deep)
+            throw new RefusedException("deep", "--quick --deep", "one of the two is allowed");
+        var earlier = settings.Readings is null
+            ? await Desk.EarlierAsync(record, cancellation).ConfigureAwait(false)
+            : [];
+        var picture = new JobPicture(
+            record,
+            earlier,
+            effort: settings.Deep ? Effort.Deep
+                : settings.Quick ? Effort.Quick
+                : Effort.Full
+        );
         var (diagnosis, finding) = (picture.Machine, Walk.Of(Step.WhatIsWrong, picture));
-        if (settings.Svg is { } path && diagnosis is not null) await File.WriteAllTextAsync(path, ObservedExpected.Svg(diagnosis, Units), cancellation).ConfigureAwait(false);
-        return Answer(settings, () => new JsonObject
-        {
-            ["finding"] = FindingText.Machine(finding, Units),
-            ["diagnosis"] = diagnosis is null ? null : DiagnosisJson.Write(diagnosis, Units),
-        }, () =>
-        {
-            FindingText.Show(Out, finding, record, Units);
-            if (diagnosis is null) return;
-            Page.Line(Out, "Observed against expected (9 in 10 modelled cars):");
-            foreach (var line in ObservedExpected.Lines(diagnosis, Units)) Page.Line(Out, "  " + line);
-            Page.Line(Out, "Tests by what they tell for their cost:");
-            foreach (var test in diagnosis.Tests.Take(5))
-                Page.Line(Out, string.Create(CultureInfo.InvariantCulture, $"  {TestWords.Name(test.Kind)}: {test.Minutes:F0} min"));
-        });
+        if (settings.Svg is { } path && diagnosis is not null)
+            await File.WriteAllTextAsync(path, ObservedExpected.Svg(diagnosis, Units), cancellation)
+                .ConfigureAwait(false);
+        return Answer(
+            settings,
+            () =>
+                new JsonObject
+                {
+                    ["finding"] = FindingText.Machine(finding, Units),
+                    ["diagnosis"] = diagnosis is null ? null : DiagnosisJson.Write(diagnosis, Units),
+                },
+            () =>
+            {
+                FindingText.Show(Out, finding, record, Units);
+                if (diagnosis is null)
+                    return;
+                Page.Line(Out, "Observed against expected (9 in 10 modelled cars):");
+                foreach (var line in ObservedExpected.Lines(diagnosis, Units))
+                    Page.Line(Out, "  " + line);
+                Page.Line(Out, "Tests by what they tell for their cost:");
+                foreach (var test in diagnosis.Tests.Take(5))
+                    Page.Line(
+                        Out,
+                        string.Create(
+                            CultureInfo.InvariantCulture,
+                            $"  {TestWords.Name(test.Kind)}: {test.Minutes:F0} min"
+                        )
+                    );
+            }
+        );
     }
 
     private async Task<JobRecord> WhoseAsync(DiagnoseSettings settings, CancellationToken cancellation)
     {
         if (settings.Readings is not { } file)
         {
-            return settings.Number is { } number ? await RecordAsync(number, cancellation).ConfigureAwait(false)
-                : throw new RefusedException("job", "", "the number of a job is needed here, or --readings with a file");
+            return settings.Number is { } number
+                ? await RecordAsync(number, cancellation).ConfigureAwait(false)
+                : throw new RefusedException(
+                    "job",
+                    "",
+                    "the number of a job is needed here, or --readings with a file"
+                );
         }
 
-        if (settings.Number is not null) throw new RefusedException("readings", file, "readings come either from a job or from a file, not both");
+        if (settings.Number is not null)
+            throw new RefusedException("readings", file, "readings come either from a job or from a file, not both");
         var standard = file is "-" or Surroundings.StandardInput;
-        if (!standard && !File.Exists(file)) throw new RefusedException("file", file, "there is no such file");
-        var text = standard ? await Surroundings.In.ReadToEndAsync(cancellation).ConfigureAwait(false) : await File.ReadAllTextAsync(file, cancellation).ConfigureAwait(false);
+        if (!standard && !File.Exists(file))
+            throw new RefusedException("file", file, "there is no such file");
+        var text = standard
+            ? await Surroundings.In.ReadToEndAsync(cancellation).ConfigureAwait(false)
+            : await File.ReadAllTextAsync(file, cancellation).ConfigureAwait(false);
         var (record, problems) = ReadingsFile.Read(text);
         return record ?? throw new RefusedException(problems);
     }

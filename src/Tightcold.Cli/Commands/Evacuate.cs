@@ -19,26 +19,60 @@ internal sealed class Evacuate(Surroundings surroundings) : DeskCommand<Evacuate
         var record = await RecordAsync(settings.Number, cancellation).ConfigureAwait(false);
         var views = await Desk.PictureAsync(record, cancellation).ConfigureAwait(false);
         var (finding, view) = (Walk.Of(Step.PumpDown, views), views.Pump);
-        if (settings.Svg is { } path) await File.WriteAllTextAsync(path, PumpDownDiagram.Draw(view, Units), cancellation).ConfigureAwait(false);
-        return Answer(settings, () => Machine(view, finding), () =>
-        {
-            FindingText.Show(Out, finding, record, Units);
-            var table = Page.Table("after", "expected (90 %)");
-            foreach (var minutes in ToldMinutes)
+        if (settings.Svg is { } path)
+            await File.WriteAllTextAsync(path, PumpDownDiagram.Draw(view, Units), cancellation).ConfigureAwait(false);
+        return Answer(
+            settings,
+            () => Machine(view, finding),
+            () =>
             {
-                var (low, _, high) = view.Forecast.At(minutes * 60);
-                table.Row(Units.Format(Measure.Seconds(minutes * 60)), Units.Format(new(QuantityKind.Vacuum, low), new(QuantityKind.Vacuum, high)));
+                FindingText.Show(Out, finding, record, Units);
+                var table = Page.Table("after", "expected (90 %)");
+                foreach (var minutes in ToldMinutes)
+                {
+                    var (low, _, high) = view.Forecast.At(minutes * 60);
+                    table.Row(
+                        Units.Format(Measure.Seconds(minutes * 60)),
+                        Units.Format(new(QuantityKind.Vacuum, low), new(QuantityKind.Vacuum, high))
+                    );
+                }
+                Out.Write(table);
             }
-            Out.Write(table);
-        });
+        );
     }
 
-    private JsonObject Machine(PumpView view, Finding finding) => new()
-    {
-        ["finding"] = FindingText.Machine(finding, Units),
-        ["target-pa"] = view.Forecast.TargetPa, ["enough-s"] = view.Forecast.EnoughSeconds, ["sure-s"] = view.Forecast.SureSeconds,
-        ["expected"] = new JsonArray([.. Enumerable.Range(0, view.Forecast.Seconds.Length).Select(i => (JsonNode)new JsonObject
-            { ["s"] = view.Forecast.Seconds[i], ["low-pa"] = view.Forecast.LowPa[i], ["median-pa"] = view.Forecast.MedianPa[i], ["high-pa"] = view.Forecast.HighPa[i] })]),
-        ["observed"] = new JsonArray([.. view.Observed.Select(row => (JsonNode)new JsonObject { ["s"] = row.Seconds, ["pa"] = row.PressurePa, ["sigma-pa"] = row.SigmaPa, ["dial"] = row.OnDial })]),
-    };
+    private JsonObject Machine(PumpView view, Finding finding) =>
+        new()
+        {
+            ["finding"] = FindingText.Machine(finding, Units),
+            ["target-pa"] = view.Forecast.TargetPa,
+            ["enough-s"] = view.Forecast.EnoughSeconds,
+            ["sure-s"] = view.Forecast.SureSeconds,
+            ["expected"] = new JsonArray([
+                .. Enumerable
+                    .Range(0, view.Forecast.Seconds.Length)
+                    .Select(i =>
+                        (JsonNode)
+                            new JsonObject
+                            {
+                                ["s"] = view.Forecast.Seconds[i],
+                                ["low-pa"] = view.Forecast.LowPa[i],
+                                ["median-pa"] = view.Forecast.MedianPa[i],
+                                ["high-pa"] = view.Forecast.HighPa[i],
+                            }
+                    ),
+            ]),
+            ["observed"] = new JsonArray([
+                .. view.Observed.Select(row =>
+                    (JsonNode)
+                        new JsonObject
+                        {
+                            ["s"] = row.Seconds,
+                            ["pa"] = row.PressurePa,
+                            ["sigma-pa"] = row.SigmaPa,
+                            ["dial"] = row.OnDial,
+                        }
+                ),
+            ]),
+        };
 }

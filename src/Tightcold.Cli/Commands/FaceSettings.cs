@@ -6,7 +6,9 @@ namespace Tightcold.Cli.Commands;
 internal sealed class JobPrintSettings : JobSettings
 {
     [CommandOption("--to|--output <FILE>")]
-    [Description("File to write; job-NUMBER.html in this folder unless given. A name that ends in .pdf is printed by an installed browser.")]
+    [Description(
+        "File to write; job-NUMBER.html in this folder unless given. A name that ends in .pdf is printed by an installed browser."
+    )]
     public string? To { get; init; }
 
     [CommandOption("--paper <NAME>")]

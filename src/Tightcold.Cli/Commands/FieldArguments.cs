@@ -11,7 +11,12 @@ internal static class FieldArguments
         foreach (var word in words ?? [])
         {
             var at = word.IndexOf('=', StringComparison.Ordinal);
-            if (at < 1) throw new RefusedException("fields", word, "fields are written name=value, with quotes around a value that has spaces");
+            if (at < 1)
+                throw new RefusedException(
+                    "fields",
+                    word,
+                    "fields are written name=value, with quotes around a value that has spaces"
+                );
             if (!result.TryAdd(word[..at].Trim(), word[(at + 1)..]))
                 throw new RefusedException(word[..at], word[(at + 1)..], "a field may be given only once");
         }

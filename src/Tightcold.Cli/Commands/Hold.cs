@@ -14,7 +14,8 @@ using Tightcold.Quantities;
 
 namespace Tightcold.Cli.Commands;
 
-/// <summary>What explains the hold, with odds; the smallest leak it could have seen; how long to hold for another.</summary>
+/// <summary>What explains the hold, with odds; the smallest leak it could have seen; how long to hold for
+/// another.</summary>
 internal sealed class Hold(Surroundings surroundings) : DeskCommand<HoldSettings>(surroundings)
 {
     protected override async Task<int> RunAsync(HoldSettings settings, CancellationToken cancellation)
@@ -23,36 +24,66 @@ internal sealed class Hold(Surroundings surroundings) : DeskCommand<HoldSettings
         var views = await Desk.PictureAsync(record, cancellation).ConfigureAwait(false);
         var (finding, view) = (Walk.Of(Step.Hold, views), views.Hold);
         var rate = Wanted(settings.See);
-        if (settings.Svg is { } path && view is not null) await File.WriteAllTextAsync(path, HoldDiagram.Draw(view, Units), cancellation).ConfigureAwait(false);
-        return Answer(settings, () => Machine(finding, view, rate), () =>
-        {
-            FindingText.Show(Out, finding, record, Units);
-            if (view is null) return;
-            var plan = view.PlanFor(rate);
-            Page.Line(Out, plan.Never
-                ? $"To see {Units.Format(new Measure(QuantityKind.LeakRate, rate))}: no vacuum hold on this car and gauge ever will; at the least {Units.Format(Measure.Seconds(plan.LeastSeconds))} would be needed, and oil and weather move more than such a leak. A detector or soap at pressure does, or weighing after some months."
-                : $"To see {Units.Format(new Measure(QuantityKind.LeakRate, rate))}: hold for {Units.Format(Measure.Seconds(plan.LeastSeconds), Measure.Seconds(plan.MostSeconds))}, after the kind of hole.");
-        });
+        if (settings.Svg is { } path && view is not null)
+            await File.WriteAllTextAsync(path, HoldDiagram.Draw(view, Units), cancellation).ConfigureAwait(false);
+        return Answer(
+            settings,
+            () => Machine(finding, view, rate),
+            () =>
+            {
+                FindingText.Show(Out, finding, record, Units);
+                if (view is null)
+                    return;
+                var plan = view.PlanFor(rate);
+                Page.Line(
+                    Out,
+                    plan.Never
+                        ? $"To see {Units.Format(new Measure(QuantityKind.LeakRate, rate))}: no vacuum hold on this car and gauge ever will; at the least {Units.Format(Measure.Seconds(plan.LeastSeconds))} would be needed, and oil and weather move more than such a leak. A detector or soap at pressure does, or weighing after some months."
+                        : $"To see {Units.Format(new Measure(QuantityKind.LeakRate, rate))}: hold for {Units.Format(Measure.Seconds(plan.LeastSeconds), Measure.Seconds(plan.MostSeconds))}, after the kind of hole."
+                );
+            }
+        );
     }
 
     private static double Wanted(string? typed)
     {
-        var (value, problem) = UnitParser.Parse(new FieldType.Quantity(QuantityKind.LeakRate, 0, 1), typed ?? "40 g/yr", CultureInfo.InvariantCulture);
-        return value?.Value.Si is > 0 and var si ? si : throw new RefusedException([problem ?? InputProblem.Of("see", typed ?? "", $"a rate above zero is needed")]);
+        var (value, problem) = UnitParser.Parse(
+            new FieldType.Quantity(QuantityKind.LeakRate, 0, 1),
+            typed ?? "40 g/yr",
+            CultureInfo.InvariantCulture
+        );
+        return value?.Value.Si is > 0 and var si
+            ? si
+            : throw new RefusedException([
+                problem ?? InputProblem.Of("see", typed ?? "", $"a rate above zero is needed"),
+            ]);
     }
 
     private JsonObject Machine(Finding finding, HoldView? view, double rate)
     {
         var node = new JsonObject { ["finding"] = FindingText.Machine(finding, Units) };
-        if (view is null) return node;
+        if (view is null)
+            return node;
         var odds = new JsonObject();
-        foreach (var explanation in Enum.GetValues<HoldExplanation>()) odds[HoldWords.Name(explanation)] = view.Odds.Of(explanation);
+        foreach (var explanation in Enum.GetValues<HoldExplanation>())
+            odds[HoldWords.Name(explanation)] = view.Odds.Of(explanation);
         node["odds"] = odds;
         node["leak-seen"] = view.Odds.LeakSeen;
         node["floor-pa-m3-per-s"] = view.Odds.FloorPaM3PerS;
-        node["leak-pa-m3-per-s"] = new JsonObject { ["p05"] = view.Odds.LeakLowPaM3PerS, ["p50"] = view.Odds.LeakMedianPaM3PerS, ["p95"] = view.Odds.LeakHighPaM3PerS };
+        node["leak-pa-m3-per-s"] = new JsonObject
+        {
+            ["p05"] = view.Odds.LeakLowPaM3PerS,
+            ["p50"] = view.Odds.LeakMedianPaM3PerS,
+            ["p95"] = view.Odds.LeakHighPaM3PerS,
+        };
         var plan = view.PlanFor(rate);
-        node["plan"] = new JsonObject { ["rate-kg-per-s"] = rate, ["least-s"] = plan.LeastSeconds, ["most-s"] = plan.MostSeconds, ["never"] = plan.Never };
+        node["plan"] = new JsonObject
+        {
+            ["rate-kg-per-s"] = rate,
+            ["least-s"] = plan.LeastSeconds,
+            ["most-s"] = plan.MostSeconds,
+            ["never"] = plan.Never,
+        };
         return node;
     }
 }

@@ -21,9 +21,21 @@ internal sealed class JobNew(Surroundings surroundings) : DeskCommand<JobNewSett
     {
         var car = await Cars.FindAsync(Desk, settings.Car, cancellation).ConfigureAwait(false);
         var job = (await Desk.OpenJobAsync(car.Id, settings.Complaint, cancellation).ConfigureAwait(false)).Value();
-        return Answer(settings,
-            () => new JsonObject { ["job"] = new JsonObject { ["number"] = job.Number, ["id"] = job.Id.ToString(), ["car-id"] = car.Id.ToString(), ["complaint"] = job.Complaint } },
-            () => Page.Line(Out, $"Job {job.Number} opened for {car.Label}: {job.Complaint}"));
+        return Answer(
+            settings,
+            () =>
+                new JsonObject
+                {
+                    ["job"] = new JsonObject
+                    {
+                        ["number"] = job.Number,
+                        ["id"] = job.Id.ToString(),
+                        ["car-id"] = car.Id.ToString(),
+                        ["complaint"] = job.Complaint,
+                    },
+                },
+            () => Page.Line(Out, $"Job {job.Number} opened for {car.Label}: {job.Complaint}")
+        );
     }
 }
 
@@ -31,33 +43,68 @@ internal sealed class JobList(Surroundings surroundings) : DeskCommand<JobListSe
 {
     protected override async Task<int> RunAsync(JobListSettings settings, CancellationToken cancellation)
     {
-        if (settings.State is not (null or "open" or "waiting" or "closed")) throw new RefusedException("state", settings.State, "open, waiting or closed is allowed");
-        if (settings.Most is < 1) throw new RefusedException("most", settings.Most.Value.ToString(CultureInfo.InvariantCulture), "1 or more is allowed");
-        var jobs = (await Desk.JobsAsync(new JobSearch { State = settings.State, Words = settings.Find ?? "", Most = settings.Most ?? int.MaxValue }, cancellation).ConfigureAwait(false)).Jobs;
-        return Answer(settings, () => new JsonObject { ["jobs"] = new JsonArray([.. jobs.Select(Machine)]) }, () =>
-        {
-            if (jobs.Length == 0)
+        if (settings.State is not (null or "open" or "waiting" or "closed"))
+            throw new RefusedException("state", settings.State, "open, waiting or closed is allowed");
+        if (settings.Most is < 1)
+            throw new RefusedException(
+                "most",
+                settings.Most.Value.ToString(CultureInfo.InvariantCulture),
+                "1 or more is allowed"
+            );
+        var jobs = (
+            await Desk.JobsAsync(
+                    new JobSearch
+                    {
+                        State = settings.State,
+                        Words = settings.Find ?? "",
+                        Most = settings.Most ?? int.MaxValue,
+                    },
+                    cancellation
+                )
+                .ConfigureAwait(false)
+        ).Jobs;
+        return Answer(
+            settings,
+            () => new JsonObject { ["jobs"] = new JsonArray([.. jobs.Select(Machine)]) },
+            () =>
             {
-                if (settings.State is not null || settings.Find is not null) Page.Line(Out, "No job fits.");
-                else Page.Line(Out, "No job yet. Open one: tightcold job new \"blue estate\" \"blows warm\"");
-                return;
+                if (jobs.Length == 0)
+                {
+                    if (settings.State is not null || settings.Find is not null)
+                        Page.Line(Out, "No job fits.");
+                    else
+                        Page.Line(Out, "No job yet. Open one: tightcold job new \"blue estate\" \"blows warm\"");
+                    return;
+                }
+                var table = Page.Table("job", "car", "complaint", "state", "last entry");
+                foreach (var job in jobs)
+                {
+                    table.Row(
+                        job.Number.ToString(CultureInfo.InvariantCulture),
+                        job.CarLabel,
+                        job.Complaint,
+                        job.WaitingFor is { } waiting ? $"{job.State} for {waiting}" : job.State,
+                        job.LastEntryAt is { } last ? Moments.Show(last) : "none"
+                    );
+                }
+                Out.Write(table);
             }
-            var table = Page.Table("job", "car", "complaint", "state", "last entry");
-            foreach (var job in jobs)
-            {
-                table.Row(job.Number.ToString(CultureInfo.InvariantCulture), job.CarLabel, job.Complaint,
-                    job.WaitingFor is { } waiting ? $"{job.State} for {waiting}" : job.State, job.LastEntryAt is { } last ? Moments.Show(last) : "none");
-            }
-            Out.Write(table);
-        });
+        );
     }
 
-    private static JsonNode Machine(JobSummary job) => new JsonObject
-    {
-        ["number"] = job.Number, ["id"] = job.Id.ToString(), ["car-id"] = job.CarId.ToString(), ["car"] = job.CarLabel, ["complaint"] = job.Complaint,
-        ["state"] = job.State, ["waiting-for"] = job.WaitingFor,
-        ["opened-at"] = job.OpenedAt.ToString("O", CultureInfo.InvariantCulture), ["last-entry-at"] = job.LastEntryAt?.ToString("O", CultureInfo.InvariantCulture),
-    };
+    private static JsonNode Machine(JobSummary job) =>
+        new JsonObject
+        {
+            ["number"] = job.Number,
+            ["id"] = job.Id.ToString(),
+            ["car-id"] = job.CarId.ToString(),
+            ["car"] = job.CarLabel,
+            ["complaint"] = job.Complaint,
+            ["state"] = job.State,
+            ["waiting-for"] = job.WaitingFor,
+            ["opened-at"] = job.OpenedAt.ToString("O", CultureInfo.InvariantCulture),
+            ["last-entry-at"] = job.LastEntryAt?.ToString("O", CultureInfo.InvariantCulture),
+        };
 }
 
 internal sealed class JobShow(Surroundings surroundings) : DeskCommand<JobSettings>(surroundings)
@@ -66,20 +113,35 @@ internal sealed class JobShow(Surroundings surroundings) : DeskCommand<JobSettin
     {
         var record = await RecordAsync(settings.Number, cancellation).ConfigureAwait(false);
         // At a glance: showing a journal is no matter of seconds.
-        var picture = new JobPicture(record, await Desk.EarlierAsync(record, cancellation).ConfigureAwait(false), await Desk.ShelfAsync(record, cancellation).ConfigureAwait(false), atAGlance: true);
-        return Answer(settings, () => JsonNode.Parse(JobDesk.Export(record))!, () =>
-        {
-            Page.Heading(Out, $"Job {record.Job.Number}, {record.Car.Label}: {record.Job.Complaint}");
-            Page.Line(Out, $"opened {Moments.Show(record.Job.OpenedAt)}, {record.State}{(record.WaitingFor is { } waiting ? " for " + waiting : "")}");
-            NowText.Show(Out, NowWords.Of(picture), Units);
-            foreach (var entry in record.Journal.All)
+        var picture = new JobPicture(
+            record,
+            await Desk.EarlierAsync(record, cancellation).ConfigureAwait(false),
+            await Desk.ShelfAsync(record, cancellation).ConfigureAwait(false),
+            atAGlance: true
+        );
+        return Answer(
+            settings,
+            () => JsonNode.Parse(JobDesk.Export(record))!,
+            () =>
             {
-                var fields = BagText.OneLine(entry.Schema, entry.Fields, Units);
-                var struck = record.Journal.IsStruck(entry.Id) ? " (struck, counts no more)" : "";
-                var reason = entry.Supersedes is { } old ? $" (instead of [{Ids.Short(old)}]: {entry.Reason})" : "";
-                Page.Line(Out, $"[{Ids.Short(entry.Id)}] {Moments.Show(entry.ObservedAt)} {entry.Kind}: {fields}{reason}{struck}");
+                Page.Heading(Out, $"Job {record.Job.Number}, {record.Car.Label}: {record.Job.Complaint}");
+                Page.Line(
+                    Out,
+                    $"opened {Moments.Show(record.Job.OpenedAt)}, {record.State}{(record.WaitingFor is { } waiting ? " for " + waiting : "")}"
+                );
+                NowText.Show(Out, NowWords.Of(picture), Units);
+                foreach (var entry in record.Journal.All)
+                {
+                    var fields = BagText.OneLine(entry.Schema, entry.Fields, Units);
+                    var struck = record.Journal.IsStruck(entry.Id) ? " (struck, counts no more)" : "";
+                    var reason = entry.Supersedes is { } old ? $" (instead of [{Ids.Short(old)}]: {entry.Reason})" : "";
+                    Page.Line(
+                        Out,
+                        $"[{Ids.Short(entry.Id)}] {Moments.Show(entry.ObservedAt)} {entry.Kind}: {fields}{reason}{struck}"
+                    );
+                }
             }
-        });
+        );
     }
 }
 
@@ -90,17 +152,23 @@ internal sealed class JobFindings(Surroundings surroundings) : DeskCommand<JobSe
         var record = await RecordAsync(settings.Number, cancellation).ConfigureAwait(false);
         var picture = await Desk.PictureAsync(record, cancellation).ConfigureAwait(false);
         var (findings, now) = (Walk.Of(picture), NowWords.Of(picture));
-        return Answer(settings,
-            () => new JsonObject
-            {
-                ["job"] = record.Job.Number, ["now"] = NowText.Machine(now, Units),
-                ["findings"] = new JsonArray([.. findings.Select(finding => (JsonNode)FindingText.Machine(finding, Units))]),
-            },
+        return Answer(
+            settings,
+            () =>
+                new JsonObject
+                {
+                    ["job"] = record.Job.Number,
+                    ["now"] = NowText.Machine(now, Units),
+                    ["findings"] = new JsonArray([
+                        .. findings.Select(finding => (JsonNode)FindingText.Machine(finding, Units)),
+                    ]),
+                },
             () =>
             {
                 NowText.Show(Out, now, Units);
                 FindingText.ShowAll(Out, findings, now.Step, record, Units);
-            });
+            }
+        );
     }
 }
 
@@ -109,32 +177,57 @@ internal sealed class JobKinds(Surroundings surroundings) : DeskCommand<JobKinds
     protected override Task<int> RunAsync(JobKindsSettings settings, CancellationToken cancellation)
     {
         if (settings.Kind is { } asked && EntryKinds.Find(asked) is null)
-            throw new RefusedException("kind", asked, "known kinds are " + string.Join(", ", EntryKinds.All.Select(known => known.Name)));
+            throw new RefusedException(
+                "kind",
+                asked,
+                "known kinds are " + string.Join(", ", EntryKinds.All.Select(known => known.Name))
+            );
         var schemas = EntryKinds.All.Where(schema => settings.Kind is null || schema.Name == settings.Kind).ToList();
-        return Task.FromResult(Answer(settings, () => new JsonObject { ["kinds"] = new JsonArray([.. schemas.Select(Machine)]) }, () =>
-        {
-            foreach (var schema in schemas)
-            {
-                Page.Heading(Out, $"{schema.Name}: {schema.Label}");
-                foreach (var field in schema.Fields)
-                    Page.Line(Out, $"  {field.Name}{(field.Required ? " (needed)" : "")}: {field.Label}; {Takes(field.Type)}{(field.Hint is { } hint ? $" ({hint})" : "")}");
-            }
-        }));
+        return Task.FromResult(
+            Answer(
+                settings,
+                () => new JsonObject { ["kinds"] = new JsonArray([.. schemas.Select(Machine)]) },
+                () =>
+                {
+                    foreach (var schema in schemas)
+                    {
+                        Page.Heading(Out, $"{schema.Name}: {schema.Label}");
+                        foreach (var field in schema.Fields)
+                            Page.Line(
+                                Out,
+                                $"  {field.Name}{(field.Required ? " (needed)" : "")}: {field.Label}; {Takes(field.Type)}{(field.Hint is { } hint ? $" ({hint})" : "")}"
+                            );
+                    }
+                }
+            )
+        );
     }
 
-    private static JsonNode Machine(Schema schema) => new JsonObject
-    {
-        ["kind"] = schema.Name, ["label"] = schema.Label,
-        ["fields"] = new JsonArray([.. schema.Fields.Select(field => (JsonNode)Machine(field))]),
-    };
+    private static JsonNode Machine(Schema schema) =>
+        new JsonObject
+        {
+            ["kind"] = schema.Name,
+            ["label"] = schema.Label,
+            ["fields"] = new JsonArray([.. schema.Fields.Select(field => (JsonNode)Machine(field))]),
+        };
 
     private static JsonObject Machine(FieldSpec field)
     {
-        var node = new JsonObject { ["name"] = field.Name, ["label"] = field.Label, ["needed"] = field.Required, ["takes"] = TypeWord(field.Type) };
+        var node = new JsonObject
+        {
+            ["name"] = field.Name,
+            ["label"] = field.Label,
+            ["needed"] = field.Required,
+            ["takes"] = TypeWord(field.Type),
+        };
         switch (field.Type)
         {
             case FieldType.Quantity quantity:
-                (node["unit"], node["least"], node["most"]) = (SiUnit.Of(quantity.Kind), quantity.MinSi, quantity.MaxSi);
+                (node["unit"], node["least"], node["most"]) = (
+                    SiUnit.Of(quantity.Kind),
+                    quantity.MinSi,
+                    quantity.MaxSi
+                );
                 break;
             case FieldType.Number number:
                 (node["least"], node["most"]) = (number.Min, number.Max);
@@ -150,14 +243,22 @@ internal sealed class JobKinds(Surroundings surroundings) : DeskCommand<JobKinds
 
     private static string TypeWord(FieldType type) => type.GetType().Name.ToLowerInvariant();
 
-    private string Takes(FieldType type) => type switch
-    {
-        FieldType.Quantity quantity => $"{Units.Format(new Measure(quantity.Kind, quantity.MinSi), new Measure(quantity.Kind, quantity.MaxSi))}; units {string.Join(", ", UnitParser.UnitsFor(quantity.Kind, Units.System))}",
-        FieldType.Number number => string.Create(CultureInfo.InvariantCulture, $"a plain number from {number.Min} to {number.Max}"),
-        FieldType.Choice choice => "one of " + string.Join(", ", choice.Words),
-        FieldType.Spot => "a spot of the car's circuit",
-        FieldType.Container => "a can or cylinder of the kit",
-        FieldType.Text text => string.Create(CultureInfo.InvariantCulture, $"text of at most {text.MaxLength} characters"),
-        _ => "",
-    };
+    private string Takes(FieldType type) =>
+        type switch
+        {
+            FieldType.Quantity quantity =>
+                $"{Units.Format(new Measure(quantity.Kind, quantity.MinSi), new Measure(quantity.Kind, quantity.MaxSi))}; units {string.Join(", ", UnitParser.UnitsFor(quantity.Kind, Units.System))}",
+            FieldType.Number number => string.Create(
+                CultureInfo.InvariantCulture,
+                $"a plain number from {number.Min} to {number.Max}"
+            ),
+            FieldType.Choice choice => "one of " + string.Join(", ", choice.Words),
+            FieldType.Spot => "a spot of the car's circuit",
+            FieldType.Container => "a can or cylinder of the kit",
+            FieldType.Text text => string.Create(
+                CultureInfo.InvariantCulture,
+                $"text of at most {text.MaxLength} characters"
+            ),
+            _ => "",
+        };
 }

@@ -12,10 +12,19 @@ using Tightcold.Picture;
 namespace Tightcold.Cli.Commands;
 
 /// <summary>Commands that answer with the entry they saved, and with what was understood.</summary>
-internal abstract class SavingCommand<TSettings>(Surroundings surroundings) : DeskCommand<TSettings>(surroundings) where TSettings : DeskSettings
+internal abstract class SavingCommand<TSettings>(Surroundings surroundings) : DeskCommand<TSettings>(surroundings)
+    where TSettings : DeskSettings
 {
-    protected int Saved(TSettings settings, Entry entry) => Answer(settings, () => new JsonObject { ["saved"] = JobDocument.WriteEntry(entry) },
-        () => Page.Line(Out, $"saved [{Ids.Short(entry.Id)}] {entry.Schema.Label}: {BagText.OneLine(entry.Schema, entry.Fields, Units)}"));
+    protected int Saved(TSettings settings, Entry entry) =>
+        Answer(
+            settings,
+            () => new JsonObject { ["saved"] = JobDocument.WriteEntry(entry) },
+            () =>
+                Page.Line(
+                    Out,
+                    $"saved [{Ids.Short(entry.Id)}] {entry.Schema.Label}: {BagText.OneLine(entry.Schema, entry.Fields, Units)}"
+                )
+        );
 }
 
 internal sealed class JobAdd(Surroundings surroundings) : SavingCommand<JobAddSettings>(surroundings)
@@ -23,38 +32,71 @@ internal sealed class JobAdd(Surroundings surroundings) : SavingCommand<JobAddSe
     protected override async Task<int> RunAsync(JobAddSettings settings, CancellationToken cancellation)
     {
         if (settings.Lines is { } lines)
-            return settings.Kind is null ? await LinesAsync(settings, lines, cancellation).ConfigureAwait(false)
-                : throw new RefusedException("lines", lines, "entries come either as JSON lines or as a kind with its fields, not both");
+            return settings.Kind is null
+                ? await LinesAsync(settings, lines, cancellation).ConfigureAwait(false)
+                : throw new RefusedException(
+                    "lines",
+                    lines,
+                    "entries come either as JSON lines or as a kind with its fields, not both"
+                );
         if (settings.Kind is not { } kind)
             throw new RefusedException("kind", "", "the kind of entry is needed here; see tightcold job kinds");
         Guid? id = null;
         if (settings.Id is { } typed)
-            id = Guid.TryParseExact(typed, "D", out var parsed) ? parsed : throw new RefusedException("id", typed, "an id of 32 hexadecimal digits with hyphens is needed");
+            id = Guid.TryParseExact(typed, "D", out var parsed)
+                ? parsed
+                : throw new RefusedException("id", typed, "an id of 32 hexadecimal digits with hyphens is needed");
         var at = Moments.Read("at", settings.At, Surroundings.Clock);
         var who = await WhoAsync(settings.Who, cancellation).ConfigureAwait(false);
-        if (!settings.Really && EntryKinds.Find(kind) is { } schema
-            && AskBack.Of(new JobPicture(await RecordAsync(settings.Number, cancellation).ConfigureAwait(false)), kind,
-                FieldReader.Read(schema, FieldArguments.Read(settings.Fields), CultureInfo.InvariantCulture).Bag) is { } asked)
-            throw new RefusedException([InputProblem.Of(kind, string.Join(' ', settings.Fields ?? []), $"{asked} Nothing was written; with --really it is, and the card is marked")]);
-        var outcome = await Desk.AddEntryAsync(settings.Number, kind, FieldArguments.Read(settings.Fields), at, who, id: id, cancellation: cancellation).ConfigureAwait(false);
+        if (
+            !settings.Really
+            && EntryKinds.Find(kind) is { } schema
+            && AskBack.Of(
+                new JobPicture(await RecordAsync(settings.Number, cancellation).ConfigureAwait(false)),
+                kind,
+                FieldReader.Read(schema, FieldArguments.Read(settings.Fields), CultureInfo.InvariantCulture).Bag
+            )
+                is { } asked
+        )
+            throw new RefusedException([
+                InputProblem.Of(
+                    kind,
+                    string.Join(' ', settings.Fields ?? []),
+                    $"{asked} Nothing was written; with --really it is, and the card is marked"
+                ),
+            ]);
+        var outcome = await Desk.AddEntryAsync(
+                settings.Number,
+                kind,
+                FieldArguments.Read(settings.Fields),
+                at,
+                who,
+                id: id,
+                cancellation: cancellation
+            )
+            .ConfigureAwait(false);
         return Saved(settings, outcome.Value());
     }
 
-    /// <summary>One line in, one line out: <c>saved ID</c> once the entry is on disk, so that a sender knows what to send again.</summary>
+    /// <summary>One line in, one line out: <c>saved ID</c> once the entry is on disk, so that a sender knows what to
+    /// send again.</summary>
     private async Task<int> LinesAsync(JobAddSettings settings, string from, CancellationToken cancellation)
     {
-        if (from != Wiring.Surroundings.StandardInput && !File.Exists(from)) throw new RefusedException("lines", from, "there is no such file");
+        if (from != Wiring.Surroundings.StandardInput && !File.Exists(from))
+            throw new RefusedException("lines", from, "there is no such file");
         var reader = from == Wiring.Surroundings.StandardInput ? Surroundings.In : File.OpenText(from);
         var refused = new List<InputProblem>();
         for (var number = 1; await reader.ReadLineAsync(cancellation).ConfigureAwait(false) is { } line; number++)
         {
-            if (string.IsNullOrWhiteSpace(line)) continue;
+            if (string.IsNullOrWhiteSpace(line))
+                continue;
             var (entry, problems) = JobDocument.ReadEntry(line);
             if (entry is not null)
             {
                 var outcome = await Desk.AddWrittenAsync(settings.Number, entry, cancellation).ConfigureAwait(false);
                 problems = outcome.Problems;
-                if (outcome.Taken) Page.Raw(Out, settings.Json ? $"{{\"saved\":\"{entry.Id}\"}}\n" : $"saved {entry.Id}\n");
+                if (outcome.Taken)
+                    Page.Raw(Out, settings.Json ? $"{{\"saved\":\"{entry.Id}\"}}\n" : $"saved {entry.Id}\n");
             }
             refused.AddRange(problems.Select(problem => problem with { Field = $"line {number}: {problem.Field}" }));
         }
@@ -69,12 +111,31 @@ internal sealed class JobCorrect(Surroundings surroundings) : SavingCommand<JobC
         var record = await RecordAsync(settings.Number, cancellation).ConfigureAwait(false);
         var old = FindEntry(record, settings.Entry);
         if (old.Kind == EntryKinds.Struck)
-            throw new RefusedException("entry", settings.Entry, "a strike has nothing to correct; strike it to take it back");
-        var fields = old.Fields.ToDictionary(field => field.Key, field => BagText.Typed(field.Value), StringComparer.Ordinal);
-        foreach (var (name, text) in FieldArguments.Read(settings.Fields)) fields[name] = text;
+            throw new RefusedException(
+                "entry",
+                settings.Entry,
+                "a strike has nothing to correct; strike it to take it back"
+            );
+        var fields = old.Fields.ToDictionary(
+            field => field.Key,
+            field => BagText.Typed(field.Value),
+            StringComparer.Ordinal
+        );
+        foreach (var (name, text) in FieldArguments.Read(settings.Fields))
+            fields[name] = text;
         var at = Moments.Read("at", settings.At, Surroundings.Clock) ?? old.ObservedAt;
         var who = await WhoAsync(settings.Who, cancellation).ConfigureAwait(false);
-        var outcome = await Desk.AddEntryAsync(settings.Number, old.Kind, fields, at, who, old.Id, settings.Reason, cancellation: cancellation).ConfigureAwait(false);
+        var outcome = await Desk.AddEntryAsync(
+                settings.Number,
+                old.Kind,
+                fields,
+                at,
+                who,
+                old.Id,
+                settings.Reason,
+                cancellation: cancellation
+            )
+            .ConfigureAwait(false);
         return Saved(settings, outcome.Value());
     }
 }
@@ -85,9 +146,16 @@ internal sealed class JobStrike(Surroundings surroundings) : SavingCommand<JobSt
     {
         var old = FindEntry(await RecordAsync(settings.Number, cancellation).ConfigureAwait(false), settings.Entry);
         var who = await WhoAsync(settings.Who, cancellation).ConfigureAwait(false);
-        var struck = (await Desk.StrikeAsync(settings.Number, old.Id, who, settings.Reason ?? "", cancellation).ConfigureAwait(false)).Value();
-        return Answer(settings, () => new JsonObject { ["saved"] = JobDocument.WriteEntry(struck) },
-            () => Page.Line(Out, $"struck [{Ids.Short(old.Id)}] {old.Schema.Label}; it stays visible and counts no more"));
+        var struck = (
+            await Desk.StrikeAsync(settings.Number, old.Id, who, settings.Reason ?? "", cancellation)
+                .ConfigureAwait(false)
+        ).Value();
+        return Answer(
+            settings,
+            () => new JsonObject { ["saved"] = JobDocument.WriteEntry(struck) },
+            () =>
+                Page.Line(Out, $"struck [{Ids.Short(old.Id)}] {old.Schema.Label}; it stays visible and counts no more")
+        );
     }
 }
 
@@ -102,7 +170,11 @@ internal sealed class JobExport(Surroundings surroundings) : DeskCommand<JobExpo
             return ExitCode.Done;
         }
         await File.WriteAllTextAsync(path, text, cancellation).ConfigureAwait(false);
-        return Answer(settings, () => new JsonObject { ["written"] = path }, () => Page.Line(Out, $"job {settings.Number} written to {path}"));
+        return Answer(
+            settings,
+            () => new JsonObject { ["written"] = path },
+            () => Page.Line(Out, $"job {settings.Number} written to {path}")
+        );
     }
 }
 
@@ -110,11 +182,21 @@ internal sealed class JobImport(Surroundings surroundings) : DeskCommand<JobImpo
 {
     protected override async Task<int> RunAsync(JobImportSettings settings, CancellationToken cancellation)
     {
-        if (settings.From != Wiring.Surroundings.StandardInput && !File.Exists(settings.From)) throw new RefusedException("file", settings.From, "there is no such file");
-        var text = settings.From == Wiring.Surroundings.StandardInput ? await Surroundings.In.ReadToEndAsync(cancellation).ConfigureAwait(false)
-            : await File.ReadAllTextAsync(settings.From, cancellation).ConfigureAwait(false);
+        if (settings.From != Wiring.Surroundings.StandardInput && !File.Exists(settings.From))
+            throw new RefusedException("file", settings.From, "there is no such file");
+        var text =
+            settings.From == Wiring.Surroundings.StandardInput
+                ? await Surroundings.In.ReadToEndAsync(cancellation).ConfigureAwait(false)
+                : await File.ReadAllTextAsync(settings.From, cancellation).ConfigureAwait(false);
         var job = (await Desk.ImportAsync(text, cancellation).ConfigureAwait(false)).Value();
-        return Answer(settings, () => new JsonObject { ["job"] = new JsonObject { ["number"] = job.Number, ["id"] = job.Id.ToString() } },
-            () => Page.Line(Out, $"imported as job {job.Number}"));
+        return Answer(
+            settings,
+            () =>
+                new JsonObject
+                {
+                    ["job"] = new JsonObject { ["number"] = job.Number, ["id"] = job.Id.ToString() },
+                },
+            () => Page.Line(Out, $"imported as job {job.Number}")
+        );
     }
 }

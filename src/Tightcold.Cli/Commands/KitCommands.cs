@@ -30,7 +30,9 @@ internal sealed class KitSet(Surroundings surroundings) : DeskCommand<KitSetting
     protected override async Task<int> RunAsync(KitSettings settings, CancellationToken cancellation)
     {
         var from = Moments.Read("from", settings.From, Surroundings.Clock);
-        var kit = (await Desk.UpdateKitAsync(FieldArguments.Read(settings.Fields), from, cancellation).ConfigureAwait(false)).Value();
+        var kit = (
+            await Desk.UpdateKitAsync(FieldArguments.Read(settings.Fields), from, cancellation).ConfigureAwait(false)
+        ).Value();
         return KitAnswer.Give(kit, settings.Json, Out, Units);
     }
 }
@@ -40,7 +42,9 @@ internal sealed class KitAddContainer(Surroundings surroundings) : DeskCommand<K
     protected override async Task<int> RunAsync(KitSettings settings, CancellationToken cancellation)
     {
         var from = Moments.Read("from", settings.From, Surroundings.Clock);
-        var kit = (await Desk.AddContainerAsync(FieldArguments.Read(settings.Fields), from, cancellation).ConfigureAwait(false)).Value();
+        var kit = (
+            await Desk.AddContainerAsync(FieldArguments.Read(settings.Fields), from, cancellation).ConfigureAwait(false)
+        ).Value();
         return KitAnswer.Give(kit, settings.Json, Out, Units);
     }
 }
@@ -57,10 +61,15 @@ internal static class KitAnswer
         }
         Page.Heading(console, $"Kit from {Moments.Show(kit.From)}");
         var lines = BagText.Lines(Kit.Schema, kit.Fields, units).ToList();
-        if (lines.Count == 0) lines.Add("no instrument described yet; common ones are assumed (tightcold kit set)");
-        foreach (var line in lines) Page.Line(console, "  " + line);
+        if (lines.Count == 0)
+            lines.Add("no instrument described yet; common ones are assumed (tightcold kit set)");
+        foreach (var line in lines)
+            Page.Line(console, "  " + line);
         foreach (var container in kit.Containers)
-            Page.Line(console, $"  {container.Name}: {BagText.OneLine(Jobs.Kits.Container.Schema, container.Fields.Without("name"), units)}");
+            Page.Line(
+                console,
+                $"  {container.Name}: {BagText.OneLine(Jobs.Kits.Container.Schema, container.Fields.Without("name"), units)}"
+            );
         return ExitCode.Done;
     }
 }

@@ -6,13 +6,14 @@ using Tightcold.App.Units;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
 using Tightcold.Diagnosis.Leaks;
-using Tightcold.Picture.Leaks;
 using Tightcold.Jobs.Kits;
+using Tightcold.Picture.Leaks;
 using Tightcold.Quantities;
 
 namespace Tightcold.Cli.Commands;
 
-/// <summary>Odds and rates of every spot, what to check next, how long the charge lasts, and what each way forward costs.</summary>
+/// <summary>Odds and rates of every spot, what to check next, how long the charge lasts, and what each way forward
+/// costs.</summary>
 internal sealed class Leaks(Surroundings surroundings) : DeskCommand<LeaksSettings>(surroundings)
 {
     protected override async Task<int> RunAsync(LeaksSettings settings, CancellationToken cancellation)
@@ -22,32 +23,56 @@ internal sealed class Leaks(Surroundings surroundings) : DeskCommand<LeaksSettin
         var kit = await Desk.KitAsync(cancellation).ConfigureAwait(false);
         var assumed = WaysForward.PricesOf(kit).Assumed.Length > 0;
         var ways = WayCost.All(view.Belief, Prices(settings, kit), view.ChargeKg, view.SufferingKg);
-        if (settings.Svg is { } path) await File.WriteAllTextAsync(path, CircuitDiagram.Draw(record, view), cancellation).ConfigureAwait(false);
+        if (settings.Svg is { } path)
+            await File.WriteAllTextAsync(path, CircuitDiagram.Draw(record, view), cancellation).ConfigureAwait(false);
         return Answer(settings, () => Machine(view, ways), () => Person(view, ways, settings, assumed));
     }
 
     private static LeakPrices Prices(LeaksSettings settings, Kit kit)
     {
-        double Price(string name, double? given, double assumed) => given is null ? assumed
-            : given is >= 0 and < 1e6 ? given.Value : throw new RefusedException(name, given.Value.ToString(CultureInfo.InvariantCulture), "a price from 0 to a million is allowed");
+        double Price(string name, double? given, double assumed) =>
+            given is null ? assumed
+            : given is >= 0 and < 1e6 ? given.Value
+            : throw new RefusedException(
+                name,
+                given.Value.ToString(CultureInfo.InvariantCulture),
+                "a price from 0 to a million is allowed"
+            );
         var usual = WaysForward.PricesOf(kit).Prices;
         var years = Price("years", settings.Years, usual.HorizonSeconds / LeakForecast.Year);
-        if (years is <= 0 or > 20) throw new RefusedException("years", years.ToString(CultureInfo.InvariantCulture), "more than 0 and at most 20 years are allowed");
-        return new(Price("refrigerant-price", settings.RefrigerantPrice, usual.RefrigerantPerKg), Price("part-price", settings.PartPrice, usual.PartsPerSpot),
-            Price("opening-price", settings.OpeningPrice, usual.EachOpening), Price("hour-worth", settings.HourWorth, usual.HourWorth),
-            Price("workshop-price", settings.WorkshopPrice, usual.WorkshopJob), years * LeakForecast.Year);
+        if (years is <= 0 or > 20)
+            throw new RefusedException(
+                "years",
+                years.ToString(CultureInfo.InvariantCulture),
+                "more than 0 and at most 20 years are allowed"
+            );
+        return new(
+            Price("refrigerant-price", settings.RefrigerantPrice, usual.RefrigerantPerKg),
+            Price("part-price", settings.PartPrice, usual.PartsPerSpot),
+            Price("opening-price", settings.OpeningPrice, usual.EachOpening),
+            Price("hour-worth", settings.HourWorth, usual.HourWorth),
+            Price("workshop-price", settings.WorkshopPrice, usual.WorkshopJob),
+            years * LeakForecast.Year
+        );
     }
 
-    private string Rate(LeakQuantiles rate) => Units.Format(new(QuantityKind.LeakRate, rate.P05), new(QuantityKind.LeakRate, rate.P95));
+    private string Rate(LeakQuantiles rate) =>
+        Units.Format(new(QuantityKind.LeakRate, rate.P05), new(QuantityKind.LeakRate, rate.P95));
 
     /// <summary>The same in the other reader's unit.</summary>
-    private string Other(LeakQuantiles rate) => new ReaderUnits(Units.System == UnitSystem.Us ? UnitSystem.Metric : UnitSystem.Us, CultureInfo.InvariantCulture)
-        .Format(new(QuantityKind.LeakRate, rate.P05), new(QuantityKind.LeakRate, rate.P95));
+    private string Other(LeakQuantiles rate) =>
+        new ReaderUnits(
+            Units.System == UnitSystem.Us ? UnitSystem.Metric : UnitSystem.Us,
+            CultureInfo.InvariantCulture
+        ).Format(new(QuantityKind.LeakRate, rate.P05), new(QuantityKind.LeakRate, rate.P95));
 
     private string Flow(LeakView view, LeakQuantiles rate)
     {
         double At(double kgPerS) => view.Belief.Evidence.Setting.Throughput(kgPerS, 293.15);
-        return Units.Format(new(QuantityKind.GasThroughput, At(rate.P05)), new(QuantityKind.GasThroughput, At(rate.P95)));
+        return Units.Format(
+            new(QuantityKind.GasThroughput, At(rate.P05)),
+            new(QuantityKind.GasThroughput, At(rate.P95))
+        );
     }
 
     private string Odds(double odds) => Units.Format(Measure.Ratio(Math.Clamp(odds, 0.01, 0.99)));
@@ -55,52 +80,133 @@ internal sealed class Leaks(Surroundings surroundings) : DeskCommand<LeaksSettin
     private void Person(LeakView view, ImmutableArray<WayCost> ways, LeaksSettings settings, bool assumed)
     {
         var belief = view.Belief;
-        var table = Page.Table("spot", "leaks now", "rate if so, 90 %", $"in {(Units.System == UnitSystem.Us ? "g/yr" : "oz/yr")}", "as gas at 20 °C", "checks");
+        var table = Page.Table(
+            "spot",
+            "leaks now",
+            "rate if so, 90 %",
+            $"in {(Units.System == UnitSystem.Us ? "g/yr" : "oz/yr")}",
+            "as gas at 20 °C",
+            "checks"
+        );
         foreach (var spot in belief.Spots.OrderByDescending(spot => spot.Leaking))
-            table.Row(spot.Spot.Name, Odds(spot.Leaking), Rate(spot.RateKgPerS), Other(spot.RateKgPerS), Flow(view, spot.RateKgPerS), spot.Spot.Tests.Length.ToString(CultureInfo.InvariantCulture));
+            table.Row(
+                spot.Spot.Name,
+                Odds(spot.Leaking),
+                Rate(spot.RateKgPerS),
+                Other(spot.RateKgPerS),
+                Flow(view, spot.RateKgPerS),
+                spot.Spot.Tests.Length.ToString(CultureInfo.InvariantCulture)
+            );
         Out.Write(table);
-        Page.Line(Out, $"all spots together, before repairs: {Rate(belief.Before)} (90 %); as they are now: {Rate(belief.Now)}");
-        Page.Line(Out, $"that another leak remains unfound: {Odds(belief.AnotherRemains)}");
-        Page.Line(Out, view.Losses.Basis.Render(Units) + (view.Losses.LostKg is { } lost ? $"; lost since: {Units.Format(Measure.Kilograms(lost))}" : ""));
+        Page.Line(
+            Out,
+            $"all spots together, before repairs: {Rate(belief.Before)} (90 %); as they are now: {Rate(belief.Now)}"
+        );
+        Page.Line(Out, $"that another leak, large or small, remains unfound: {Odds(belief.AnotherRemains)}");
+        Page.Line(
+            Out,
+            view.Losses.Basis.Render(Units)
+                + (view.Losses.LostKg is { } lost ? $"; lost since: {Units.Format(Measure.Kilograms(lost))}" : "")
+        );
         foreach (var check in view.Checks)
-            Page.Line(Out, string.Create(CultureInfo.InvariantCulture, $"check next: {check.Spot} by {LeakView.NameOf(check.Kind)}, {check.Minutes:0} min"));
+            Page.Line(
+                Out,
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"check next: {check.Spot} by {LeakView.NameOf(check.Kind)}, {check.Minutes:0} min"
+                )
+            );
         var time = view.Forecast.Seconds;
-        Page.Line(Out, $"until it cools badly: {Months(time.P05)} to {Months(time.P95)} months (90 %), median {Months(time.P50)}; next check by {view.NextCheckAt.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}");
+        Page.Line(
+            Out,
+            $"until it cools badly: {Months(time.P05)} to {Months(time.P95)} months (90 %), median {Months(time.P50)}; next check by {view.NextCheckAt.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}"
+        );
         Page.Line(Out, "");
         var costs = Page.Table("way forward", "cost, median", "90 %", "mean", "refills", "stays cold", "escapes");
         foreach (var way in ways)
-            costs.Row(WaysForward.Name(way.Way), Money(way.Money.P50), $"{Money(way.Money.P05)} to {Money(way.Money.P95)}", Money(way.MeanMoney), Money(way.Refills.P50),
-                Odds(way.StaysCold), Units.Format(Measure.Kilograms(way.EscapedKg.P05), Measure.Kilograms(way.EscapedKg.P95)));
+            costs.Row(
+                WaysForward.Name(way.Way),
+                Money(way.Money.P50),
+                $"{Money(way.Money.P05)} to {Money(way.Money.P95)}",
+                Money(way.MeanMoney),
+                Money(way.Refills.P50),
+                Odds(way.StaysCold),
+                Units.Format(Measure.Kilograms(way.EscapedKg.P05), Measure.Kilograms(way.EscapedKg.P95))
+            );
         Out.Write(costs);
         Page.Line(Out, "Topping up a system that is known to leak is not lawful everywhere: check local rules.");
-        if (assumed && (settings.RefrigerantPrice is null || settings.WorkshopPrice is null)) Page.Line(Out, "Prices not given are placeholders: give yours once with tightcold kit set price-refrigerant=…, or here with --refrigerant-price, --part-price, --opening-price, --workshop-price, --hour-worth.");
+        if (assumed && (settings.RefrigerantPrice is null || settings.WorkshopPrice is null))
+            Page.Line(
+                Out,
+                "Prices not given are placeholders: give yours once with tightcold kit set price-refrigerant=…, or here with --refrigerant-price, --part-price, --opening-price, --workshop-price, --hour-worth."
+            );
     }
 
-    private static string Months(double seconds) => (seconds / (LeakForecast.Year / 12)).ToString("0", CultureInfo.InvariantCulture);
+    private static string Months(double seconds) =>
+        (seconds / (LeakForecast.Year / 12)).ToString("0", CultureInfo.InvariantCulture);
 
     private static string Money(double amount) => amount.ToString("0", CultureInfo.InvariantCulture);
 
-    private static JsonObject Quantiles(LeakQuantiles q) => new() { ["p05"] = q.P05, ["p25"] = q.P25, ["p50"] = q.P50, ["p75"] = q.P75, ["p95"] = q.P95 };
+    private static JsonObject Quantiles(LeakQuantiles q) =>
+        new()
+        {
+            ["p05"] = q.P05,
+            ["p25"] = q.P25,
+            ["p50"] = q.P50,
+            ["p75"] = q.P75,
+            ["p95"] = q.P95,
+        };
 
-    private static JsonObject Machine(LeakView view, ImmutableArray<WayCost> ways) => new()
-    {
-        ["spots"] = new JsonArray([.. view.Belief.Spots.Select(spot => (JsonNode)new JsonObject
+    private static JsonObject Machine(LeakView view, ImmutableArray<WayCost> ways) =>
+        new()
         {
-            ["spot"] = spot.Spot.Name, ["leaking"] = spot.Leaking, ["leaked-before-repair"] = spot.Leaked, ["rate-kg-per-s"] = Quantiles(spot.RateKgPerS),
-            ["checks"] = spot.Spot.Tests.Length, ["opened-once"] = spot.OpenedOnce,
-        })]),
-        ["total-kg-per-s"] = Quantiles(view.Belief.Before),
-        ["remaining-kg-per-s"] = Quantiles(view.Belief.Now),
-        ["another-remains"] = view.Belief.AnotherRemains,
-        ["lost-kg"] = view.Losses.LostKg,
-        ["still-cools"] = view.Belief.StillCools,
-        ["verdict"] = FindingText.Kebab(view.Belief.Verdict.ToString()),
-        ["next"] = new JsonArray([.. view.Checks.Select(check => (JsonNode)new JsonObject { ["spot"] = check.Spot, ["test"] = LeakView.NameOf(check.Kind), ["minutes"] = check.Minutes, ["shows"] = check.Positive })]),
-        ["time-to-warm-s"] = Quantiles(view.Forecast.Seconds),
-        ["next-check-at"] = view.NextCheckAt.ToString("O", CultureInfo.InvariantCulture),
-        ["ways"] = new JsonArray([.. ways.Select(way => (JsonNode)new JsonObject
-        {
-            ["way"] = WaysForward.Name(way.Way), ["money"] = Quantiles(way.Money), ["mean-money"] = way.MeanMoney, ["refills"] = Quantiles(way.Refills), ["escaped-kg"] = Quantiles(way.EscapedKg), ["stays-cold"] = way.StaysCold,
-        })]),
-    };
+            ["spots"] = new JsonArray([
+                .. view.Belief.Spots.Select(spot =>
+                    (JsonNode)
+                        new JsonObject
+                        {
+                            ["spot"] = spot.Spot.Name,
+                            ["leaking"] = spot.Leaking,
+                            ["leaked-before-repair"] = spot.Leaked,
+                            ["rate-kg-per-s"] = Quantiles(spot.RateKgPerS),
+                            ["checks"] = spot.Spot.Tests.Length,
+                            ["opened-once"] = spot.OpenedOnce,
+                        }
+                ),
+            ]),
+            ["total-kg-per-s"] = Quantiles(view.Belief.Before),
+            ["remaining-kg-per-s"] = Quantiles(view.Belief.Now),
+            ["another-remains"] = view.Belief.AnotherRemains,
+            ["lost-kg"] = view.Losses.LostKg,
+            ["still-cools"] = view.Belief.StillCools,
+            ["verdict"] = FindingText.Kebab(view.Belief.Verdict.ToString()),
+            ["next"] = new JsonArray([
+                .. view.Checks.Select(check =>
+                    (JsonNode)
+                        new JsonObject
+                        {
+                            ["spot"] = check.Spot,
+                            ["test"] = LeakView.NameOf(check.Kind),
+                            ["minutes"] = check.Minutes,
+                            ["shows"] = check.Positive,
+                        }
+                ),
+            ]),
+            ["time-to-warm-s"] = Quantiles(view.Forecast.Seconds),
+            ["next-check-at"] = view.NextCheckAt.ToString("O", CultureInfo.InvariantCulture),
+            ["ways"] = new JsonArray([
+                .. ways.Select(way =>
+                    (JsonNode)
+                        new JsonObject
+                        {
+                            ["way"] = WaysForward.Name(way.Way),
+                            ["money"] = Quantiles(way.Money),
+                            ["mean-money"] = way.MeanMoney,
+                            ["refills"] = Quantiles(way.Refills),
+                            ["escaped-kg"] = Quantiles(way.EscapedKg),
+                            ["stays-cold"] = way.StaysCold,
+                        }
+                ),
+            ]),
+        };
 }

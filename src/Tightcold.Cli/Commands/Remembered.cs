@@ -8,7 +8,8 @@ internal static class Remembered
 {
     public static UnitSystem Units(string folder, string? asked)
     {
-        if (asked is null) return RememberedUnits.Read(folder);
+        if (asked is null)
+            return RememberedUnits.Read(folder);
         var system = asked.ToLowerInvariant() switch
         {
             "metric" => UnitSystem.Metric,

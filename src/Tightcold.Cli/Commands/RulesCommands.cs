@@ -30,12 +30,17 @@ internal sealed class RulesCommand(Surroundings surroundings) : DeskCommand<Rule
 {
     private static readonly (Question Question, string Asks)[] Questions =
     [
-        (Question.Buy, "Who may buy"), (Question.Own, "Who may keep a stock"),
+        (Question.Buy, "Who may buy"),
+        (Question.Own, "Who may keep a stock"),
         (Question.Charge, "Who may charge, with what"),
-        (Question.Recover, "Who may recover"), (Question.Vent, "Letting it out"),
+        (Question.Recover, "Who may recover"),
+        (Question.Vent, "Letting it out"),
         (Question.TopUp, "Topping up a leaking circuit"),
-        (Question.Cans, "Disposable cans, self-sealing valves"), (Question.LeakCheck, "Leak check after a mend"),
-        (Question.Records, "Records"), (Question.Cylinder, "Cylinders"), (Question.Equipment, "Equipment"),
+        (Question.Cans, "Disposable cans, self-sealing valves"),
+        (Question.LeakCheck, "Leak check after a mend"),
+        (Question.Records, "Records"),
+        (Question.Cylinder, "Cylinders"),
+        (Question.Equipment, "Equipment"),
         (Question.Warming, "Warming potential the law counts with"),
     ];
 
@@ -56,52 +61,84 @@ internal sealed class RulesCommand(Surroundings surroundings) : DeskCommand<Rule
             "for-pay" => Who.ForPay,
             var other => throw new RefusedException("works", other, "owner or for-pay"),
         };
-        return Answer(settings, () => new JsonObject
-        {
-            ["place"] = place.Reading.Place?.Code, ["name"] = place.Name, ["always"] = RuleBook.AlwaysSay,
-            ["unknown"] = new JsonArray([.. place.Unknown.Select(sentence => (JsonNode)sentence)]),
-            ["list"] = List(place, who, refrigerant),
-        }, () =>
-        {
-            Page.Heading(Out, $"Rules of {place.Name}");
-            Page.Line(Out, $"{RuleBook.AlwaysSay} Ask: {place.Books[0].Authority}.");
-            foreach (var sentence in place.Unknown) Page.Line(Out, sentence);
-            foreach (var (question, asks) in Questions)
-            {
-                var lines = place.Of(question).Where(line => line.Meets(who) && line.IsAbout(refrigerant)).ToArray();
-                if (lines.Length == 0) continue;
-                Page.Heading(Out, asks);
-                foreach (var line in lines)
+        return Answer(
+            settings,
+            () =>
+                new JsonObject
                 {
-                    Page.Line(Out, $"  {RuleWords.About(line)}{RuleWords.Plain(line)}.");
-                    Page.Line(Out, $"    read on: {RuleWords.ReadOn(line)}");
+                    ["place"] = place.Reading.Place?.Code,
+                    ["name"] = place.Name,
+                    ["always"] = RuleBook.AlwaysSay,
+                    ["unknown"] = new JsonArray([.. place.Unknown.Select(sentence => (JsonNode)sentence)]),
+                    ["list"] = List(place, who, refrigerant),
+                },
+            () =>
+            {
+                Page.Heading(Out, $"Rules of {place.Name}");
+                Page.Line(Out, $"{RuleBook.AlwaysSay} Ask: {place.Books[0].Authority}.");
+                foreach (var sentence in place.Unknown)
+                    Page.Line(Out, sentence);
+                foreach (var (question, asks) in Questions)
+                {
+                    var lines = place
+                        .Of(question)
+                        .Where(line => line.Meets(who) && line.IsAbout(refrigerant))
+                        .ToArray();
+                    if (lines.Length == 0)
+                        continue;
+                    Page.Heading(Out, asks);
+                    foreach (var line in lines)
+                    {
+                        Page.Line(Out, $"  {RuleWords.About(line)}{RuleWords.Plain(line)}.");
+                        Page.Line(Out, $"    read on: {RuleWords.ReadOn(line)}");
+                    }
                 }
             }
-        });
+        );
     }
 
     /// <summary>The lines as a machine reads them.</summary>
     internal static JsonArray List(PlaceRules place, Who who = Who.NotSaid, string? refrigerant = null) =>
-        [.. place.Lines.Where(line => line.Meets(who) && line.IsAbout(refrigerant))
-            .Select(line => (JsonNode)new JsonObject
-        {
-            ["question"] = Word(line.Question.ToString()),
-            ["binds"] = Word(line.Binds == Who.NotSaid ? "Everybody" : line.Binds.ToString()),
-            ["ruling"] = Word(line.Ruling.ToString()), ["says"] = line.Says, ["instrument"] = line.Instrument,
-            ["article"] = line.Article,
-            ["in-force"] = line.InForce, ["read"] = line.Read, ["sure"] = Word(line.Sure.ToString()),
-            ["ask"] = line.Ask, ["years"] = line.Years,
-            ["limit"] = line.Limit,
-            ["refrigerants"] = new JsonArray([.. line.Refrigerants.Select(name => (JsonNode)name)]),
-            ["warming"] = line.Warming.Count == 0 ? null
-                : new JsonObject([.. line.Warming
-                    .Select(figure => KeyValuePair.Create(figure.Key, (JsonNode?)figure.Value))]),
-            ["report"] = line.Report.Length == 0 ? null : line.Report,
-        })];
+        [
+            .. place
+                .Lines.Where(line => line.Meets(who) && line.IsAbout(refrigerant))
+                .Select(line =>
+                    (JsonNode)
+                        new JsonObject
+                        {
+                            ["question"] = Word(line.Question.ToString()),
+                            ["binds"] = Word(line.Binds == Who.NotSaid ? "Everybody" : line.Binds.ToString()),
+                            ["ruling"] = Word(line.Ruling.ToString()),
+                            ["says"] = line.Says,
+                            ["instrument"] = line.Instrument,
+                            ["article"] = line.Article,
+                            ["in-force"] = line.InForce,
+                            ["read"] = line.Read,
+                            ["sure"] = Word(line.Sure.ToString()),
+                            ["ask"] = line.Ask,
+                            ["years"] = line.Years,
+                            ["limit"] = line.Limit,
+                            ["refrigerants"] = new JsonArray([.. line.Refrigerants.Select(name => (JsonNode)name)]),
+                            ["warming"] =
+                                line.Warming.Count == 0
+                                    ? null
+                                    : new JsonObject([
+                                        .. line.Warming.Select(figure =>
+                                            KeyValuePair.Create(figure.Key, (JsonNode?)figure.Value)
+                                        ),
+                                    ]),
+                            ["report"] = line.Report.Length == 0 ? null : line.Report,
+                        }
+                ),
+        ];
 
     private static string Word(string name) =>
-        string.Concat(name.Select((letter, i) => char.IsUpper(letter)
-            ? (i > 0 ? "-" : "") + char.ToLowerInvariant(letter) : letter.ToString()));
+        string.Concat(
+            name.Select(
+                (letter, i) =>
+                    char.IsUpper(letter) ? (i > 0 ? "-" : "") + char.ToLowerInvariant(letter) : letter.ToString()
+            )
+        );
 }
 
 internal sealed class PlacesSettings : DeskSettings
@@ -120,20 +157,37 @@ internal sealed class PlacesCommand(Surroundings surroundings) : DeskCommand<Pla
     {
         var words = string.Join(' ', settings.Words);
         var found = Gazetteer.Search(words);
-        if (found.IsEmpty) throw new RefusedException("words", words, "no country or region has words that begin so");
-        return Task.FromResult(Answer(settings, () => new JsonArray([.. found.Select(place => (JsonNode)new JsonObject
-        {
-            ["code"] = place.Code, ["name"] = place.Name, ["label"] = place.Label, ["country"] = place.Country?.Code,
-        })]), () =>
-        {
-            foreach (var place in found.Take(Most))
-            {
-                var own = place.OwnNames.IsEmpty ? "" : $", {string.Join(", ", place.OwnNames.Take(3))}";
-                var within = place.Country is { } country ? ", " + country.Name : "";
-                Page.Line(Out, $"{place.Code,-7} {place.Name}{within}{own}");
-            }
-            if (found.Length > Most) Page.Line(Out, $"and {found.Length - Most} more: type more of the name.");
-            Page.Line(Out, $"Keep one with: tightcold kit set \"jurisdiction={found[0].Label}\"");
-        }));
+        if (found.IsEmpty)
+            throw new RefusedException("words", words, "no country or region has words that begin so");
+        return Task.FromResult(
+            Answer(
+                settings,
+                () =>
+                    new JsonArray([
+                        .. found.Select(place =>
+                            (JsonNode)
+                                new JsonObject
+                                {
+                                    ["code"] = place.Code,
+                                    ["name"] = place.Name,
+                                    ["label"] = place.Label,
+                                    ["country"] = place.Country?.Code,
+                                }
+                        ),
+                    ]),
+                () =>
+                {
+                    foreach (var place in found.Take(Most))
+                    {
+                        var own = place.OwnNames.IsEmpty ? "" : $", {string.Join(", ", place.OwnNames.Take(3))}";
+                        var within = place.Country is { } country ? ", " + country.Name : "";
+                        Page.Line(Out, $"{place.Code, -7} {place.Name}{within}{own}");
+                    }
+                    if (found.Length > Most)
+                        Page.Line(Out, $"and {found.Length - Most} more: type more of the name.");
+                    Page.Line(Out, $"Keep one with: tightcold kit set \"jurisdiction={found[0].Label}\"");
+                }
+            )
+        );
     }
 }

@@ -14,20 +14,35 @@ namespace Tightcold.Cli.Commands;
 /// <summary>Runs the site until Ctrl-C: on this machine alone, or for paired devices of the network too.</summary>
 internal sealed class Serve(Surroundings surroundings) : AsyncCommand<ServeSettings>
 {
-    public override async Task<int> ExecuteAsync(CommandContext context, ServeSettings settings, CancellationToken cancellationToken)
+    public override async Task<int> ExecuteAsync(
+        CommandContext context,
+        ServeSettings settings,
+        CancellationToken cancellationToken
+    )
     {
         if (settings.Port is < 0 or > 65535)
-            throw new RefusedException("port", settings.Port.ToString(CultureInfo.InvariantCulture), "0 to 65535 is allowed");
+            throw new RefusedException(
+                "port",
+                settings.Port.ToString(CultureInfo.InvariantCulture),
+                "0 to 65535 is allowed"
+            );
         var lan = ServeLan.Of(settings, surroundings.Clock.GetUtcNow());
         var place = DataPlace.Resolve(settings.Data);
         Remembered.Units(place.Folder, settings.Units);
-        var options = new SiteOptions(place.Folder, settings.Port, surroundings.Clock) { Connection = place.Connection, Lan = lan, Log = line => Page.Line(surroundings.Trouble, line) };
+        var options = new SiteOptions(place.Folder, settings.Port, surroundings.Clock)
+        {
+            Connection = place.Connection,
+            Lan = lan,
+            Log = line => Page.Line(surroundings.Trouble, line),
+        };
         var site = Site.Build(options);
         await using (site.ConfigureAwait(false))
         {
             await site.StartAsync(cancellationToken).ConfigureAwait(false);
-            if (settings.Json) Page.Machine(surroundings.Out, Machine(site, lan));
-            else Person(site, lan);
+            if (settings.Json)
+                Page.Machine(surroundings.Out, Machine(site, lan));
+            else
+                Person(site, lan);
             try
             {
                 await Task.Delay(Timeout.Infinite, cancellationToken).ConfigureAwait(false);
@@ -43,9 +58,12 @@ internal sealed class Serve(Surroundings surroundings) : AsyncCommand<ServeSetti
     private static JsonObject Machine(WebApplication site, LanOptions? lan)
     {
         var answer = new JsonObject { ["address"] = Site.Address(site).ToString() };
-        if (lan is null) return answer;
+        if (lan is null)
+            return answer;
         var (code, link, ends) = Site.NewPairing(site);
-        answer["network"] = new JsonArray([.. Site.NetworkAddresses(site).Select(address => (JsonNode)address.ToString())]);
+        answer["network"] = new JsonArray([
+            .. Site.NetworkAddresses(site).Select(address => (JsonNode)address.ToString()),
+        ]);
         answer["pairing-code"] = code;
         answer["pairing-link"] = link.ToString();
         answer["pairing-ends"] = ends.ToString("O", CultureInfo.InvariantCulture);
@@ -60,12 +78,26 @@ internal sealed class Serve(Surroundings surroundings) : AsyncCommand<ServeSetti
             return;
         }
         var (code, link, ends) = Site.NewPairing(site);
-        Page.Line(surroundings.Out, $"Tightcold is at {Site.Address(site)} on this machine, and for paired devices of this network at {string.Join(" and ", Site.NetworkAddresses(site))}; stop it with Ctrl-C.");
+        Page.Line(
+            surroundings.Out,
+            $"Tightcold is at {Site.Address(site)} on this machine, and for paired devices of this network at {string.Join(" and ", Site.NetworkAddresses(site))}; stop it with Ctrl-C."
+        );
         Page.Line(surroundings.Out, "To pair a phone, scan this:");
         // Black on white whatever the terminal's colours are: not every phone reads a negative.
-        foreach (var line in QrPicture.Of(link.ToString()).Lines()) surroundings.Out.Write(new Text(line + "\n", new Style(Color.White, Color.Black)));
-        Page.Line(surroundings.Out, $"Or open {link.GetLeftPart(UriPartial.Path)} there and type {code}. The code lets one device in, until {TimeZoneInfo.ConvertTime(ends, surroundings.Clock.LocalTimeZone).ToString("HH:mm", CultureInfo.InvariantCulture)}.");
-        Page.Line(surroundings.Out, $"Another code, and the list of paired devices: {new Uri(Site.Address(site), "/devices")}");
-        if (lan.Certificate is null) Page.Line(surroundings.Out, "Without --certificate others in the same network can read along what phones send.");
+        foreach (var line in QrPicture.Of(link.ToString()).Lines())
+            surroundings.Out.Write(new Text(line + "\n", new Style(Color.White, Color.Black)));
+        Page.Line(
+            surroundings.Out,
+            $"Or open {link.GetLeftPart(UriPartial.Path)} there and type {code}. The code lets one device in, until {TimeZoneInfo.ConvertTime(ends, surroundings.Clock.LocalTimeZone).ToString("HH:mm", CultureInfo.InvariantCulture)}."
+        );
+        Page.Line(
+            surroundings.Out,
+            $"Another code, and the list of paired devices: {new Uri(Site.Address(site), "/devices")}"
+        );
+        if (lan.Certificate is null)
+            Page.Line(
+                surroundings.Out,
+                "Without --certificate others in the same network can read along what phones send."
+            );
     }
 }

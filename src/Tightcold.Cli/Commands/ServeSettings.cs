@@ -14,7 +14,9 @@ internal sealed class ServeSettings : DeskSettings
     public bool Lan { get; init; }
 
     [CommandOption("--address <ADDRESS>")]
-    [Description("With --lan: which of this machine's private addresses to answer at; all of them unless given. May be repeated.")]
+    [Description(
+        "With --lan: which of this machine's private addresses to answer at; all of them unless given. May be repeated."
+    )]
     public string[] Addresses { get; init; } = [];
 
     [CommandOption("--name <HOST>")]

@@ -18,24 +18,44 @@ internal static class FindingText
     {
         Page.Heading(console, $"{finding.Title}: {Word(finding)}");
         Page.Line(console, "  " + finding.Verdict.Render(units));
-        if (!finding.Why.IsEmpty) Page.Line(console, "  " + finding.Why.Render(units));
-        foreach (var estimate in finding.Estimates) Page.Line(console, "  " + Numbers(estimate, units));
-        if (finding.Table is { } table) Show(console, table, units);
-        if (finding.RestsOn.Length > 0) Page.Line(console, "  rests on: " + Sources(finding, record));
-        foreach (var assumption in finding.Assumptions) Page.Line(console, $"  assumed: {assumption.What.Render(units)} ({assumption.Matters.Render(units)})");
-        foreach (var missing in finding.Missing) Page.Line(console, "  missing: " + missing.Render(units));
-        foreach (var caution in finding.Cautions) console.Write(new Text("  caution: " + caution.Render(units) + "\n", new Style(decoration: Decoration.Bold)));
-        foreach (var next in finding.Next) Page.Line(console, $"  next ({next.Minutes} min): {next.What.Render(units)} ({next.Tells.Render(units)})");
+        if (!finding.Why.IsEmpty)
+            Page.Line(console, "  " + finding.Why.Render(units));
+        foreach (var estimate in finding.Estimates)
+            Page.Line(console, "  " + Numbers(estimate, units));
+        if (finding.Table is { } table)
+            Show(console, table, units);
+        if (finding.RestsOn.Length > 0)
+            Page.Line(console, "  rests on: " + Sources(finding, record));
+        foreach (var assumption in finding.Assumptions)
+            Page.Line(console, $"  assumed: {assumption.What.Render(units)} ({assumption.Matters.Render(units)})");
+        foreach (var missing in finding.Missing)
+            Page.Line(console, "  missing: " + missing.Render(units));
+        foreach (var caution in finding.Cautions)
+            console.Write(
+                new Text("  caution: " + caution.Render(units) + "\n", new Style(decoration: Decoration.Bold))
+            );
+        foreach (var next in finding.Next)
+            Page.Line(console, $"  next ({next.Minutes} min): {next.What.Render(units)} ({next.Tells.Render(units)})");
         Page.Line(console, "");
     }
 
     /// <summary>What there is to say; steps that have nothing yet are named in one line.</summary>
-    public static void ShowAll(IAnsiConsole console, IReadOnlyCollection<Finding> findings, Step now, JobRecord record, IMeasureFormat units)
+    public static void ShowAll(
+        IAnsiConsole console,
+        IReadOnlyCollection<Finding> findings,
+        Step now,
+        JobRecord record,
+        IMeasureFormat units
+    )
     {
-        var said = findings.Where(finding => finding.Certainty != Certainty.NothingYet || finding.Step == now).ToArray();
-        foreach (var finding in said) Show(console, finding, record, units);
+        var said = findings
+            .Where(finding => finding.Certainty != Certainty.NothingYet || finding.Step == now)
+            .ToArray();
+        foreach (var finding in said)
+            Show(console, finding, record, units);
         var quiet = findings.Except(said).Select(finding => finding.Title.ToLowerInvariant()).ToArray();
-        if (quiet.Length > 0) Page.Line(console, $"Nothing yet: {string.Join(", ", quiet)}.");
+        if (quiet.Length > 0)
+            Page.Line(console, $"Nothing yet: {string.Join(", ", quiet)}.");
     }
 
     public static JsonObject Machine(Finding finding, IMeasureFormat units)
@@ -50,12 +70,19 @@ internal static class FindingText
             ["why"] = finding.Why.Render(units),
             ["estimates"] = List(finding.Estimates, Machine),
             ["rests-on"] = List(finding.RestsOn, id => JsonValue.Create(id.ToString())),
-            ["assumptions"] = List(finding.Assumptions, assumption => new JsonObject { ["what"] = assumption.What.Render(units), ["matters"] = assumption.Matters.Render(units) }),
+            ["assumptions"] = List(finding.Assumptions, assumption => new JsonObject
+            {
+                ["what"] = assumption.What.Render(units),
+                ["matters"] = assumption.Matters.Render(units),
+            }),
             ["missing"] = List(finding.Missing, missing => JsonValue.Create(missing.Render(units))),
             ["cautions"] = List(finding.Cautions, caution => JsonValue.Create(caution.Render(units))),
             ["next"] = List(finding.Next, next => new JsonObject
             {
-                ["what"] = next.What.Render(units), ["tells"] = next.Tells.Render(units), ["minutes"] = next.Minutes, ["entry-kind"] = next.EntryKind,
+                ["what"] = next.What.Render(units),
+                ["tells"] = next.Tells.Render(units),
+                ["minutes"] = next.Minutes,
+                ["entry-kind"] = next.EntryKind,
             }),
         };
         if (finding.Table is { } table)
@@ -78,7 +105,10 @@ internal static class FindingText
         var value = (estimate.Median, estimate.Low, estimate.High) switch
         {
             ({ } median, { } low, { } high) when low == high => $"{One(median)} (no spread given)",
-            ({ } median, { } low, { } high) => Spread(units.Format(new Measure(estimate.Kind, median), new(estimate.Kind, low), new(estimate.Kind, high)), level),
+            ({ } median, { } low, { } high) => Spread(
+                units.Format(new Measure(estimate.Kind, median), new(estimate.Kind, low), new(estimate.Kind, high)),
+                level
+            ),
             (null, { } low, { } high) => $"{units.Format(new(estimate.Kind, low), new(estimate.Kind, high))} ({level})",
             (_, { } low, null) => $"at least {One(low)} ({level})",
             (_, null, { } high) => $"at most {One(high)} ({level})",
@@ -87,37 +117,58 @@ internal static class FindingText
         return $"{estimate.Name}: {value}, {estimate.Origin.ToString().ToLowerInvariant()}";
     }
 
-    private static string Spread((string Value, string Range) shown, string level) => $"{shown.Value} ({shown.Range}, {level})";
+    private static string Spread((string Value, string Range) shown, string level) =>
+        $"{shown.Value} ({shown.Range}, {level})";
 
-    private static JsonObject Machine(Estimate estimate) => new()
-    {
-        ["key"] = estimate.Key, ["name"] = estimate.Name, ["unit"] = SiUnit.Of(estimate.Kind), ["median"] = estimate.Median, ["low"] = estimate.Low,
-        ["high"] = estimate.High, ["level"] = estimate.Level, ["origin"] = Kebab(estimate.Origin.ToString()),
-    };
+    private static JsonObject Machine(Estimate estimate) =>
+        new()
+        {
+            ["key"] = estimate.Key,
+            ["name"] = estimate.Name,
+            ["unit"] = SiUnit.Of(estimate.Kind),
+            ["median"] = estimate.Median,
+            ["low"] = estimate.Low,
+            ["high"] = estimate.High,
+            ["level"] = estimate.Level,
+            ["origin"] = Kebab(estimate.Origin.ToString()),
+        };
 
     private static void Show(IAnsiConsole console, FindingTable table, IMeasureFormat units)
     {
         var shown = Page.Table([.. table.Columns]);
-        foreach (var row in table.Rows) shown.Row([.. row.Select(cell => cell.Render(units))]);
+        foreach (var row in table.Rows)
+            shown.Row([.. row.Select(cell => cell.Render(units))]);
         Page.Line(console, "  " + table.Caption);
         console.Write(new Padder(shown).Padding(2, 0, 0, 0));
     }
 
-    private static string Word(Finding finding) => (finding.Certainty, finding.Judgement) switch
-    {
-        (Certainty.NothingYet, _) => "nothing yet",
-        (_, Judgement.Good) => "good",
-        (_, Judgement.Bad) => "not good",
-        (_, Judgement.CannotTell) => "cannot tell",
-        _ => "open",
-    } + (finding.Certainty == Certainty.Weak ? ", weak" : "");
+    private static string Word(Finding finding) =>
+        (finding.Certainty, finding.Judgement) switch
+        {
+            (Certainty.NothingYet, _) => "nothing yet",
+            (_, Judgement.Good) => "good",
+            (_, Judgement.Bad) => "not good",
+            (_, Judgement.CannotTell) => "cannot tell",
+            _ => "open",
+        } + (finding.Certainty == Certainty.Weak ? ", weak" : "");
 
-    private static string Sources(Finding finding, JobRecord record) => string.Join("; ", finding.RestsOn
-        .GroupBy(id => record.Journal.Find(id)?.Schema.Label ?? "entry")
-        .Select(group => $"{group.Key} [{string.Join(", ", group.Select(Ids.Short))}]"));
+    private static string Sources(Finding finding, JobRecord record) =>
+        string.Join(
+            "; ",
+            finding
+                .RestsOn.GroupBy(id => record.Journal.Find(id)?.Schema.Label ?? "entry")
+                .Select(group => $"{group.Key} [{string.Join(", ", group.Select(Ids.Short))}]")
+        );
 
     private static JsonArray List<T>(IEnumerable<T> items, Func<T, JsonNode?> node) => new([.. items.Select(node)]);
 
     internal static string Kebab(string name) =>
-        string.Concat(name.Select((letter, index) => char.IsUpper(letter) && index > 0 ? "-" + char.ToLowerInvariant(letter) : char.ToLowerInvariant(letter).ToString()));
+        string.Concat(
+            name.Select(
+                (letter, index) =>
+                    char.IsUpper(letter) && index > 0
+                        ? "-" + char.ToLowerInvariant(letter)
+                        : char.ToLowerInvariant(letter).ToString()
+            )
+        );
 }

@@ -9,10 +9,18 @@ namespace Tightcold.Cli.Wiring;
 internal sealed class RefusedException : Exception
 {
     public RefusedException() { }
-    public RefusedException(string message) : base(message) { }
-    public RefusedException(string message, Exception inner) : base(message, inner) { }
-    public RefusedException(IEnumerable<InputProblem> problems) : this("refused") => Problems = [.. problems];
-    public RefusedException(string field, string value, string allowed) : this([new InputProblem(field, value, Phrase.Words(allowed))]) { }
+
+    public RefusedException(string message)
+        : base(message) { }
+
+    public RefusedException(string message, Exception inner)
+        : base(message, inner) { }
+
+    public RefusedException(IEnumerable<InputProblem> problems)
+        : this("refused") => Problems = [.. problems];
+
+    public RefusedException(string field, string value, string allowed)
+        : this([new InputProblem(field, value, Phrase.Words(allowed))]) { }
 
     public ImmutableArray<InputProblem> Problems { get; } = [];
 }
@@ -20,5 +28,6 @@ internal sealed class RefusedException : Exception
 /// <summary>Short ways from an outcome to its value.</summary>
 internal static class OutcomeValue
 {
-    public static T Value<T>(this Outcome<T> outcome) where T : class => outcome.Value ?? throw new RefusedException(outcome.Problems);
+    public static T Value<T>(this Outcome<T> outcome)
+        where T : class => outcome.Value ?? throw new RefusedException(outcome.Problems);
 }

@@ -4,7 +4,13 @@ using Tightcold.App.Desk;
 namespace Tightcold.Cli.Wiring;
 
 /// <summary>What the program touches outside itself, so that a test can hand in its own.</summary>
-public sealed record Surroundings(IAnsiConsole Out, IAnsiConsole Trouble, TextReader In, TimeProvider Clock, IIdSource Ids)
+public sealed record Surroundings(
+    IAnsiConsole Out,
+    IAnsiConsole Trouble,
+    TextReader In,
+    TimeProvider Clock,
+    IIdSource Ids
+)
 {
     /// <summary>Stands for a file name of <c>-</c>.</summary>
     internal const string StandardInput = "/dev/stdin";

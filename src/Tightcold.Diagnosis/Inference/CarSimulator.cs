@@ -27,9 +27,10 @@ internal sealed class CarSimulator
         car = new CarPrior(knowledge, this.population);
         this.hidden = hidden;
         table = RefrigerantTables.For(knowledge.Refrigerant);
-        others = knowledge.Refrigerant == "R134a"
-            ? [RefrigerantTables.For("R152a"), RefrigerantTables.For("R1234yf")]
-            : [RefrigerantTables.For("R134a"), RefrigerantTables.For("R152a")];
+        others =
+            knowledge.Refrigerant == "R134a"
+                ? [RefrigerantTables.For("R152a"), RefrigerantTables.For("R1234yf")]
+                : [RefrigerantTables.For("R134a"), RefrigerantTables.For("R152a")];
     }
 
     public double LabelKg => car.LabelKg;
@@ -46,18 +47,27 @@ internal sealed class CarSimulator
         var (share, model) = FaultPrior.Of(faults, z, hidden);
         var design = car.Design(z, faults);
         var filled = faults.Contains(Fault.WrongRefrigerant) ? others[z[Coordinate.Form] < 0 ? 0 : 1] : table;
-        return new(new LoopModel(design, filled), design, share * design.LabelChargeKg,
-            model) { Iced = FaultPrior.Iced(faults, model, z) };
+        return new(new LoopModel(design, filled), design, share * design.LabelChargeKg, model)
+        {
+            Iced = FaultPrior.Iced(faults, model, z),
+        };
     }
 
     /// <summary>Runs a car at a point and stores the numbers; null when the model finds no steady state.</summary>
     /// <param name="iced">Its throttle closed by ice just now.</param>
-    public LoopResult? Run(Car car, OperatingPoint point, ReadOnlySpan<double> z, LoopStart? near, Span<double> row,
-        bool iced = false)
+    public LoopResult? Run(
+        Car car,
+        OperatingPoint point,
+        ReadOnlySpan<double> z,
+        LoopStart? near,
+        Span<double> row,
+        bool iced = false
+    )
     {
         var faults = iced ? car.Iced! : car.Faults;
         var result = car.Model.Solve(ConditionsOf.Of(point, z, population), car.ChargeKg, faults, near);
-        if (result.Readings is null) return null;
+        if (result.Readings is null)
+            return null;
         Predicted.Store(result, point, row);
         row[Predicted.AirPa] = faults.AirExcessPa;
         row[Predicted.Tube] = car.HasTube ? 1 : 0;
@@ -67,7 +77,10 @@ internal sealed class CarSimulator
     /// <summary>Standing pressure and the refrigerant's own at that temperature, Pa absolute.</summary>
     public static (double PressurePa, double SaturationPa) Standing(Car car, double temperatureK)
     {
-        var conditions = new LoopConditions { AmbientK = Math.Clamp(temperatureK, LoopLimits.MinAmbientK, LoopLimits.MaxAmbientK) };
+        var conditions = new LoopConditions
+        {
+            AmbientK = Math.Clamp(temperatureK, LoopLimits.MinAmbientK, LoopLimits.MaxAmbientK),
+        };
         // A clutch that does not pull leaves the model nothing to solve but the parked car.
         var parked = car.Model.Solve(conditions, car.ChargeKg, car.Faults with { ClutchSlip = 1 });
         return (parked.StaticPa, car.Model.Refrigerant.SaturationPressurePa(conditions.AmbientK));

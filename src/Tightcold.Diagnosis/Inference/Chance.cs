@@ -1,7 +1,7 @@
 namespace Tightcold.Diagnosis.Inference;
 
-/// <summary>A small repeatable generator (xorshift64* of Vigna 2016, ACM Trans. Math. Softw. 42, 30): the same seed gives
-/// the same numbers on every machine.</summary>
+/// <summary>A small repeatable generator (xorshift64* of Vigna 2016, ACM Trans. Math. Softw. 42, 30): the same seed
+/// gives the same numbers on every machine.</summary>
 public sealed class Chance
 {
     private ulong state;
@@ -35,14 +35,15 @@ public sealed class Chance
             return spare;
         }
 
-        double u, v, s;
+        double u,
+            v,
+            s;
         do
         {
             u = (2 * Uniform()) - 1;
             v = (2 * Uniform()) - 1;
             s = (u * u) + (v * v);
-        }
-        while (s >= 1 || s == 0);
+        } while (s >= 1 || s == 0);
         var scale = Math.Sqrt(-2 * Math.Log(s) / s);
         spare = v * scale;
         hasSpare = true;

@@ -30,7 +30,8 @@ internal sealed class DataModel
 
     public int PointCount => Evidence.Points.Length;
 
-    /// <summary>Numbers kept of each car tried: its points, then standing and saturation pressures, then its charge.</summary>
+    /// <summary>Numbers kept of each car tried: its points, then standing and saturation pressures, then its
+    /// charge.</summary>
     public int Row { get; }
 
     /// <summary>Continuous data.</summary>
@@ -52,7 +53,10 @@ internal sealed class DataModel
         if (Evidence.Weighed is { } weighed)
         {
             var x = (weighed.ChargeKg - row[Row - 1]) / weighed.SigmaKg;
-            log += Math.Log(((1 - ErrorModel.GrossChance) * ReadingLikelihood.Student(x) / weighed.SigmaKg) + (ErrorModel.GrossChance * WeighedAnything));
+            log += Math.Log(
+                ((1 - ErrorModel.GrossChance) * ReadingLikelihood.Student(x) / weighed.SigmaKg)
+                    + (ErrorModel.GrossChance * WeighedAnything)
+            );
         }
 
         return History is null ? log : log + Math.Log(HistoryFactor(row));
@@ -66,10 +70,12 @@ internal sealed class DataModel
         foreach (var point in Evidence.Points)
         {
             log += Math.Log(SeenLikelihood.Anything(point));
-            if (point.CyclesPerMinute is not null) log += Math.Log(1 / 10.0);
+            if (point.CyclesPerMinute is not null)
+                log += Math.Log(1 / 10.0);
         }
 
-        foreach (var sign in Evidence.Signs) log += Math.Log(SignOdds.Anything(sign));
+        foreach (var sign in Evidence.Signs)
+            log += Math.Log(SignOdds.Anything(sign));
         log += Evidence.Standing.Length * Math.Log(ErrorModel.Anything(Channel.LowSide));
         return Evidence.Weighed is null ? log : log + Math.Log(WeighedAnything);
     }
@@ -79,7 +85,8 @@ internal sealed class DataModel
     public double LogSigns(IReadOnlyList<Fault> faults, CarSimulator.Car car, ReadOnlySpan<double> first)
     {
         var log = 0.0;
-        foreach (var sign in Evidence.Signs) log += Math.Log(SignOdds.Of(sign, faults, car.Faults, first, car.HasTube));
+        foreach (var sign in Evidence.Signs)
+            log += Math.Log(SignOdds.Of(sign, faults, car.Faults, first, car.HasTube));
         return log;
     }
 
@@ -107,13 +114,17 @@ internal sealed class DataModel
     {
         var count = Readings.Items.Length;
         if (i >= count || j >= count)
-            return i != j ? 0 : i - count < Evidence.Standing.Length ? StandingVariance(Evidence.Standing[i - count]) : Square(Evidence.Weighed!.Value.SigmaKg);
+            return i != j ? 0
+                : i - count < Evidence.Standing.Length ? StandingVariance(Evidence.Standing[i - count])
+                : Square(Evidence.Weighed!.Value.SigmaKg);
         var (a, b) = (Readings.Items[i], Readings.Items[j]);
         return a.Channel != b.Channel ? 0 : (a.Shared * b.Shared) + (i == j ? a.Own * a.Own : 0);
     }
 
     private static double StandingVariance(in StandingPressure reading) =>
-        Square(reading.SigmaPa) + Square(0.029 * reading.PressurePa * reading.TemperatureSigmaK) + Square(0.02 * reading.PressurePa);
+        Square(reading.SigmaPa)
+        + Square(0.029 * reading.PressurePa * reading.TemperatureSigmaK)
+        + Square(0.02 * reading.PressurePa);
 
     private static double Square(double x) => x * x;
 }

@@ -17,8 +17,8 @@ public static class Diagnoser
     private const double MissedAtOne = 25;
     private const double MostMissed = 10;
 
-    // In handing out batches, beside the known error; found on the same cars: with all of it the root mean square error of
-    // the odds was 0.0101, with this 0.0097.
+    // In handing out batches, beside the known error; found on the same cars: with all of it the root mean square error
+    // of the odds was 0.0101, with this 0.0097.
     private const double MissedCounts = 0.4;
 
     // Too little refrigerant is every other car: what its first points miss hurts most, so it gets more of them.
@@ -50,15 +50,20 @@ public static class Diagnoser
         var data = new DataModel(kept);
         var simulator = new CarSimulator(kept.Car, data.HiddenIsSound, population);
         var hypotheses = HypothesisSet.For(kept.Car, kept.Why, kept.SoundBefore);
-        var runs = hypotheses.Select((hypothesis, h) => new HypothesisRun(hypothesis, simulator, data, seed + ((ulong)(h + 1) << 32))).ToArray();
+        var runs = hypotheses
+            .Select((hypothesis, h) => new HypothesisRun(hypothesis, simulator, data, seed + ((ulong)(h + 1) << 32)))
+            .ToArray();
         var common = PointSequence.Normal(effort.FirstPoints, Coordinate.Count, new Chance(seed));
         var more = FirstPointsOfOften * effort.FirstPoints;
         var commonOfOften = PointSequence.Normal(more, Coordinate.Count, new Chance(seed + 1));
         foreach (var run in runs)
         {
-            if (run.Hypothesis.IsNoneOfThese) continue;
-            if (run.Hypothesis.Prior > OftenAtFault) run.First(commonOfOften, more);
-            else run.First(common, effort.FirstPoints);
+            if (run.Hypothesis.IsNoneOfThese)
+                continue;
+            if (run.Hypothesis.Prior > OftenAtFault)
+                run.First(commonOfOften, more);
+            else
+                run.First(common, effort.FirstPoints);
         }
 
         Refine(runs, effort);
@@ -80,32 +85,40 @@ public static class Diagnoser
             var odds = Odds(runs);
             for (var h = 0; h < runs.Length; h++)
             {
-                if (runs[h].Hypothesis.IsNoneOfThese) continue;
+                if (runs[h].Hypothesis.IsNoneOfThese)
+                    continue;
                 missed[h] = Missed(odds[h], runs[h].Particles.Effective);
                 variance[h] = Math.Pow(odds[h] * (1 - odds[h]) * runs[h].RelativeError, 2);
             }
 
             var error = Math.Sqrt(variance.Sum());
-            var next = error + missed.Sum() > effort.OddsError ? MostGain(runs, missed, variance, error, effort) : Crowded(runs, odds);
-            if (next < 0) return;
+            var next =
+                error + missed.Sum() > effort.OddsError
+                    ? MostGain(runs, missed, variance, error, effort)
+                    : Crowded(runs, odds);
+            if (next < 0)
+                return;
             var before = runs[next].Work;
             runs[next].Refine(Batch(runs[next], effort));
             left -= runs[next].Work - before;
         }
     }
 
-    private static int Batch(HypothesisRun run, Effort effort) => Math.Max(effort.Batch, run.Particles.Count / BatchShare);
+    private static int Batch(HypothesisRun run, Effort effort) =>
+        Math.Max(effort.Batch, run.Particles.Count / BatchShare);
 
-    /// <summary>Where a point more takes most off: a batch finds nearly all that was missed, and lowers the variance as the
-    /// number of points grows. What is not tried by cars has neither.</summary>
+    /// <summary>Where a point more takes most off: a batch finds nearly all that was missed, and lowers the variance as
+    /// the number of points grows. What is not tried by cars has neither.</summary>
     private static int MostGain(HypothesisRun[] runs, double[] missed, double[] variance, double error, Effort effort)
     {
         var (next, most) = (-1, 0.0);
         for (var h = 0; h < runs.Length; h++)
         {
-            double count = runs[h].Particles.Count, batch = Batch(runs[h], effort);
+            double count = runs[h].Particles.Count,
+                batch = Batch(runs[h], effort);
             var gain = (MissedCounts * missed[h] / batch) + (error > 0 ? variance[h] / error / (count + batch) : 0);
-            if (gain > most) (next, most) = (h, gain);
+            if (gain > most)
+                (next, most) = (h, gain);
         }
 
         return next;
@@ -115,7 +128,8 @@ public static class Diagnoser
     private static int Crowded(HypothesisRun[] runs, double[] odds)
     {
         for (var h = 0; h < runs.Length; h++)
-            if (!runs[h].Hypothesis.IsNoneOfThese && odds[h] > 0.5 && runs[h].Particles.Effective < 2 * LeastEffective) return h;
+            if (!runs[h].Hypothesis.IsNoneOfThese && odds[h] > 0.5 && runs[h].Particles.Effective < 2 * LeastEffective)
+                return h;
         return -1;
     }
 

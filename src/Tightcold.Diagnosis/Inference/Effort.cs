@@ -1,12 +1,13 @@
 namespace Tightcold.Diagnosis.Inference;
 
 /// <summary>How hard to look.</summary>
-/// <param name="FirstPoints">Points of each explanation's prior that are tried first; three times as many of one that is
-/// likely before any reading.</param>
+/// <param name="FirstPoints">Points of each explanation's prior that are tried first; three times as many of one that
+/// is likely before any reading.</param>
 /// <param name="Batch">Points of one refinement.</param>
-/// <param name="Work">What all refinements together may cost, in solutions of the loop: one for each, and half of one for
-/// each car tried.</param>
-/// <param name="OddsError">Refinement ends when the odds together are expected to be wrong by no more than this.</param>
+/// <param name="Work">What all refinements together may cost, in solutions of the loop: one for each, and half of one
+/// for each car tried.</param>
+/// <param name="OddsError">Refinement ends when the odds together are expected to be wrong by no more than
+/// this.</param>
 public readonly record struct Effort(int FirstPoints, int Batch, int Work, double OddsError)
 {
     /// <summary>A first picture.</summary>

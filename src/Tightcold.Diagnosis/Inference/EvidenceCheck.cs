@@ -17,15 +17,31 @@ internal static class EvidenceCheck
                 Wall(reading.Step, reading.Channel.ToString());
             }
 
-            Wall(point.AmbientK + point.AmbientSigmaK + point.RelativeHumidity + point.HumiditySigma + point.BarometricPa + point.EngineRpm
-                + point.EngineSigma + point.BlowerShare + point.FreshShare + (point.CabinK ?? 0) + point.CabinSigmaK
-                + (point.CyclesPerMinute ?? 0) + (point.CabinRelativeHumidity ?? 0) + (point.MinutesRunning ?? 0),
-                nameof(OperatingPoint));
+            Wall(
+                point.AmbientK
+                    + point.AmbientSigmaK
+                    + point.RelativeHumidity
+                    + point.HumiditySigma
+                    + point.BarometricPa
+                    + point.EngineRpm
+                    + point.EngineSigma
+                    + point.BlowerShare
+                    + point.FreshShare
+                    + (point.CabinK ?? 0)
+                    + point.CabinSigmaK
+                    + (point.CyclesPerMinute ?? 0)
+                    + (point.CabinRelativeHumidity ?? 0)
+                    + (point.MinutesRunning ?? 0),
+                nameof(OperatingPoint)
+            );
         }
 
         if (evidence.SoundBefore is { } sound && !(sound >= 0.01 && sound <= 0.96))
-            throw new ArgumentOutOfRangeException(nameof(evidence), sound,
-                "SoundBefore: odds from 0.01 to 0.96 are wanted.");
+            throw new ArgumentOutOfRangeException(
+                nameof(evidence),
+                sound,
+                "SoundBefore: odds from 0.01 to 0.96 are wanted."
+            );
         foreach (var standing in evidence.Standing)
         {
             Wall(standing.PressurePa + standing.TemperatureK + standing.TemperatureSigmaK, nameof(StandingPressure));
@@ -38,7 +54,8 @@ internal static class EvidenceCheck
             Positive(weighed.SigmaKg, nameof(WeighedCharge));
         }
 
-        if (evidence.History is not { } history) return;
+        if (evidence.History is not { } history)
+            return;
         Positive(history.Seconds, nameof(ChargeHistory));
         Wall(history.SecondsSpread, nameof(ChargeHistory));
         if (history.Left is { } left)
@@ -47,7 +64,8 @@ internal static class EvidenceCheck
             Positive(left.Sigma, nameof(ChargeHistory));
         }
 
-        if (history.LostBefore is not { } lost) return;
+        if (history.LostBefore is not { } lost)
+            return;
         Wall(lost.LostKg + lost.DurationSpread, nameof(ChargeHistory));
         Positive(lost.SigmaKg, nameof(ChargeHistory));
         Positive(lost.Seconds, nameof(ChargeHistory));
@@ -56,11 +74,13 @@ internal static class EvidenceCheck
 
     private static void Wall(double value, string name)
     {
-        if (!double.IsFinite(value)) throw new ArgumentOutOfRangeException(name, value, "A finite number is wanted.");
+        if (!double.IsFinite(value))
+            throw new ArgumentOutOfRangeException(name, value, "A finite number is wanted.");
     }
 
     private static void Positive(double value, string name)
     {
-        if (!(value > 0 && double.IsFinite(value))) throw new ArgumentOutOfRangeException(name, value, "A spread above 0 is wanted.");
+        if (!(value > 0 && double.IsFinite(value)))
+            throw new ArgumentOutOfRangeException(name, value, "A spread above 0 is wanted.");
     }
 }

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
-using Tightcold.Diagnosis.Priors;
 using Tightcold.Diagnosis.Measurement;
+using Tightcold.Diagnosis.Priors;
 
 namespace Tightcold.Diagnosis.Inference;
 
@@ -31,10 +31,13 @@ public sealed class FaultOdds
 
     /// <summary>The reading that fits the leading explanation worst, where none explains the readings; else
     /// null.</summary>
-    public ReadingCheck? DoesNotFit => (Fit < FitsAbove || Leading.Hypothesis.IsNoneOfThese) && !Readings.IsEmpty
-        ? Readings.MinBy(reading => reading.Tail) : null;
+    public ReadingCheck? DoesNotFit =>
+        (Fit < FitsAbove || Leading.Hypothesis.IsNoneOfThese) && !Readings.IsEmpty
+            ? Readings.MinBy(reading => reading.Tail)
+            : null;
 
-    /// <summary>True where too few of the tried cars carry the answer; the odds' errors then say how far to trust it.</summary>
+    /// <summary>True where too few of the tried cars carry the answer; the odds' errors then say how far to trust
+    /// it.</summary>
     public required bool EvidenceUncertain { get; init; }
 
     /// <summary>Times the loop model was solved.</summary>
@@ -45,17 +48,25 @@ public sealed class FaultOdds
 
     public Belief Leading => Beliefs[0];
 
-    /// <summary>Odds of each fault by itself, summed over every explanation that has it, and of “nothing wrong” and “none of
-    /// these”; likeliest first. These are the odds that the study found calibrated; those of one explanation among alikes
-    /// (a fault alone, or with a companion) run high between 0.6 and 0.95 (docs/validation-diagnosis.md). Two faults may be
-    /// there at once, so these may sum to more than 1.</summary>
+    /// <summary>Odds of each fault by itself, summed over every explanation that has it, and of “nothing wrong” and
+    /// “none of these”; likeliest first. These are the odds that the study found calibrated; those of one explanation
+    /// among alikes (a fault alone, or with a companion) run high between 0.6 and 0.95 (docs/validation-diagnosis.md).
+    /// Two faults may be there at once, so these may sum to more than 1.</summary>
     public ImmutableArray<(Hypothesis Alone, double Odds, double OddsError)> ByFault()
     {
         var list = ImmutableArray.CreateBuilder<(Hypothesis Alone, double Odds, double OddsError)>();
-        foreach (var alone in Beliefs.Select(belief => belief.Hypothesis).Where(hypothesis => hypothesis.Faults.Length <= 1))
+        foreach (
+            var alone in Beliefs.Select(belief => belief.Hypothesis).Where(hypothesis => hypothesis.Faults.Length <= 1)
+        )
         {
             var with = With(alone).ToArray();
-            list.Add((alone, Math.Min(1, with.Sum(belief => belief.Odds)), Math.Sqrt(with.Sum(belief => belief.OddsError * belief.OddsError))));
+            list.Add(
+                (
+                    alone,
+                    Math.Min(1, with.Sum(belief => belief.Odds)),
+                    Math.Sqrt(with.Sum(belief => belief.OddsError * belief.OddsError))
+                )
+            );
         }
 
         return [.. list.OrderByDescending(line => line.Odds).ThenBy(line => line.Alone.Key, StringComparer.Ordinal)];
@@ -69,7 +80,9 @@ public sealed class FaultOdds
     }
 
     private IEnumerable<Belief> With(Hypothesis alone) =>
-        Beliefs.Where(belief => alone.Faults.Length == 0 ? belief.Hypothesis.Key == alone.Key : belief.Hypothesis.Has(alone.Faults[0]));
+        Beliefs.Where(belief =>
+            alone.Faults.Length == 0 ? belief.Hypothesis.Key == alone.Key : belief.Hypothesis.Has(alone.Faults[0])
+        );
 
     /// <summary>Odds of an explanation by its key; 0 for one that is not weighed.</summary>
     public double OddsOf(string key) => Beliefs.FirstOrDefault(belief => belief.Hypothesis.Key == key)?.Odds ?? 0;

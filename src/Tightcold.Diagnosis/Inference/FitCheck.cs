@@ -20,21 +20,28 @@ internal static class FitCheck
     {
         var items = posterior.Data.Readings.Items;
         var particles = posterior.Runs[h].Particles;
-        if (items.Length == 0 || particles.Best < 0) return 1;
-        var cars = Enumerable.Range(0, particles.Count).Where(i =>
-            particles.PriorWeight(i) > 0).Take(MostCars).ToArray();
-        if (cars.Length < LeastCars) return 1;
+        if (items.Length == 0 || particles.Best < 0)
+            return 1;
+        var cars = Enumerable
+            .Range(0, particles.Count)
+            .Where(i => particles.PriorWeight(i) > 0)
+            .Take(MostCars)
+            .ToArray();
+        if (cars.Length < LeastCars)
+            return 1;
         var chance = new Chance(17);
         var read = items.Select(item => item.Value).ToArray();
         var logRead = LogDensity(posterior, h, cars, -1, read);
         var made = new double[items.Length];
         Span<double> shared = stackalloc double[ErrorModel.Channels];
-        double worse = 1, all = 1;
+        double worse = 1,
+            all = 1;
         for (var draw = 0; draw < Math.Min(MostDraws, cars.Length); draw++)
         {
             var source = cars[draw * cars.Length / Math.Min(MostDraws, cars.Length)];
             var row = particles.Row(source);
-            for (var c = 0; c < shared.Length; c++) shared[c] = chance.Normal();
+            for (var c = 0; c < shared.Length; c++)
+                shared[c] = chance.Normal();
             for (var k = 0; k < made.Length; k++)
             {
                 var item = items[k];
@@ -44,7 +51,8 @@ internal static class FitCheck
 
             var weight = particles.PriorWeight(source);
             all += weight;
-            if (LogDensity(posterior, h, cars, source, made) <= logRead) worse += weight;
+            if (LogDensity(posterior, h, cars, source, made) <= logRead)
+                worse += weight;
         }
 
         return worse / all;
@@ -57,11 +65,13 @@ internal static class FitCheck
     public static double Tail(Posterior posterior, int h, in ReadingLikelihood.Item item)
     {
         var (particles, weights) = (posterior.Runs[h].Particles, posterior.Weights[h]);
-        double below = 0, sum = 0;
+        double below = 0,
+            sum = 0;
         var sigma = Math.Sqrt((item.Shared * item.Shared) + (item.Own * item.Own));
         for (var i = 0; i < weights.Length; i++)
         {
-            if (weights[i] <= 0) continue;
+            if (weights[i] <= 0)
+                continue;
             var modelled = particles.Row(i)[(item.Point * Predicted.Width) + item.Channel];
             var without = weights[i] / ReadingLikelihood.Alone(item, modelled);
             sum += without;
@@ -75,15 +85,25 @@ internal static class FitCheck
     {
         var items = posterior.Data.Readings.Items;
         var particles = posterior.Runs[h].Particles;
-        double most = double.NegativeInfinity, sum = 0, count = 0;
+        double most = double.NegativeInfinity,
+            sum = 0,
+            count = 0;
         foreach (var car in cars)
         {
-            if (car == leftOut) continue;
+            if (car == leftOut)
+                continue;
             var row = particles.Row(car);
             var log = 0.0;
             for (var k = 0; k < values.Length; k++)
-                log += Math.Log(ReadingLikelihood.Alone(items[k] with { Value = values[k] },
-                    row[(items[k].Point * Predicted.Width) + items[k].Channel]));
+                log += Math.Log(
+                    ReadingLikelihood.Alone(
+                        items[k] with
+                        {
+                            Value = values[k],
+                        },
+                        row[(items[k].Point * Predicted.Width) + items[k].Channel]
+                    )
+                );
             var weight = particles.PriorWeight(car);
             count += weight;
             if (log > most)

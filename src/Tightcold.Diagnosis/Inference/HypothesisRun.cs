@@ -30,10 +30,14 @@ internal sealed class HypothesisRun(Hypothesis hypothesis, CarSimulator simulato
 
     /// <summary>Relative standard error of the evidence, from the effective number of points; few points know their own
     /// error badly, so theirs is taken larger.</summary>
-    public double RelativeError => hypothesis.IsNoneOfThese ? 0
-        : Particles.Effective < 1 ? 2 : Math.Sqrt(Math.Max(0, (1 / Particles.Effective) - (1.0 / Math.Max(1, Particles.Count)))) * (1 + (3 / Particles.Effective));
+    public double RelativeError =>
+        hypothesis.IsNoneOfThese ? 0
+        : Particles.Effective < 1 ? 2
+        : Math.Sqrt(Math.Max(0, (1 / Particles.Effective) - (1.0 / Math.Max(1, Particles.Count))))
+            * (1 + (3 / Particles.Effective));
 
-    /// <param name="common">Standard normal points shared by all explanations, so that their errors go together.</param>
+    /// <param name="common">Standard normal points shared by all explanations, so that their errors go
+    /// together.</param>
     public void First(double[] common, int count)
     {
         Particles.Grow(count);
@@ -59,7 +63,8 @@ internal sealed class HypothesisRun(Hypothesis hypothesis, CarSimulator simulato
             var at = Particles.NewPoint(i);
             if (i - from < prior)
             {
-                for (var k = 0; k < at.Length; k++) at[k] = chance.Normal();
+                for (var k = 0; k < at.Length; k++)
+                    at[k] = chance.Normal();
                 Try(i, null);
             }
             else
@@ -72,11 +77,13 @@ internal sealed class HypothesisRun(Hypothesis hypothesis, CarSimulator simulato
         Particles.Settle(count, prior, proposal);
     }
 
-    /// <summary>A fit for every kind of circuit, each drawn as often as half its weight so far and half its prior say.</summary>
+    /// <summary>A fit for every kind of circuit, each drawn as often as half its weight so far and half its prior
+    /// say.</summary>
     private KindProposal Proposal(int count)
     {
         var anchored = Particles.Rounds % 2 == 1;
-        if (kinds.Length == 1) return new([(kinds[0], count, ProposalFit.Of(data, Particles, anchored, null))]);
+        if (kinds.Length == 1)
+            return new([(kinds[0], count, ProposalFit.Of(data, Particles, anchored, null))]);
         var weights = Particles.Weights();
         var parts = ImmutableArray.CreateBuilder<(KindRange, int, CarFit)>();
         double wanted = 0;
@@ -85,7 +92,8 @@ internal sealed class HypothesisRun(Hypothesis hypothesis, CarSimulator simulato
         {
             var weight = 0.0;
             for (var i = 0; i < weights.Length; i++)
-                if (weights[i] > 0 && kinds[k].Holds(Particles.Point(i)[Coordinate.Kind])) weight += weights[i];
+                if (weights[i] > 0 && kinds[k].Holds(Particles.Point(i)[Coordinate.Kind]))
+                    weight += weights[i];
             wanted += 0.5 * (weight + kinds[k].To - kinds[k].From) * count;
             var many = k == kinds.Length - 1 ? count - given : (int)Math.Round(wanted) - given;
             given += many;
@@ -109,7 +117,9 @@ internal sealed class HypothesisRun(Hypothesis hypothesis, CarSimulator simulato
 
         var rest = data.LogRest(row);
         readings.Clear();
-        double log = 0, mixed = 0, kept = 1;
+        double log = 0,
+            mixed = 0,
+            kept = 1;
         LoopStart? before = null;
         for (var p = 0; p < data.PointCount; p++)
         {
@@ -126,7 +136,8 @@ internal sealed class HypothesisRun(Hypothesis hypothesis, CarSimulator simulato
             // The same car at its last point is a nearer start than another car at this one.
             before = result.Start;
             nearest[p] ??= before;
-            if (car.Iced is not null) mixed += Freezes(car, p, z, before, predicted);
+            if (car.Iced is not null)
+                mixed += Freezes(car, p, z, before, predicted);
             log = readings.Add(p, predicted) + mixed;
             if (p == 0)
             {
@@ -134,12 +145,14 @@ internal sealed class HypothesisRun(Hypothesis hypothesis, CarSimulator simulato
                 log += Unstopped(predicted);
             }
 
-            if (p == data.PointCount - 1 || roulette.Keeps(p, rest + log, ref kept)) continue;
+            if (p == data.PointCount - 1 || roulette.Keeps(p, rest + log, ref kept))
+                continue;
             Particles.Drop(i);
             return;
         }
 
-        if (data.PointCount == 0) rest += data.LogSigns(hypothesis.Faults, car, []);
+        if (data.PointCount == 0)
+            rest += data.LogSigns(hypothesis.Faults, car, []);
         Particles.SetLikelihood(i, rest + log, kept);
     }
 
@@ -154,9 +167,11 @@ internal sealed class HypothesisRun(Hypothesis hypothesis, CarSimulator simulato
     /// cars.</summary>
     private bool Belongs(CarSimulator.Car car, ReadOnlySpan<double> first)
     {
-        if (!simulator.HiddenIsSound) return true;
+        if (!simulator.HiddenIsSound)
+            return true;
         var shows = Shortage.Shows(first, glassLooked);
-        if (hypothesis.Has(Fault.Undercharge)) return shows;
+        if (hypothesis.Has(Fault.Undercharge))
+            return shows;
         return !hypothesis.IsNothingWrong || !shows || car.ChargeKg >= 0.8 * simulator.LabelKg;
     }
 
@@ -177,7 +192,8 @@ internal sealed class HypothesisRun(Hypothesis hypothesis, CarSimulator simulato
         var iced = frozen.AsSpan();
         Solves++;
         var point = data.Evidence.Points[p];
-        if (simulator.Run(car, point, z, near, iced, iced: true) is null) return 0;
+        if (simulator.Run(car, point, z, near, iced, iced: true) is null)
+            return 0;
         var chance = Ice.Chance(clear[Predicted.EvaporatingK]);
         if (point.SwingRead || point.HighSwingRead)
         {
@@ -185,11 +201,12 @@ internal sealed class HypothesisRun(Hypothesis hypothesis, CarSimulator simulato
             return Math.Log(chance);
         }
 
-        double asClear = data.Readings.Alone(p, clear) + Math.Log(1 - chance), asIced = data.Readings.Alone(p,
-            iced) + Math.Log(chance);
+        double asClear = data.Readings.Alone(p, clear) + Math.Log(1 - chance),
+            asIced = data.Readings.Alone(p, iced) + Math.Log(chance);
         var likelier = Math.Max(asClear, asIced);
         var both = likelier + Math.Log(Math.Exp(asClear - likelier) + Math.Exp(asIced - likelier));
-        if (asIced <= asClear) return both - data.Readings.Alone(p, clear);
+        if (asIced <= asClear)
+            return both - data.Readings.Alone(p, clear);
         var own = data.Readings.Alone(p, iced);
         iced.CopyTo(clear);
         return both - own;

@@ -12,8 +12,8 @@ internal sealed class KindProposal(ImmutableArray<(KindRange Kind, int Count, Ca
 {
     private readonly double count = parts.Sum(part => part.Count);
 
-    /// <summary>Standard normal coordinates of a batch's point become a point of this distribution, in place; gives where
-    /// its solves begin.</summary>
+    /// <summary>Standard normal coordinates of a batch's point become a point of this distribution, in place; gives
+    /// where its solves begin.</summary>
     public StartMap? Place(int i, Span<double> at)
     {
         foreach (var (kind, many, fit) in parts)
@@ -25,7 +25,8 @@ internal sealed class KindProposal(ImmutableArray<(KindRange Kind, int Count, Ca
             }
 
             fit.Normal?.Place(at);
-            if (parts.Length > 1) at[Coordinate.Kind] = kind.Press(at[Coordinate.Kind]);
+            if (parts.Length > 1)
+                at[Coordinate.Kind] = kind.Press(at[Coordinate.Kind]);
             return fit.Starts;
         }
 
@@ -37,7 +38,8 @@ internal sealed class KindProposal(ImmutableArray<(KindRange Kind, int Count, Ca
         var share = parts.Length > 1 ? KindRange.Share(at[Coordinate.Kind]) : 1;
         foreach (var (kind, many, fit) in parts)
         {
-            if (!kind.HoldsShare(share)) continue;
+            if (!kind.HoldsShare(share))
+                continue;
             return (fit.Normal?.LogDensity(at) ?? logPrior) + Math.Log(many / (count * (kind.To - kind.From)));
         }
 

@@ -19,11 +19,13 @@ internal sealed class NormalProposal
         this.factor = factor;
         transposed = new double[d * d];
         for (var i = 0; i < d; i++)
-            for (var j = 0; j <= i; j++) transposed[(j * d) + i] = factor[(i * d) + j];
+        for (var j = 0; j <= i; j++)
+            transposed[(j * d) + i] = factor[(i * d) + j];
         this.d = d;
         this.width = width;
         logRoot = (-0.5 * d * Math.Log(2 * Math.PI)) - (d * Math.Log(width));
-        for (var k = 0; k < d; k++) logRoot += Math.Log(factor[(k * d) + k]);
+        for (var k = 0; k < d; k++)
+            logRoot += Math.Log(factor[(k * d) + k]);
     }
 
     /// <param name="width">Times the standard deviation of the precision.</param>
@@ -43,10 +45,12 @@ internal sealed class NormalProposal
             for (var i = j; i < d; i++)
             {
                 var sum = l[(i * d) + j];
-                for (var k = 0; k < j; k++) sum -= l[(i * d) + k] * l[(j * d) + k];
+                for (var k = 0; k < j; k++)
+                    sum -= l[(i * d) + k] * l[(j * d) + k];
                 if (i == j)
                 {
-                    if (!(sum > 1e-12)) return null;
+                    if (!(sum > 1e-12))
+                        return null;
                     l[(j * d) + j] = Math.Sqrt(sum);
                 }
                 else
@@ -55,7 +59,8 @@ internal sealed class NormalProposal
                 }
             }
 
-            for (var k = j + 1; k < d; k++) l[(j * d) + k] = 0;
+            for (var k = j + 1; k < d; k++)
+                l[(j * d) + k] = 0;
         }
 
         return l;
@@ -67,7 +72,8 @@ internal sealed class NormalProposal
         var x = (double[])b.Clone();
         for (var i = 0; i < d; i++)
         {
-            for (var k = 0; k < i; k++) x[i] -= factor[(i * d) + k] * x[k];
+            for (var k = 0; k < i; k++)
+                x[i] -= factor[(i * d) + k] * x[k];
             x[i] /= factor[(i * d) + i];
         }
 
@@ -78,22 +84,26 @@ internal sealed class NormalProposal
     /// <summary>Standard normal coordinates become a point of this distribution, in place.</summary>
     public void Place(Span<double> at)
     {
-        for (var k = 0; k < d; k++) at[k] *= width;
+        for (var k = 0; k < d; k++)
+            at[k] *= width;
         Back(factor, at, d);
-        for (var k = 0; k < d; k++) at[k] += mean[k];
+        for (var k = 0; k < d; k++)
+            at[k] += mean[k];
     }
 
     public double LogDensity(ReadOnlySpan<double> at)
     {
         Span<double> off = stackalloc double[d];
-        for (var i = 0; i < d; i++) off[i] = at[i] - mean[i];
+        for (var i = 0; i < d; i++)
+            off[i] = at[i] - mean[i];
         var sum = 0.0;
         for (var j = 0; j < d; j++)
         {
             var row = transposed.AsSpan((j * d) + j, d - j);
             var tail = off[j..];
             var y = 0.0;
-            for (var i = 0; i < row.Length; i++) y += row[i] * tail[i];
+            for (var i = 0; i < row.Length; i++)
+                y += row[i] * tail[i];
             sum += y * y;
         }
 
@@ -105,7 +115,8 @@ internal sealed class NormalProposal
     {
         for (var i = d - 1; i >= 0; i--)
         {
-            for (var k = i + 1; k < d; k++) x[i] -= factor[(k * d) + i] * x[k];
+            for (var k = i + 1; k < d; k++)
+                x[i] -= factor[(k * d) + i] * x[k];
             x[i] /= factor[(i * d) + i];
         }
     }

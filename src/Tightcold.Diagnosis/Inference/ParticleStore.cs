@@ -49,8 +49,8 @@ internal sealed class ParticleStore(int row)
 
     public bool Closed(int i) => !double.IsNaN(logLikelihood[i]);
 
-    /// <summary>How many points of the prior this one stands for: 0 for one of a proposal, and for one that was not run at
-    /// all points of the evidence.</summary>
+    /// <summary>How many points of the prior this one stands for: 0 for one of a proposal, and for one that was not run
+    /// at all points of the evidence.</summary>
     public double PriorWeight(int i) => drawnFrom[i] < 0 ? standsFor[i] : 0;
 
     /// <summary>Whether it was run at all points of the evidence.</summary>
@@ -66,7 +66,8 @@ internal sealed class ParticleStore(int row)
         Array.Resize(ref standsFor, to);
         Array.Resize(ref logPrior, to);
         Array.Resize(ref logWeight, to);
-        for (var r = 0; r < logProposal.Length; r++) Array.Resize(ref logProposal[r], to);
+        for (var r = 0; r < logProposal.Length; r++)
+            Array.Resize(ref logProposal[r], to);
     }
 
     public Span<double> NewPoint(int i) => points.AsSpan(i * D, D);
@@ -75,7 +76,8 @@ internal sealed class ParticleStore(int row)
 
     /// <summary>Run to the end.</summary>
     /// <param name="kept">Chance with which it came that far.</param>
-    public void SetLikelihood(int i, double value, double kept) => (logLikelihood[i], standsFor[i]) = (value - Math.Log(kept), 1 / kept);
+    public void SetLikelihood(int i, double value, double kept) =>
+        (logLikelihood[i], standsFor[i]) = (value - Math.Log(kept), 1 / kept);
 
     /// <summary>Not run to the end: others stand for it.</summary>
     public void Drop(int i) => (logLikelihood[i], standsFor[i]) = (double.NegativeInfinity, 0);
@@ -94,17 +96,21 @@ internal sealed class ParticleStore(int row)
         {
             proposals.Add(proposal);
             logProposal = [.. logProposal, new double[Count]];
-            for (var i = 0; i < from; i++) logProposal[^1][i] = proposal.LogDensity(Point(i), logPrior[i]);
+            for (var i = 0; i < from; i++)
+                logProposal[^1][i] = proposal.LogDensity(Point(i), logPrior[i]);
         }
 
         for (var i = from; i < Count; i++)
         {
             drawnFrom.Add(i - from < prior ? -1 : proposals.Count - 1);
             var sum = 0.0;
-            foreach (var x in Point(i)) sum += x * x;
+            foreach (var x in Point(i))
+                sum += x * x;
             logPrior[i] = LogRoot - (0.5 * sum);
-            for (var r = 0; r < proposals.Count; r++) logProposal[r][i] = proposals[r].LogDensity(Point(i), logPrior[i]);
-            if (Closed(i)) closed++;
+            for (var r = 0; r < proposals.Count; r++)
+                logProposal[r][i] = proposals[r].LogDensity(Point(i), logPrior[i]);
+            if (Closed(i))
+                closed++;
         }
 
         Reweigh();
@@ -114,32 +120,43 @@ internal sealed class ParticleStore(int row)
     public double[] Weights()
     {
         var weights = new double[Count];
-        if (Best < 0) return weights;
+        if (Best < 0)
+            return weights;
         var sum = 0.0;
-        for (var i = 0; i < Count; i++) if (Closed(i)) sum += weights[i] = Math.Exp(logWeight[i] - logWeight[Best]);
-        for (var i = 0; i < Count; i++) weights[i] /= sum;
+        for (var i = 0; i < Count; i++)
+            if (Closed(i))
+                sum += weights[i] = Math.Exp(logWeight[i] - logWeight[Best]);
+        for (var i = 0; i < Count; i++)
+            weights[i] /= sum;
         return weights;
     }
 
     private void Reweigh()
     {
         var drawn = new double[proposals.Count];
-        foreach (var source in drawnFrom) if (source >= 0) drawn[source]++;
+        foreach (var source in drawnFrom)
+            if (source >= 0)
+                drawn[source]++;
         Best = -1;
         for (var i = 0; i < Count; i++)
         {
             // Relative to the prior, so that the sum stays in range.
             var mixture = (double)fromPrior;
-            for (var r = 0; r < proposals.Count; r++) mixture += drawn[r] * Math.Exp(Math.Min(600, logProposal[r][i] - logPrior[i]));
+            for (var r = 0; r < proposals.Count; r++)
+                mixture += drawn[r] * Math.Exp(Math.Min(600, logProposal[r][i] - logPrior[i]));
             logWeight[i] = logLikelihood[i] - Math.Log(mixture / Count);
-            if (Closed(i) && (Best < 0 || logWeight[i] > logWeight[Best])) Best = i;
+            if (Closed(i) && (Best < 0 || logWeight[i] > logWeight[Best]))
+                Best = i;
         }
 
-        if (Best < 0) return;
-        double sum = 0, squares = 0;
+        if (Best < 0)
+            return;
+        double sum = 0,
+            squares = 0;
         for (var i = 0; i < Count; i++)
         {
-            if (!Closed(i)) continue;
+            if (!Closed(i))
+                continue;
             var w = Math.Exp(logWeight[i] - logWeight[Best]);
             sum += w;
             squares += w * w;

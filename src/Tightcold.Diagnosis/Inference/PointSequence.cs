@@ -14,14 +14,16 @@ internal static class PointSequence
         var order = new int[count];
         for (var k = 0; k < dimensions; k++)
         {
-            for (var i = 0; i < count; i++) order[i] = i;
+            for (var i = 0; i < count; i++)
+                order[i] = i;
             for (var i = count - 1; i > 0; i--)
             {
                 var j = (int)(chance.Uniform() * (i + 1));
                 (order[i], order[j]) = (order[j], order[i]);
             }
 
-            for (var i = 0; i < count; i++) points[(i * dimensions) + k] = Gaussian.Quantile((order[i] + chance.Uniform()) / count);
+            for (var i = 0; i < count; i++)
+                points[(i * dimensions) + k] = Gaussian.Quantile((order[i] + chance.Uniform()) / count);
         }
 
         return points;

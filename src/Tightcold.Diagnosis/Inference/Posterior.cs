@@ -3,7 +3,8 @@ using Tightcold.Diagnosis.Priors;
 
 namespace Tightcold.Diagnosis.Inference;
 
-/// <summary>The tried cars with their weights after the evidence: what every summary and every next test is made of.</summary>
+/// <summary>The tried cars with their weights after the evidence: what every summary and every next test is made
+/// of.</summary>
 internal sealed class Posterior
 {
     public Posterior(IReadOnlyList<HypothesisRun> runs, CarSimulator simulator, DataModel data)
@@ -14,12 +15,18 @@ internal sealed class Posterior
         var top = runs.Max(run => Math.Log(run.Hypothesis.Prior) + run.LogEvidence);
         Odds = [.. runs.Select(run => Math.Exp(Math.Log(run.Hypothesis.Prior) + run.LogEvidence - top))];
         var sum = Odds.Sum();
-        for (var h = 0; h < Odds.Length; h++) Odds[h] /= sum;
+        for (var h = 0; h < Odds.Length; h++)
+            Odds[h] /= sum;
         Weights = [.. runs.Select(run => run.Particles.Weights())];
         var variance = runs.Select((run, h) => Math.Pow(Odds[h] * run.RelativeError, 2)).ToArray();
         var all = variance.Sum();
         // d P_h = P_h (e_h - sum P_g e_g), with errors of the evidences taken as independent.
-        OddsErrors = [.. runs.Select((run, h) => Math.Sqrt((Square(1 - Odds[h]) * variance[h]) + (Square(Odds[h]) * (all - variance[h]))))];
+        OddsErrors =
+        [
+            .. runs.Select(
+                (run, h) => Math.Sqrt((Square(1 - Odds[h]) * variance[h]) + (Square(Odds[h]) * (all - variance[h])))
+            ),
+        ];
     }
 
     public IReadOnlyList<HypothesisRun> Runs { get; }
@@ -32,17 +39,20 @@ internal sealed class Posterior
 
     public double[] OddsErrors { get; }
 
-    /// <summary>Odds as they would be by the readings alone: each tried car with its factor by the history taken off.</summary>
+    /// <summary>Odds as they would be by the readings alone: each tried car with its factor by the history taken
+    /// off.</summary>
     public double[] OddsWithoutHistory()
     {
-        if (Data.History is null) return Odds;
+        if (Data.History is null)
+            return Odds;
         var odds = new double[Odds.Length];
         for (var h = 0; h < odds.Length; h++)
         {
             var particles = Runs[h].Particles;
             double mean = Runs[h].Hypothesis.IsNoneOfThese ? 1 : 0;
             for (var i = 0; i < particles.Count; i++)
-                if (Weights[h][i] > 0) mean += Weights[h][i] / Data.HistoryFactor(particles.Row(i));
+                if (Weights[h][i] > 0)
+                    mean += Weights[h][i] / Data.HistoryFactor(particles.Row(i));
             odds[h] = Odds[h] * mean;
         }
 
@@ -57,7 +67,8 @@ internal sealed class Posterior
     public List<(double Value, double Weight)> ChargeShares()
     {
         var list = new List<(double, double)>();
-        for (var h = 0; h < Runs.Count; h++) AddShares(list, h, Odds[h]);
+        for (var h = 0; h < Runs.Count; h++)
+            AddShares(list, h, Odds[h]);
         return list;
     }
 
@@ -76,11 +87,20 @@ internal sealed class Posterior
         var (particles, hypothesis) = (Runs[h].Particles, Runs[h].Hypothesis);
         var list = new List<(double, double)>(particles.Count);
         for (var i = 0; i < particles.Count; i++)
-            list.Add((FaultPrior.Severity(hypothesis.Faults[place], particles.Point(i)[place == 0 ? Coordinate.Severity : Coordinate.SecondSeverity]), Weights[h][i]));
+            list.Add(
+                (
+                    FaultPrior.Severity(
+                        hypothesis.Faults[place],
+                        particles.Point(i)[place == 0 ? Coordinate.Severity : Coordinate.SecondSeverity]
+                    ),
+                    Weights[h][i]
+                )
+            );
         return list;
     }
 
-    /// <summary>Modelled numbers of one datum under an explanation: fitted to all readings, or before any of them.</summary>
+    /// <summary>Modelled numbers of one datum under an explanation: fitted to all readings, or before any of
+    /// them.</summary>
     public List<(double Value, double Weight)> Modelled(int h, in ReadingLikelihood.Item item, bool fitted)
     {
         var particles = Runs[h].Particles;
@@ -88,7 +108,8 @@ internal sealed class Posterior
         for (var i = 0; i < particles.Count; i++)
         {
             var weight = fitted ? Weights[h][i] : particles.PriorWeight(i);
-            if (weight > 0) list.Add((particles.Row(i)[(item.Point * Predicted.Width) + item.Channel], weight));
+            if (weight > 0)
+                list.Add((particles.Row(i)[(item.Point * Predicted.Width) + item.Channel], weight));
         }
 
         return list;
@@ -103,7 +124,8 @@ internal sealed class Posterior
         foreach (var (value, weight) in modelled)
         {
             var sigma = ErrorModel.Discrepancy((Channel)item.Channel, value);
-            foreach (var (z, share) in Nodes) list.Add((value + (sigma * z), weight * share));
+            foreach (var (z, share) in Nodes)
+                list.Add((value + (sigma * z), weight * share));
         }
 
         return list;
@@ -111,14 +133,24 @@ internal sealed class Posterior
 
     // Gauss and Hermite's nodes for a standard normal law.
     private static readonly (double Z, double Share)[] Nodes =
-        [(-2.856970, 0.011257), (-1.355626, 0.222076), (0, 0.533333), (1.355626, 0.222076), (2.856970, 0.011257)];
+    [
+        (-2.856970, 0.011257),
+        (-1.355626, 0.222076),
+        (0, 0.533333),
+        (1.355626, 0.222076),
+        (2.856970, 0.011257),
+    ];
 
     private void AddShares(List<(double, double)> list, int h, double odds)
     {
         var (particles, faults) = (Runs[h].Particles, Runs[h].Hypothesis.Faults);
         for (var i = 0; i < particles.Count; i++)
-            list.Add((FaultPrior.ChargeShare(faults, particles.Point(i)[Coordinate.Charge], Simulator.HiddenIsSound),
-                odds * Weights[h][i]));
+            list.Add(
+                (
+                    FaultPrior.ChargeShare(faults, particles.Point(i)[Coordinate.Charge], Simulator.HiddenIsSound),
+                    odds * Weights[h][i]
+                )
+            );
     }
 
     private static double Square(double x) => x * x;

@@ -11,8 +11,9 @@ namespace Tightcold.Diagnosis.Inference;
 internal static class ProposalFit
 {
     private const int D = Coordinate.Count;
-    // Twenty-five slopes want more than a handful of points: of all tried, the fit rests on at least this share, at most
-    // so many effective ones.
+
+    // Twenty-five slopes want more than a handful of points: of all tried, the fit rests on at least this share, at
+    // most so many effective ones.
     private const double FitShare = 0.25;
     private const double FitMost = 120;
 
@@ -32,30 +33,39 @@ internal static class ProposalFit
     public static CarFit Of(DataModel data, ParticleStore particles, bool anchored, KindRange? only)
     {
         var weights = Tempered(particles, only, out var best);
-        if (weights is null) return default;
+        if (weights is null)
+            return default;
         var effective = 1 / weights.Sum(w => w * w);
         var centre = new double[D];
         for (var i = 0; i < particles.Count; i++)
-            for (var k = 0; k < D; k++) centre[k] += weights[i] * particles.Point(i)[k];
+        for (var k = 0; k < D; k++)
+            centre[k] += weights[i] * particles.Point(i)[k];
         var gram = new double[D * D];
         for (var i = 0; i < particles.Count; i++)
         {
-            if (weights[i] <= 0) continue;
+            if (weights[i] <= 0)
+                continue;
             var z = particles.Point(i);
             for (var k = 0; k < D; k++)
-                for (var l = 0; l <= k; l++) gram[(k * D) + l] += effective * weights[i] * (z[k] - centre[k]) * (z[l] - centre[l]);
+            for (var l = 0; l <= k; l++)
+                gram[(k * D) + l] += effective * weights[i] * (z[k] - centre[k]) * (z[l] - centre[l]);
         }
 
         for (var k = 0; k < D; k++)
         {
             gram[(k * D) + k] += Ridge;
-            for (var l = 0; l < k; l++) gram[(l * D) + k] = gram[(k * D) + l];
+            for (var l = 0; l < k; l++)
+                gram[(l * D) + k] = gram[(k * D) + l];
         }
 
         var factor = NormalProposal.Cholesky(gram, D);
-        if (factor is null) return default;
+        if (factor is null)
+            return default;
         var weighing = new Weighing(weights, effective, centre, factor);
-        return new(Posterior(data, particles, weighing, best, anchored, only is not null), Starts(data, particles, weighing));
+        return new(
+            Posterior(data, particles, weighing, best, anchored, only is not null),
+            Starts(data, particles, weighing)
+        );
     }
 
     private static StartMap Starts(DataModel data, ParticleStore particles, in Weighing weighing)
@@ -72,29 +82,44 @@ internal static class ProposalFit
     }
 
     /// <summary>Mean and slopes of a modelled number over the likely points.</summary>
-    private static (double Mean, double[] Slopes) Line(ParticleStore particles, in Weighing weighing, Func<int, double> number)
+    private static (double Mean, double[] Slopes) Line(
+        ParticleStore particles,
+        in Weighing weighing,
+        Func<int, double> number
+    )
     {
         var (weights, centre) = (weighing.Weights, weighing.Centre);
         var numbers = new double[particles.Count];
         var mean = 0.0;
         for (var i = 0; i < numbers.Length; i++)
-            if (weights[i] > 0) mean += weights[i] * (numbers[i] = number(i));
+            if (weights[i] > 0)
+                mean += weights[i] * (numbers[i] = number(i));
         var cross = new double[D];
         for (var i = 0; i < particles.Count; i++)
         {
-            if (weights[i] <= 0) continue;
+            if (weights[i] <= 0)
+                continue;
             var y = numbers[i] - mean;
             var z = particles.Point(i);
-            for (var k = 0; k < D; k++) cross[k] += weighing.Effective * weights[i] * y * (z[k] - centre[k]);
+            for (var k = 0; k < D; k++)
+                cross[k] += weighing.Effective * weights[i] * y * (z[k] - centre[k]);
         }
 
         return (mean, NormalProposal.Solve(weighing.Factor, cross, D));
     }
 
-    private static NormalProposal? Posterior(DataModel data, ParticleStore particles, in Weighing weighing, int best, bool anchored, bool oneKind)
+    private static NormalProposal? Posterior(
+        DataModel data,
+        ParticleStore particles,
+        in Weighing weighing,
+        int best,
+        bool anchored,
+        bool oneKind
+    )
     {
         var f = data.Features;
-        if (f == 0) return null;
+        if (f == 0)
+            return null;
         var slopes = new double[f][];
         var covariance = new double[f * f];
         var off = new double[f];
@@ -102,14 +127,17 @@ internal static class ProposalFit
         {
             var feature = a;
             (var mean, slopes[a]) = Line(particles, weighing, i => data.Feature(feature, particles.Row(i)).Modelled);
-            if (oneKind) slopes[a][Coordinate.Kind] = 0;
+            if (oneKind)
+                slopes[a][Coordinate.Kind] = 0;
             var left = Residual(data, particles, weighing.Weights, weighing.Centre, slopes[a], a, mean);
             var (read, atBest) = data.Feature(a, particles.Row(best));
             var from = anchored ? atBest : mean;
             var centreOf = anchored ? particles.Point(best) : weighing.Centre;
             off[a] = read - from;
-            for (var k = 0; k < D; k++) off[a] += slopes[a][k] * centreOf[k];
-            for (var b = 0; b <= a; b++) covariance[(a * f) + b] = covariance[(b * f) + a] = data.Covariance(a, b);
+            for (var k = 0; k < D; k++)
+                off[a] += slopes[a][k] * centreOf[k];
+            for (var b = 0; b <= a; b++)
+                covariance[(a * f) + b] = covariance[(b * f) + a] = data.Covariance(a, b);
             // A datum that even the likeliest point misses by far is taken for a misread.
             var variance = covariance[(a * f) + a];
             var miss = (read - atBest) * (read - atBest) / variance;
@@ -123,23 +151,27 @@ internal static class ProposalFit
     private static NormalProposal? Combine(double[][] slopes, double[] covariance, double[] off, int f)
     {
         var root = NormalProposal.Cholesky(Scaled(covariance, f, out var scale), f);
-        if (root is null) return null;
+        if (root is null)
+            return null;
         var precision = new double[D * D];
         var right = new double[D];
         var column = new double[f];
         var solved = new double[D][];
         for (var k = 0; k < D; k++)
         {
-            for (var a = 0; a < f; a++) column[a] = slopes[a][k] / scale[a];
+            for (var a = 0; a < f; a++)
+                column[a] = slopes[a][k] / scale[a];
             solved[k] = NormalProposal.Solve(root, column, f);
         }
 
         for (var k = 0; k < D; k++)
         {
             for (var l = 0; l < D; l++)
-                for (var a = 0; a < f; a++) precision[(k * D) + l] += solved[k][a] * slopes[a][l] / scale[a];
+            for (var a = 0; a < f; a++)
+                precision[(k * D) + l] += solved[k][a] * slopes[a][l] / scale[a];
             precision[(k * D) + k] += 1;
-            for (var a = 0; a < f; a++) right[k] += solved[k][a] * off[a] / scale[a];
+            for (var a = 0; a < f; a++)
+                right[k] += solved[k][a] * off[a] / scale[a];
         }
 
         var factor = NormalProposal.Cholesky(precision, D);
@@ -150,30 +182,43 @@ internal static class ProposalFit
     private static double[] Scaled(double[] covariance, int f, out double[] scale)
     {
         var roots = new double[f];
-        for (var a = 0; a < f; a++) roots[a] = Math.Sqrt(covariance[(a * f) + a]);
+        for (var a = 0; a < f; a++)
+            roots[a] = Math.Sqrt(covariance[(a * f) + a]);
         var scaled = new double[f * f];
         for (var a = 0; a < f; a++)
-            for (var b = 0; b < f; b++) scaled[(a * f) + b] = covariance[(a * f) + b] / (roots[a] * roots[b]);
+        for (var b = 0; b < f; b++)
+            scaled[(a * f) + b] = covariance[(a * f) + b] / (roots[a] * roots[b]);
         scale = roots;
         return scaled;
     }
 
-    private static double Residual(DataModel data, ParticleStore particles, double[] weights, double[] centre, double[] slope, int feature, double mean)
+    private static double Residual(
+        DataModel data,
+        ParticleStore particles,
+        double[] weights,
+        double[] centre,
+        double[] slope,
+        int feature,
+        double mean
+    )
     {
         var sum = 0.0;
         for (var i = 0; i < particles.Count; i++)
         {
-            if (weights[i] <= 0) continue;
+            if (weights[i] <= 0)
+                continue;
             var r = data.Feature(feature, particles.Row(i)).Modelled - mean;
             var z = particles.Point(i);
-            for (var k = 0; k < D; k++) r -= slope[k] * (z[k] - centre[k]);
+            for (var k = 0; k < D; k++)
+                r -= slope[k] * (z[k] - centre[k]);
             sum += weights[i] * r * r;
         }
 
         return sum;
     }
 
-    /// <summary>Weights raised to the largest power up to 1 that leaves enough points in play; null without any.</summary>
+    /// <summary>Weights raised to the largest power up to 1 that leaves enough points in play; null without
+    /// any.</summary>
     private static double[]? Tempered(ParticleStore particles, KindRange? only, out int best)
     {
         var weights = new double[particles.Count];
@@ -183,19 +228,25 @@ internal static class ProposalFit
         for (var i = 0; i < logs.Length; i++)
         {
             logs[i] = double.NegativeInfinity;
-            if (only is { } range && !range.Holds(particles.Point(i)[Coordinate.Kind])) continue;
+            if (only is { } range && !range.Holds(particles.Point(i)[Coordinate.Kind]))
+                continue;
             count++;
-            if (particles.Whole(i)) whole++;
-            if (!particles.Closed(i)) continue;
+            if (particles.Whole(i))
+                whole++;
+            if (!particles.Closed(i))
+                continue;
             logs[i] = particles.LogWeight(i);
-            if (best < 0 || logs[i] > logs[best]) best = i;
+            if (best < 0 || logs[i] > logs[best])
+                best = i;
         }
 
-        if (best < 0 || (only is not null && whole < LeastOfKind)) return null;
+        if (best < 0 || (only is not null && whole < LeastOfKind))
+            return null;
         var least = Math.Min(Math.Clamp(FitShare * count, 4, FitMost), FitOfWhole * whole);
         for (var power = 1.0; power > 1e-4; power *= 0.65)
         {
-            double sum = 0, squares = 0;
+            double sum = 0,
+                squares = 0;
             for (var i = 0; i < weights.Length; i++)
             {
                 weights[i] = Math.Exp(power * (logs[i] - logs[best]));
@@ -203,16 +254,19 @@ internal static class ProposalFit
                 squares += weights[i] * weights[i];
             }
 
-            if (!(sum > 0)) return null;
-            if (sum * sum / squares < least) continue;
-            for (var i = 0; i < weights.Length; i++) weights[i] /= sum;
+            if (!(sum > 0))
+                return null;
+            if (sum * sum / squares < least)
+                continue;
+            for (var i = 0; i < weights.Length; i++)
+                weights[i] /= sum;
             return weights;
         }
 
         return null;
     }
 
-    /// <summary>The likely points: tempered weights that sum to 1, what they are worth, their middle, and the factor of the
-    /// ridge regression's matrix about it.</summary>
+    /// <summary>The likely points: tempered weights that sum to 1, what they are worth, their middle, and the factor of
+    /// the ridge regression's matrix about it.</summary>
     private readonly record struct Weighing(double[] Weights, double Effective, double[] Centre, double[] Factor);
 }

@@ -10,8 +10,14 @@ namespace Tightcold.Diagnosis.Inference;
 /// <param name="Leading">Where the leading explanation, fitted to all readings, shows it.</param>
 /// <param name="MisreadOdds">Odds that the number is a gross error, if the list of faults is complete.</param>
 public sealed record ReadingCheck(
-    int Point, Channel Channel, double Observed, double SigmaInstrument, Interval Healthy, Interval Leading,
-        double MisreadOdds)
+    int Point,
+    Channel Channel,
+    double Observed,
+    double SigmaInstrument,
+    Interval Healthy,
+    Interval Leading,
+    double MisreadOdds
+)
 {
     /// <summary>Odds that it would lie this far out if the leading explanation holds and every other reading is right;
     /// the reading with the least of them is the one that does not fit.</summary>

@@ -11,9 +11,17 @@ namespace Tightcold.Diagnosis.Inference;
 /// <param name="Observed">SI; not used for something seen.</param>
 /// <param name="Expected">Where this explanation puts the reading.</param>
 /// <param name="Healthy">Where a sound car puts it.</param>
-public sealed record Reason(int Point, Channel? Channel, SeenKind? Seen, double Weight, double Observed, Interval Expected, Interval Healthy)
+public sealed record Reason(
+    int Point,
+    Channel? Channel,
+    SeenKind? Seen,
+    double Weight,
+    double Observed,
+    Interval Expected,
+    Interval Healthy
+)
 {
-    /// <summary>The last filling speaks, and neither a number nor something seen: the charge over the label's that it lets
-    /// expect is <see cref="Expected"/>.</summary>
+    /// <summary>The last filling speaks, and neither a number nor something seen: the charge over the label's that it
+    /// lets expect is <see cref="Expected"/>.</summary>
     public bool IsHistory => Channel is null && Seen is null;
 }

@@ -1,9 +1,9 @@
 namespace Tightcold.Diagnosis.Inference;
 
 /// <summary>
-/// Whether a car that fits badly so far is run at the points that are left. The worse, the seldomer; those kept count for
-/// the ones that were dropped, so that the evidence stays right in the mean (Russian roulette; Kahn 1956, in: Meyer, ed.,
-/// Symposium on Monte Carlo Methods, 146).
+/// Whether a car that fits badly so far is run at the points that are left. The worse, the seldomer; those kept count
+/// for the ones that were dropped, so that the evidence stays right in the mean (Russian roulette; Kahn 1956, in:
+/// Meyer, ed., Symposium on Monte Carlo Methods, 146).
 /// </summary>
 internal sealed class Roulette(int points, ulong seed)
 {
@@ -22,7 +22,8 @@ internal sealed class Roulette(int points, ulong seed)
     {
         best[point] = Math.Max(best[point], log);
         var wanted = Math.Clamp(Math.Exp((log - best[point] + Free) / Fall), Least, kept);
-        if (wanted >= kept) return true;
+        if (wanted >= kept)
+            return true;
         var stays = chance.Uniform() < wanted / kept;
         kept = wanted;
         return stays;

@@ -13,13 +13,19 @@ internal sealed class StartMap(double[] centre, double[] means, double[][] slope
     /// <summary>A guess for the car at a point, corrected by how far it was off at the point before.</summary>
     public LoopStart? At(ReadOnlySpan<double> z, int point, LoopStart? before)
     {
-        if (double.IsNaN(means[3 * point])) return before;
+        if (double.IsNaN(means[3 * point]))
+            return before;
         Span<double> at = stackalloc double[3];
         Guess(z, point, at);
-        if (before is not { } found || double.IsNaN(means[3 * (point - 1)])) return new(at[0], at[1], at[2]);
+        if (before is not { } found || double.IsNaN(means[3 * (point - 1)]))
+            return new(at[0], at[1], at[2]);
         Span<double> previous = stackalloc double[3];
         Guess(z, point - 1, previous);
-        return new(at[0] + found.LogSuction - previous[0], at[1] + found.LogDischarge - previous[1], at[2] + found.OutletEnthalpy - previous[2]);
+        return new(
+            at[0] + found.LogSuction - previous[0],
+            at[1] + found.LogDischarge - previous[1],
+            at[2] + found.OutletEnthalpy - previous[2]
+        );
     }
 
     private void Guess(ReadOnlySpan<double> z, int point, Span<double> at)
@@ -28,7 +34,8 @@ internal sealed class StartMap(double[] centre, double[] means, double[][] slope
         {
             var i = (3 * point) + j;
             var sum = means[i];
-            for (var k = 0; k < Coordinate.Count; k++) sum += slopes[i][k] * (z[k] - centre[k]);
+            for (var k = 0; k < Coordinate.Count; k++)
+                sum += slopes[i][k] * (z[k] - centre[k]);
             at[j] = sum;
         }
     }

@@ -8,7 +8,11 @@ internal static class Summary
 {
     private const double WorthReasons = 0.02;
 
-    public static FaultOdds Of(Posterior posterior, ImmutableArray<Contradiction> contradictions, Func<double, double, bool> uncertain)
+    public static FaultOdds Of(
+        Posterior posterior,
+        ImmutableArray<Contradiction> contradictions,
+        Func<double, double, bool> uncertain
+    )
     {
         var runs = posterior.Runs;
         var healthy = runs.Select((run, h) => (run, h)).First(pair => pair.run.Hypothesis.IsNothingWrong).h;
@@ -17,20 +21,40 @@ internal static class Summary
         for (var h = 0; h < runs.Count; h++)
         {
             var hypothesis = runs[h].Hypothesis;
-            beliefs.Add(new(hypothesis, posterior.Odds[h], posterior.OddsErrors[h], hypothesis.IsNoneOfThese ? double.PositiveInfinity : runs[h].Particles.Effective)
-            {
-                OddsWithoutHistory = alone[h],
-                Severities = [.. Enumerable.Range(0, hypothesis.Faults.Length).Select(place => Interval.Of(posterior.Severities(h, place)))],
-                ChargeShare = hypothesis.IsNoneOfThese ? default : Interval.Of(posterior.ChargeShares(h)),
-                Reasons = posterior.Odds[h] >= WorthReasons && !hypothesis.IsNoneOfThese ? Reasons.Of(posterior, h, healthy) : [],
-                SignReasons = posterior.Odds[h] >= WorthReasons && !hypothesis.IsNoneOfThese
-                    ? Reasons.OfSigns(posterior, h) : [],
-            });
+            beliefs.Add(
+                new(
+                    hypothesis,
+                    posterior.Odds[h],
+                    posterior.OddsErrors[h],
+                    hypothesis.IsNoneOfThese ? double.PositiveInfinity : runs[h].Particles.Effective
+                )
+                {
+                    OddsWithoutHistory = alone[h],
+                    Severities =
+                    [
+                        .. Enumerable
+                            .Range(0, hypothesis.Faults.Length)
+                            .Select(place => Interval.Of(posterior.Severities(h, place))),
+                    ],
+                    ChargeShare = hypothesis.IsNoneOfThese ? default : Interval.Of(posterior.ChargeShares(h)),
+                    Reasons =
+                        posterior.Odds[h] >= WorthReasons && !hypothesis.IsNoneOfThese
+                            ? Reasons.Of(posterior, h, healthy)
+                            : [],
+                    SignReasons =
+                        posterior.Odds[h] >= WorthReasons && !hypothesis.IsNoneOfThese
+                            ? Reasons.OfSigns(posterior, h)
+                            : [],
+                }
+            );
         }
 
         var label = posterior.Simulator.LabelKg;
         var charge = Interval.Of(posterior.ChargeShares());
-        var best = Enumerable.Range(0, runs.Count).Where(h => !runs[h].Hypothesis.IsNoneOfThese).MaxBy(h => posterior.Odds[h]);
+        var best = Enumerable
+            .Range(0, runs.Count)
+            .Where(h => !runs[h].Hypothesis.IsNoneOfThese)
+            .MaxBy(h => posterior.Odds[h]);
         return new FaultOdds(posterior)
         {
             Beliefs = [.. beliefs.OrderByDescending(belief => belief.Odds)],
@@ -47,10 +71,18 @@ internal static class Summary
 
     private static ReadingCheck Check(Posterior posterior, ReadingLikelihood.Item item, int healthy, int best)
     {
-        var reading = posterior.Data.Evidence.Points[item.Point].Readings.First(one => (int)one.Channel == item.Channel && one.Value.Equals(item.Value));
-        return new(item.Point, (Channel)item.Channel, item.Value, reading.SigmaInstrument,
-            Interval.Of(posterior.Foretold(healthy, item)), Interval.Of(posterior.Modelled(best, item, fitted: true)),
-                Misread(posterior, item))
+        var reading = posterior
+            .Data.Evidence.Points[item.Point]
+            .Readings.First(one => (int)one.Channel == item.Channel && one.Value.Equals(item.Value));
+        return new(
+            item.Point,
+            (Channel)item.Channel,
+            item.Value,
+            reading.SigmaInstrument,
+            Interval.Of(posterior.Foretold(healthy, item)),
+            Interval.Of(posterior.Modelled(best, item, fitted: true)),
+            Misread(posterior, item)
+        )
         {
             Tail = FitCheck.Tail(posterior, best, item),
         };
@@ -59,16 +91,21 @@ internal static class Summary
     /// <summary>Odds that a number is a gross error, over all explanations with cars.</summary>
     private static double Misread(Posterior posterior, ReadingLikelihood.Item item)
     {
-        double odds = 0, sum = 0;
+        double odds = 0,
+            sum = 0;
         for (var h = 0; h < posterior.Runs.Count; h++)
         {
             var particles = posterior.Runs[h].Particles;
             for (var i = 0; i < particles.Count; i++)
             {
                 var weight = posterior.Odds[h] * posterior.Weights[h][i];
-                if (weight <= 0) continue;
+                if (weight <= 0)
+                    continue;
                 sum += weight;
-                odds += weight * item.Gross / ReadingLikelihood.Alone(item, particles.Row(i)[(item.Point * Predicted.Width) + item.Channel]);
+                odds +=
+                    weight
+                    * item.Gross
+                    / ReadingLikelihood.Alone(item, particles.Row(i)[(item.Point * Predicted.Width) + item.Channel]);
             }
         }
 

@@ -2,7 +2,8 @@ namespace Tightcold.Diagnosis.Leaks;
 
 /// <summary>How long the charge will last.</summary>
 /// <param name="Seconds">Until the charge has fallen to where cooling suffers; capped at <see cref="Horizon"/>.</param>
-/// <param name="NextCheckSeconds">When to look again: while only one car in ten like this would have fallen so far, between one month and two years.</param>
+/// <param name="NextCheckSeconds">When to look again: while only one car in ten like this would have fallen so far,
+/// between one month and two years.</param>
 /// <param name="LostPerYearKg">At the present rate, over a year of ordinary use.</param>
 public readonly record struct LeakForecast(LeakQuantiles Seconds, double NextCheckSeconds, LeakQuantiles LostPerYearKg)
 {
@@ -15,25 +16,43 @@ public readonly record struct LeakForecast(LeakQuantiles Seconds, double NextChe
     /// plateau reaches down to about 0.55 of the label; an orifice tube suffers from about 0.75. Modelled.</summary>
     public static double SufferingShare(bool orificeTube) => orificeTube ? 0.75 : 0.55;
 
-    /// <summary>Warming over 100 years against carbon dioxide, kg/kg: AR4 values as regulation (EU) 517/2014 uses them.</summary>
-    public static double WarmingPotential(string refrigerant) => refrigerant.Contains("1234", StringComparison.Ordinal) ? 4 : refrigerant.Contains("152", StringComparison.Ordinal) ? 124 : 1430;
+    /// <summary>Warming over 100 years against carbon dioxide, kg/kg: AR4 values as regulation (EU) 517/2014 uses
+    /// them.</summary>
+    public static double WarmingPotential(string refrigerant) =>
+        refrigerant.Contains("1234", StringComparison.Ordinal) ? 4
+        : refrigerant.Contains("152", StringComparison.Ordinal) ? 124
+        : 1430;
 
     /// <param name="samples">Weighted rates at rest, kg/s.</param>
-    public static LeakForecast Of(IEnumerable<(double KgPerS, double Weight)> samples, double chargeKg, double sufferingKg)
+    public static LeakForecast Of(
+        IEnumerable<(double KgPerS, double Weight)> samples,
+        double chargeKg,
+        double sufferingKg
+    )
     {
         var all = samples.ToArray();
         var room = Math.Max(0, chargeKg - sufferingKg);
-        var times = LeakQuantiles.Of(all.Select(sample => (Math.Min(Horizon, room / (sample.KgPerS * LossObservation.YearDuty)), sample.Weight)));
-        var early = Early(all.Select(sample => (Math.Min(Horizon, room / (sample.KgPerS * LossObservation.YearDuty)), sample.Weight)));
+        var times = LeakQuantiles.Of(
+            all.Select(sample => (Math.Min(Horizon, room / (sample.KgPerS * LossObservation.YearDuty)), sample.Weight))
+        );
+        var early = Early(
+            all.Select(sample => (Math.Min(Horizon, room / (sample.KgPerS * LossObservation.YearDuty)), sample.Weight))
+        );
         var month = Year / 12;
-        return new(times, Math.Clamp(early, month, 24 * month), LeakQuantiles.Of(all.Select(sample => (sample.KgPerS * LossObservation.YearDuty * Year, sample.Weight))));
+        return new(
+            times,
+            Math.Clamp(early, month, 24 * month),
+            LeakQuantiles.Of(all.Select(sample => (sample.KgPerS * LossObservation.YearDuty * Year, sample.Weight)))
+        );
     }
 
     private static double Early(IEnumerable<(double Value, double Weight)> samples)
     {
         var sorted = samples.OrderBy(sample => sample.Value).ToArray();
         var reached = 0.0;
-        foreach (var (value, weight) in sorted) if ((reached += weight) >= 0.10) return value;
+        foreach (var (value, weight) in sorted)
+            if ((reached += weight) >= 0.10)
+                return value;
         return Horizon;
     }
 }

@@ -8,7 +8,14 @@ namespace Tightcold.Diagnosis.Leaks;
 /// <param name="HourWorth">What an hour of one's own work is worth; 0 for pleasure.</param>
 /// <param name="WorkshopJob">A workshop's price for finding and mending.</param>
 /// <param name="HorizonSeconds">How far to look.</param>
-public sealed record LeakPrices(double RefrigerantPerKg, double PartsPerSpot, double EachOpening, double HourWorth, double WorkshopJob, double HorizonSeconds)
+public sealed record LeakPrices(
+    double RefrigerantPerKg,
+    double PartsPerSpot,
+    double EachOpening,
+    double HourWorth,
+    double WorkshopJob,
+    double HorizonSeconds
+)
 {
     public static readonly LeakPrices Placeholder = new(60, 25, 45, 0, 450, 3 * LeakForecast.Year);
 }

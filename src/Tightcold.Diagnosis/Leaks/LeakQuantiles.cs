@@ -11,11 +11,14 @@ public readonly record struct LeakQuantiles(double P05, double P25, double P50, 
         var weights = Array.ConvertAll(kept, sample => sample.Weight);
         Array.Sort(values, weights);
         var total = weights.Sum();
-        if (!(total > 0)) return default;
+        if (!(total > 0))
+            return default;
         double At(double share)
         {
             var reached = 0.0;
-            for (var i = 0; i < values.Length; i++) if ((reached += weights[i]) >= share * total) return values[i];
+            for (var i = 0; i < values.Length; i++)
+                if ((reached += weights[i]) >= share * total)
+                    return values[i];
             return values[^1];
         }
         return new(At(0.05), At(0.25), At(0.5), At(0.75), At(0.95));

@@ -5,7 +5,12 @@ namespace Tightcold.Diagnosis.Leaks;
 /// <param name="BarometerPa">Outside.</param>
 /// <param name="ViscosityRatio">Of the refrigerant's vapour over nitrogen's.</param>
 /// <param name="MolarMassKgPerMol">Of the refrigerant.</param>
-public sealed record LeakSetting(double RestPressurePa, double BarometerPa, double ViscosityRatio, double MolarMassKgPerMol)
+public sealed record LeakSetting(
+    double RestPressurePa,
+    double BarometerPa,
+    double ViscosityRatio,
+    double MolarMassKgPerMol
+)
 {
     private const double GasConstant = 8.314462618;
 
@@ -15,8 +20,10 @@ public sealed record LeakSetting(double RestPressurePa, double BarometerPa, doub
     /// <summary>Rate at a pressure over the rate at rest, in a viscous channel: (p₁² − pₐ²)/(p_rest² − pₐ²). Leaks
     /// that matter here, 1e-5 mbar·L/s and up, flow viscously; zero at or below the air's pressure.</summary>
     public double Drive(double pressurePa) =>
-        Math.Max(0, pressurePa * pressurePa - BarometerPa * BarometerPa) / (RestPressurePa * RestPressurePa - BarometerPa * BarometerPa);
+        Math.Max(0, pressurePa * pressurePa - BarometerPa * BarometerPa)
+        / (RestPressurePa * RestPressurePa - BarometerPa * BarometerPa);
 
     /// <summary>Throughput Pa·m³/s of a mass rate: Q = (ṁ/M)·R·T.</summary>
-    public double Throughput(double kilogramsPerSecond, double temperatureK) => kilogramsPerSecond / MolarMassKgPerMol * GasConstant * temperatureK;
+    public double Throughput(double kilogramsPerSecond, double temperatureK) =>
+        kilogramsPerSecond / MolarMassKgPerMol * GasConstant * temperatureK;
 }

@@ -8,7 +8,15 @@ namespace Tightcold.Diagnosis.Leaks;
 /// <param name="EverDyed">Whether dye was ever put in; null when unknown.</param>
 /// <param name="Time">When, in seconds on any clock: the order against repairs.</param>
 public readonly record struct LeakTest(
-    LeakTestKind Kind, LeakTestOutcome Outcome, double? PressurePa, double? Seconds, int Wind, bool OldDye, bool? EverDyed, double Time)
+    LeakTestKind Kind,
+    LeakTestOutcome Outcome,
+    double? PressurePa,
+    double? Seconds,
+    int Wind,
+    bool OldDye,
+    bool? EverDyed,
+    double Time
+)
 {
     /// <summary>The person says that nothing could have been seen: it moves nothing.</summary>
     public bool Blind { get; init; }

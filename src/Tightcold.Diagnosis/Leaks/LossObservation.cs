@@ -7,9 +7,17 @@ namespace Tightcold.Diagnosis.Leaks;
 /// <param name="DurationSpread">Standard deviation of ln(duration): 0 when both dates are written down.</param>
 /// <param name="Duty">Mean drive over that time against rest at 25 °C.</param>
 /// <param name="AfterRepair">Measured after the repairs, so it speaks of what remains.</param>
-public readonly record struct LossObservation(double LostKg, double SigmaKg, double Seconds, double DurationSpread, double Duty, bool AfterRepair)
+public readonly record struct LossObservation(
+    double LostKg,
+    double SigmaKg,
+    double Seconds,
+    double DurationSpread,
+    double Duty,
+    bool AfterRepair
+)
 {
-    /// <summary>A parked car through the year against rest at 25 °C (15 °C mean: about 0.5), with some driving; assumed.</summary>
+    /// <summary>A parked car through the year against rest at 25 °C (15 °C mean: about 0.5), with some driving;
+    /// assumed.</summary>
     public const double YearDuty = 0.7;
 
     /// <summary>Leaks grow, seals close in summer: a steady rate is true to about a third; assumed.</summary>

@@ -18,9 +18,17 @@ internal static class ConditionsOf
 
     public static LoopConditions Of(OperatingPoint point, ReadOnlySpan<double> z, Population population)
     {
-        var ambient = Clamp(point.AmbientK + (point.AmbientSigmaK * z[Coordinate.Ambient]), LoopLimits.MinAmbientK, LoopLimits.MaxAmbientK);
+        var ambient = Clamp(
+            point.AmbientK + (point.AmbientSigmaK * z[Coordinate.Ambient]),
+            LoopLimits.MinAmbientK,
+            LoopLimits.MaxAmbientK
+        );
         var humidity = Clamp(point.RelativeHumidity + (point.HumiditySigma * z[Coordinate.Humidity]), 0.02, 1);
-        var rpm = Clamp(point.EngineRpm * Math.Exp(point.EngineSigma * z[Coordinate.EngineSpeed]), LoopLimits.MinEngineRpm, LoopLimits.MaxEngineRpm);
+        var rpm = Clamp(
+            point.EngineRpm * Math.Exp(point.EngineSigma * z[Coordinate.EngineSpeed]),
+            LoopLimits.MinEngineRpm,
+            LoopLimits.MaxEngineRpm
+        );
         var (face, aid, reentry) = Front(point, rpm, z, population);
         var (cabin, cabinHumidity) = Cabin(point, ambient, humidity, z, population);
         var conditions = new LoopConditions
@@ -44,7 +52,8 @@ internal static class ConditionsOf
     // Nobody said which air: one or the other, seldom both.
     private static double Fresh(OperatingPoint point, ReadOnlySpan<double> z)
     {
-        if (point.IntakeSaid) return Clamp(point.FreshShare, 0, 1);
+        if (point.IntakeSaid)
+            return Clamp(point.FreshShare, 0, 1);
         return 1 / (1 + Math.Exp(-Clamp(EitherOr * z[Coordinate.LineHeat], -40, 40)));
     }
 
@@ -54,8 +63,13 @@ internal static class ConditionsOf
     /// What the blower takes in on recirculation. Said cabin air is taken as said; else it lies a share of the way from
     /// the outside air to the coil's, by how the cabin is kept. The coil dries it by the same share.
     /// </summary>
-    private static (double CabinK, double Humidity) Cabin(OperatingPoint point, double ambientK, double humidity,
-        ReadOnlySpan<double> z, Population population)
+    private static (double CabinK, double Humidity) Cabin(
+        OperatingPoint point,
+        double ambientK,
+        double humidity,
+        ReadOnlySpan<double> z,
+        Population population
+    )
     {
         double cabinK;
         if (point.CabinK is { } said)
@@ -81,14 +95,19 @@ internal static class ConditionsOf
             return (cabinK, Clamp(damp + (point.HumiditySigma * z[Coordinate.Humidity]), 0.02, 1));
         // Vapour pressure goes the same share of the way to that of the coil's air, which leaves it nearly saturated.
         var way = Clamp((ambientK - cabinK) / Math.Max(1, ambientK - CoilAirK), 0, 1);
-        double outside = humidity * SaturationPa(ambientK), coil = SaturationPa(CoilAirK);
+        double outside = humidity * SaturationPa(ambientK),
+            coil = SaturationPa(CoilAirK);
         var vapour = outside > coil ? outside + (way * (coil - outside)) : outside;
         return (cabinK, Clamp(vapour / SaturationPa(cabinK), 0.02, MostDamp));
     }
 
     // Air that leaves the coil, and how far a cabin can be brought towards it. Open doors let most of the cooled air
     // go, shut windows keep it: shares of what open windows leave (assumed).
-    private const double CoilAirK = 281.15, MostCooled = 0.8, OpenShare = 0.3, ClosedShare = 2.0, NotSaidShare = 0.8;
+    private const double CoilAirK = 281.15,
+        MostCooled = 0.8,
+        OpenShare = 0.3,
+        ClosedShare = 2.0,
+        NotSaidShare = 0.8;
     private const double MostDamp = 0.95;
 
     // Magnus form, WMO constants.
@@ -115,24 +134,40 @@ internal static class ConditionsOf
     /// within 1 K from -20 to 50 °C above 5 % humidity; more than this use needs.</summary>
     public static double WetBulbK(double airK, double humidity)
     {
-        double t = airK - 273.15, rh = Math.Max(5, humidity * 100);
-        return 273.15 + (t * Math.Atan(0.151977 * Math.Sqrt(rh + 8.313659))) + Math.Atan(t + rh) - Math.Atan(rh - 1.676331)
-            + (0.00391838 * Math.Pow(rh, 1.5) * Math.Atan(0.023101 * rh)) - 4.686035;
+        double t = airK - 273.15,
+            rh = Math.Max(5, humidity * 100);
+        return 273.15
+            + (t * Math.Atan(0.151977 * Math.Sqrt(rh + 8.313659)))
+            + Math.Atan(t + rh)
+            - Math.Atan(rh - 1.676331)
+            + (0.00391838 * Math.Pow(rh, 1.5) * Math.Atan(0.023101 * rh))
+            - 4.686035;
     }
 
     // Air of a shop fan before the condenser, m/s, whatever the car's own fan does, with a lognormal spread; a third of
     // the hot air still comes round. Cardboard leaves some air and much of it hot. Assumed.
-    private const double AidFace = 2.2, AidSpread = 0.25, AidReentryShare = 0.35;
-    private const double BlockedFace = 0.6, BlockedSpread = 0.3, BlockedReentryK = 10, BlockedReentrySigmaK = 4;
+    private const double AidFace = 2.2,
+        AidSpread = 0.25,
+        AidReentryShare = 0.35;
+    private const double BlockedFace = 0.6,
+        BlockedSpread = 0.3,
+        BlockedReentryK = 10,
+        BlockedReentrySigmaK = 4;
 
-    private const double FullFanAboveK = 308.15, MildBandK = 18, MostHeld = 0.85;
+    private const double FullFanAboveK = 308.15,
+        MildBandK = 18,
+        MostHeld = 0.85;
 
     // Below this the engine idles, above the second it does not; between, the front end goes over from one to the
     // other.
     private const double IdleRpm = 900;
 
-    private static (double Face, double Aid, double ReentryK) Front(OperatingPoint point, double rpm,
-        ReadOnlySpan<double> z, Population population)
+    private static (double Face, double Aid, double ReentryK) Front(
+        OperatingPoint point,
+        double rpm,
+        ReadOnlySpan<double> z,
+        Population population
+    )
     {
         var raised = Clamp((rpm - IdleRpm) / (RaisedRpm - IdleRpm), 0, 1);
         double Between(string idle, string other, double score) =>
@@ -144,10 +179,16 @@ internal static class ConditionsOf
         var own = Between("face-idle", "face-raised", z[Coordinate.FaceSpeed]) * (1 - (mild * held));
         return point.Aid switch
         {
-            Aid.Fan => (own, AidFace * Math.Exp(AidSpread * z[Coordinate.LineHeat]), AidReentryShare * Math.Max(0,
-                Between("reentry-idle", "reentry-raised", z[Coordinate.Reentry]))),
-            Aid.Blocked => (BlockedFace * Math.Exp(BlockedSpread * z[Coordinate.FaceSpeed]), 0,
-                BlockedReentryK + (BlockedReentrySigmaK * z[Coordinate.Reentry])),
+            Aid.Fan => (
+                own,
+                AidFace * Math.Exp(AidSpread * z[Coordinate.LineHeat]),
+                AidReentryShare * Math.Max(0, Between("reentry-idle", "reentry-raised", z[Coordinate.Reentry]))
+            ),
+            Aid.Blocked => (
+                BlockedFace * Math.Exp(BlockedSpread * z[Coordinate.FaceSpeed]),
+                0,
+                BlockedReentryK + (BlockedReentrySigmaK * z[Coordinate.Reentry])
+            ),
             _ => (own, 0, Between("reentry-idle", "reentry-raised", z[Coordinate.Reentry])),
         };
     }

@@ -29,17 +29,30 @@ public sealed record DiagnosisEvidence(CarKnowledge Car)
     public bool SaysTheSameAs(DiagnosisEvidence other)
     {
         ArgumentNullException.ThrowIfNull(other);
-        return Car == other.Car && Why == other.Why && SoundBefore == other.SoundBefore
-            && Signs.SequenceEqual(other.Signs) && Weighed == other.Weighed && History == other.History
+        return Car == other.Car
+            && Why == other.Why
+            && SoundBefore == other.SoundBefore
+            && Signs.SequenceEqual(other.Signs)
+            && Weighed == other.Weighed
+            && History == other.History
             && Standing.SequenceEqual(other.Standing)
-            && Points.Length == other.Points.Length && Points.Zip(other.Points).All(pair => Same(pair.First, pair.Second));
+            && Points.Length == other.Points.Length
+            && Points.Zip(other.Points).All(pair => Same(pair.First, pair.Second));
     }
 
     // Arrays are equal to themselves alone: readings are compared one by one, the rest as a whole.
     private static bool Same(OperatingPoint one, OperatingPoint other) =>
         one.Readings.SequenceEqual(other.Readings) && one with { Readings = [] } == other with { Readings = [] };
 
-    public bool IsEmpty => Standing.IsEmpty && Weighed is null && Signs.IsEmpty
-        && Points.All(point => point.Readings.IsEmpty && point.CyclesPerMinute is null
-            && point.Clutch == ClutchSeen.NotLooked && point.Glass == GlassSeen.NotLooked && point.Frost == FrostSeen.NotLooked);
+    public bool IsEmpty =>
+        Standing.IsEmpty
+        && Weighed is null
+        && Signs.IsEmpty
+        && Points.All(point =>
+            point.Readings.IsEmpty
+            && point.CyclesPerMinute is null
+            && point.Clutch == ClutchSeen.NotLooked
+            && point.Glass == GlassSeen.NotLooked
+            && point.Frost == FrostSeen.NotLooked
+        );
 }

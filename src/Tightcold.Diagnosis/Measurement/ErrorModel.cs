@@ -18,29 +18,32 @@ internal static class ErrorModel
     private const double SharedInstrument = 0.7;
 
     /// <summary>Standard deviation of the model's error, SI.</summary>
-    public static double Discrepancy(Channel channel, double value) => channel switch
-    {
-        Channel.LowSide => 0.18e5,
-        Channel.LowSwingTop => 0.35e5,
-        Channel.HighSide => 0.07 * Math.Abs(value),
-        Channel.Vent => 2.3,
-        Channel.SuctionLine => 4.2,
-        Channel.LiquidLine => 3.6,
-        Channel.HighSwingTop => 0.09 * Math.Abs(value),
-        Channel.LineStep => 2.0,
-        _ => 11,
-    };
+    public static double Discrepancy(Channel channel, double value) =>
+        channel switch
+        {
+            Channel.LowSide => 0.18e5,
+            Channel.LowSwingTop => 0.35e5,
+            Channel.HighSide => 0.07 * Math.Abs(value),
+            Channel.Vent => 2.3,
+            Channel.SuctionLine => 4.2,
+            Channel.LiquidLine => 3.6,
+            Channel.HighSwingTop => 0.09 * Math.Abs(value),
+            Channel.LineStep => 2.0,
+            _ => 11,
+        };
 
-    /// <summary>Density of a gross error, or of a reading of no known car: even over all that the instrument can show.</summary>
-    public static double Anything(Channel channel) => channel switch
-    {
-        Channel.LowSide or Channel.LowSwingTop => 1 / 9e5,
-        Channel.HighSide or Channel.HighSwingTop => 1 / 35e5,
-        Channel.LineStep => 1 / 50.0,
-        Channel.DischargeLine => 1 / 120.0,
-        Channel.Vent => 1 / 45.0,
-        _ => 1 / 70.0,
-    };
+    /// <summary>Density of a gross error, or of a reading of no known car: even over all that the instrument can
+    /// show.</summary>
+    public static double Anything(Channel channel) =>
+        channel switch
+        {
+            Channel.LowSide or Channel.LowSwingTop => 1 / 9e5,
+            Channel.HighSide or Channel.HighSwingTop => 1 / 35e5,
+            Channel.LineStep => 1 / 50.0,
+            Channel.DischargeLine => 1 / 120.0,
+            Channel.Vent => 1 / 45.0,
+            _ => 1 / 70.0,
+        };
 
     public static (double Shared, double Own) Sigmas(in Reading reading)
     {
@@ -48,7 +51,10 @@ internal static class ErrorModel
         var modelVariance = model * model;
         var instrument = reading.SigmaInstrument * reading.SigmaInstrument;
         var shared = (SharedModel * modelVariance) + (SharedInstrument * instrument);
-        var own = ((1 - SharedModel) * modelVariance) + ((1 - SharedInstrument) * instrument) + (reading.Step * reading.Step / 12);
+        var own =
+            ((1 - SharedModel) * modelVariance)
+            + ((1 - SharedInstrument) * instrument)
+            + (reading.Step * reading.Step / 12);
         return (Math.Sqrt(shared), Math.Sqrt(own));
     }
 }

@@ -5,7 +5,10 @@ internal static class Ice
 {
     // The jet behind the throttle is the coldest place, and ice once there keeps itself cold: near 0 °C of evaporating
     // it is frozen more often than not when somebody looks, above 8 °C one time in four. Assumed.
-    private const double NeverAboveK = 281.15, BandK = 8, Least = 0.25, Most = 0.65;
+    private const double NeverAboveK = 281.15,
+        BandK = 8,
+        Least = 0.25,
+        Most = 0.65;
 
     /// <param name="evaporatingK">With the throttle clear.</param>
     public static double Chance(double evaporatingK)

@@ -61,7 +61,8 @@ internal static class Predicted
     }
 
     // A vent begins warm and comes down with some three minutes' time constant; common practice.
-    private const double FirstWarmK = 6, SettlesMinutes = 3;
+    private const double FirstWarmK = 6,
+        SettlesMinutes = 3;
 
     private static double Unsettled(OperatingPoint point) =>
         point.MinutesRunning is { } minutes ? FirstWarmK * Math.Exp(-Math.Max(0, minutes) / SettlesMinutes) : 0;

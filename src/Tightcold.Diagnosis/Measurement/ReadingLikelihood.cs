@@ -16,7 +16,10 @@ internal sealed class ReadingLikelihood
     private const int Nodes = 21;
     private const double GridFrom = -3.2;
 
-    private static readonly ImmutableArray<double> Grid = [.. Enumerable.Range(0, Nodes).Select(i => GridFrom - (2 * GridFrom * i / (Nodes - 1)))];
+    private static readonly ImmutableArray<double> Grid =
+    [
+        .. Enumerable.Range(0, Nodes).Select(i => GridFrom - (2 * GridFrom * i / (Nodes - 1))),
+    ];
     private static readonly ImmutableArray<double> GridWeight = Weights();
 
     private readonly Item[][] byChannel;
@@ -31,11 +34,23 @@ internal sealed class ReadingLikelihood
             foreach (var reading in points[p].Readings)
             {
                 var (shared, own) = ErrorModel.Sigmas(reading);
-                items.Add(new((int)reading.Channel, p, reading.Value, shared, own, ErrorModel.GrossChance * ErrorModel.Anything(reading.Channel)));
+                items.Add(
+                    new(
+                        (int)reading.Channel,
+                        p,
+                        reading.Value,
+                        shared,
+                        own,
+                        ErrorModel.GrossChance * ErrorModel.Anything(reading.Channel)
+                    )
+                );
             }
         }
 
-        byChannel = [.. items.GroupBy(item => item.Channel).OrderBy(group => group.Key).Select(group => group.ToArray())];
+        byChannel =
+        [
+            .. items.GroupBy(item => item.Channel).OrderBy(group => group.Key).Select(group => group.ToArray()),
+        ];
         Items = [.. byChannel.SelectMany(item => item)];
     }
 
@@ -58,7 +73,8 @@ internal sealed class ReadingLikelihood
     {
         var log = SeenLikelihood.Log(points[point], predicted);
         foreach (var item in Items)
-            if (item.Point == point) log += Math.Log(Alone(item, predicted[item.Channel]));
+            if (item.Point == point)
+                log += Math.Log(Alone(item, predicted[item.Channel]));
         return log;
     }
 
@@ -66,14 +82,17 @@ internal sealed class ReadingLikelihood
     /// rule; without readings the prior's own.</summary>
     public (double Mean, double Variance) LeftOver(Channel channel, ReadOnlySpan<double> predicted, double sharedSigma)
     {
-        double precision = 1 / (sharedSigma * sharedSigma), weighted = 0;
+        double precision = 1 / (sharedSigma * sharedSigma),
+            weighted = 0;
         foreach (var item in Items)
         {
-            if (item.Channel != (int)channel) continue;
+            if (item.Channel != (int)channel)
+                continue;
             var w = 1 / (item.Own * item.Own);
             var off = item.Value - predicted[(item.Point * Predicted.Width) + item.Channel];
             // A misread tells nothing of the fixed error.
-            if (Math.Abs(off) > 4 * Math.Sqrt((sharedSigma * sharedSigma) + (item.Own * item.Own))) continue;
+            if (Math.Abs(off) > 4 * Math.Sqrt((sharedSigma * sharedSigma) + (item.Own * item.Own)))
+                continue;
             precision += w;
             weighted += w * off;
         }
@@ -95,7 +114,8 @@ internal sealed class ReadingLikelihood
         return [.. raw.Select(w => w / sum)];
     }
 
-    /// <summary>Of one car: for every channel the product over its readings so far, at every fixed error of the grid.</summary>
+    /// <summary>Of one car: for every channel the product over its readings so far, at every fixed error of the
+    /// grid.</summary>
     internal sealed class Running
     {
         private readonly ReadingLikelihood all;
@@ -113,7 +133,8 @@ internal sealed class ReadingLikelihood
         public void Clear()
         {
             log = 0;
-            for (var i = 0; i < products.Length; i++) products[i] = GridWeight[i % Nodes];
+            for (var i = 0; i < products.Length; i++)
+                products[i] = GridWeight[i % Nodes];
         }
 
         /// <summary>Takes in the next point and gives ln of the likelihood of all so far.</summary>
@@ -123,13 +144,15 @@ internal sealed class ReadingLikelihood
         {
             for (var c = 0; c < all.byChannel.Length; c++)
                 foreach (var item in all.byChannel[c])
-                    if (item.Point == point) Take(item, predicted[item.Channel], products.AsSpan(c * Nodes, Nodes));
+                    if (item.Point == point)
+                        Take(item, predicted[item.Channel], products.AsSpan(c * Nodes, Nodes));
             log += SeenLikelihood.Log(all.points[point], predicted);
             var sum = log;
             for (var c = 0; c < all.byChannel.Length; c++)
             {
                 var channel = 0.0;
-                foreach (var product in products.AsSpan(c * Nodes, Nodes)) channel += product;
+                foreach (var product in products.AsSpan(c * Nodes, Nodes))
+                    channel += product;
                 sum += Math.Log(channel);
             }
 
@@ -139,7 +162,8 @@ internal sealed class ReadingLikelihood
         private void Take(in Item item, double modelled, Span<double> products)
         {
             var unit = 1 / item.Own;
-            double off = (item.Value - modelled) * unit, shared = item.Shared * unit;
+            double off = (item.Value - modelled) * unit,
+                shared = item.Shared * unit;
             // In units of the own sigma, so that the product stays far from the smallest double.
             var gross = item.Gross * item.Own;
             for (var n = 0; n < products.Length; n++)

@@ -17,7 +17,8 @@ internal static class StandingLikelihood
         var thermal = perK * modelledPa * reading.TemperatureSigmaK;
         var model = ModelShare * modelledPa;
         var sigma = Math.Sqrt((reading.SigmaPa * reading.SigmaPa) + (thermal * thermal) + (model * model));
-        var density = (1 - ErrorModel.GrossChance) * ReadingLikelihood.Student((reading.PressurePa - modelledPa) / sigma) / sigma;
+        var density =
+            (1 - ErrorModel.GrossChance) * ReadingLikelihood.Student((reading.PressurePa - modelledPa) / sigma) / sigma;
         return Math.Log(density + (ErrorModel.GrossChance * ErrorModel.Anything(Channel.LowSide)));
     }
 }

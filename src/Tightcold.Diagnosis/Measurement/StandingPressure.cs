@@ -5,4 +5,9 @@ namespace Tightcold.Diagnosis.Measurement;
 /// <param name="SigmaPa">Standard deviation of the gauges.</param>
 /// <param name="TemperatureK">Coldest part, 278 to 325 K.</param>
 /// <param name="TemperatureSigmaK">Standard deviation, soak included.</param>
-public readonly record struct StandingPressure(double PressurePa, double SigmaPa, double TemperatureK, double TemperatureSigmaK);
+public readonly record struct StandingPressure(
+    double PressurePa,
+    double SigmaPa,
+    double TemperatureK,
+    double TemperatureSigmaK
+);

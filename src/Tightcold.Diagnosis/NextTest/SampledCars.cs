@@ -27,14 +27,17 @@ internal sealed class SampledCars
     /// <summary>To start another point from: where the car was found running at the first one, if it was.</summary>
     public LoopStart? Start(int i) => Posterior.Data.PointCount == 0 ? null : Predicted.StartOf(Row(i));
 
-    public CarSimulator.Car Car(int i) => Posterior.Simulator.At(Posterior.Runs[Picks[i].H].Hypothesis.Faults, Point(i));
+    public CarSimulator.Car Car(int i) =>
+        Posterior.Simulator.At(Posterior.Runs[Picks[i].H].Hypothesis.Faults, Point(i));
 
     /// <summary>Drawn in proportion to their weights at even steps (systematic resampling); null without any.</summary>
     public static SampledCars? Of(Posterior posterior, int count)
     {
         var total = 0.0;
-        for (var h = 0; h < posterior.Runs.Count; h++) total += posterior.Odds[h] * posterior.Weights[h].Sum();
-        if (!(total > 0)) return null;
+        for (var h = 0; h < posterior.Runs.Count; h++)
+            total += posterior.Odds[h] * posterior.Weights[h].Sum();
+        if (!(total > 0))
+            return null;
         var picks = new List<(int, int)>(count);
         double before = 0;
         for (var h = 0; h < posterior.Runs.Count; h++)
@@ -42,7 +45,8 @@ internal sealed class SampledCars
             for (var i = 0; i < posterior.Weights[h].Length; i++)
             {
                 before += posterior.Odds[h] * posterior.Weights[h][i] / total;
-                while (picks.Count < count && (picks.Count + 0.5) / count <= before) picks.Add((h, i));
+                while (picks.Count < count && (picks.Count + 0.5) / count <= before)
+                    picks.Add((h, i));
             }
         }
 

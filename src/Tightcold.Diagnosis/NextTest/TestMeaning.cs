@@ -9,4 +9,10 @@ namespace Tightcold.Diagnosis.NextTest;
 /// <param name="Expected">Where it would come out, SI; charge in kg for a weighing, Pa for a standing reading.</param>
 /// <param name="OddsNow">Odds of the explanation now.</param>
 /// <param name="OddsThen">Its mean odds after the test if it holds.</param>
-public sealed record TestMeaning(Hypothesis Hypothesis, Channel? Channel, Interval Expected, double OddsNow, double OddsThen);
+public sealed record TestMeaning(
+    Hypothesis Hypothesis,
+    Channel? Channel,
+    Interval Expected,
+    double OddsNow,
+    double OddsThen
+);

@@ -12,8 +12,8 @@ internal static class TestOutcomes
     private const double StandingSigmaPa = 0.15e5;
     private const double WeighedSigmaKg = 0.025;
 
-    // One bar draws in through the larger leaks only; hoses and water make a tight one rise now and then. Common practice,
-    // no source.
+    // One bar draws in through the larger leaks only; hoses and water make a tight one rise now and then. Common
+    // practice, no source.
     private const double LeakRises = 0.5;
     private const double TightRises = 0.1;
 
@@ -33,15 +33,33 @@ internal static class TestOutcomes
         return new(plan.Kind, Math.Max(0, fall), plan.Minutes, plan.Money, Meanings(plan, cars, outcomes, now, then));
     }
 
-    private static ImmutableArray<TestMeaning> Meanings(TestPlan plan, SampledCars cars, Outcome[] outcomes, double[] now, double[][] then)
+    private static ImmutableArray<TestMeaning> Meanings(
+        TestPlan plan,
+        SampledCars cars,
+        Outcome[] outcomes,
+        double[] now,
+        double[][] then
+    )
     {
         var list = new List<TestMeaning>();
         for (var h = 0; h < now.Length; h++)
         {
-            if (now[h] < LeastOddsWithMeaning) continue;
+            if (now[h] < LeastOddsWithMeaning)
+                continue;
             var members = Enumerable.Range(0, cars.Count).Where(i => cars.Picks[i].H == h).ToArray();
-            var expected = outcomes[0].Numbers.Length == 0 ? default : Interval.Of([.. members.Select(i => (outcomes[i].Numbers[0], 1.0))]);
-            list.Add(new(cars.Posterior.Runs[h].Hypothesis, plan.Channels.IsEmpty ? null : plan.Channels[0], expected, now[h], members.Average(i => then[i][h])));
+            var expected =
+                outcomes[0].Numbers.Length == 0
+                    ? default
+                    : Interval.Of([.. members.Select(i => (outcomes[i].Numbers[0], 1.0))]);
+            list.Add(
+                new(
+                    cars.Posterior.Runs[h].Hypothesis,
+                    plan.Channels.IsEmpty ? null : plan.Channels[0],
+                    expected,
+                    now[h],
+                    members.Average(i => then[i][h])
+                )
+            );
         }
 
         return [.. list.OrderByDescending(meaning => meaning.OddsNow).Take(3)];
@@ -62,8 +80,8 @@ internal static class TestOutcomes
 
             if (plan.Point is { } point)
             {
-                if (cars.Posterior.Simulator.Run(car, point, cars.Point(i), cars.Start(i),
-                    row) is null) cars.Row(i)[..Predicted.Width].CopyTo(row);
+                if (cars.Posterior.Simulator.Run(car, point, cars.Point(i), cars.Start(i), row) is null)
+                    cars.Row(i)[..Predicted.Width].CopyTo(row);
                 outcomes[i] = OfPoint(plan, cars, i, row);
                 continue;
             }
@@ -81,7 +99,9 @@ internal static class TestOutcomes
 
     private static Outcome Standing(SampledCars cars, int i, CarSimulator.Car car)
     {
-        var ambient = cars.Posterior.Data.Evidence.Points.IsEmpty ? 298.15 : cars.Posterior.Data.Evidence.Points[^1].AmbientK;
+        var ambient = cars.Posterior.Data.Evidence.Points.IsEmpty
+            ? 298.15
+            : cars.Posterior.Data.Evidence.Points[^1].AmbientK;
         var (pressure, saturation) = CarSimulator.Standing(car, ambient);
         var thermal = (pressure < 0.97 * saturation ? 0.0035 : 0.029) * pressure;
         return new([pressure], [Math.Sqrt((StandingSigmaPa * StandingSigmaPa) + (thermal * thermal))], []);
@@ -104,7 +124,8 @@ internal static class TestOutcomes
 
     private static Outcome OfPoint(TestPlan plan, SampledCars cars, int i, double[] row)
     {
-        if (plan.Channels.IsEmpty) return new([], [], Seen(plan.Kind, row));
+        if (plan.Channels.IsEmpty)
+            return new([], [], Seen(plan.Kind, row));
         var numbers = new double[plan.Channels.Length];
         var sigmas = new double[plan.Channels.Length];
         for (var c = 0; c < numbers.Length; c++)
@@ -123,22 +144,45 @@ internal static class TestOutcomes
     private static double Instrument(SampledCars cars, Channel channel)
     {
         foreach (var point in cars.Posterior.Data.Evidence.Points)
-            foreach (var reading in point.Readings)
-                if (reading.Channel == channel) return reading.SigmaInstrument;
-        return channel switch { Channel.LowSide or Channel.LowSwingTop => 0.14e5, Channel.HighSide => 0.28e5, _ => 0.8 };
+        foreach (var reading in point.Readings)
+            if (reading.Channel == channel)
+                return reading.SigmaInstrument;
+        return channel switch
+        {
+            Channel.LowSide or Channel.LowSwingTop => 0.14e5,
+            Channel.HighSide => 0.28e5,
+            _ => 0.8,
+        };
     }
 
-    private static double[] Seen(TestKind kind, double[] row) => kind switch
-    {
-        TestKind.LookAtGlass => [SeenLikelihood.Glass(GlassSeen.Clear, row), SeenLikelihood.Glass(GlassSeen.Bubbles, row)],
-        TestKind.LookForFrost => [SeenLikelihood.Frost(FrostSeen.Nowhere, row), SeenLikelihood.Frost(FrostSeen.AtThrottle, row), SeenLikelihood.Frost(FrostSeen.OnSuctionLine, row), SeenLikelihood.Frost(FrostSeen.OnDrier, row)],
-        _ => [SeenLikelihood.Clutch(ClutchSeen.On, row), SeenLikelihood.Clutch(ClutchSeen.Off, row), SeenLikelihood.Clutch(ClutchSeen.Cycling, row)],
-    };
+    private static double[] Seen(TestKind kind, double[] row) =>
+        kind switch
+        {
+            TestKind.LookAtGlass =>
+            [
+                SeenLikelihood.Glass(GlassSeen.Clear, row),
+                SeenLikelihood.Glass(GlassSeen.Bubbles, row),
+            ],
+            TestKind.LookForFrost =>
+            [
+                SeenLikelihood.Frost(FrostSeen.Nowhere, row),
+                SeenLikelihood.Frost(FrostSeen.AtThrottle, row),
+                SeenLikelihood.Frost(FrostSeen.OnSuctionLine, row),
+                SeenLikelihood.Frost(FrostSeen.OnDrier, row),
+            ],
+            _ =>
+            [
+                SeenLikelihood.Clutch(ClutchSeen.On, row),
+                SeenLikelihood.Clutch(ClutchSeen.Off, row),
+                SeenLikelihood.Clutch(ClutchSeen.Cycling, row),
+            ],
+        };
 
     private static double[] Shares(SampledCars cars, int hypotheses)
     {
         var shares = new double[hypotheses];
-        foreach (var (h, _) in cars.Picks) shares[h] += 1.0 / cars.Count;
+        foreach (var (h, _) in cars.Picks)
+            shares[h] += 1.0 / cars.Count;
         return shares;
     }
 
@@ -153,14 +197,17 @@ internal static class TestOutcomes
             sum += density;
         }
 
-        for (var h = 0; h < hypotheses; h++) odds[h] /= sum;
+        for (var h = 0; h < hypotheses; h++)
+            odds[h] /= sum;
         return odds;
     }
 
     private static double Entropy(double[] odds)
     {
         var sum = 0.0;
-        foreach (var p in odds) if (p > 0) sum -= p * Math.Log2(p);
+        foreach (var p in odds)
+            if (p > 0)
+                sum -= p * Math.Log2(p);
         return sum;
     }
 
@@ -171,11 +218,14 @@ internal static class TestOutcomes
         public Outcome Draw(Chance chance)
         {
             var read = new double[Numbers.Length];
-            for (var c = 0; c < read.Length; c++) read[c] = Numbers[c] + (Sigmas[c] * chance.Normal());
-            if (Odds.Length == 0) return new(read, [], []);
+            for (var c = 0; c < read.Length; c++)
+                read[c] = Numbers[c] + (Sigmas[c] * chance.Normal());
+            if (Odds.Length == 0)
+                return new(read, [], []);
             var u = chance.Uniform() * Odds.Sum();
             var seen = 0;
-            while (seen < Odds.Length - 1 && (u -= Odds[seen]) > 0) seen++;
+            while (seen < Odds.Length - 1 && (u -= Odds[seen]) > 0)
+                seen++;
             return new(read, [], [seen]);
         }
 

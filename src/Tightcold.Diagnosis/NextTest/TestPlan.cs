@@ -30,7 +30,8 @@ internal sealed record TestPlan(TestKind Kind, double Minutes, double Money, Imm
 
     /// <summary>Every test that adds to what was read.</summary>
     public static IEnumerable<TestPlan> For(DiagnosisEvidence evidence) =>
-        evidence.Standing.Any(reading => reading.PressurePa < NearlyEmptyPa) ? AtRest(evidence)
+        evidence.Standing.Any(reading => reading.PressurePa < NearlyEmptyPa)
+            ? AtRest(evidence)
             : [.. Running(evidence), .. Looked(evidence), .. AtRest(evidence)];
 
     private static IEnumerable<TestPlan> Running(DiagnosisEvidence evidence)
@@ -50,47 +51,115 @@ internal sealed record TestPlan(TestKind Kind, double Minutes, double Money, Imm
         TestPlan At(TestKind kind, double minutes, OperatingPoint point, params ImmutableArray<Channel> channels) =>
             new(kind, minutes, 0, channels) { Point = point };
         if (evidence.Points.IsEmpty || (Lacks(Channel.LowSide) && Lacks(Channel.HighSide)))
-            yield return At(TestKind.RaiseSpeed, 10, bare with { EngineRpm = 1500 }, Channel.LowSide, Channel.HighSide,
-                Channel.Vent);
-        if (Lacks(Channel.Vent)) yield return At(TestKind.ReadVent, 3, same, Channel.Vent);
-        if (Lacks(Channel.SuctionLine)) yield return At(TestKind.ClampSuctionLine, 4, same, Channel.SuctionLine);
-        if (Lacks(Channel.LiquidLine)) yield return At(TestKind.ClampLiquidLine, 4, same, Channel.LiquidLine);
-        if (Lacks(Channel.DischargeLine)) yield return At(TestKind.ClampDischargeLine, 4, same, Channel.DischargeLine);
-        if (last.Frost == FrostSeen.NotLooked) yield return At(TestKind.LookForFrost, 2, same);
-        if (last.Clutch == ClutchSeen.NotLooked && last.CyclesPerMinute is null) yield return At(TestKind.WatchClutch,
-            3, same);
+            yield return At(
+                TestKind.RaiseSpeed,
+                10,
+                bare with
+                {
+                    EngineRpm = 1500,
+                },
+                Channel.LowSide,
+                Channel.HighSide,
+                Channel.Vent
+            );
+        if (Lacks(Channel.Vent))
+            yield return At(TestKind.ReadVent, 3, same, Channel.Vent);
+        if (Lacks(Channel.SuctionLine))
+            yield return At(TestKind.ClampSuctionLine, 4, same, Channel.SuctionLine);
+        if (Lacks(Channel.LiquidLine))
+            yield return At(TestKind.ClampLiquidLine, 4, same, Channel.LiquidLine);
+        if (Lacks(Channel.DischargeLine))
+            yield return At(TestKind.ClampDischargeLine, 4, same, Channel.DischargeLine);
+        if (last.Frost == FrostSeen.NotLooked)
+            yield return At(TestKind.LookForFrost, 2, same);
+        if (last.Clutch == ClutchSeen.NotLooked && last.CyclesPerMinute is null)
+            yield return At(TestKind.WatchClutch, 3, same);
         if (evidence.Points.All(point => point.Aid != Aid.Fan))
-            yield return At(TestKind.FanOnCondenser, 5, bare with { Aid = Aid.Fan }, Channel.HighSide, Channel.LowSide,
-                Channel.Vent);
+            yield return At(
+                TestKind.FanOnCondenser,
+                5,
+                bare with
+                {
+                    Aid = Aid.Fan,
+                },
+                Channel.HighSide,
+                Channel.LowSide,
+                Channel.Vent
+            );
         if (evidence.Points.All(point => point.Aid != Aid.Mist))
-            yield return At(TestKind.MistOnCondenser, 5, bare with { Aid = Aid.Mist }, Channel.HighSide,
-                Channel.LowSide, Channel.Vent);
+            yield return At(
+                TestKind.MistOnCondenser,
+                5,
+                bare with
+                {
+                    Aid = Aid.Mist,
+                },
+                Channel.HighSide,
+                Channel.LowSide,
+                Channel.Vent
+            );
         if (evidence.Points.All(point => point.EngineRpm < RaisedRpm - 400))
-            yield return At(TestKind.RaiseSpeed, 5, bare with { EngineRpm = RaisedRpm }, Channel.LowSide,
-                Channel.HighSide, Channel.Vent);
+            yield return At(
+                TestKind.RaiseSpeed,
+                5,
+                bare with
+                {
+                    EngineRpm = RaisedRpm,
+                },
+                Channel.LowSide,
+                Channel.HighSide,
+                Channel.Vent
+            );
         if (evidence.Points.All(point => point.BlowerShare > LowBlower + 0.1))
-            yield return At(TestKind.BlowerLow, 5, bare with { BlowerShare = LowBlower }, Channel.LowSide, Channel.Vent,
-                Channel.HighSide);
-        var roomAbove = last.Readings.Any(reading => reading.Channel == Channel.HighSide
-            && reading.Value < SafeToBlockPa);
+            yield return At(
+                TestKind.BlowerLow,
+                5,
+                bare with
+                {
+                    BlowerShare = LowBlower,
+                },
+                Channel.LowSide,
+                Channel.Vent,
+                Channel.HighSide
+            );
+        var roomAbove = last.Readings.Any(reading =>
+            reading.Channel == Channel.HighSide && reading.Value < SafeToBlockPa
+        );
         if (evidence.Points.All(point => point.Aid != Aid.Blocked) && roomAbove)
-            yield return At(TestKind.BlockCondenser, 6, bare with { Aid = Aid.Blocked }, Channel.HighSide,
-                Channel.LowSide);
+            yield return At(
+                TestKind.BlockCondenser,
+                6,
+                bare with
+                {
+                    Aid = Aid.Blocked,
+                },
+                Channel.HighSide,
+                Channel.LowSide
+            );
         if (evidence.Points.All(point => point.FreshShare > 0.5))
         {
-            var shut = bare with { FreshShare = 0.05, IntakeSaid = true, CabinK = bare.AmbientK - 5, CabinSigmaK = 2,
-                Doors = DoorsAre.Closed };
+            var shut = bare with
+            {
+                FreshShare = 0.05,
+                IntakeSaid = true,
+                CabinK = bare.AmbientK - 5,
+                CabinSigmaK = 2,
+                Doors = DoorsAre.Closed,
+            };
             yield return At(TestKind.Recirculate, 10, shut, Channel.LowSide, Channel.HighSide, Channel.Vent);
         }
     }
 
     private static readonly (TestKind Kind, double Minutes, Sign First)[] ByLooking =
     [
-        (TestKind.PinchHeaterHose, 5, Sign.HosePinchedColder), (TestKind.LookAtFan, 1, Sign.FanRuns),
-        (TestKind.WatchAfterStop, 3, Sign.SidesEqualAtOnce), (TestKind.FeelLiquidLine, 2, Sign.NoStepAlongLiquidLine),
-        (TestKind.RestTenMinutes, 12, Sign.ColdAgainAfterRest), (TestKind.MeasureClutchVoltage, 5,
-            Sign.VoltageAtClutch),
-        (TestKind.ReadValveDuty, 6, Sign.ValveAskedFor), (TestKind.FeelVentAir, 1, Sign.AirStrong),
+        (TestKind.PinchHeaterHose, 5, Sign.HosePinchedColder),
+        (TestKind.LookAtFan, 1, Sign.FanRuns),
+        (TestKind.WatchAfterStop, 3, Sign.SidesEqualAtOnce),
+        (TestKind.FeelLiquidLine, 2, Sign.NoStepAlongLiquidLine),
+        (TestKind.RestTenMinutes, 12, Sign.ColdAgainAfterRest),
+        (TestKind.MeasureClutchVoltage, 5, Sign.VoltageAtClutch),
+        (TestKind.ReadValveDuty, 6, Sign.ValveAskedFor),
+        (TestKind.FeelVentAir, 1, Sign.AirStrong),
     ];
 
     private static IEnumerable<TestPlan> Looked(DiagnosisEvidence evidence)
@@ -98,18 +167,22 @@ internal sealed record TestPlan(TestKind Kind, double Minutes, double Money, Imm
         foreach (var (kind, minutes, first) in ByLooking)
         {
             var group = SignOdds.Groups.First(one => one[0] == first);
-            if (!evidence.Signs.Any(group.Contains)) yield return new(kind, minutes, 0, []) { Signs = group };
+            if (!evidence.Signs.Any(group.Contains))
+                yield return new(kind, minutes, 0, []) { Signs = group };
         }
     }
 
     private static IEnumerable<TestPlan> AtRest(DiagnosisEvidence evidence)
     {
-        if (evidence.Standing.IsEmpty) yield return new(TestKind.StandingReading, 60, 0, []);
-        if (evidence.Weighed is null) yield return new(TestKind.RecoverAndWeigh, 35, 2, []);
+        if (evidence.Standing.IsEmpty)
+            yield return new(TestKind.StandingReading, 60, 0, []);
+        if (evidence.Weighed is null)
+            yield return new(TestKind.RecoverAndWeigh, 35, 2, []);
         yield return new(TestKind.VacuumHold, 90, 2, []);
     }
 
-    private static OperatingPoint Last(DiagnosisEvidence evidence) => evidence.Points.IsEmpty
-        ? new OperatingPoint { AmbientK = evidence.Standing.IsEmpty ? 298.15 : evidence.Standing[0].TemperatureK }
-        : evidence.Points[^1];
+    private static OperatingPoint Last(DiagnosisEvidence evidence) =>
+        evidence.Points.IsEmpty
+            ? new OperatingPoint { AmbientK = evidence.Standing.IsEmpty ? 298.15 : evidence.Standing[0].TemperatureK }
+            : evidence.Points[^1];
 }

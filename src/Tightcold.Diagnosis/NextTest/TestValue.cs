@@ -8,7 +8,13 @@ namespace Tightcold.Diagnosis.NextTest;
 /// <param name="Minutes">Own time.</param>
 /// <param name="Money">Outlay in the price of a can of refrigerant.</param>
 /// <param name="Meanings">What each likely outcome would mean, likeliest explanation first.</param>
-public sealed record TestValue(TestKind Kind, double Bits, double Minutes, double Money, ImmutableArray<TestMeaning> Meanings)
+public sealed record TestValue(
+    TestKind Kind,
+    double Bits,
+    double Minutes,
+    double Money,
+    ImmutableArray<TestMeaning> Meanings
+)
 {
     // A can's price is taken for about a quarter of an hour of one's own time.
     private const double MinutesPerMoney = 15;

@@ -11,15 +11,19 @@ namespace Tightcold.Diagnosis.Priors;
 internal sealed class CarPrior
 {
     private const double OrdinaryLabelKg = 0.60;
+
     // Some cars with a fixed compressor also carry the receiver before a subcooling pass (assumed).
     private const double SubcoolPass = 0.22;
     private const double OftenWithoutPass = 0.7;
 
     private static readonly (CompressorKind Compressor, ExpansionKind Expansion, double Weight)[] Kinds =
     [
-        (CompressorKind.Variable, ExpansionKind.ExpansionValve, 0.40), (CompressorKind.FixedWithFinThermostat, ExpansionKind.ExpansionValve, 0.25),
-        (CompressorKind.FixedCycling, ExpansionKind.OrificeTube, 0.25), (CompressorKind.Electric, ExpansionKind.ExpansionValve, 0.05),
-        (CompressorKind.Variable, ExpansionKind.OrificeTube, 0.04), (CompressorKind.FixedCycling, ExpansionKind.ExpansionValve, 0.01),
+        (CompressorKind.Variable, ExpansionKind.ExpansionValve, 0.40),
+        (CompressorKind.FixedWithFinThermostat, ExpansionKind.ExpansionValve, 0.25),
+        (CompressorKind.FixedCycling, ExpansionKind.OrificeTube, 0.25),
+        (CompressorKind.Electric, ExpansionKind.ExpansionValve, 0.05),
+        (CompressorKind.Variable, ExpansionKind.OrificeTube, 0.04),
+        (CompressorKind.FixedCycling, ExpansionKind.ExpansionValve, 0.01),
     ];
 
     private readonly CarKnowledge car;
@@ -27,20 +31,32 @@ internal sealed class CarPrior
     private readonly (CompressorKind Compressor, ExpansionKind Expansion, double Weight, LoopDesign Middle)[] kinds;
 
     public CarPrior(CarKnowledge car)
-        : this(car, Population.Shipped)
-    {
-    }
+        : this(car, Population.Shipped) { }
 
     public CarPrior(CarKnowledge car, Population population)
     {
         this.car = car;
         this.population = population;
         LabelKg = LabelOf(car);
-        var fitting = Kinds.Where(kind => (car.Compressor is null || car.Compressor == kind.Compressor)
-            && (car.Expansion is null || car.Expansion == kind.Expansion)).ToArray();
-        if (fitting.Length == 0) fitting = [(car.Compressor!.Value, car.Expansion!.Value, 1)];
-        kinds = [.. fitting.Select(kind => (kind.Compressor, kind.Expansion, kind.Weight,
-            Middle(car, kind.Compressor, kind.Expansion, LabelKg, population)))];
+        var fitting = Kinds
+            .Where(kind =>
+                (car.Compressor is null || car.Compressor == kind.Compressor)
+                && (car.Expansion is null || car.Expansion == kind.Expansion)
+            )
+            .ToArray();
+        if (fitting.Length == 0)
+            fitting = [(car.Compressor!.Value, car.Expansion!.Value, 1)];
+        kinds =
+        [
+            .. fitting.Select(kind =>
+                (
+                    kind.Compressor,
+                    kind.Expansion,
+                    kind.Weight,
+                    Middle(car, kind.Compressor, kind.Expansion, LabelKg, population)
+                )
+            ),
+        ];
     }
 
     /// <summary>The label's charge, or that of an ordinary car, kg.</summary>
@@ -60,16 +76,20 @@ internal sealed class CarPrior
         var lowSwitch = population["low-switch"].Spread * z[Coordinate.Switches];
         var highSwitch = population["high-switch"].Spread * z[Coordinate.Switches];
         var fin = population["fin-off"].Spread * z[Coordinate.Switches];
-        var pass = middle.Expansion == ExpansionKind.ExpansionValve && middle.SubcoolFaceShare == 0
-            && share > OftenWithoutPass
-            ? SubcoolPass : middle.SubcoolFaceShare;
+        var pass =
+            middle.Expansion == ExpansionKind.ExpansionValve && middle.SubcoolFaceShare == 0 && share > OftenWithoutPass
+                ? SubcoolPass
+                : middle.SubcoolFaceShare;
         return middle with
         {
             SubcoolFaceShare = pass,
             DisplacementM3 = middle.DisplacementM3 * Off("displacement", z[Coordinate.Displacement]),
             VolumetricScale = middle.VolumetricScale * Off("volumetric", z[Coordinate.Volumetric]),
-            IsentropicBest = Math.Clamp(middle.IsentropicBest * Off("isentropic", z[Coordinate.Isentropic]), 0.35,
-                0.85),
+            IsentropicBest = Math.Clamp(
+                middle.IsentropicBest * Off("isentropic", z[Coordinate.Isentropic]),
+                0.35,
+                0.85
+            ),
             CondenserAirUa = middle.CondenserAirUa * ua,
             CondenserRefrigerantUa = middle.CondenserRefrigerantUa * Math.Sqrt(ua),
             EvaporatorAirNtu = middle.EvaporatorAirNtu * ntu,
@@ -102,15 +122,19 @@ internal sealed class CarPrior
     private (LoopDesign Middle, double Share) Kind(double z, IReadOnlyList<Fault> faults)
     {
         var u = Normal.Cumulative(z);
-        if (kinds.Length == 1) return (kinds[0].Middle, u);
+        if (kinds.Length == 1)
+            return (kinds[0].Middle, u);
         var possible = 0.0;
         foreach (var kind in kinds)
-            if (Possible(kind.Compressor, kind.Expansion, faults)) possible += kind.Weight;
+            if (Possible(kind.Compressor, kind.Expansion, faults))
+                possible += kind.Weight;
         var left = u * possible;
         foreach (var kind in kinds)
         {
-            if (!Possible(kind.Compressor, kind.Expansion, faults)) continue;
-            if (left <= kind.Weight) return (kind.Middle, left / kind.Weight);
+            if (!Possible(kind.Compressor, kind.Expansion, faults))
+                continue;
+            if (left <= kind.Weight)
+                return (kind.Middle, left / kind.Weight);
             left -= kind.Weight;
         }
 
@@ -121,7 +145,8 @@ internal sealed class CarPrior
     /// <summary>The ranges of the coordinate that stand for one kind of circuit each.</summary>
     public ImmutableArray<KindRange> KindRanges(IReadOnlyList<Fault> faults)
     {
-        if (kinds.Length == 1) return [new(0, 1)];
+        if (kinds.Length == 1)
+            return [new(0, 1)];
         var possible = kinds.Where(kind => Possible(kind.Compressor, kind.Expansion, faults)).ToArray();
         var all = possible.Sum(kind => kind.Weight);
         var to = 0.0;
@@ -131,18 +156,27 @@ internal sealed class CarPrior
     private bool Possible(CompressorKind compressor, ExpansionKind expansion, IReadOnlyList<Fault> faults)
     {
         foreach (var fault in faults)
-            if (!HypothesisSet.Fits(fault, car with { Compressor = compressor, Expansion = expansion })) return false;
+            if (!HypothesisSet.Fits(fault, car with { Compressor = compressor, Expansion = expansion }))
+                return false;
         return true;
     }
 
-    /// <summary>The middle of the cars of a kind with this label; a known internal volume or oil charge rules.</summary>
+    /// <summary>The middle of the cars of a kind with this label; a known internal volume or oil charge
+    /// rules.</summary>
     private static LoopDesign Middle(
-        CarKnowledge car, CompressorKind compressor, ExpansionKind expansion, double labelKg, Population population)
+        CarKnowledge car,
+        CompressorKind compressor,
+        ExpansionKind expansion,
+        double labelKg,
+        Population population
+    )
     {
         var size = LoopDesigns.SizeOf(labelKg, car.Evaporators);
         var design = LoopDesigns.Of(size, compressor, expansion, car.Refrigerant, labelKg, population: population);
-        if (car.OilKg is { } oil) design = design with { OilKg = oil };
-        if (car.InternalVolumeM3 is not { } known) return design;
+        if (car.OilKg is { } oil)
+            design = design with { OilKg = oil };
+        if (car.InternalVolumeM3 is not { } known)
+            return design;
         var volume = Math.Clamp(known / design.InternalVolumeM3, 0.6, 1.6);
         return design with
         {

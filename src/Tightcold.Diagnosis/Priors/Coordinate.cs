@@ -36,7 +36,8 @@ internal static class Coordinate
     /// <summary>Which of the kinds of circuit, where it is not known.</summary>
     public const int Kind = 20;
 
-    /// <summary>Which form a fault takes: a fan that fails or fins that are blocked, a switch too high or too low.</summary>
+    /// <summary>Which form a fault takes: a fan that fails or fins that are blocked, a switch too high or too
+    /// low.</summary>
     public const int Form = 21;
     public const int Control = 22;
 

@@ -1,7 +1,7 @@
 namespace Tightcold.Diagnosis.Priors;
 
-/// <summary>A range of <see cref="Coordinate.Kind"/>, as shares of its distribution, within which the circuit is of one kind
-/// and the coordinate has no further effect.</summary>
+/// <summary>A range of <see cref="Coordinate.Kind"/>, as shares of its distribution, within which the circuit is of one
+/// kind and the coordinate has no further effect.</summary>
 internal readonly record struct KindRange(double From, double To)
 {
     public bool Holds(double z) => HoldsShare(Share(z));

@@ -7,4 +7,9 @@ namespace Tightcold.Diagnosis.Tightness;
 /// <param name="Kilograms">Best guess.</param>
 /// <param name="SigmaKg">Its standard deviation.</param>
 public readonly record struct ChargeEvent(
-    ChargeEventKind Kind, double Time, double TimeSpread, double Kilograms, double SigmaKg);
+    ChargeEventKind Kind,
+    double Time,
+    double TimeSpread,
+    double Kilograms,
+    double SigmaKg
+);

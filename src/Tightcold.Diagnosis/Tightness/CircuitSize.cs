@@ -7,7 +7,12 @@ namespace Tightcold.Diagnosis.Tightness;
 /// <param name="OilM3">Oil inside.</param>
 /// <param name="AmbientK">Air of the place, where a reading carries no temperature.</param>
 public sealed record CircuitSize(
-    double VolumeM3, double VolumeSpread, double HoseVolumeM3, double OilM3, double AmbientK)
+    double VolumeM3,
+    double VolumeSpread,
+    double HoseVolumeM3,
+    double OilM3,
+    double AmbientK
+)
 {
     /// <summary>Nothing measured: 2.5 L give or take a fifth, two hoses of 50 mL, 150 mL of oil; common
     /// practice.</summary>

@@ -5,7 +5,9 @@ namespace Tightcold.Diagnosis.Tightness;
 /// <summary>One piece of evidence on the whole circuit, ready for the sampler: a table over a sum of rates.</summary>
 internal sealed class CircuitTest
 {
-    private const double GasConstant = 8.314462618, AirMolarMass = 0.0289647, NitrogenMolarMass = 0.0280134;
+    private const double GasConstant = 8.314462618,
+        AirMolarMass = 0.0289647,
+        NitrogenMolarMass = 0.0280134;
 
     private CircuitTest(CircuitTestKind kind, double time, double[] log)
     {
@@ -29,7 +31,10 @@ internal sealed class CircuitTest
     public static CircuitTest Of(VacuumHold hold, TestTable table, LeakSetting setting, double temperatureK)
     {
         var (least, most) = Procedures.Vacuum.LeakEquivalent.RefrigerantPerAir(
-            setting.MolarMassKgPerMol, setting.RestPressurePa, setting.BarometerPa);
+            setting.MolarMassKgPerMol,
+            setting.RestPressurePa,
+            setting.BarometerPa
+        );
         var perAir = Math.Log(GasConstant * temperatureK / AirMolarMass);
         return new(CircuitTestKind.Vacuum, hold.Time, table.Log)
         {
@@ -47,32 +52,35 @@ internal sealed class CircuitTest
         return new(CircuitTestKind.Nitrogen, test.Time, table.Log)
         {
             WithHoses = test.WithHoses,
-            LogChoked = same + Math.Log(pressure / setting.RestPressurePa
-                * Math.Sqrt(setting.MolarMassKgPerMol / NitrogenMolarMass)),
+            LogChoked =
+                same
+                + Math.Log(
+                    pressure / setting.RestPressurePa * Math.Sqrt(setting.MolarMassKgPerMol / NitrogenMolarMass)
+                ),
             LogViscous = same + Math.Log(Math.Max(setting.Drive(pressure), 1e-6) * setting.ViscosityRatio),
         };
     }
 
-    public static CircuitTest Of(MassLoss loss) => new(CircuitTestKind.Loss, loss.Time,
-        MassTable.Of(loss)) { WithHoses = false };
+    public static CircuitTest Of(MassLoss loss) =>
+        new(CircuitTestKind.Loss, loss.Time, MassTable.Of(loss)) { WithHoses = false };
 
-    /// <summary>Law of flow of a leak at a share of all leaks: 0 an opening, 1 a fine channel, a little beyond for
-    /// what neither
-    /// law knows. A hundred grams a year through a channel flow at Reynolds numbers near 10: most lie near 1.</summary>
+    /// <summary>Law of flow of a leak at a share of all leaks: 0 an opening, 1 a fine channel, a little beyond for what
+    /// neither law knows. A hundred grams a year through a channel flow at Reynolds numbers near 10: most lie near
+    /// 1.</summary>
     public static double LawAt(double share) => 1.08 * Math.Cbrt(share);
 
     /// <summary>ln(Pa·m³/s per kg/s at rest) for a law of flow between opening (0) and fine channel (1).</summary>
-    public double LogFactor(double law) => Kind == CircuitTestKind.Loss ? 0
-        : LogChoked + law * (LogViscous - LogChoked);
+    public double LogFactor(double law) =>
+        Kind == CircuitTestKind.Loss ? 0 : LogChoked + law * (LogViscous - LogChoked);
 
     /// <summary>What a place that only seeps passes: hoses and lips let gas through by its own solubility, and air and
     /// nitrogen far less than refrigerant; assumed a third of what a fine channel would.</summary>
     private const double SeepShare = 1.0 / 3;
 
-    public double SeepFactor => Kind == CircuitTestKind.Loss ? 1 : SeepShare * Math.Exp(Math.Min(LogChoked,
-        LogViscous));
+    public double SeepFactor =>
+        Kind == CircuitTestKind.Loss ? 1 : SeepShare * Math.Exp(Math.Min(LogChoked, LogViscous));
 
     /// <summary>ln L of a sum: kg/s for losses; Pa·m³/s over m³ for the others.</summary>
-    public double At(double sum, double logVolume) => Kind == CircuitTestKind.Loss
-        ? RateGrid.At(Log, Math.Log(sum)) : FlowGrid.At(Log, Math.Log(sum) - logVolume);
+    public double At(double sum, double logVolume) =>
+        Kind == CircuitTestKind.Loss ? RateGrid.At(Log, Math.Log(sum)) : FlowGrid.At(Log, Math.Log(sum) - logVolume);
 }

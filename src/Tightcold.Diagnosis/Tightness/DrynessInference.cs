@@ -16,7 +16,8 @@ internal static class DrynessInference
         var before = Share(odds, evidence.Question.WaterLimitKg);
         int? used = null;
         for (var i = evidence.Holds.Length - 1; i >= 0 && used is null; i--)
-            if (!evidence.Holds[i].HosesAlone && !evidence.Holds[i].OnDial) used = i;
+            if (!evidence.Holds[i].HosesAlone && !evidence.Holds[i].OnDial)
+                used = i;
         double? floor = null;
         var settles = false;
         if (used is { } at && tables.Hold(at).ByWater is { } byWater)
@@ -24,30 +25,38 @@ internal static class DrynessInference
             // The leak of this hold as the hold itself sees it: from even odds of none and of any size.
             var logs = byWater.Select(row => LogMean(row)).ToArray();
             var top = logs.Max();
-            for (var w = 0; w < odds.Length; w++) odds[w] *= Math.Exp(logs[w] - top) + 0.005;
+            for (var w = 0; w < odds.Length; w++)
+                odds[w] *= Math.Exp(logs[w] - top) + 0.005;
             var sum = odds.Sum();
-            for (var w = 0; w < odds.Length; w++) odds[w] /= sum;
+            for (var w = 0; w < odds.Length; w++)
+                odds[w] /= sum;
             settles = Array.IndexOf(logs, top) > 0 && Share(odds, evidence.Question.WaterLimitKg) < before;
-            for (var w = odds.Length - 1; w >= 0 && logs[w] < top - Math.Log(9); w--) floor = WaterGrid.Kilograms[w];
+            for (var w = odds.Length - 1; w >= 0 && logs[w] < top - Math.Log(9); w--)
+                floor = WaterGrid.Kilograms[w];
         }
         var dry = Share(odds, evidence.Question.WaterLimitKg);
         // A hold that speaks for dry needs its temperature: without one the guess alone stands at the most between
         // both.
-        var temperature = used is { } held ? evidence.Holds[held].Readings[^1].TemperatureK
+        var temperature = used is { } held
+            ? evidence.Holds[held].Readings[^1].TemperatureK
             : evidence.Water.PartTemperatureK;
-        if (temperature is null && dry > before) dry = 0.5 * (dry + before);
-        var doubt = dry >= TightnessInference.ProvenFrom ? DrynessDoubt.None
+        if (temperature is null && dry > before)
+            dry = 0.5 * (dry + before);
+        var doubt =
+            dry >= TightnessInference.ProvenFrom ? DrynessDoubt.None
             : settles ? DrynessDoubt.Settles
             : used is null ? DrynessDoubt.NotHeld
             : temperature is null ? DrynessDoubt.NoTemperature
-            : temperature < ColdK ? DrynessDoubt.ColdParts : DrynessDoubt.PumpedTooShort;
+            : temperature < ColdK ? DrynessDoubt.ColdParts
+            : DrynessDoubt.PumpedTooShort;
         return new(dry, LeakQuantiles.Of(odds.Select((odd, w) => (WaterGrid.Kilograms[w], odd))), doubt, floor);
     }
 
     private static double LogMean(double[] row)
     {
         var log = double.NegativeInfinity;
-        for (var q = 1; q < row.Length; q++) log = TrendModel.LogSum(log, row[q]);
+        for (var q = 1; q < row.Length; q++)
+            log = TrendModel.LogSum(log, row[q]);
         return TrendModel.LogSum(row[0], log - Math.Log(row.Length - 1));
     }
 

@@ -22,27 +22,34 @@ internal static class EvidenceRules
         Between(question.WaterLimitKg, 1e-6, 1, "limit of water, kg");
         foreach (var hold in evidence.Holds)
         {
-            Apart(hold.Readings.Length, hold.Readings.Length < 2 ? [] : hold.Readings.Select(reading =>
-                reading.SecondsSinceStart), "hold");
+            Apart(
+                hold.Readings.Length,
+                hold.Readings.Length < 2 ? [] : hold.Readings.Select(reading => reading.SecondsSinceStart),
+                "hold"
+            );
             foreach (var reading in hold.Readings)
             {
                 Between(reading.PressurePa, 0, 1.3e5, "pressure of a hold, Pa");
                 Between(reading.StepPa, 1e-3, 2e4, "step of the vacuum gauge, Pa");
                 Between(reading.ScatterPa, 1e-3, 2e4, "scatter of the vacuum gauge, Pa");
-                if (reading.TemperatureK is { } kelvins) Between(kelvins, 223, 373, "temperature of a hold, K");
+                if (reading.TemperatureK is { } kelvins)
+                    Between(kelvins, 223, 373, "temperature of a hold, K");
             }
         }
         foreach (var test in evidence.Nitrogen)
         {
-            Apart(test.Readings.Length, test.Readings.Length < 2 ? [] : test.Readings.Select(reading =>
-                reading.SecondsSinceStart), "pressure test");
+            Apart(
+                test.Readings.Length,
+                test.Readings.Length < 2 ? [] : test.Readings.Select(reading => reading.SecondsSinceStart),
+                "pressure test"
+            );
             Between(test.StepPa, 1, 2e5, "step of the gauge, Pa");
             Between(test.ScatterPa, 1, 2e5, "scatter of the gauge, Pa");
             foreach (var reading in test.Readings)
             {
                 Between(reading.PressurePa, 0, 5e6, "pressure of a pressure test, Pa");
-                if (reading.TemperatureK is { } kelvins) Between(kelvins, 223, 373,
-                    "temperature of a pressure test, K");
+                if (reading.TemperatureK is { } kelvins)
+                    Between(kelvins, 223, 373, "temperature of a pressure test, K");
             }
         }
         foreach (var loss in evidence.Losses)
@@ -60,22 +67,31 @@ internal static class EvidenceRules
 
     private static void Apart(int count, IEnumerable<double> seconds, string what)
     {
-        if (count < 2) throw new ArgumentException($"A {what} needs at least two readings; it has {count}.");
-        double first = double.NaN, last = double.NegativeInfinity;
+        if (count < 2)
+            throw new ArgumentException($"A {what} needs at least two readings; it has {count}.");
+        double first = double.NaN,
+            last = double.NegativeInfinity;
         foreach (var each in seconds)
         {
-            if (!double.IsFinite(each)
-                || each < last) throw new ArgumentException($"The readings of a {what} must be in the order of time.");
-            if (double.IsNaN(first)) first = each;
+            if (!double.IsFinite(each) || each < last)
+                throw new ArgumentException($"The readings of a {what} must be in the order of time.");
+            if (double.IsNaN(first))
+                first = each;
             last = each;
         }
-        if (!(last > first)) throw new ArgumentException($"The readings of a {what} must lie apart in time.");
+        if (!(last > first))
+            throw new ArgumentException($"The readings of a {what} must lie apart in time.");
     }
 
     private static void Between(double value, double least, double most, string name)
     {
-        if (value >= least && value <= most) return;
-        throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
-            $"The {name}, is {value:G6}; allowed is {least:G6} to {most:G6}."));
+        if (value >= least && value <= most)
+            return;
+        throw new ArgumentException(
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"The {name}, is {value:G6}; allowed is {least:G6} to {most:G6}."
+            )
+        );
     }
 }

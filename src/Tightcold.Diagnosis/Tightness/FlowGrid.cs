@@ -5,25 +5,32 @@ namespace Tightcold.Diagnosis.Tightness;
 internal static class FlowGrid
 {
     public const int Count = 82;
-    private const double LogLeast = -11.512925464970229, LogMost = 6.907755278982137;
+    private const double LogLeast = -11.512925464970229,
+        LogMost = 6.907755278982137;
     private const double Step = (LogMost - LogLeast) / (Count - 2);
 
     /// <summary>Pa/s; 1e-5 to 1e3, and 0 first.</summary>
     public static readonly double[] Values =
-        [0, .. Enumerable.Range(0, Count - 1).Select(i => Math.Exp(LogLeast + i * Step))];
+    [
+        0,
+        .. Enumerable.Range(0, Count - 1).Select(i => Math.Exp(LogLeast + i * Step)),
+    ];
 
     /// <summary>A value between the entries of a table, straight in ln(rate).</summary>
     public static double At(double[] table, double logPaPerS)
     {
         var place = (logPaPerS - LogLeast) / Step;
-        if (!(place > -1)) return table[0];
-        if (place >= Count - 2) return table[Count - 1];
+        if (!(place > -1))
+            return table[0];
+        if (place >= Count - 2)
+            return table[Count - 1];
         var k = (int)Math.Floor(place);
         return table[k + 1] + (place - k) * (table[k + 2] - table[k + 1]);
     }
 
     /// <summary>The nearest entry.</summary>
     public static int Nearest(double logPaPerS) =>
-        logPaPerS < LogLeast - 0.5 * Step ? 0
+        logPaPerS < LogLeast - 0.5 * Step
+            ? 0
             : Math.Clamp(1 + (int)Math.Round((logPaPerS - LogLeast) / Step), 1, Count - 1);
 }

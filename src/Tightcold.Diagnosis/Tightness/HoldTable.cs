@@ -16,11 +16,11 @@ internal static class HoldTable
 
     /// <summary>With them: the thermometer is not the gas; over the whole hold, and each reading by itself,
     /// K.</summary>
-    private const double CommonK = 0.4, EachK = 0.3;
+    private const double CommonK = 0.4,
+        EachK = 0.3;
 
     /// <summary>Gas from oil and walls: how fast it fades (s) and how much is still to come (Pa, half-normal); up to
-    /// 1000
-    /// micron is normal practice. The slowest is what looks most like a leak.</summary>
+    /// 1000 micron is normal practice. The slowest is what looks most like a leak.</summary>
     private static readonly double[] GasSeconds = [200, 700, 2200, 7000, 25_000];
     private static readonly (double Pa, double Odds)[] GasScales = [(6, 0.25), (30, 0.40), (110, 0.35)];
     private const double NoGas = 0.12;
@@ -31,15 +31,19 @@ internal static class HoldTable
     private const double ModelShare = 0.04;
 
     /// <summary>A valve not shut, another hose: one hold in fifty, with any reading; against the peak of a likelihood
-    /// that is
-    /// a twentieth as wide as the range of rates. Assumed.</summary>
+    /// that is a twentieth as wide as the range of rates. Assumed.</summary>
     private const double Moved = 0.001;
 
     /// <summary>One hold in fifty was read behind a shut valve or on a gauge that stood still; assumed.</summary>
     private const double Blind = 0.02;
 
-    public static TestTable Of(VacuumHold hold, CircuitSize size, double barometerPa, double[] waterOdds,
-        int most = Thinned.Most)
+    public static TestTable Of(
+        VacuumHold hold,
+        CircuitSize size,
+        double barometerPa,
+        double[] waterOdds,
+        int most = Thinned.Most
+    )
     {
         var readings = Thinned.Of(hold.Readings.AsSpan(), most);
         var known = Array.TrueForAll(readings, reading => reading.TemperatureK is not null);
@@ -47,36 +51,64 @@ internal static class HoldTable
         var flat = Flat(readings);
         if (flat && readings.Length >= 6)
             // The later half of a flat hold may only help.
-            TestTable.NoMoreThan(log, Both(readings[..(readings.Length / 2)], known, hold, size, barometerPa,
-                waterOdds).Log);
-        if (flat) TestTable.NoMoreThan(log, new double[log.Length]);
+            TestTable.NoMoreThan(
+                log,
+                Both(readings[..(readings.Length / 2)], known, hold, size, barometerPa, waterOdds).Log
+            );
+        if (flat)
+            TestTable.NoMoreThan(log, new double[log.Length]);
         var shows = TestTable.ShowsLeak(log);
         var raw = (double[])log.Clone();
         TestTable.Cap(log, Blind, Moved);
-        return new(log, raw, byWater, Floor(readings, known, hold, size, barometerPa), shows, flat,
-            Quality(hold, known));
+        return new(
+            log,
+            raw,
+            byWater,
+            Floor(readings, known, hold, size, barometerPa),
+            shows,
+            flat,
+            Quality(hold, known)
+        );
     }
 
     /// <summary>With temperatures, and kept from saying more for a leak than the same hold without them.</summary>
     private static (double[] Log, double[][] ByWater) Both(
-        HoldReading[] readings, bool known, VacuumHold hold, CircuitSize size, double barometerPa, double[] waterOdds)
+        HoldReading[] readings,
+        bool known,
+        VacuumHold hold,
+        CircuitSize size,
+        double barometerPa,
+        double[] waterOdds
+    )
     {
         var without = Marginal(readings, false, hold, size, barometerPa, waterOdds);
-        if (!known) return without;
+        if (!known)
+            return without;
         var with = Marginal(readings, true, hold, size, barometerPa, waterOdds);
         TestTable.NoMoreThan(with.Log, without.Log);
         return with;
     }
 
     private static (double[] Log, double[][] ByWater) Marginal(
-        HoldReading[] readings, bool known, VacuumHold hold, CircuitSize size, double barometerPa, double[] waterOdds)
+        HoldReading[] readings,
+        bool known,
+        VacuumHold hold,
+        CircuitSize size,
+        double barometerPa,
+        double[] waterOdds
+    )
     {
         var times = Times(readings);
         var waters = hold.HosesAlone ? [null] : Waters(readings, times, known, size);
-        var model = new TrendModel(Classes(readings, times, known, hold.GainSpread), Shapes(times), waters,
-            Leaks(times, readings[0].PressurePa, barometerPa));
+        var model = new TrendModel(
+            Classes(readings, times, known, hold.GainSpread),
+            Shapes(times),
+            waters,
+            Leaks(times, readings[0].PressurePa, barometerPa)
+        );
         var all = model.LogLikelihoods(Array.ConvertAll(readings, reading => reading.PressurePa));
-        if (hold.HosesAlone) return (all[0], []);
+        if (hold.HosesAlone)
+            return (all[0], []);
         var byWater = new double[WaterGrid.Count][];
         var log = new double[FlowGrid.Count];
         Array.Fill(log, double.NegativeInfinity);
@@ -84,8 +116,8 @@ internal static class HoldTable
         {
             byWater[w] = all[w * WaterSeconds.Length];
             for (var k = 1; k < WaterSeconds.Length; k++)
-                for (var q = 0; q < log.Length; q++)
-                    byWater[w][q] = TrendModel.LogSum(byWater[w][q], all[w * WaterSeconds.Length + k][q]);
+            for (var q = 0; q < log.Length; q++)
+                byWater[w][q] = TrendModel.LogSum(byWater[w][q], all[w * WaterSeconds.Length + k][q]);
             for (var q = 0; q < log.Length; q++)
                 log[q] = TrendModel.LogSum(log[q], byWater[w][q] + Math.Log(waterOdds[w] + 1.0 / WaterGrid.Count));
         }
@@ -110,17 +142,24 @@ internal static class HoldTable
             for (var i = 0; i < count; i++)
             {
                 var reading = readings[i];
-                factor[i] = known ? Math.Exp(warmth.PerK * (reading.TemperatureK!.Value
-                    - readings[0].TemperatureK!.Value)) : 1;
+                factor[i] = known
+                    ? Math.Exp(warmth.PerK * (reading.TemperatureK!.Value - readings[0].TemperatureK!.Value))
+                    : 1;
                 var model = ModelShare * (reading.PressurePa - readings[0].PressurePa);
                 var each = reading.PressurePa * warmth.PerK * EachK;
-                covariance[i * count + i] = reading.ScatterPa * reading.ScatterPa + reading.StepPa * reading.StepPa / 12
-                    + model * model + each * each;
+                covariance[i * count + i] =
+                    reading.ScatterPa * reading.ScatterPa
+                    + reading.StepPa * reading.StepPa / 12
+                    + model * model
+                    + each * each;
                 // A wrong scale makes every rise larger or smaller alike.
                 for (var j = 0; j < count; j++)
-                    covariance[i * count + j] += (slope * slope + coarse * coarse) * times[i] * times[j] / (span * span)
-                        + gain * gain * (reading.PressurePa - readings[0].PressurePa) * (readings[j].PressurePa
-                            - readings[0].PressurePa);
+                    covariance[i * count + j] +=
+                        (slope * slope + coarse * coarse) * times[i] * times[j] / (span * span)
+                        + gain
+                            * gain
+                            * (reading.PressurePa - readings[0].PressurePa)
+                            * (readings[j].PressurePa - readings[0].PressurePa);
             }
             return new TrendClass(warmth.Odds, factor, covariance);
         });
@@ -132,8 +171,8 @@ internal static class HoldTable
         foreach (var seconds in GasSeconds)
         {
             var curve = Array.ConvertAll(times, time => 1 - Math.Exp(-time / seconds));
-            foreach (var (pascals, odds) in GasScales) shapes.Add(new((1 - NoGas) * odds / GasSeconds.Length, curve,
-                pascals));
+            foreach (var (pascals, odds) in GasScales)
+                shapes.Add(new((1 - NoGas) * odds / GasSeconds.Length, curve, pascals));
         }
         return [.. shapes];
     }
@@ -142,17 +181,28 @@ internal static class HoldTable
     {
         var waters = new double[]?[WaterGrid.Count * WaterSeconds.Length];
         for (var w = 0; w < WaterGrid.Count; w++)
-            for (var k = 0; k < WaterSeconds.Length; k++)
-                waters[w * WaterSeconds.Length + k] = Water(WaterGrid.Kilograms[w], WaterSeconds[k], readings, times,
-                    known, size);
+        for (var k = 0; k < WaterSeconds.Length; k++)
+            waters[w * WaterSeconds.Length + k] = Water(
+                WaterGrid.Kilograms[w],
+                WaterSeconds[k],
+                readings,
+                times,
+                known,
+                size
+            );
         return waters;
     }
 
     /// <summary>Runs to the share of saturation at the parts' temperature of the moment; half of what stood at the
-    /// start
-    /// was water already.</summary>
-    private static double[] Water(double kilograms, double seconds, HoldReading[] readings, double[] times,
-        bool known, CircuitSize size)
+    /// start was water already.</summary>
+    private static double[] Water(
+        double kilograms,
+        double seconds,
+        HoldReading[] readings,
+        double[] times,
+        bool known,
+        CircuitSize size
+    )
     {
         var curve = new double[times.Length];
         var pressure = 0.0;
@@ -187,30 +237,43 @@ internal static class HoldTable
 
     /// <summary>The noise-free rise that would be told at nine to one from even odds.</summary>
     private static double Floor(
-        HoldReading[] readings, bool known, VacuumHold hold, CircuitSize size, double barometerPa) =>
-            TestTable.Floor(rate =>
-    {
-        var times = Times(readings);
-        var rise = Leak(rate, times, readings[0].PressurePa, barometerPa);
-        var made = new HoldReading[readings.Length];
-        for (var i = 0; i < made.Length; i++)
+        HoldReading[] readings,
+        bool known,
+        VacuumHold hold,
+        CircuitSize size,
+        double barometerPa
+    ) =>
+        TestTable.Floor(rate =>
         {
-            var still = readings[0].PressurePa
-                * (known ? readings[i].TemperatureK!.Value / readings[0].TemperatureK!.Value : 1);
-            made[i] = readings[i] with { PressurePa = still + rise[i] };
-        }
-        var model = new TrendModel(Classes(made, times, known, hold.GainSpread), Shapes(times), [null],
-            Leaks(times, readings[0].PressurePa, barometerPa));
-        return TestTable.ShowsLeak(model.LogLikelihoods(Array.ConvertAll(made, reading => reading.PressurePa))[0]);
-    });
+            var times = Times(readings);
+            var rise = Leak(rate, times, readings[0].PressurePa, barometerPa);
+            var made = new HoldReading[readings.Length];
+            for (var i = 0; i < made.Length; i++)
+            {
+                var still =
+                    readings[0].PressurePa
+                    * (known ? readings[i].TemperatureK!.Value / readings[0].TemperatureK!.Value : 1);
+                made[i] = readings[i] with { PressurePa = still + rise[i] };
+            }
+            var model = new TrendModel(
+                Classes(made, times, known, hold.GainSpread),
+                Shapes(times),
+                [null],
+                Leaks(times, readings[0].PressurePa, barometerPa)
+            );
+            return TestTable.ShowsLeak(model.LogLikelihoods(Array.ConvertAll(made, reading => reading.PressurePa))[0]);
+        });
 
     private static TestQuality Quality(VacuumHold hold, bool known)
     {
         var quality = known ? TestQuality.None : TestQuality.NoTemperature;
-        if (hold.OnDial) quality |= TestQuality.DialOnly;
+        if (hold.OnDial)
+            quality |= TestQuality.DialOnly;
         var seconds = hold.Readings[^1].SecondsSinceStart - hold.Readings[0].SecondsSinceStart;
-        if (seconds < 900) quality |= TestQuality.TooShort;
-        if (known && hold.Readings[0].TemperatureK - hold.Readings[^1].TemperatureK > 2) quality |= TestQuality.Cooling;
+        if (seconds < 900)
+            quality |= TestQuality.TooShort;
+        if (known && hold.Readings[0].TemperatureK - hold.Readings[^1].TemperatureK > 2)
+            quality |= TestQuality.Cooling;
         return quality;
     }
 }

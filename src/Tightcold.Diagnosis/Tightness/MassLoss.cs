@@ -9,7 +9,13 @@ namespace Tightcold.Diagnosis.Tightness;
 /// <param name="SigmaKg">Its standard deviation, above 0.</param>
 /// <param name="Duty">Mean drive over that time against rest at 25 °C.</param>
 public readonly record struct MassLoss(
-    double Time, double Seconds, double DurationSpread, double LostKg, double SigmaKg, double Duty)
+    double Time,
+    double Seconds,
+    double DurationSpread,
+    double LostKg,
+    double SigmaKg,
+    double Duty
+)
 {
     /// <summary>Odds, against the peak of the likelihood, that it is not what it is written to be: a filling remembered
     /// wrongly; less where both ends were read. Assumed.</summary>

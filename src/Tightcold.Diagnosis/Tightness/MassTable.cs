@@ -38,12 +38,14 @@ internal static class MassTable
                 // The step between two such points is part of the width.
                 var sigma = Math.Sqrt(loss.SigmaKg * loss.SigmaKg + Math.Pow(0.12 * spread * expected, 2));
                 var apart = (loss.LostKg - expected) / sigma;
-                sum += Normal.Density(z) * loss.Known switch
-                {
-                    MassLossKnown.AtLeast => Normal.Cumulative(-apart),
-                    MassLossKnown.AtMost => Normal.Cumulative(apart),
-                    _ => Normal.Density(apart) / sigma,
-                };
+                sum +=
+                    Normal.Density(z)
+                    * loss.Known switch
+                    {
+                        MassLossKnown.AtLeast => Normal.Cumulative(-apart),
+                        MassLossKnown.AtMost => Normal.Cumulative(apart),
+                        _ => Normal.Density(apart) / sigma,
+                    };
             }
             log[r] = Math.Log(Math.Max(sum, 1e-300));
         }
@@ -55,7 +57,8 @@ internal static class MassTable
     {
         var losses = ImmutableArray.CreateBuilder<MassLoss>();
         ChargeEvent? known = null;
-        double added = 0, variance = 0;
+        double added = 0,
+            variance = 0;
         foreach (var each in charges)
         {
             if (each.Kind == ChargeEventKind.Added)
@@ -66,7 +69,8 @@ internal static class MassTable
             }
             if (known is { } start && each.Time > start.Time)
                 losses.Add(Between(start, each, added, variance));
-            if (each.Kind == ChargeEventKind.InsideAtLeast) continue;
+            if (each.Kind == ChargeEventKind.InsideAtLeast)
+                continue;
             known = each.Kind == ChargeEventKind.Recovered ? null : each;
             added = variance = 0;
         }
@@ -77,11 +81,19 @@ internal static class MassTable
     {
         var sigma = Math.Sqrt(start.SigmaKg * start.SigmaKg + end.SigmaKg * end.SigmaKg + variance);
         var empty = end.Kind != ChargeEventKind.InsideAtLeast && end.Kilograms < EmptyKg;
-        return new(end.Time, end.Time - start.Time, Math.Max(start.TimeSpread, end.TimeSpread),
-            start.Kilograms + added - end.Kilograms, Math.Max(sigma, 1e-3), LossObservation.YearDuty)
+        return new(
+            end.Time,
+            end.Time - start.Time,
+            Math.Max(start.TimeSpread, end.TimeSpread),
+            start.Kilograms + added - end.Kilograms,
+            Math.Max(sigma, 1e-3),
+            LossObservation.YearDuty
+        )
         {
-            Known = empty ? MassLossKnown.AtLeast
-                : end.Kind == ChargeEventKind.InsideAtLeast ? MassLossKnown.AtMost : MassLossKnown.Both,
+            Known =
+                empty ? MassLossKnown.AtLeast
+                : end.Kind == ChargeEventKind.InsideAtLeast ? MassLossKnown.AtMost
+                : MassLossKnown.Both,
         };
     }
 
@@ -90,34 +102,55 @@ internal static class MassTable
     {
         var losses = ImmutableArray.CreateBuilder<MassLoss>();
         StandingPoint? before = null;
-        double massBefore = 0, sigmaBefore = 0;
+        double massBefore = 0,
+            sigmaBefore = 0;
         foreach (var point in watch.Points)
         {
             var saturation = watch.Fluid.SaturationAtTemperature(point.TemperatureK);
-            if (!(point.PressurePa < VapourOnlyBelow * saturation.PressurePa)) continue;
-            var vapour = size.VolumeM3 * watch.Fluid.AtTemperaturePressure(point.TemperatureK,
-                point.PressurePa).DensityKgPerM3;
-            var least = OilSolution.DissolvedKg(watch.Fluid, point.TemperatureK, point.PressurePa, size.OilM3,
-                OilSolution.HighInteraction) / 3;
-            var most = OilSolution.DissolvedKg(watch.Fluid, point.TemperatureK, point.PressurePa, size.OilM3,
-                OilSolution.LowInteraction);
+            if (!(point.PressurePa < VapourOnlyBelow * saturation.PressurePa))
+                continue;
+            var vapour =
+                size.VolumeM3 * watch.Fluid.AtTemperaturePressure(point.TemperatureK, point.PressurePa).DensityKgPerM3;
+            var least =
+                OilSolution.DissolvedKg(
+                    watch.Fluid,
+                    point.TemperatureK,
+                    point.PressurePa,
+                    size.OilM3,
+                    OilSolution.HighInteraction
+                ) / 3;
+            var most = OilSolution.DissolvedKg(
+                watch.Fluid,
+                point.TemperatureK,
+                point.PressurePa,
+                size.OilM3,
+                OilSolution.LowInteraction
+            );
             var mass = vapour + 0.5 * (least + most);
             // In oil, a kelvin moves far more: some 3 % of the saturation pressure.
             var sigma = Math.Sqrt(
-                Math.Pow(vapour * point.PressureSigmaPa / point.PressurePa,
-                    2) + Math.Pow(vapour * ApartK / point.TemperatureK, 2)
-                + Math.Pow(0.5 * (least + most) * 0.03 * ApartK * 2, 2));
+                Math.Pow(vapour * point.PressureSigmaPa / point.PressurePa, 2)
+                    + Math.Pow(vapour * ApartK / point.TemperatureK, 2)
+                    + Math.Pow(0.5 * (least + most) * 0.03 * ApartK * 2, 2)
+            );
             if (before is { } first && point.Time > first.Time)
             {
                 var lost = massBefore - mass;
                 // Volume and oil scale both masses alike: they make the loss larger or smaller, never another sign.
                 var scale = 0.5 * Math.Max(size.VolumeSpread, (most - least) / Math.Max(mass, 1e-6));
-                losses.Add(new(point.Time, point.Time - first.Time, scale, lost,
-                    Math.Sqrt(sigma * sigma + sigmaBefore * sigmaBefore),
-                    Math.Max(0.01, setting.Drive(0.5 * (first.PressurePa + point.PressurePa))))
-                {
-                    Outlier = ReadOutlier,
-                });
+                losses.Add(
+                    new(
+                        point.Time,
+                        point.Time - first.Time,
+                        scale,
+                        lost,
+                        Math.Sqrt(sigma * sigma + sigmaBefore * sigmaBefore),
+                        Math.Max(0.01, setting.Drive(0.5 * (first.PressurePa + point.PressurePa)))
+                    )
+                    {
+                        Outlier = ReadOutlier,
+                    }
+                );
             }
             (before, massBefore, sigmaBefore) = (point, mass, sigma);
         }

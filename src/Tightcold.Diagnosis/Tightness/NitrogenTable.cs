@@ -8,18 +8,19 @@ internal static class NitrogenTable
     private const double EachK = 0.7;
 
     /// <summary>And over the whole test, K, with and without a thermometer.</summary>
-    private const double CommonK = 0.5, UnknownK = 3;
+    private const double CommonK = 0.5,
+        UnknownK = 3;
 
     /// <summary>Filling warms the gas; what is left of it fades within a quarter of an hour, K and s;
     /// assumed.</summary>
-    private const double WarmK = 4, WarmSeconds = 400;
+    private const double WarmK = 4,
+        WarmSeconds = 400;
 
     /// <summary>Within this time after filling nothing is judged finely, s.</summary>
     private const double QuarterSeconds = 900;
 
     /// <summary>Nitrogen that the oil takes up, share of the pressure (half-normal) and how fast, s. An Ostwald
-    /// coefficient
-    /// of 0.1 and 0.15 L of oil in 2.5 L are 0.6 %; assumed from gas solubilities in ester oils.</summary>
+    /// coefficient of 0.1 and 0.15 L of oil in 2.5 L are 0.6 %; assumed from gas solubilities in ester oils.</summary>
     private static readonly (double Share, double Odds)[] Dissolves = [(0.0015, 0.5), (0.004, 0.5)];
     private static readonly double[] DissolvesSeconds = [900, 3600, 14_400];
     private const double NoDissolving = 0.35;
@@ -47,44 +48,60 @@ internal static class NitrogenTable
             log = with;
         }
         var flat = Flat(readings, known, test);
-        if (flat) TestTable.NoMoreThan(log, new double[log.Length]);
+        if (flat)
+            TestTable.NoMoreThan(log, new double[log.Length]);
         var shows = TestTable.ShowsLeak(log);
         var raw = (double[])log.Clone();
         TestTable.Cap(log, Blind, Moved);
-        return new(log, raw, null, Floor(readings, known, test, barometerPa), shows, flat, Quality(test, known,
-            barometerPa));
+        return new(
+            log,
+            raw,
+            null,
+            Floor(readings, known, test, barometerPa),
+            shows,
+            flat,
+            Quality(test, known, barometerPa)
+        );
     }
 
     private static double[] LogOf(NitrogenReading[] readings, bool known, NitrogenTest test, double barometerPa) =>
-        Model(readings, known, test, barometerPa).LogLikelihoods(Array.ConvertAll(readings, reading =>
-            reading.PressurePa))[0];
+        Model(readings, known, test, barometerPa)
+            .LogLikelihoods(Array.ConvertAll(readings, reading => reading.PressurePa))[0];
 
     private static TrendModel Model(NitrogenReading[] readings, bool known, NitrogenTest test, double barometerPa)
     {
         var count = readings.Length;
         var span = readings[^1].SecondsSinceStart - readings[0].SecondsSinceStart;
         var kelvins = readings[0].TemperatureK ?? 293.15;
-        double[] factor = new double[count], covariance = new double[count * count];
+        double[] factor = new double[count],
+            covariance = new double[count * count];
         var times = Array.ConvertAll(readings, reading => reading.SecondsSinceStart - readings[0].SecondsSinceStart);
         var perK = readings[0].PressurePa / kelvins;
         var slope = perK * (known ? CommonK : UnknownK);
-        var gauge = test.DriftShare * readings[0].PressurePa + (test.ScatterPa < 0.5 * test.StepPa
-            ? 0.4 * test.StepPa : 0);
+        var gauge =
+            test.DriftShare * readings[0].PressurePa + (test.ScatterPa < 0.5 * test.StepPa ? 0.4 * test.StepPa : 0);
         var scale = Math.Sqrt(LawShare * LawShare + test.GainSpread * test.GainSpread);
         for (var i = 0; i < count; i++)
         {
             factor[i] = known ? readings[i].TemperatureK!.Value / kelvins : 1;
             var warm = Warm(test, times[i]);
-            covariance[i * count + i] = test.ScatterPa * test.ScatterPa + test.StepPa * test.StepPa / 12
-                + Math.Pow(perK * EachK, 2);
+            covariance[i * count + i] =
+                test.ScatterPa * test.ScatterPa + test.StepPa * test.StepPa / 12 + Math.Pow(perK * EachK, 2);
             for (var j = 0; j < count; j++)
-                covariance[i * count + j] += (slope * slope + gauge * gauge) * times[i] * times[j] / (span * span)
+                covariance[i * count + j] +=
+                    (slope * slope + gauge * gauge) * times[i] * times[j] / (span * span)
                     + perK * perK * 0.25 * warm * Warm(test, times[j])
-                    + scale * scale * (readings[i].PressurePa - readings[0].PressurePa) * (readings[j].PressurePa
-                        - readings[0].PressurePa);
+                    + scale
+                        * scale
+                        * (readings[i].PressurePa - readings[0].PressurePa)
+                        * (readings[j].PressurePa - readings[0].PressurePa);
         }
-        return new([new(1, factor, covariance)], Shapes(readings, times, test, perK), [null],
-            Leaks(times, readings[0].PressurePa, barometerPa));
+        return new(
+            [new(1, factor, covariance)],
+            Shapes(readings, times, test, perK),
+            [null],
+            Leaks(times, readings[0].PressurePa, barometerPa)
+        );
     }
 
     private static double Warm(NitrogenTest test, double time) =>
@@ -100,8 +117,13 @@ internal static class NitrogenTable
             foreach (var (share, odds) in Dissolves)
                 shapes.Add(new((1 - NoDissolving) * odds / DissolvesSeconds.Length, curve, share));
         }
-        shapes.Add(new(0.5 * NoDissolving, Array.ConvertAll(times, time => perK * (Warm(test, time) - Warm(test,
-            0)) / WarmK), WarmK));
+        shapes.Add(
+            new(
+                0.5 * NoDissolving,
+                Array.ConvertAll(times, time => perK * (Warm(test, time) - Warm(test, 0)) / WarmK),
+                WarmK
+            )
+        );
         return [.. shapes];
     }
 
@@ -110,8 +132,9 @@ internal static class NitrogenTable
     {
         var drive = Math.Max(startPa * startPa - barometerPa * barometerPa, 1);
         var angle = Math.Atanh(Math.Min(barometerPa / startPa, 0.9999));
-        return Array.ConvertAll(times, time => startPa <= barometerPa
-            ? 0 : barometerPa / Math.Tanh(angle + rate * time * barometerPa / drive) - startPa);
+        return Array.ConvertAll(times, time =>
+            startPa <= barometerPa ? 0 : barometerPa / Math.Tanh(angle + rate * time * barometerPa / drive) - startPa
+        );
     }
 
     private static double[][] Leaks(double[] times, double startPa, double barometerPa) =>
@@ -122,8 +145,10 @@ internal static class NitrogenTable
     {
         var least = double.PositiveInfinity;
         foreach (var reading in readings)
-            least = Math.Min(least, reading.PressurePa * (known
-                ? readings[0].TemperatureK!.Value / reading.TemperatureK!.Value : 1));
+            least = Math.Min(
+                least,
+                reading.PressurePa * (known ? readings[0].TemperatureK!.Value / reading.TemperatureK!.Value : 1)
+            );
         return readings[0].PressurePa - least <= Math.Max(test.StepPa, 2 * test.ScatterPa);
     }
 
@@ -136,8 +161,8 @@ internal static class NitrogenTable
             var made = new NitrogenReading[readings.Length];
             for (var i = 0; i < made.Length; i++)
             {
-                var still = start.PressurePa * (known ? readings[i].TemperatureK!.Value / start.TemperatureK!.Value
-                    : 1);
+                var still =
+                    start.PressurePa * (known ? readings[i].TemperatureK!.Value / start.TemperatureK!.Value : 1);
                 made[i] = readings[i] with { PressurePa = Math.Max(still + fall[i], 1) };
             }
             return TestTable.ShowsLeak(LogOf(made, known, test, barometerPa));
@@ -147,10 +172,14 @@ internal static class NitrogenTable
     {
         var quality = known ? TestQuality.None : TestQuality.NoTemperature;
         var seconds = test.Readings[^1].SecondsSinceStart - test.Readings[0].SecondsSinceStart;
-        if (seconds < QuarterSeconds) quality |= TestQuality.TooShort;
-        if (test.SecondsSinceFilled < QuarterSeconds) quality |= TestQuality.WarmFilling;
-        if (test.OnDial) quality |= TestQuality.DialOnly;
-        if (test.Readings[0].PressurePa - barometerPa < 5e5) quality |= TestQuality.LowPressure;
+        if (seconds < QuarterSeconds)
+            quality |= TestQuality.TooShort;
+        if (test.SecondsSinceFilled < QuarterSeconds)
+            quality |= TestQuality.WarmFilling;
+        if (test.OnDial)
+            quality |= TestQuality.DialOnly;
+        if (test.Readings[0].PressurePa - barometerPa < 5e5)
+            quality |= TestQuality.LowPressure;
         return quality;
     }
 }

@@ -6,18 +6,23 @@ namespace Tightcold.Diagnosis.Tightness;
 internal static class RateGrid
 {
     public const int Count = 72;
-    public const double LeastKgPerS = 0.03 * LeakPrior.GramPerYear, MostKgPerS = 3e6 * LeakPrior.GramPerYear;
+    public const double LeastKgPerS = 0.03 * LeakPrior.GramPerYear,
+        MostKgPerS = 3e6 * LeakPrior.GramPerYear;
     public static readonly double StepLog = Math.Log(MostKgPerS / LeastKgPerS) / (Count - 1);
     private static readonly double LogLeast = Math.Log(LeastKgPerS);
 
     public static readonly double[] Values =
-        [.. Enumerable.Range(0, Count).Select(i => LeastKgPerS * Math.Exp(i * StepLog))];
+    [
+        .. Enumerable.Range(0, Count).Select(i => LeastKgPerS * Math.Exp(i * StepLog)),
+    ];
 
     public static double At(double[] table, double logKgPerS)
     {
         var place = (logKgPerS - LogLeast) / StepLog;
-        if (!(place > 0)) return table[0];
-        if (place >= Count - 1) return table[Count - 1];
+        if (!(place > 0))
+            return table[0];
+        if (place >= Count - 1)
+            return table[Count - 1];
         var k = (int)place;
         return table[k] + (place - k) * (table[k + 1] - table[k]);
     }

@@ -10,14 +10,16 @@ namespace Tightcold.Diagnosis.Tightness;
 internal readonly record struct SpotHabit(double ShutsUnderVacuum, double OpensRunning)
 {
     /// <summary>What a shut leak still passes, and what one that opens running passes at rest.</summary>
-    public const double ShutShare = 0.02, RestShare = 0.1;
+    public const double ShutShare = 0.02,
+        RestShare = 0.1;
 
-    public static SpotHabit Of(LeakComponent component) => component switch
-    {
-        LeakComponent.ShaftSeal => new(0.30, 0.15),
-        LeakComponent.Relief or LeakComponent.ServiceValve => new(0.25, 0.04),
-        LeakComponent.Hose => new(0.12, 0.08),
-        LeakComponent.Joint or LeakComponent.ValveBlock or LeakComponent.Sensor => new(0.10, 0.05),
-        _ => new(0.05, 0.04),
-    };
+    public static SpotHabit Of(LeakComponent component) =>
+        component switch
+        {
+            LeakComponent.ShaftSeal => new(0.30, 0.15),
+            LeakComponent.Relief or LeakComponent.ServiceValve => new(0.25, 0.04),
+            LeakComponent.Hose => new(0.12, 0.08),
+            LeakComponent.Joint or LeakComponent.ValveBlock or LeakComponent.Sensor => new(0.10, 0.05),
+            _ => new(0.05, 0.04),
+        };
 }

@@ -15,15 +15,22 @@ internal sealed class SpotModel
 
     /// <summary>One leak in this share is gross: a cut hose, a stone's hole, a core left out. Log-uniform above 300
     /// g/yr; assumed.</summary>
-    private const double GrossShare = 0.12, GrossFromGrams = 300;
+    private const double GrossShare = 0.12,
+        GrossFromGrams = 300;
 
     /// <summary>Hands and instruments differ: rates look larger or smaller by such a factor; assumed.</summary>
     private static readonly (double Factor, double Odds)[] Hands = [(0.5, 0.25), (1, 0.5), (2, 0.25)];
 
     private static readonly double[] LogRates = Array.ConvertAll(RateGrid.Values, Math.Log);
 
-    public SpotModel(LeakSpot spot, SpotRole role, IReadOnlyList<LeakTest> tests, LeakSetting setting, double onset,
-        double leaks)
+    public SpotModel(
+        LeakSpot spot,
+        SpotRole role,
+        IReadOnlyList<LeakTest> tests,
+        LeakSetting setting,
+        double onset,
+        double leaks
+    )
     {
         Spot = spot;
         Role = role;
@@ -37,8 +44,12 @@ internal sealed class SpotModel
         OpenedOnce = opened;
         var called = spot.Found && !before.Any(test => test.Outcome != LeakTestOutcome.Nothing);
         var logAfter = Log(after, spot.Component, setting).PerRate;
-        double seepPrior = 0, leakPrior = 0, freshSum = 0, freshPrior = 0;
-        double[] seep = Seep(), leak = Leak();
+        double seepPrior = 0,
+            leakPrior = 0,
+            freshSum = 0,
+            freshPrior = 0;
+        double[] seep = Seep(),
+            leak = Leak();
         for (var r = 0; r < RateGrid.Count; r++)
         {
             seepPrior += seep[r];
@@ -50,8 +61,8 @@ internal sealed class SpotModel
         for (var r = 0; r < RateGrid.Count; r++)
         {
             var found = called ? Called(RateGrid.Values[r]) : 1;
-            var ofSeep = seep[r] / seepPrior * found * Math.Exp(logBefore[r]) * (MendedAt is null ? 1
-                : Math.Exp(logAfter[r]));
+            var ofSeep =
+                seep[r] / seepPrior * found * Math.Exp(logBefore[r]) * (MendedAt is null ? 1 : Math.Exp(logAfter[r]));
             SeepMass += ofSeep;
             SeepCumulative[r] = SeepMass;
             // Of those that leak, some do so only warm or running: at rest a tenth of it shows.
@@ -66,7 +77,9 @@ internal sealed class SpotModel
             }
             var restAfter = RateGrid.At(logAfter, LogRates[r] + Math.Log(SpotHabit.RestShare));
             Held[r] = held * (1 - Prior.RepairFails) * fresh;
-            Failed[r] = held * Prior.RepairFails
+            Failed[r] =
+                held
+                * Prior.RepairFails
                 * ((1 - Habit.OpensRunning) * Math.Exp(logAfter[r]) + Habit.OpensRunning * Math.Exp(restAfter));
             HeldMass += Held[r];
             FailedMass += Failed[r];
@@ -107,8 +120,8 @@ internal sealed class SpotModel
     public static double Pick(double[] cumulative, double uniform, double jitter)
     {
         var at = Array.BinarySearch(cumulative, uniform * cumulative[^1]);
-        return RateGrid.Values[Math.Min(at < 0 ? ~at : at, RateGrid.Count - 1)] * Math.Exp((jitter - 0.5)
-            * RateGrid.StepLog);
+        return RateGrid.Values[Math.Min(at < 0 ? ~at : at, RateGrid.Count - 1)]
+            * Math.Exp((jitter - 0.5) * RateGrid.StepLog);
     }
 
     /// <summary>A person called it a leak and wrote no check down: seldom of a place that does not leak;
@@ -119,8 +132,10 @@ internal sealed class SpotModel
         return 0.02 + 0.95 * share * share / (1 + share * share);
     }
 
-    private double[] Seep() => Array.ConvertAll(LogRates, log =>
-        Math.Exp(-0.5 * Math.Pow((log - Math.Log(Prior.SeepKgPerS)) / LeakPrior.SeepSpread, 2)));
+    private double[] Seep() =>
+        Array.ConvertAll(LogRates, log =>
+            Math.Exp(-0.5 * Math.Pow((log - Math.Log(Prior.SeepKgPerS)) / LeakPrior.SeepSpread, 2))
+        );
 
     private double[] Leak()
     {
@@ -128,18 +143,22 @@ internal sealed class SpotModel
         var width = (LogRates[^1] - gross) / RateGrid.StepLog;
         var usual = 1 / (LeakPrior.LeakSpread * Math.Sqrt(2 * Math.PI)) * RateGrid.StepLog;
         return Array.ConvertAll(LogRates, log =>
-            (1 - GrossShare) * usual
+            (1 - GrossShare)
+                * usual
                 * Math.Exp(-0.5 * Math.Pow((log - Math.Log(Prior.MedianKgPerS)) / LeakPrior.LeakSpread, 2))
-            + (log >= gross ? GrossShare / width : 0));
+            + (log >= gross ? GrossShare / width : 0)
+        );
     }
 
     private static (double[] PerRate, double Opened) Log(LeakTest[] tests, LeakComponent component, LeakSetting setting)
     {
         var seeing = tests.Where(test => Counts(test, component, setting)).ToArray();
         var opened = component == LeakComponent.Relief ? OpenedOnceBefore : 0;
-        if (seeing.Length == 0) return (new double[RateGrid.Count], opened);
+        if (seeing.Length == 0)
+            return (new double[RateGrid.Count], opened);
         var plain = Product(seeing, component, setting, false);
-        if (opened == 0) return (plain, 0);
+        if (opened == 0)
+            return (plain, 0);
         var residue = Product(seeing, component, setting, true);
         var least = Math.Exp(plain[0]);
         opened = opened * Math.Exp(residue[0]) / (opened * Math.Exp(residue[0]) + (1 - opened) * least);
@@ -150,9 +169,12 @@ internal sealed class SpotModel
 
     /// <summary>A "nothing" of a test that could not have seen moves nothing; a coarse test counts as coarse as it
     /// is.</summary>
-    public static bool Counts(in LeakTest test, LeakComponent component, LeakSetting setting) => !test.Blind
-        && (test.Outcome != LeakTestOutcome.Nothing
-            || LeakDetection.Blindness(test, component, setting) is LeakBlindness.None or LeakBlindness.TooCoarse);
+    public static bool Counts(in LeakTest test, LeakComponent component, LeakSetting setting) =>
+        !test.Blind
+        && (
+            test.Outcome != LeakTestOutcome.Nothing
+            || LeakDetection.Blindness(test, component, setting) is LeakBlindness.None or LeakBlindness.TooCoarse
+        );
 
     /// <summary>ln of the product over tests against a place that leaks nothing. Of one kind the strongest counts whole
     /// and each further one by <see cref="RepeatWorth"/>, so that a weak test never takes from a strong one.</summary>
@@ -162,25 +184,37 @@ internal sealed class SpotModel
         var kinds = tests.Select(test => test.Kind).Distinct().ToArray();
         var logs = new double[tests.Length];
         var sound = Array.ConvertAll(tests, test =>
-            Math.Max(1e-9, LeakDetection.Likelihood(test, component, 0, setting)));
+            Math.Max(1e-9, LeakDetection.Likelihood(test, component, 0, setting))
+        );
         for (var r = 0; r < sum.Length; r++)
         {
             var mean = 0.0;
             foreach (var (factor, odds) in Hands)
             {
                 for (var i = 0; i < tests.Length; i++)
-                    logs[i] = Math.Log(Math.Max(1e-9, LeakDetection.Likelihood(
-                        tests[i], component, factor * RateGrid.Values[r], setting, residue)) / sound[i]);
+                    logs[i] = Math.Log(
+                        Math.Max(
+                            1e-9,
+                            LeakDetection.Likelihood(tests[i], component, factor * RateGrid.Values[r], setting, residue)
+                        ) / sound[i]
+                    );
                 var log = 0.0;
                 foreach (var kind in kinds)
                 {
-                    double most = 0, least = 0, up = 0, down = 0;
+                    double most = 0,
+                        least = 0,
+                        up = 0,
+                        down = 0;
                     for (var i = 0; i < tests.Length; i++)
                     {
-                        if (tests[i].Kind != kind) continue;
+                        if (tests[i].Kind != kind)
+                            continue;
                         most = Math.Max(most, logs[i]);
                         least = Math.Min(least, logs[i]);
-                        if (logs[i] > 0) up += logs[i]; else down += logs[i];
+                        if (logs[i] > 0)
+                            up += logs[i];
+                        else
+                            down += logs[i];
                     }
                     log += (1 - RepeatWorth) * (most + least) + RepeatWorth * (up + down);
                 }

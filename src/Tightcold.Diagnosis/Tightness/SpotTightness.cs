@@ -9,4 +9,10 @@ namespace Tightcold.Diagnosis.Tightness;
 /// <param name="TooMuch">Odds that this spot alone loses more than the question allows.</param>
 /// <param name="OpenedOnce">For a relief device: odds that its residue comes from one opening, else 0.</param>
 public sealed record SpotTightness(
-    LeakSpot Spot, double Leaking, double Leaked, LeakQuantiles RateKgPerS, double TooMuch, double OpenedOnce);
+    LeakSpot Spot,
+    double Leaking,
+    double Leaked,
+    LeakQuantiles RateKgPerS,
+    double TooMuch,
+    double OpenedOnce
+);

@@ -5,5 +5,9 @@ namespace Tightcold.Diagnosis.Tightness;
 /// <param name="PressurePa">Absolute.</param>
 /// <param name="TemperatureK">Of the parts.</param>
 /// <param name="PressureSigmaPa">Standard deviation of one reading against another of the same gauge.</param>
-public readonly record struct StandingPoint(double Time, double PressurePa, double TemperatureK,
-    double PressureSigmaPa);
+public readonly record struct StandingPoint(
+    double Time,
+    double PressurePa,
+    double TemperatureK,
+    double PressureSigmaPa
+);

@@ -15,8 +15,16 @@ namespace Tightcold.Diagnosis.Tightness;
 /// <param name="Quality">What is wrong with the test, or nothing.</param>
 /// <param name="SinceLastChange">Made after the last repair or opening: it speaks of the car as it is.</param>
 public sealed record TestReading(
-    TightnessTestKind Kind, int Index, LeakQuantiles InflowPaM3PerS, LeakQuantiles RateKgPerS, double FloorKgPerS,
-    double FloorHighKgPerS, double ShowsLeak, TestQuality Quality, bool SinceLastChange)
+    TightnessTestKind Kind,
+    int Index,
+    LeakQuantiles InflowPaM3PerS,
+    LeakQuantiles RateKgPerS,
+    double FloorKgPerS,
+    double FloorHighKgPerS,
+    double ShowsLeak,
+    TestQuality Quality,
+    bool SinceLastChange
+)
 {
     /// <summary>From these odds on a test counts as failed.</summary>
     public const double FailedFrom = 0.9;

@@ -8,14 +8,22 @@ namespace Tightcold.Diagnosis.Tightness;
 /// <param name="Shows">Odds of a leak that shows, from even odds.</param>
 /// <param name="Flat">Nothing moved beyond the gauge: the test can only speak well.</param>
 internal sealed record TestTable(
-    double[] Log, double[] Raw, double[][]? ByWater, double FloorPaPerS, double Shows, bool Flat, TestQuality Quality)
+    double[] Log,
+    double[] Raw,
+    double[][]? ByWater,
+    double FloorPaPerS,
+    double Shows,
+    bool Flat,
+    TestQuality Quality
+)
 {
     /// <summary>Odds of a leak that shows, from even odds, over leaks log-uniform on the grid.</summary>
     public static double ShowsLeak(double[] log)
     {
         var top = log.Max();
         var sum = 0.0;
-        for (var q = 1; q < log.Length; q++) sum += Math.Exp(log[q] - top);
+        for (var q = 1; q < log.Length; q++)
+            sum += Math.Exp(log[q] - top);
         sum /= log.Length - 1;
         return sum / (sum + Math.Exp(log[0] - top));
     }
@@ -27,15 +35,16 @@ internal sealed record TestTable(
     public static void Cap(double[] log, double blind, double moved)
     {
         var peak = 0;
-        for (var q = 1; q < log.Length; q++) if (log[q] > log[peak]) peak = q;
+        for (var q = 1; q < log.Length; q++)
+            if (log[q] > log[peak])
+                peak = q;
         var top = log[peak];
-        for (var q = 0; q < log.Length; q++) log[q] = top + Math.Log(Math.Exp(log[q] - top) + (q < peak ? moved
-            : blind));
+        for (var q = 0; q < log.Length; q++)
+            log[q] = top + Math.Log(Math.Exp(log[q] - top) + (q < peak ? moved : blind));
     }
 
     /// <summary>Keeps the table from favouring a larger leak over a smaller one more than <paramref name="other"/>
-    /// does: their
-    /// difference never rises with the rate.</summary>
+    /// does: their difference never rises with the rate.</summary>
     public static void NoMoreThan(double[] log, double[] other)
     {
         var least = log[0] - other[0];
@@ -50,11 +59,15 @@ internal sealed record TestTable(
     /// one.</summary>
     public static double Floor(Func<double, double> shows)
     {
-        int low = 0, high = FlowGrid.Count - 1;
+        int low = 0,
+            high = FlowGrid.Count - 1;
         while (high - low > 1)
         {
             var middle = (low + high) / 2;
-            if (shows(FlowGrid.Values[middle]) >= TestReading.FailedFrom) high = middle; else low = middle;
+            if (shows(FlowGrid.Values[middle]) >= TestReading.FailedFrom)
+                high = middle;
+            else
+                low = middle;
         }
         return FlowGrid.Values[high];
     }

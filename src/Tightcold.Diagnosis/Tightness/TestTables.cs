@@ -6,10 +6,16 @@ namespace Tightcold.Diagnosis.Tightness;
 /// <summary>Every hold, pressure test and loss of the evidence as tables, made once.</summary>
 internal sealed class TestTables
 {
-    private readonly TestTable[] holds, nitrogen;
+    private readonly TestTable[] holds,
+        nitrogen;
 
-    private TestTables(TestTable[] holds, TestTable[] nitrogen, CircuitTest[] tests, ImmutableArray<MassLoss> losses,
-        double[] water)
+    private TestTables(
+        TestTable[] holds,
+        TestTable[] nitrogen,
+        CircuitTest[] tests,
+        ImmutableArray<MassLoss> losses,
+        double[] water
+    )
     {
         this.holds = holds;
         this.nitrogen = nitrogen;
@@ -35,14 +41,22 @@ internal sealed class TestTables
         var most = evidence.Question.Effort == TightnessEffort.Glance ? Thinned.AtAGlance : Thinned.Most;
         var holds = evidence.Holds.Select(hold => HoldTable.Of(hold, size, air, water, most)).ToArray();
         var nitrogen = evidence.Nitrogen.Select(test => NitrogenTable.Of(test, air, most)).ToArray();
-        ImmutableArray<MassLoss> losses = [.. evidence.Losses, .. MassTable.Of(evidence.Charges),
-            .. evidence.Standings.SelectMany(watch => MassTable.Of(watch, size, evidence.Setting))];
+        ImmutableArray<MassLoss> losses =
+        [
+            .. evidence.Losses,
+            .. MassTable.Of(evidence.Charges),
+            .. evidence.Standings.SelectMany(watch => MassTable.Of(watch, size, evidence.Setting)),
+        ];
         CircuitTest[] tests =
         [
-            .. evidence.Holds.Select((hold, i) => CircuitTest.Of(hold, holds[i], evidence.Setting,
-                hold.Readings[0].TemperatureK ?? size.AmbientK)),
-            .. evidence.Nitrogen.Select((test, i) => CircuitTest.Of(test, nitrogen[i], evidence.Setting,
-                test.Readings[0].TemperatureK ?? size.AmbientK)),
+            .. evidence.Holds.Select(
+                (hold, i) =>
+                    CircuitTest.Of(hold, holds[i], evidence.Setting, hold.Readings[0].TemperatureK ?? size.AmbientK)
+            ),
+            .. evidence.Nitrogen.Select(
+                (test, i) =>
+                    CircuitTest.Of(test, nitrogen[i], evidence.Setting, test.Readings[0].TemperatureK ?? size.AmbientK)
+            ),
             .. losses.Select(CircuitTest.Of),
         ];
         return new(holds, nitrogen, tests, losses, water);
@@ -54,19 +68,43 @@ internal sealed class TestTables
     {
         var readings = ImmutableArray.CreateBuilder<TestReading>();
         for (var i = 0; i < holds.Length; i++)
-            readings.Add(Reading(TightnessTestKind.VacuumHold, i, Tests[i], holds[i], evidence,
-                evidence.Holds[i].HosesAlone ? evidence.Size.HoseVolumeM3 : evidence.Size.VolumeM3, lastChange));
+            readings.Add(
+                Reading(
+                    TightnessTestKind.VacuumHold,
+                    i,
+                    Tests[i],
+                    holds[i],
+                    evidence,
+                    evidence.Holds[i].HosesAlone ? evidence.Size.HoseVolumeM3 : evidence.Size.VolumeM3,
+                    lastChange
+                )
+            );
         for (var i = 0; i < nitrogen.Length; i++)
-            readings.Add(Reading(TightnessTestKind.NitrogenDecay, i, Tests[holds.Length + i], nitrogen[i], evidence,
-                evidence.Size.VolumeM3, lastChange));
+            readings.Add(
+                Reading(
+                    TightnessTestKind.NitrogenDecay,
+                    i,
+                    Tests[holds.Length + i],
+                    nitrogen[i],
+                    evidence,
+                    evidence.Size.VolumeM3,
+                    lastChange
+                )
+            );
         return readings.ToImmutable();
     }
 
     /// <summary>The test by itself, from even odds and a rate of unknown size: laws of flow and volume widen the
     /// rate.</summary>
     private static TestReading Reading(
-        TightnessTestKind kind, int index, CircuitTest test, TestTable table, TightnessEvidence evidence,
-            double volumeM3, double lastChange)
+        TightnessTestKind kind,
+        int index,
+        CircuitTest test,
+        TestTable table,
+        TightnessEvidence evidence,
+        double volumeM3,
+        double lastChange
+    )
     {
         const int Steps = 5;
         var inflow = new List<(double, double)>();
@@ -77,20 +115,32 @@ internal sealed class TestTables
             var weight = Math.Exp(table.Raw[q] - top) * (q == 0 ? 1 : 1.0 / (FlowGrid.Count - 1));
             for (var v = 0; v < Steps; v++)
             {
-                var volume = volumeM3 * Math.Exp(evidence.Size.VolumeSpread
-                    * Priors.Gaussian.Quantile((v + 0.5) / Steps));
+                var volume =
+                    volumeM3 * Math.Exp(evidence.Size.VolumeSpread * Priors.Gaussian.Quantile((v + 0.5) / Steps));
                 inflow.Add((FlowGrid.Values[q] * volume, weight / Steps));
                 for (var law = 0; law < Steps; law++)
-                    rate.Add((FlowGrid.Values[q]
-                        * volume / Math.Exp(test.LogFactor(CircuitTest.LawAt((law + 0.5) / Steps))),
-                        weight / (Steps * Steps)));
+                    rate.Add(
+                        (
+                            FlowGrid.Values[q]
+                                * volume
+                                / Math.Exp(test.LogFactor(CircuitTest.LawAt((law + 0.5) / Steps))),
+                            weight / (Steps * Steps)
+                        )
+                    );
             }
         }
         var floor = table.FloorPaPerS * volumeM3;
         var high = Math.Min(test.LogFactor(CircuitTest.LawAt(0.05)), test.LogFactor(CircuitTest.LawAt(0.95)));
-        return new(kind, index, LeakQuantiles.Of(inflow), LeakQuantiles.Of(rate),
+        return new(
+            kind,
+            index,
+            LeakQuantiles.Of(inflow),
+            LeakQuantiles.Of(rate),
             floor / Math.Exp(test.LogFactor(CircuitTest.LawAt(0.5))),
-            floor * Math.Exp(1.645 * evidence.Size.VolumeSpread) / Math.Exp(high), table.Shows, table.Quality,
-                test.Time > lastChange);
+            floor * Math.Exp(1.645 * evidence.Size.VolumeSpread) / Math.Exp(high),
+            table.Shows,
+            table.Quality,
+            test.Time > lastChange
+        );
     }
 }

@@ -4,13 +4,16 @@ namespace Tightcold.Diagnosis.Tightness;
 /// same.</summary>
 internal static class Thinned
 {
-    public const int Most = 24, AtAGlance = 8;
+    public const int Most = 24,
+        AtAGlance = 8;
 
     public static T[] Of<T>(ReadOnlySpan<T> readings, int most)
     {
-        if (readings.Length <= most) return readings.ToArray();
+        if (readings.Length <= most)
+            return readings.ToArray();
         var thinned = new T[most];
-        for (var i = 0; i < most; i++) thinned[i] = readings[(int)Math.Round(i * (readings.Length - 1.0) / (most - 1))];
+        for (var i = 0; i < most; i++)
+            thinned[i] = readings[(int)Math.Round(i * (readings.Length - 1.0) / (most - 1))];
         return thinned;
     }
 }

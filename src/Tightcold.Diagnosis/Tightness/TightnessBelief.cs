@@ -8,8 +8,7 @@ public sealed class TightnessBelief
 {
     private readonly TightnessSums sums;
 
-    internal TightnessBelief(
-        TightnessEvidence evidence, SpotModel[] models, Pictures pictures, TightnessSums sums)
+    internal TightnessBelief(TightnessEvidence evidence, SpotModel[] models, Pictures pictures, TightnessSums sums)
     {
         this.sums = sums;
         Evidence = evidence;
@@ -21,9 +20,8 @@ public sealed class TightnessBelief
     internal SpotModel[] Models { get; }
     internal Pictures Pictures { get; }
 
-    /// <summary>The proven-tight number: odds that the car still cools after the time that was asked for. What no
-    /// test could
-    /// have seen keeps it down: 0.89 at most where the tests since the last change have not divided the doubt by
+    /// <summary>The proven-tight number: odds that the car still cools after the time that was asked for. What no test
+    /// could have seen keeps it down: 0.89 at most where the tests since the last change have not divided the doubt by
     /// <see cref="TightnessInference.DividesForProven"/>, 0.69 where they have hardly touched it.</summary>
     public required double StillCools { get; init; }
 
@@ -84,10 +82,13 @@ public sealed class TightnessBelief
     /// check.</summary>
     internal (double[] Leaking, double[] Seeping) RateBelief(int spot)
     {
-        double[] leaking = new double[RateGrid.Count], seeping = new double[RateGrid.Count];
+        double[] leaking = new double[RateGrid.Count],
+            seeping = new double[RateGrid.Count];
         var model = Models[spot];
-        double rates = 0, leaks = sums.LeaksNow[spot] / sums.Weight;
-        for (var r = 0; r < RateGrid.Count; r++) rates += sums.Rates[spot * RateGrid.Count + r];
+        double rates = 0,
+            leaks = sums.LeaksNow[spot] / sums.Weight;
+        for (var r = 0; r < RateGrid.Count; r++)
+            rates += sums.Rates[spot * RateGrid.Count + r];
         for (var r = 0; r < RateGrid.Count; r++)
         {
             leaking[r] = rates > 0 ? leaks * sums.Rates[spot * RateGrid.Count + r] / rates : 0;
@@ -102,15 +103,16 @@ public sealed class TightnessBelief
     {
         var remains = 0;
         for (var i = 0; i < Pictures.Count; i++)
-            for (var j = 0; j < Models.Length; j++)
-            {
-                var spot = Models[j].Spot;
-                if (!Pictures.LeaksNow[i * Models.Length + j] || Models[j].Role == SpotRole.HoseSet) continue;
-                if (spot.Found && spot.MendedAt is null || known.Contains(spot.Name,
-                    StringComparer.OrdinalIgnoreCase)) continue;
-                remains++;
-                break;
-            }
+        for (var j = 0; j < Models.Length; j++)
+        {
+            var spot = Models[j].Spot;
+            if (!Pictures.LeaksNow[i * Models.Length + j] || Models[j].Role == SpotRole.HoseSet)
+                continue;
+            if (spot.Found && spot.MendedAt is null || known.Contains(spot.Name, StringComparer.OrdinalIgnoreCase))
+                continue;
+            remains++;
+            break;
+        }
         return (double)remains / Pictures.Count;
     }
 
@@ -126,12 +128,15 @@ public sealed class TightnessBelief
             var total = 0.0;
             for (var j = 0; j < Models.Length; j++)
             {
-                if (Models[j].Role == SpotRole.HoseSet) continue;
+                if (Models[j].Role == SpotRole.HoseSet)
+                    continue;
                 var index = i * Models.Length + j;
                 var mended = names.Contains(Models[j].Spot.Name, StringComparer.OrdinalIgnoreCase);
                 // A repair that fails leaves the leak as it was; one in how many is the kind's habit.
-                var holds = mended && Pictures.LeaksNow[index] && (i * 7919 + j * 104729) % 1000 >= 1000
-                    * Models[j].Prior.RepairFails;
+                var holds =
+                    mended
+                    && Pictures.LeaksNow[index]
+                    && (i * 7919 + j * 104729) % 1000 >= 1000 * Models[j].Prior.RepairFails;
                 total += holds ? Models[j].Prior.SeepKgPerS : Pictures.Now[index];
             }
             yield return (total, 1.0 / Pictures.Count);

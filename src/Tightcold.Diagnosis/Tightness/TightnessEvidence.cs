@@ -10,7 +10,11 @@ namespace Tightcold.Diagnosis.Tightness;
 /// <param name="Setting">The refrigerant and the air of the place.</param>
 /// <param name="Spots">Of the circuit, each with its own checks and its last repair.</param>
 public sealed record TightnessEvidence(
-    LeakSetting Setting, CircuitSize Size, ImmutableArray<LeakSpot> Spots, TightnessQuestion Question)
+    LeakSetting Setting,
+    CircuitSize Size,
+    ImmutableArray<LeakSpot> Spots,
+    TightnessQuestion Question
+)
 {
     public ImmutableArray<WholeSearch> Searches { get; init; } = [];
     public ImmutableArray<VacuumHold> Holds { get; init; } = [];

@@ -7,7 +7,8 @@ namespace Tightcold.Diagnosis.Tightness;
 public static class TightnessInference
 {
     /// <summary>Lines of the verdict.</summary>
-    public const double ProvenFrom = 0.90, LikelyFrom = 0.70;
+    public const double ProvenFrom = 0.90,
+        LikelyFrom = 0.70;
 
     /// <summary>"Proven" wants that the tests since the last change divided the odds against by this much.</summary>
     public const double DividesForProven = 2.5;
@@ -15,7 +16,8 @@ public static class TightnessInference
     /// <summary>Below this the tests have hardly touched the doubt.</summary>
     public const double DividesForLikely = 1.6;
 
-    private const int PicturesFull = 1600, PicturesGlance = 400;
+    private const int PicturesFull = 1600,
+        PicturesGlance = 400;
 
     /// <exception cref="ArgumentException">A figure is outside what is allowed: the sentence names it.</exception>
     public static TightnessBelief Of(TightnessEvidence evidence)
@@ -23,17 +25,29 @@ public static class TightnessInference
         EvidenceRules.Check(evidence);
         var tables = TestTables.Of(evidence);
         var lastMended = Latest(evidence.Spots.Select(spot => spot.MendedAt));
-        var lastChange = Math.Max(Latest(evidence.Openings.Select(opening => (double?)opening.Time)),
-            Latest(evidence.Spots.Select(spot => TightnessJudge.LeakedBeforeRepair(spot, evidence.Setting)
-                ? spot.MendedAt : null)));
+        var lastChange = Math.Max(
+            Latest(evidence.Openings.Select(opening => (double?)opening.Time)),
+            Latest(
+                evidence.Spots.Select(spot =>
+                    TightnessJudge.LeakedBeforeRepair(spot, evidence.Setting) ? spot.MendedAt : null
+                )
+            )
+        );
         var glance = evidence.Question.Effort == TightnessEffort.Glance;
         var nothing = NothingLeaks(evidence, tables.Losses.Length > 0);
         var models = SpotModels.Of(evidence, double.PositiveInfinity);
-        var (sums, pictures) = new TightnessSampler(models, tables.Tests, evidence.Size, evidence.Question)
-            .Run(nothing, glance ? PicturesGlance : PicturesFull);
-        var earlier = new TightnessSampler(SpotModels.Of(evidence, lastChange), tables.Until(lastChange),
-            evidence.Size, evidence.Question)
-            .Run(nothing, 0).Sums;
+        var (sums, pictures) = new TightnessSampler(models, tables.Tests, evidence.Size, evidence.Question).Run(
+            nothing,
+            glance ? PicturesGlance : PicturesFull
+        );
+        var earlier = new TightnessSampler(
+            SpotModels.Of(evidence, lastChange),
+            tables.Until(lastChange),
+            evidence.Size,
+            evidence.Question
+        )
+            .Run(nothing, 0)
+            .Sums;
         var readings = tables.Readings(evidence, lastChange);
         var failed = TightnessJudge.Unanswered(readings, evidence, lastMended);
         var found = TightnessJudge.FoundNotMended(evidence);
@@ -44,15 +58,27 @@ public static class TightnessInference
         var hosesLeak = hoses < 0 ? 0 : sums.LeaksNow[hoses] / sums.Weight;
         double? failedRate = failed.IsEmpty ? null : failed.Max(i => readings[i].RateKgPerS.P50);
         // Hoses that failed alone are a fact; that they might be the reason is no more than odds.
-        var hosesShown = readings.Any(reading => reading.Failed && reading.Kind == TightnessTestKind.VacuumHold
-            && evidence.Holds[reading.Index].HosesAlone);
+        var hosesShown = readings.Any(reading =>
+            reading.Failed && reading.Kind == TightnessTestKind.VacuumHold && evidence.Holds[reading.Index].HosesAlone
+        );
         var told = TightnessJudge.Limited(
-            unlimited, failedRate, evidence.Question.LineKgPerS, hosesShown, found is not null, divided);
+            unlimited,
+            failedRate,
+            evidence.Question.LineKgPerS,
+            hosesShown,
+            found is not null,
+            divided
+        );
         var verdict = TightnessJudge.Verdict(told, !failed.IsEmpty && !hosesShown, anyFailed, divided);
         var spots = Spots(evidence, models, sums);
         var reassembly = Array.FindIndex(models, model => model.Role == SpotRole.Reassembly);
         var (doubt, spot) = TightnessJudge.Largest(
-            spots, reassembly < 0 ? 0 : sums.TooMuch[reassembly] / sums.Weight, verdict, !failed.IsEmpty, found);
+            spots,
+            reassembly < 0 ? 0 : sums.TooMuch[reassembly] / sums.Weight,
+            verdict,
+            !failed.IsEmpty,
+            found
+        );
         return new(evidence, models, pictures!, sums)
         {
             StillCools = told,
@@ -76,34 +102,50 @@ public static class TightnessInference
         };
     }
 
-    private static ImmutableArray<SpotTightness> Spots(TightnessEvidence evidence, SpotModel[] models,
-        TightnessSums sums) =>
-    [
-        .. models.Take(evidence.Spots.Length + 1).Select((model, j) => new SpotTightness(
-            model.Spot, Math.Clamp(sums.LeaksNow[j] / sums.Weight, 0, 1),
-                Math.Clamp(sums.LeaksBefore[j] / sums.Weight, 0, 1),
-            LeakQuantiles.Of(Enumerable.Range(0, RateGrid.Count)
-                .Select(r => (RateGrid.Values[r], sums.Rates[j * RateGrid.Count + r]))),
-            Math.Clamp(sums.TooMuch[j] / sums.Weight, 0, 1), model.OpenedOnce)),
-    ];
+    private static ImmutableArray<SpotTightness> Spots(
+        TightnessEvidence evidence,
+        SpotModel[] models,
+        TightnessSums sums
+    ) =>
+        [
+            .. models
+                .Take(evidence.Spots.Length + 1)
+                .Select(
+                    (model, j) =>
+                        new SpotTightness(
+                            model.Spot,
+                            Math.Clamp(sums.LeaksNow[j] / sums.Weight, 0, 1),
+                            Math.Clamp(sums.LeaksBefore[j] / sums.Weight, 0, 1),
+                            LeakQuantiles.Of(
+                                Enumerable
+                                    .Range(0, RateGrid.Count)
+                                    .Select(r => (RateGrid.Values[r], sums.Rates[j * RateGrid.Count + r]))
+                            ),
+                            Math.Clamp(sums.TooMuch[j] / sums.Weight, 0, 1),
+                            model.OpenedOnce
+                        )
+                ),
+        ];
 
     private static ImmutableArray<BlindCheck> Blind(TightnessEvidence evidence)
     {
         var blind = ImmutableArray.CreateBuilder<BlindCheck>();
         foreach (var spot in evidence.Spots)
         {
-            foreach (var test in spot.Tests) Add(spot, test, false);
+            foreach (var test in spot.Tests)
+                Add(spot, test, false);
             foreach (var search in evidence.Searches)
-                if (!search.NotReached.Contains(spot.Name, StringComparer.OrdinalIgnoreCase)) Add(spot,
-                    SpotModels.AtSpot(search), true);
+                if (!search.NotReached.Contains(spot.Name, StringComparer.OrdinalIgnoreCase))
+                    Add(spot, SpotModels.AtSpot(search), true);
         }
         return blind.ToImmutable();
 
         void Add(LeakSpot spot, in LeakTest test, bool search)
         {
             if (!SpotModel.Counts(test, spot.Component, evidence.Setting))
-                blind.Add(new(spot.Name, test, LeakDetection.Blindness(test, spot.Component, evidence.Setting),
-                    search));
+                blind.Add(
+                    new(spot.Name, test, LeakDetection.Blindness(test, spot.Component, evidence.Setting), search)
+                );
         }
     }
 
@@ -113,12 +155,12 @@ public static class TightnessInference
         times.Where(time => time is not null).Select(time => time!.Value).DefaultIfEmpty(double.NegativeInfinity).Max();
 
     /// <summary>Nobody searches a car without a reason: one that came because it lost leaks, but for a few that only
-    /// seeped
-    /// for years or were never full. Assumed.</summary>
-    private static double NothingLeaks(TightnessEvidence evidence, bool lossKnown) => evidence.Came switch
-    {
-        WhyItCame.ItLost => 0.05,
-        WhyItCame.CheckUp => 1,
-        _ => lossKnown ? 0.5 : 0.8,
-    };
+    /// seeped for years or were never full. Assumed.</summary>
+    private static double NothingLeaks(TightnessEvidence evidence, bool lossKnown) =>
+        evidence.Came switch
+        {
+            WhyItCame.ItLost => 0.05,
+            WhyItCame.CheckUp => 1,
+            _ => lossKnown ? 0.5 : 0.8,
+        };
 }

@@ -9,7 +9,11 @@ namespace Tightcold.Diagnosis.Tightness;
 /// <param name="NitrogenStepPa">Step of the gauge that a nitrogen test would be read on; null without nitrogen.</param>
 /// <param name="NitrogenPa">Test pressure, absolute.</param>
 public sealed record TightnessMeans(
-    ImmutableArray<LeakTest> Looks, double? VacuumStepPa, double? NitrogenStepPa, double NitrogenPa)
+    ImmutableArray<LeakTest> Looks,
+    double? VacuumStepPa,
+    double? NitrogenStepPa,
+    double NitrogenPa
+)
 {
     /// <summary>Refrigerant is inside: what needs its pressure can be done.</summary>
     public bool Charged { get; init; }

@@ -13,5 +13,14 @@ namespace Tightcold.Diagnosis.Tightness;
 /// <param name="Gain">Expected lift: odds of passing times what passing adds.</param>
 /// <param name="GainPerMinute">Per minute of work, waiting counted at a fiftieth.</param>
 public sealed record TightnessProposal(
-    TightnessTestKind Kind, LeakTestKind? Look, string? Spot, double? PressurePa, double Minutes, double WaitSeconds,
-    double Passes, double OddsIfPassed, double Gain, double GainPerMinute);
+    TightnessTestKind Kind,
+    LeakTestKind? Look,
+    string? Spot,
+    double? PressurePa,
+    double Minutes,
+    double WaitSeconds,
+    double Passes,
+    double OddsIfPassed,
+    double Gain,
+    double GainPerMinute
+);

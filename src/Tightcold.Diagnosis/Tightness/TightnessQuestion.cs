@@ -11,14 +11,12 @@ public sealed record TightnessQuestion(double ChargeKg, double ChargeSigmaKg, do
     public double HorizonSeconds { get; init; } = 2 * Leaks.LeakForecast.Year;
 
     /// <summary>Less water than this counts as dry, kg. Half a gram is what a good drier takes in many times over and
-    /// what
-    /// 100 mL of PAG oil holds at a fifth of its saturation; assumed.</summary>
+    /// what 100 mL of PAG oil holds at a fifth of its saturation; assumed.</summary>
     public double WaterLimitKg { get; init; } = 0.5e-3;
 
     /// <summary>A first glance takes fewer pictures of the car; the full belief is the one that is told.</summary>
     public TightnessEffort Effort { get; init; } = TightnessEffort.Full;
 
     /// <summary>Rate at rest above which it will not cool that long on the mean, kg/s.</summary>
-    public double LineKgPerS =>
-        Math.Max(0, ChargeKg - SufferingKg) / (HorizonSeconds * Leaks.LossObservation.YearDuty);
+    public double LineKgPerS => Math.Max(0, ChargeKg - SufferingKg) / (HorizonSeconds * Leaks.LossObservation.YearDuty);
 }

@@ -13,10 +13,11 @@ internal sealed class TightnessSampler
     /// <summary>A repair that failed is rare and decides: this share of pictures draws it at the least, and is
     /// weighed down.</summary>
     private const double LeastFailedShare = 0.25;
+
     /// <summary>A car's seals are of one age and make: all its seeps are larger or smaller together. Sums of 7 to 30
-    /// g/yr are
-    /// told of sound cars; assumed.</summary>
-    private const double MedianSeep = 0.7, SeepSpread = 0.6;
+    /// g/yr are told of sound cars; assumed.</summary>
+    private const double MedianSeep = 0.7,
+        SeepSpread = 0.6;
 
     private const double NegligibleCount = 1e-4;
     private const int AlwaysUpTo = 3;
@@ -24,7 +25,8 @@ internal sealed class TightnessSampler
     private readonly SpotModel[] spots;
     private readonly CircuitTest[] tests;
     private readonly ulong seed;
-    private readonly double logVolume, volumeSpread;
+    private readonly double logVolume,
+        volumeSpread;
     private readonly TightnessQuestion question;
     private readonly bool glance;
 
@@ -42,12 +44,17 @@ internal sealed class TightnessSampler
     /// <summary>A picture without its summed-over leak.</summary>
     private sealed class Bare(int spots)
     {
-        public readonly double[] Before = new double[spots], Now = new double[spots], Law = new double[spots];
-        public readonly bool[] Leaks = new bool[spots], LeaksNow = new bool[spots], Shuts = new bool[spots],
+        public readonly double[] Before = new double[spots],
+            Now = new double[spots],
+            Law = new double[spots];
+        public readonly bool[] Leaks = new bool[spots],
+            LeaksNow = new bool[spots],
+            Shuts = new bool[spots],
             Runs = new bool[spots];
         public int Summed;
         public bool SummedFailed;
-        public double LogWeight, LogVolume;
+        public double LogWeight,
+            LogVolume;
     }
 
     /// <summary>Draws the pictures, weighs them and sums over them.</summary>
@@ -57,37 +64,55 @@ internal sealed class TightnessSampler
     {
         var (bare, grid) = Draw(Suffix(), nothingLeaks);
         var top = double.NegativeInfinity;
-        foreach (var log in grid) top = Math.Max(top, log);
+        foreach (var log in grid)
+            top = Math.Max(top, log);
         var total = 0.0;
-        for (var i = 0; i < grid.Length; i++) total += grid[i] = Math.Exp(grid[i] - top);
+        for (var i = 0; i < grid.Length; i++)
+            total += grid[i] = Math.Exp(grid[i] - top);
         var sums = new TightnessSums(spots.Length, question);
-        for (var i = 0; i < bare.Length; i++) Sum(bare[i], i, grid.AsSpan(i * RateGrid.Count, RateGrid.Count), total,
-            sums);
+        for (var i = 0; i < bare.Length; i++)
+            Sum(bare[i], i, grid.AsSpan(i * RateGrid.Count, RateGrid.Count), total, sums);
         return (sums, wanted > 0 ? Resample(bare, grid, total, wanted) : null);
     }
 
     private void Sum(Bare picture, int i, ReadOnlySpan<double> weights, double total, TightnessSums sums)
     {
-        double whole = 0, now = 0, before = 0, explained = 0, holes = 0;
-        foreach (var weight in weights) whole += weight / total;
-        if (!(whole > 1e-12)) return;
+        double whole = 0,
+            now = 0,
+            before = 0,
+            explained = 0,
+            holes = 0;
+        foreach (var weight in weights)
+            whole += weight / total;
+        if (!(whole > 1e-12))
+            return;
         var another = false;
         for (var j = 0; j < spots.Length; j++)
         {
-            if (picture.Leaks[j]) sums.LeaksBefore[j] += whole;
-            if (picture.LeaksNow[j]) sums.LeaksNow[j] += whole;
-            if (spots[j].Role == SpotRole.HoseSet) continue;
+            if (picture.Leaks[j])
+                sums.LeaksBefore[j] += whole;
+            if (picture.LeaksNow[j])
+                sums.LeaksNow[j] += whole;
+            if (spots[j].Role == SpotRole.HoseSet)
+                continue;
             another |= picture.LeaksNow[j] && !(spots[j].Spot.Found && spots[j].MendedAt is null);
-            if (j == picture.Summed) continue;
+            if (j == picture.Summed)
+                continue;
             now += picture.Now[j];
-            if (spots[j].Role != SpotRole.Reassembly) before += picture.Before[j];
-            if (Known(j)) explained += picture.Before[j];
-            if (picture.LeaksNow[j]) holes += picture.Now[j];
-            if (!picture.Leaks[j]) continue;
+            if (spots[j].Role != SpotRole.Reassembly)
+                before += picture.Before[j];
+            if (Known(j))
+                explained += picture.Before[j];
+            if (picture.LeaksNow[j])
+                holes += picture.Now[j];
+            if (!picture.Leaks[j])
+                continue;
             sums.Rates[j * RateGrid.Count + RateGrid.Nearest(Math.Log(picture.Before[j]))] += whole;
-            if (picture.LeaksNow[j]) sums.TooMuch[j] += whole * (1 - sums.CoolsAt(Math.Log(picture.Now[j])));
+            if (picture.LeaksNow[j])
+                sums.TooMuch[j] += whole * (1 - sums.CoolsAt(Math.Log(picture.Now[j])));
         }
-        if (another) sums.AnotherRemains += whole;
+        if (another)
+            sums.AnotherRemains += whole;
         sums.Weight += whole;
         var summed = picture.Summed;
         var onCar = summed >= 0 && spots[summed].Role != SpotRole.HoseSet;
@@ -95,8 +120,11 @@ internal sealed class TightnessSampler
         for (var r = 0; r < weights.Length; r++)
         {
             var weight = weights[r] / total;
-            if (!(weight > 1e-13)) continue;
-            double totalNow = now, totalBefore = before, totalHoles = holes;
+            if (!(weight > 1e-13))
+                continue;
+            double totalNow = now,
+                totalBefore = before,
+                totalHoles = holes;
             if (summed >= 0)
             {
                 var rate = RateGrid.Values[r] * shift;
@@ -104,17 +132,22 @@ internal sealed class TightnessSampler
                 if (onCar)
                 {
                     totalNow += picture.LeaksNow[summed] ? rate : Math.Min(rate, picture.Now[summed]);
-                    if (spots[summed].Role != SpotRole.Reassembly) totalBefore += rate;
-                    if (picture.LeaksNow[summed]) totalHoles += rate;
-                    if (picture.LeaksNow[summed]) sums.TooMuch[summed] += weight * (1 - sums.CoolsAt(Math.Log(rate)));
+                    if (spots[summed].Role != SpotRole.Reassembly)
+                        totalBefore += rate;
+                    if (picture.LeaksNow[summed])
+                        totalHoles += rate;
+                    if (picture.LeaksNow[summed])
+                        sums.TooMuch[summed] += weight * (1 - sums.CoolsAt(Math.Log(rate)));
                 }
             }
             var logNow = Math.Log(totalNow);
             sums.Cools += weight * sums.CoolsAt(logNow);
             sums.TotalNow[TotalGrid.At(logNow)] += weight;
             sums.TotalBefore[TotalGrid.At(Math.Log(totalBefore))] += weight;
-            if (totalHoles > 0) sums.HolesNow[TotalGrid.At(Math.Log(totalHoles))] += weight;
-                else sums.NoHoles += weight;
+            if (totalHoles > 0)
+                sums.HolesNow[TotalGrid.At(Math.Log(totalHoles))] += weight;
+            else
+                sums.NoHoles += weight;
             var share = (explained + (onCar && Known(summed) ? totalBefore - before : 0)) / totalBefore;
             sums.Explained[(int)(100 * Math.Clamp(share, 0, 1))] += weight;
         }
@@ -135,7 +168,8 @@ internal sealed class TightnessSampler
             }
         Bare[] bare = [.. all];
         var grid = new double[bare.Length * RateGrid.Count];
-        double[] fixedSum = new double[tests.Length], slope = new double[tests.Length];
+        double[] fixedSum = new double[tests.Length],
+            slope = new double[tests.Length];
         for (var i = 0; i < bare.Length; i++)
             Weigh(bare[i], i, grid.AsSpan(i * RateGrid.Count, RateGrid.Count), fixedSum, slope);
         return (bare, grid);
@@ -144,12 +178,21 @@ internal sealed class TightnessSampler
     private List<(int Leaking, int Size)> Sizes(double[,] suffix)
     {
         var total = 0.0;
-        for (var k = 0; k <= spots.Length; k++) total += suffix[0, k];
+        for (var k = 0; k <= spots.Length; k++)
+            total += suffix[0, k];
         var sizes = new List<(int, int)>();
         for (var k = 0; k <= spots.Length; k++)
         {
-            if (k > AlwaysUpTo && suffix[0, k] < NegligibleCount * total) continue;
-            var size = k switch { 0 => 160, 1 => 480, 2 => 360, 3 => 160, _ => 60 };
+            if (k > AlwaysUpTo && suffix[0, k] < NegligibleCount * total)
+                continue;
+            var size = k switch
+            {
+                0 => 160,
+                1 => 480,
+                2 => 360,
+                3 => 160,
+                _ => 60,
+            };
             sizes.Add((k, glance ? size / 4 : size));
         }
         return sizes;
@@ -161,8 +204,8 @@ internal sealed class TightnessSampler
         var sums = new double[spots.Length + 1, spots.Length + 2];
         sums[spots.Length, 0] = 1;
         for (var j = spots.Length - 1; j >= 0; j--)
-            for (var k = 0; k <= spots.Length - j; k++)
-                sums[j, k] = sums[j + 1, k] + (k > 0 ? spots[j].Odds * sums[j + 1, k - 1] : 0);
+        for (var k = 0; k <= spots.Length - j; k++)
+            sums[j, k] = sums[j + 1, k] + (k > 0 ? spots[j].Odds * sums[j + 1, k - 1] : 0);
         return sums;
     }
 
@@ -170,8 +213,9 @@ internal sealed class TightnessSampler
     {
         var picture = new Bare(spots.Length)
         {
-            LogVolume = logVolume + volumeSpread * Gaussian.Quantile(((i * 0.6180339887498949 + Uniform(0, 991,
-                k)) % 1 * 0.998) + 0.001),
+            LogVolume =
+                logVolume
+                + volumeSpread * Gaussian.Quantile(((i * 0.6180339887498949 + Uniform(0, 991, k)) % 1 * 0.998) + 0.001),
             Summed = -1,
         };
         var seeps = MedianSeep * Math.Exp(SeepSpread * Gaussian.Quantile(Uniform(i, 994, k)));
@@ -187,7 +231,8 @@ internal sealed class TightnessSampler
             picture.Leaks[j] = leaks;
             var seep = seeps * SpotModel.Pick(spot.SeepCumulative, Uniform(i, j, 101), Uniform(i, j, 102));
             picture.Before[j] = picture.Now[j] = seep;
-            if (!leaks) continue;
+            if (!leaks)
+                continue;
             left--;
             // Leaks that matter are narrow and slow, nearer the viscous law; few are openings.
             picture.Law[j] = CircuitTest.LawAt(Uniform(i, j, 103));
@@ -201,8 +246,11 @@ internal sealed class TightnessSampler
                 picture.SummedFailed = failed;
                 continue;
             }
-            var rate = SpotModel.Pick(failed ? spot.FailedCumulative : spot.HeldCumulative, Uniform(i, j, 107),
-                Uniform(i, j, 102));
+            var rate = SpotModel.Pick(
+                failed ? spot.FailedCumulative : spot.HeldCumulative,
+                Uniform(i, j, 107),
+                Uniform(i, j, 102)
+            );
             picture.Before[j] = rate;
             picture.Now[j] = picture.LeaksNow[j] ? rate : Math.Min(rate, seep);
         }
@@ -211,7 +259,8 @@ internal sealed class TightnessSampler
 
     private static bool Fails(SpotModel spot, Bare picture, double uniform)
     {
-        if (spot.MendedAt is null) return false;
+        if (spot.MendedAt is null)
+            return false;
         var truth = spot.FailedMass / (spot.FailedMass + spot.HeldMass);
         var share = Math.Max(truth, LeastFailedShare);
         var failed = uniform < share;
@@ -230,19 +279,24 @@ internal sealed class TightnessSampler
             for (var j = 0; j < spots.Length; j++)
             {
                 var role = spots[j].Role;
-                if (role == SpotRole.HoseSet ? !tests[e].WithHoses : tests[e].HosesAlone) continue;
-                if (spots[j].Onset > tests[e].Time) continue;
+                if (role == SpotRole.HoseSet ? !tests[e].WithHoses : tests[e].HosesAlone)
+                    continue;
+                if (spots[j].Onset > tests[e].Time)
+                    continue;
                 var factor = Factor(picture, j, tests[e]);
                 var after = spots[j].MendedAt is { } mended && tests[e].Time > mended;
-                if (j == picture.Summed && (!after || picture.LeaksNow[j])) slope[e] = factor;
-                else fixedSum[e] += factor * (after ? picture.Now[j] : picture.Before[j]);
+                if (j == picture.Summed && (!after || picture.LeaksNow[j]))
+                    slope[e] = factor;
+                else
+                    fixedSum[e] += factor * (after ? picture.Now[j] : picture.Before[j]);
             }
             fixedSum[e] += 1e-30;
         }
         if (picture.Summed < 0)
         {
             log[0] = picture.LogWeight;
-            for (var e = 0; e < tests.Length; e++) log[0] += tests[e].At(fixedSum[e], picture.LogVolume);
+            for (var e = 0; e < tests.Length; e++)
+                log[0] += tests[e].At(fixedSum[e], picture.LogVolume);
             return;
         }
         var spot = spots[picture.Summed];
@@ -251,7 +305,8 @@ internal sealed class TightnessSampler
         var shift = Shift(i);
         for (var r = 0; r < RateGrid.Count; r++)
         {
-            if (!(masses[r] > 1e-10 * sum)) continue;
+            if (!(masses[r] > 1e-10 * sum))
+                continue;
             var value = picture.LogWeight + Math.Log(masses[r] / sum);
             for (var e = 0; e < tests.Length; e++)
                 value += tests[e].At(fixedSum[e] + slope[e] * RateGrid.Values[r] * shift, picture.LogVolume);
@@ -264,10 +319,13 @@ internal sealed class TightnessSampler
 
     private static double Factor(Bare picture, int j, CircuitTest test)
     {
-        if (test.Kind == CircuitTestKind.Loss) return 1;
-        if (!picture.Leaks[j]) return test.SeepFactor;
+        if (test.Kind == CircuitTestKind.Loss)
+            return 1;
+        if (!picture.Leaks[j])
+            return test.SeepFactor;
         var factor = Math.Exp(test.LogFactor(picture.Law[j]));
-        if (test.Kind == CircuitTestKind.Vacuum && picture.Shuts[j]) factor *= SpotHabit.ShutShare;
+        if (test.Kind == CircuitTestKind.Vacuum && picture.Shuts[j])
+            factor *= SpotHabit.ShutShare;
         return picture.Runs[j] ? factor * SpotHabit.RestShare : factor;
     }
 
@@ -275,7 +333,8 @@ internal sealed class TightnessSampler
     private Pictures Resample(Bare[] bare, double[] weights, double total, int wanted)
     {
         var result = new Pictures(wanted, spots.Length);
-        double reached = 0, next = 0.5;
+        double reached = 0,
+            next = 0.5;
         var at = 0;
         for (var w = 0; w < weights.Length && at < wanted; w++)
         {
@@ -287,7 +346,8 @@ internal sealed class TightnessSampler
                 next++;
             }
         }
-        while (at < wanted) Take(bare[^1], bare.Length - 1, 0, result, at++);
+        while (at < wanted)
+            Take(bare[^1], bare.Length - 1, 0, result, at++);
         return result;
     }
 
@@ -297,7 +357,8 @@ internal sealed class TightnessSampler
         for (var j = 0; j < spots.Length; j++)
         {
             var index = at * spots.Length + j;
-            double before = picture.Before[j], now = picture.Now[j];
+            double before = picture.Before[j],
+                now = picture.Now[j];
             if (j == picture.Summed)
             {
                 before = RateGrid.Values[r] * Shift(i);
@@ -310,19 +371,22 @@ internal sealed class TightnessSampler
             result.Law[index] = picture.Leaks[j] ? picture.Law[j] : 0.5;
             result.Shuts[index] = picture.Shuts[j];
             result.Runs[index] = picture.Runs[j];
-            if (spots[j].Role == SpotRole.HoseSet) continue;
+            if (spots[j].Role == SpotRole.HoseSet)
+                continue;
             result.TotalBefore[at] += spots[j].Role == SpotRole.Reassembly ? 0 : before;
             result.TotalNow[at] += now;
         }
     }
 
-    /// <summary>A number in (0, 1) that is a fixed function of seed, picture, place and use: the mixing step of
-    /// Steele, Lea
-    /// and Flood (2014).</summary>
+    /// <summary>A number in (0, 1) that is a fixed function of seed, picture, place and use: the mixing step of Steele,
+    /// Lea and Flood (2014).</summary>
     private double Uniform(int i, int j, int use)
     {
-        var z = seed + 0x9E3779B97F4A7C15 * (ulong)(i + 1) + 0xD1B54A32D192ED03 * (ulong)(j + 1) + 0x8CB92BA72F3D8DD7
-            * (ulong)(use + 1);
+        var z =
+            seed
+            + 0x9E3779B97F4A7C15 * (ulong)(i + 1)
+            + 0xD1B54A32D192ED03 * (ulong)(j + 1)
+            + 0x8CB92BA72F3D8DD7 * (ulong)(use + 1);
         z = (z ^ (z >> 30)) * 0xBF58476D1CE4E5B9;
         z = (z ^ (z >> 27)) * 0x94D049BB133111EB;
         z ^= z >> 31;

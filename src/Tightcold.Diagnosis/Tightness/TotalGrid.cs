@@ -18,11 +18,13 @@ internal static class TotalGrid
     public static LeakQuantiles Quantiles(double[] weights, double zero = 0)
     {
         var total = weights.Sum() + zero;
-        if (!(total > 0)) return default;
+        if (!(total > 0))
+            return default;
         double At(double share)
         {
             var reached = zero;
-            if (reached >= share * total) return 0;
+            if (reached >= share * total)
+                return 0;
             for (var i = 0; i < Count; i++)
             {
                 if (reached + weights[i] >= share * total)

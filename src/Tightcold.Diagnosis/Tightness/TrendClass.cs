@@ -2,8 +2,7 @@ namespace Tightcold.Diagnosis.Tightness;
 
 /// <summary>
 /// One way in which heat and gauge may move the readings: p₀·factor with correlated errors. Curves are made white by
-/// the
-/// Cholesky factor of the errors and freed of the unknown p₀, so that every likelihood is a few inner products.
+/// the Cholesky factor of the errors and freed of the unknown p₀, so that every likelihood is a few inner products.
 /// </summary>
 internal sealed class TrendClass
 {
@@ -21,20 +20,23 @@ internal sealed class TrendClass
         root = covariance;
         var logRoot = 0.0;
         for (var i = 0; i < count; i++)
-            for (var j = 0; j <= i; j++)
+        for (var j = 0; j <= i; j++)
+        {
+            var sum = root[i * count + j];
+            for (var k = 0; k < j; k++)
+                sum -= root[i * count + k] * root[j * count + k];
+            if (i != j)
+                root[i * count + j] = sum / root[j * count + j];
+            else
             {
-                var sum = root[i * count + j];
-                for (var k = 0; k < j; k++) sum -= root[i * count + k] * root[j * count + k];
-                if (i != j) root[i * count + j] = sum / root[j * count + j];
-                else
-                {
-                    root[i * count + i] = Math.Sqrt(Math.Max(sum, 1e-30));
-                    logRoot += Math.Log(root[i * count + i]);
-                }
+                root[i * count + i] = Math.Sqrt(Math.Max(sum, 1e-30));
+                logRoot += Math.Log(root[i * count + i]);
             }
+        }
         unit = White(factor);
         var length = Math.Sqrt(Dot(unit, unit));
-        for (var i = 0; i < count; i++) unit[i] /= length;
+        for (var i = 0; i < count; i++)
+            unit[i] /= length;
         LogScale = Math.Log(weight) - logRoot - Math.Log(length);
     }
 
@@ -48,14 +50,16 @@ internal sealed class TrendClass
     {
         var white = White(curve);
         var along = Dot(white, unit);
-        for (var i = 0; i < count; i++) white[i] -= along * unit[i];
+        for (var i = 0; i < count; i++)
+            white[i] -= along * unit[i];
         return white;
     }
 
     public static double Dot(double[] a, double[] b)
     {
         var sum = 0.0;
-        for (var i = 0; i < a.Length; i++) sum += a[i] * b[i];
+        for (var i = 0; i < a.Length; i++)
+            sum += a[i] * b[i];
         return sum;
     }
 
@@ -65,7 +69,8 @@ internal sealed class TrendClass
         for (var i = 0; i < count; i++)
         {
             var sum = curve[i];
-            for (var k = 0; k < i; k++) sum -= root[i * count + k] * white[k];
+            for (var k = 0; k < i; k++)
+                sum -= root[i * count + k] * white[k];
             white[i] = sum / root[i * count + i];
         }
         return white;

@@ -9,7 +9,12 @@ namespace Tightcold.Diagnosis.Tightness;
 /// <param name="PumpedSeconds">Below the boiling pressure of water under the pump.</param>
 /// <param name="PartTemperatureK">Coldest part while pumping; null when not taken.</param>
 public sealed record WaterEvidence(
-    double OpenSeconds, double VapourKgPerM3, bool NewDrier, double PumpedSeconds, double? PartTemperatureK)
+    double OpenSeconds,
+    double VapourKgPerM3,
+    bool NewDrier,
+    double PumpedSeconds,
+    double? PartTemperatureK
+)
 {
     /// <summary>Air or rain stood in it with no end shut: a circuit found at 0 bar gauge.</summary>
     public bool FoundOpen { get; init; }

@@ -21,12 +21,14 @@ internal static class WaterPrior
     public static double[] Of(WaterEvidence water, double ambientK)
     {
         var (came, spread) = WaterGuess.Of(water.OpenSeconds, water.VapourKgPerM3, water.NewDrier);
-        if (water.FoundOpen) came = Math.Max(came, FoundOpenKg);
+        if (water.FoundOpen)
+            came = Math.Max(came, FoundOpenKg);
         spread = Math.Max(1.0, spread);
         // Ice gives off far less: the pump's time counts by the vapour pressure against that at 20 °C. Parts whose
         // temperature nobody took may be 8 K colder than the air.
         var partK = water.PartTemperatureK ?? ambientK - 8;
-        var pumped = water.PumpedSeconds
+        var pumped =
+            water.PumpedSeconds
             * Math.Min(1, WaterVapour.SaturationPressurePa(partK) / WaterVapour.SaturationPressurePa(293.15));
         var hung = Hung(water, partK);
         var odds = new double[WaterGrid.Count];
@@ -41,14 +43,18 @@ internal static class WaterPrior
             odds[w] *= hung > HangsSeconds ? 0.05 + grams / (grams + 1) : 1;
         }
         var sum = odds.Sum();
-        for (var w = 0; w < odds.Length; w++) odds[w] /= sum;
+        for (var w = 0; w < odds.Length; w++)
+            odds[w] /= sum;
         return odds;
     }
 
     /// <summary>Odds of at most the upper end of this entry.</summary>
-    private static double Upper(int w, double logMedian, double spread) => w == WaterGrid.Count - 1 ? 1
-        : Procedures.Normal.Cumulative((Math.Log(WaterGrid.Kilograms[w]) + 0.5 * WaterGrid.StepLog
-            - logMedian) / spread);
+    private static double Upper(int w, double logMedian, double spread) =>
+        w == WaterGrid.Count - 1
+            ? 1
+            : Procedures.Normal.Cumulative(
+                (Math.Log(WaterGrid.Kilograms[w]) + 0.5 * WaterGrid.StepLog - logMedian) / spread
+            );
 
     /// <summary>Seconds that the pressure hung between a third of water's vapour pressure and all of it.</summary>
     private static double Hung(WaterEvidence water, double partK)
@@ -58,7 +64,8 @@ internal static class WaterPrior
         for (var i = 1; i < water.PumpDown.Length; i++)
         {
             var (before, now) = (water.PumpDown[i - 1], water.PumpDown[i]);
-            if (before.PressurePa < 1.3 * boils && now.PressurePa > boils / 3) seconds += now.Seconds - before.Seconds;
+            if (before.PressurePa < 1.3 * boils && now.PressurePa > boils / 3)
+                seconds += now.Seconds - before.Seconds;
         }
         return seconds;
     }

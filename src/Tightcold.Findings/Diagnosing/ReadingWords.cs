@@ -8,22 +8,24 @@ namespace Tightcold.Findings.Diagnosing;
 /// <summary>Readings in the trade's words, pressures as the gauge shows them.</summary>
 public static class ReadingWords
 {
-    public static string Name(Channel channel) => channel switch
-    {
-        Channel.LowSide => "low side",
-        Channel.LowSwingTop => "top of the low side's swing",
-        Channel.HighSide => "high side",
-        Channel.Vent => "vent",
-        Channel.SuctionLine => "suction line",
-        Channel.LiquidLine => "liquid line",
-        Channel.HighSwingTop => "top of the high side's swing",
-        Channel.LineStep => "fall along the liquid line",
-        _ => "discharge line",
-    };
+    public static string Name(Channel channel) =>
+        channel switch
+        {
+            Channel.LowSide => "low side",
+            Channel.LowSwingTop => "top of the low side's swing",
+            Channel.HighSide => "high side",
+            Channel.Vent => "vent",
+            Channel.SuctionLine => "suction line",
+            Channel.LiquidLine => "liquid line",
+            Channel.HighSwingTop => "top of the high side's swing",
+            Channel.LineStep => "fall along the liquid line",
+            _ => "discharge line",
+        };
 
     public static Measure Value(Channel channel, double si, double barometricPa) =>
         IsPressure(channel) ? Gauges.Shown(si, barometricPa)
-        : channel == Channel.LineStep ? new(QuantityKind.TemperatureDifference, si) : Measure.AbsoluteTemperature(si);
+        : channel == Channel.LineStep ? new(QuantityKind.TemperatureDifference, si)
+        : Measure.AbsoluteTemperature(si);
 
     public static bool IsPressure(Channel channel) =>
         channel is Channel.LowSide or Channel.LowSwingTop or Channel.HighSide or Channel.HighSwingTop;
@@ -33,13 +35,17 @@ public static class ReadingWords
     {
         ArgumentNullException.ThrowIfNull(reason);
         ArgumentNullException.ThrowIfNull(evidence);
-        if (reason.IsHistory) return HistoryWords.Speaks(evidence.History!, reason.Expected);
+        if (reason.IsHistory)
+            return HistoryWords.Speaks(evidence.History!, reason.Expected);
         var point = evidence.Points[reason.Point];
         var where = evidence.Points.Length > 1 ? $" (reading {reason.Point + 1})" : "";
-        if (reason.Seen is { } seen) return Phrase.Words(Seen(seen, point) + where);
+        if (reason.Seen is { } seen)
+            return Phrase.Words(Seen(seen, point) + where);
         var channel = reason.Channel!.Value;
         Measure M(double si) => Value(channel, si, point.BarometricPa);
-        return Phrase.Of($"{Name(channel)} {M(reason.Observed)}{where}, with this fault {(M(reason.Expected.Low), M(reason.Expected.High))}, sound {(M(reason.Healthy.Low), M(reason.Healthy.High))}");
+        return Phrase.Of(
+            $"{Name(channel)} {M(reason.Observed)}{where}, with this fault {(M(reason.Expected.Low), M(reason.Expected.High))}, sound {(M(reason.Healthy.Low), M(reason.Healthy.High))}"
+        );
     }
 
     /// <summary>The same in a few words, for a table: “high side 21 bar (19 to 24 bar if so)”.</summary>
@@ -47,44 +53,75 @@ public static class ReadingWords
     {
         ArgumentNullException.ThrowIfNull(reason);
         ArgumentNullException.ThrowIfNull(evidence);
-        if (reason.Channel is not { } channel) return Reason(reason, evidence);
+        if (reason.Channel is not { } channel)
+            return Reason(reason, evidence);
         var barometric = evidence.Points[reason.Point].BarometricPa;
         var where = evidence.Points.Length > 1 ? $" in reading {reason.Point + 1}" : "";
-        return Phrase.Of($"{Name(channel)} {Value(channel, reason.Observed, barometric)}{where} ({(Value(channel, reason.Expected.Low, barometric), Value(channel, reason.Expected.High, barometric))} if so)");
+        return Phrase.Of(
+            $"{Name(channel)} {Value(channel, reason.Observed, barometric)}{where} ({(Value(channel, reason.Expected.Low, barometric), Value(channel, reason.Expected.High, barometric))} if so)"
+        );
     }
 
     public static Phrase Of(Contradiction one, DiagnosisEvidence evidence)
     {
         ArgumentNullException.ThrowIfNull(one);
         ArgumentNullException.ThrowIfNull(evidence);
-        var barometer = one.Point >= 0 && one.Point < evidence.Points.Length ? evidence.Points[one.Point].BarometricPa : 101_325;
+        var barometer =
+            one.Point >= 0 && one.Point < evidence.Points.Length ? evidence.Points[one.Point].BarometricPa : 101_325;
         Measure Gauge(double si) => Gauges.Shown(si, barometer);
         var name = one.Channel is { } channel ? Name(channel) : "standing pressure";
         Measure M(double si) => one.Channel is { } of && !IsPressure(of) ? Measure.AbsoluteTemperature(si) : Gauge(si);
         return one.Kind switch
         {
-            ContradictionKind.BelowVacuum => Phrase.Of($"The {name} of {M(one.Value)} lies below a perfect vacuum: gauge or unit is wrong"),
-            ContradictionKind.AboveRelief => Phrase.Of($"The {name} of {M(one.Value)} is more than relief valves let stand: gauge or unit is wrong"),
-            ContradictionKind.SidesSwapped => Phrase.Of($"Low side {Gauge(one.Value)} above high side {Gauge(one.Limit)} with the compressor running cannot be: hoses changed over, or a gauge off"),
-            ContradictionKind.WeatherOutsideModel => Phrase.Of($"At {Measure.AbsoluteTemperature(one.Value)} the model does not speak; that reading is set aside"),
-            ContradictionKind.VentTooWarm => Phrase.Of($"A vent of {M(one.Value)} is warmer than anything that air could meet here"),
-            ContradictionKind.ColderThanRefrigerant => Phrase.Of($"The {name} of {M(one.Value)} is colder than the refrigerant at that low side, {Measure.AbsoluteTemperature(one.Limit)}: one of the two is misread"),
-            ContradictionKind.LiquidAboveDischarge => Phrase.Of($"The liquid line of {M(one.Value)} is hotter than the discharge line of {M(one.Limit)} that feeds it: clamps changed over"),
-            _ => Phrase.Of($"The liquid line of {M(one.Value)} is colder than the air that cools it, {M(one.Limit)}: clamp on the wrong pipe, or another place was measured"),
+            ContradictionKind.BelowVacuum => Phrase.Of(
+                $"The {name} of {M(one.Value)} lies below a perfect vacuum: gauge or unit is wrong"
+            ),
+            ContradictionKind.AboveRelief => Phrase.Of(
+                $"The {name} of {M(one.Value)} is more than relief valves let stand: gauge or unit is wrong"
+            ),
+            ContradictionKind.SidesSwapped => Phrase.Of(
+                $"Low side {Gauge(one.Value)} above high side {Gauge(one.Limit)} with the compressor running cannot be: hoses changed over, or a gauge off"
+            ),
+            ContradictionKind.WeatherOutsideModel => Phrase.Of(
+                $"At {Measure.AbsoluteTemperature(one.Value)} the model does not speak; that reading is set aside"
+            ),
+            ContradictionKind.VentTooWarm => Phrase.Of(
+                $"A vent of {M(one.Value)} is warmer than anything that air could meet here"
+            ),
+            ContradictionKind.ColderThanRefrigerant => Phrase.Of(
+                $"The {name} of {M(one.Value)} is colder than the refrigerant at that low side, {Measure.AbsoluteTemperature(one.Limit)}: one of the two is misread"
+            ),
+            ContradictionKind.LiquidAboveDischarge => Phrase.Of(
+                $"The liquid line of {M(one.Value)} is hotter than the discharge line of {M(one.Limit)} that feeds it: clamps changed over"
+            ),
+            _ => Phrase.Of(
+                $"The liquid line of {M(one.Value)} is colder than the air that cools it, {M(one.Limit)}: clamp on the wrong pipe, or another place was measured"
+            ),
         };
     }
 
-    private static string Seen(SeenKind seen, OperatingPoint point) => seen switch
-    {
-        SeenKind.Glass => point.Glass switch { GlassSeen.Clear => "clear sight glass", GlassSeen.Bubbles => "bubbles in the sight glass", _ => "milky sight glass" },
-        SeenKind.Frost => point.Frost switch
+    private static string Seen(SeenKind seen, OperatingPoint point) =>
+        seen switch
         {
-            FrostSeen.AtThrottle => "frost at the expansion device",
-            FrostSeen.OnSuctionLine => "frost on the suction line",
-            FrostSeen.OnDrier => "frost on the drier",
-            _ => "no frost anywhere",
-        },
-        SeenKind.Clutch => point.Clutch switch { ClutchSeen.On => "clutch steadily on", ClutchSeen.Off => "clutch off", _ => "clutch cycling" },
-        _ => "how often the clutch cycles",
-    };
+            SeenKind.Glass => point.Glass switch
+            {
+                GlassSeen.Clear => "clear sight glass",
+                GlassSeen.Bubbles => "bubbles in the sight glass",
+                _ => "milky sight glass",
+            },
+            SeenKind.Frost => point.Frost switch
+            {
+                FrostSeen.AtThrottle => "frost at the expansion device",
+                FrostSeen.OnSuctionLine => "frost on the suction line",
+                FrostSeen.OnDrier => "frost on the drier",
+                _ => "no frost anywhere",
+            },
+            SeenKind.Clutch => point.Clutch switch
+            {
+                ClutchSeen.On => "clutch steadily on",
+                ClutchSeen.Off => "clutch off",
+                _ => "clutch cycling",
+            },
+            _ => "how often the clutch cycles",
+        };
 }

@@ -17,22 +17,34 @@ public static class AskBack
     {
         ArgumentNullException.ThrowIfNull(picture);
         ArgumentNullException.ThrowIfNull(fields);
-        if (!FillsIn(picture, kind, fields)) return null;
+        if (!FillsIn(picture, kind, fields))
+            return null;
         return picture.Timeline.Now switch
         {
-            { Inside: Inside.Nitrogen } => Phrase.Words("Nitrogen is inside: what goes in now mixes with it and must come out again. Let it out and pull a vacuum first."),
-            { Inside: Inside.Air, CameOpen: true, Openings: 0 } => Phrase.Words("It came without pressure, and air is inside: what goes in now mixes with it. Find the hole and pull a vacuum first."),
-            { Inside: Inside.Air } => Phrase.Words("It was opened and not pulled down since: air is inside, and what goes in now mixes with it. Pull a vacuum first."),
-            { Inside: Inside.Recovered } => Phrase.Words("It was recovered and not pulled down since: what is left inside is not known. Pull a vacuum first."),
+            { Inside: Inside.Nitrogen } => Phrase.Words(
+                "Nitrogen is inside: what goes in now mixes with it and must come out again. Let it out and pull a vacuum first."
+            ),
+            { Inside: Inside.Air, CameOpen: true, Openings: 0 } => Phrase.Words(
+                "It came without pressure, and air is inside: what goes in now mixes with it. Find the hole and pull a vacuum first."
+            ),
+            { Inside: Inside.Air } => Phrase.Words(
+                "It was opened and not pulled down since: air is inside, and what goes in now mixes with it. Pull a vacuum first."
+            ),
+            { Inside: Inside.Recovered } => Phrase.Words(
+                "It was recovered and not pulled down since: what is left inside is not known. Pull a vacuum first."
+            ),
             _ => null,
         };
     }
 
     private static bool FillsIn(JobPicture picture, string kind, FieldBag fields)
     {
-        if (kind == EntryKinds.ContainerMoved) return fields.Text("action") is "opened" or "emptied";
-        if (kind != EntryKinds.ScaleReading || fields.Text("container") is not { } name) return false;
-        return picture.Mass.Holdings.TryGetValue(name, out var holding) && holding is { Weighed: true, GrossKg: { } before }
+        if (kind == EntryKinds.ContainerMoved)
+            return fields.Text("action") is "opened" or "emptied";
+        if (kind != EntryKinds.ScaleReading || fields.Text("container") is not { } name)
+            return false;
+        return picture.Mass.Holdings.TryGetValue(name, out var holding)
+            && holding is { Weighed: true, GrossKg: { } before }
             && before - fields.Si("gross") > DrawnKg;
     }
 }

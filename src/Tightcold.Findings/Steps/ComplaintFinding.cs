@@ -21,19 +21,40 @@ internal static class ComplaintFinding
             var asked = record.Journal.Standing.Any(entry => entry.Fields.Si("ambient-temperature") is not null);
             return new(Step.ComplaintAndWeather, Title, Certainty.Weak, Judgement.Open, Phrase.Of($"{complaint}."))
             {
-                Missing = asked ? [] : [Phrase.Words("the air temperature and humidity of today, and the altitude or a barometer")],
-                Next = [new(Phrase.Words("Write down the weather"), Phrase.Words("what a sound car would show today"), 2, EntryKinds.Weather)],
+                Missing = asked
+                    ? []
+                    : [Phrase.Words("the air temperature and humidity of today, and the altitude or a barometer")],
+                Next =
+                [
+                    new(
+                        Phrase.Words("Write down the weather"),
+                        Phrase.Words("what a sound car would show today"),
+                        2,
+                        EntryKinds.Weather
+                    ),
+                ],
             };
         }
         var air = AirPressure.At(record, weather.ObservedAt);
         var humid = weather.Fields.Si("relative-humidity") is not null;
-        return new(Step.ComplaintAndWeather, Title, humid && air.Assumption is null ? Certainty.Stands : Certainty.Weak, Judgement.Good,
-            Phrase.Of($"{complaint}, at {weather.Fields.Get<Temperature>("ambient-temperature")!.Value} outside."))
+        return new(
+            Step.ComplaintAndWeather,
+            Title,
+            humid && air.Assumption is null ? Certainty.Stands : Certainty.Weak,
+            Judgement.Good,
+            Phrase.Of($"{complaint}, at {weather.Fields.Get<Temperature>("ambient-temperature")!.Value} outside.")
+        )
         {
             Estimates =
             [
-                Estimate.Normal("air-pressure", "Air pressure here", QuantityKind.AbsolutePressure, air.Pascals, air.SigmaPa,
-                    air.From == AirKnown.Barometer ? EstimateOrigin.Measured : EstimateOrigin.Computed),
+                Estimate.Normal(
+                    "air-pressure",
+                    "Air pressure here",
+                    QuantityKind.AbsolutePressure,
+                    air.Pascals,
+                    air.SigmaPa,
+                    air.From == AirKnown.Barometer ? EstimateOrigin.Measured : EstimateOrigin.Computed
+                ),
             ],
             RestsOn = [weather.Id],
             Assumptions = air.Assumption is { } assumed ? [assumed] : [],

@@ -13,8 +13,12 @@ internal static class DoubtWords
         var pressures = Pressures(entry);
         return doubt switch
         {
-            Doubt.ChangedOver => Phrase.Of($"{pressures} cannot be: the low side stands above the high side. Hoses changed over, or a gauge off."),
-            _ => Phrase.Of($"{pressures} cannot be: nothing that fits this car stands so high. A unit, a digit or a gauge is wrong."),
+            Doubt.ChangedOver => Phrase.Of(
+                $"{pressures} cannot be: the low side stands above the high side. Hoses changed over, or a gauge off."
+            ),
+            _ => Phrase.Of(
+                $"{pressures} cannot be: nothing that fits this car stands so high. A unit, a digit or a gauge is wrong."
+            ),
         };
     }
 
@@ -26,14 +30,20 @@ internal static class DoubtWords
             Next = [Again(entry.Kind)],
         };
 
-    public static NextAction Again(string kind) => new(
-        Phrase.Words("Read both gauges again: vented to zero first, blue hose on the low side, units checked"),
-        Phrase.Words("whether the odd reading stands"), 5, kind);
+    public static NextAction Again(string kind) =>
+        new(
+            Phrase.Words("Read both gauges again: vented to zero first, blue hose on the low side, units checked"),
+            Phrase.Words("whether the odd reading stands"),
+            5,
+            kind
+        );
 
     private static Phrase Pressures(Entry entry)
     {
         var (low, high) = (entry.Fields.Get<GaugePressure>("low-side"), entry.Fields.Get<GaugePressure>("high-side"));
         return low is { } l && high is { } h ? Phrase.Of($"Low side {l} and high side {h}")
-            : low is { } one ? Phrase.Of($"Low side {one}") : high is { } other ? Phrase.Of($"High side {other}") : Phrase.Words("This reading");
+            : low is { } one ? Phrase.Of($"Low side {one}")
+            : high is { } other ? Phrase.Of($"High side {other}")
+            : Phrase.Words("This reading");
     }
 }

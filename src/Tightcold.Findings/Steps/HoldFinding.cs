@@ -16,12 +16,17 @@ internal static class HoldFinding
     private const string Title = "Hold and pressure test";
 
     private static readonly ImmutableArray<Phrase> Cautions =
-        [Phrase.Words("Nitrogen goes through a regulator with relief, slowly, below the vehicle's rated pressure. Never oxygen, never shop air.")];
+    [
+        Phrase.Words(
+            "Nitrogen goes through a regulator with relief, slowly, below the vehicle's rated pressure. Never oxygen, never shop air."
+        ),
+    ];
 
     public static Finding Of(JobPicture picture)
     {
         var (tight, hold) = (picture.Tight, picture.Hold);
-        if (tight.Belief.Tests.IsEmpty) return NothingYet(picture);
+        if (tight.Belief.Tests.IsEmpty)
+            return NothingYet(picture);
         var (certainty, judgement, verdict) = Judge(picture);
         return new(Step.Hold, Title, certainty, judgement, verdict)
         {
@@ -40,19 +45,43 @@ internal static class HoldFinding
     {
         var single = VacuumReadings.SincePumpStart(picture).Where(row => row.Isolated).ToArray();
         var nitrogen = picture.Timeline.OfKind(EntryKinds.PressureTest).ToArray();
-        return new(Step.Hold, Title, single.Length + nitrogen.Length == 0 ? Certainty.NothingYet : Certainty.Weak, Judgement.Open,
-            single.Length > 0 ? Phrase.Words("One reading so far: a hold needs at least two, better four, apart in time.")
-                : nitrogen.Length > 0 ? Phrase.Words("Nitrogen read once: read it again after half an hour or more, with the temperature.") : Phrase.Words("Not held yet."))
+        return new(
+            Step.Hold,
+            Title,
+            single.Length + nitrogen.Length == 0 ? Certainty.NothingYet : Certainty.Weak,
+            Judgement.Open,
+            single.Length > 0
+                    ? Phrase.Words("One reading so far: a hold needs at least two, better four, apart in time.")
+                : nitrogen.Length > 0
+                    ? Phrase.Words(
+                        "Nitrogen read once: read it again after half an hour or more, with the temperature."
+                    )
+                : Phrase.Words("Not held yet.")
+        )
         {
             RestsOn = [.. single.Select(row => row.Entry.Id), .. nitrogen.Select(entry => entry.Id)],
             Cautions = Cautions,
-            Next = [new(Phrase.Words("Shut the valve to the pump and read at least four times over 30 minutes, with the temperature each time"), Phrase.Words("leak, water or tight"), 30, EntryKinds.VacuumReading)],
+            Next =
+            [
+                new(
+                    Phrase.Words(
+                        "Shut the valve to the pump and read at least four times over 30 minutes, with the temperature each time"
+                    ),
+                    Phrase.Words("leak, water or tight"),
+                    30,
+                    EntryKinds.VacuumReading
+                ),
+            ],
         };
     }
 
-    private static IEnumerable<Guid> Rests(JobPicture picture) => picture.Timeline.Moments
-        .Where(moment => moment.Entry.Kind == EntryKinds.PressureTest || (moment.Entry.Kind == EntryKinds.VacuumReading && moment.Entry.Fields.Text("pump-valve") == "shut"))
-        .Select(moment => moment.Entry.Id);
+    private static IEnumerable<Guid> Rests(JobPicture picture) =>
+        picture
+            .Timeline.Moments.Where(moment =>
+                moment.Entry.Kind == EntryKinds.PressureTest
+                || (moment.Entry.Kind == EntryKinds.VacuumReading && moment.Entry.Fields.Text("pump-valve") == "shut")
+            )
+            .Select(moment => moment.Entry.Id);
 
     private static (Certainty, Judgement, Phrase) Judge(JobPicture picture)
     {
@@ -70,9 +99,19 @@ internal static class HoldFinding
                 break;
         }
         if (hold is { Odds.Fits: false })
-            return (Certainty.Weak, Judgement.CannotTell, Phrase.Words("No known explanation fits these readings: look at each again, or hold anew without touching a valve."));
+            return (
+                Certainty.Weak,
+                Judgement.CannotTell,
+                Phrase.Words(
+                    "No known explanation fits these readings: look at each again, or hold anew without touching a valve."
+                )
+            );
         if (hold is { Odds.Wet: >= 0.7 })
-            return (Certainty.Weak, Judgement.Bad, Phrase.Of($"Not dry ({Odds(hold.Odds.Wet)}): water is still boiling off inside. Pump on."));
+            return (
+                Certainty.Weak,
+                Judgement.Bad,
+                Phrase.Of($"Not dry ({Odds(hold.Odds.Wet)}): water is still boiling off inside. Pump on.")
+            );
         return (Certainty.Weak, Judgement.CannotTell, Phrase.Of($"Not proven tight. {Quality(tight)}{sure}"));
     }
 
@@ -84,33 +123,58 @@ internal static class HoldFinding
         if (failed is not null)
         {
             var how = failed.Kind == TightnessTestKind.NitrogenDecay ? "the nitrogen fell" : "the vacuum rose";
-            return Phrase.Of($"It leaks: {how} as from a hole that would lose {(GramsPerYear(failed.RateKgPerS.P05), GramsPerYear(failed.RateKgPerS.P95))}.");
+            return Phrase.Of(
+                $"It leaks: {how} as from a hole that would lose {(GramsPerYear(failed.RateKgPerS.P05), GramsPerYear(failed.RateKgPerS.P95))}."
+            );
         }
-        return leaking.Length > 0 ? Phrase.Of($"{string.Join(", ", leaking)} leaked and is not mended: a vacuum pulls some leaks shut.") : Phrase.Words("It leaks: a test failed, and nothing was mended since.");
+        return leaking.Length > 0
+            ? Phrase.Of($"{string.Join(", ", leaking)} leaked and is not mended: a vacuum pulls some leaks shut.")
+            : Phrase.Words("It leaks: a test failed, and nothing was mended since.");
     }
 
     /// <summary>What keeps the last test from saying more, in one sentence.</summary>
-    private static Phrase Quality(TightPicture tight) => tight.LastTest?.Quality switch
-    {
-        { } quality when quality.HasFlag(TestQuality.DialOnly) => Phrase.Words("This gauge shows gross leaks only. "),
-        { } quality when quality.HasFlag(TestQuality.TooShort) => Phrase.Words("It was too short to see more than gross leaks. "),
-        { } quality when quality.HasFlag(TestQuality.LowPressure) => Phrase.Words("The test pressure was too low. "),
-        { } quality when quality.HasFlag(TestQuality.Cooling) => Phrase.Words("The parts cooled meanwhile, which hides a leak. "),
-        _ => Phrase.Empty,
-    };
+    private static Phrase Quality(TightPicture tight) =>
+        tight.LastTest?.Quality switch
+        {
+            { } quality when quality.HasFlag(TestQuality.DialOnly) => Phrase.Words(
+                "This gauge shows gross leaks only. "
+            ),
+            { } quality when quality.HasFlag(TestQuality.TooShort) => Phrase.Words(
+                "It was too short to see more than gross leaks. "
+            ),
+            { } quality when quality.HasFlag(TestQuality.LowPressure) => Phrase.Words(
+                "The test pressure was too low. "
+            ),
+            { } quality when quality.HasFlag(TestQuality.Cooling) => Phrase.Words(
+                "The parts cooled meanwhile, which hides a leak. "
+            ),
+            _ => Phrase.Empty,
+        };
 
     private static Phrase Why(JobPicture picture)
     {
         var why = TightWords.Doubt(picture.Tight);
         if (picture.Hold is { } hold)
         {
-            why = why.Then(Phrase.Of($"From {Vacuum(hold.Readings[0].PressurePa)} to {Vacuum(hold.Readings[^1].PressurePa)} in {Measure.Seconds(hold.SpanSeconds)}: {HoldWords.Leading(hold.Odds)}."));
+            why = why.Then(
+                Phrase.Of(
+                    $"From {Vacuum(hold.Readings[0].PressurePa)} to {Vacuum(hold.Readings[^1].PressurePa)} in {Measure.Seconds(hold.SpanSeconds)}: {HoldWords.Leading(hold.Odds)}."
+                )
+            );
             var dryPa = Dryness.HeldPa(hold.PartTemperatureK);
             if (!hold.OnDial && hold.Readings[^1].PressurePa > dryPa)
-                why = why.Then(Phrase.Of($"It settles above the {Vacuum(dryPa)} that counts as dry at {At(hold.PartTemperatureK)}: gas from the oil, or the last of the water."));
+                why = why.Then(
+                    Phrase.Of(
+                        $"It settles above the {Vacuum(dryPa)} that counts as dry at {At(hold.PartTemperatureK)}: gas from the oil, or the last of the water."
+                    )
+                );
         }
         if (picture.Tight.Belief.HosesLeak >= 0.2)
-            why = why.Then(Phrase.Of($"The hole may also be in a hose or the gauge set ({Odds(picture.Tight.Belief.HosesLeak)}): hold those alone."));
+            why = why.Then(
+                Phrase.Of(
+                    $"The hole may also be in a hose or the gauge set ({Odds(picture.Tight.Belief.HosesLeak)}): hold those alone."
+                )
+            );
         return why;
     }
 
@@ -118,51 +182,123 @@ internal static class HoldFinding
     {
         var tight = picture.Tight;
         var odds = Math.Clamp(tight.Odds, 0.01, 0.99);
-        yield return Estimate.Between("still-cools", $"Odds that it still cools {TightWords.When(tight)}", QuantityKind.Ratio, odds, odds, odds, EstimateOrigin.Modelled);
+        yield return Estimate.Between(
+            "still-cools",
+            $"Odds that it still cools {TightWords.When(tight)}",
+            QuantityKind.Ratio,
+            odds,
+            odds,
+            odds,
+            EstimateOrigin.Modelled
+        );
         if (picture.Pump.Observed.Length > 0)
         {
             var dry = Math.Clamp(tight.Dry, 0.01, 0.99);
-            yield return Estimate.Between("dry", "Odds that it is dry", QuantityKind.Ratio, dry, dry, dry, EstimateOrigin.Modelled);
+            yield return Estimate.Between(
+                "dry",
+                "Odds that it is dry",
+                QuantityKind.Ratio,
+                dry,
+                dry,
+                dry,
+                EstimateOrigin.Modelled
+            );
         }
         foreach (var test in tight.Belief.Tests.Where(test => test.SinceLastChange).TakeLast(2))
         {
             var name = test.Kind == TightnessTestKind.NitrogenDecay ? "nitrogen" : "hold";
-            yield return Estimate.Between($"{name}-floor", $"Leak this {(name == "hold" ? "hold" : "nitrogen test")} could not have seen", QuantityKind.LeakRate,
-                test.FloorKgPerS, Math.Min(test.FloorKgPerS, test.FloorKgPerS * test.FloorKgPerS / test.FloorHighKgPerS), test.FloorHighKgPerS, EstimateOrigin.Modelled);
+            yield return Estimate.Between(
+                $"{name}-floor",
+                $"Leak this {(name == "hold" ? "hold" : "nitrogen test")} could not have seen",
+                QuantityKind.LeakRate,
+                test.FloorKgPerS,
+                Math.Min(test.FloorKgPerS, test.FloorKgPerS * test.FloorKgPerS / test.FloorHighKgPerS),
+                test.FloorHighKgPerS,
+                EstimateOrigin.Modelled
+            );
             if (test.ShowsLeak >= 0.5)
-                yield return Estimate.Between($"{name}-rate", $"Leak by this {(name == "hold" ? "hold" : "nitrogen test")}", QuantityKind.LeakRate, test.RateKgPerS.P50, test.RateKgPerS.P05, test.RateKgPerS.P95, EstimateOrigin.Modelled);
+                yield return Estimate.Between(
+                    $"{name}-rate",
+                    $"Leak by this {(name == "hold" ? "hold" : "nitrogen test")}",
+                    QuantityKind.LeakRate,
+                    test.RateKgPerS.P50,
+                    test.RateKgPerS.P05,
+                    test.RateKgPerS.P95,
+                    EstimateOrigin.Modelled
+                );
         }
     }
 
     private static IEnumerable<Assumption> Assumptions(JobPicture picture)
     {
-        if (VolumeOf(picture.Record.Car).Assumption is { } volume) yield return volume;
-        yield return new(Phrase.Of($"Proven from {Odds(TightPicture.ProvenFrom)} on, likely from {Odds(TightPicture.LikelyFrom)}"),
-            Phrase.Of($"cooling suffers below {Kilograms(picture.Leaks.SufferingKg)} of this car's charge"));
+        if (VolumeOf(picture.Record.Car).Assumption is { } volume)
+            yield return volume;
+        yield return new(
+            Phrase.Of($"Proven from {Odds(TightPicture.ProvenFrom)} on, likely from {Odds(TightPicture.LikelyFrom)}"),
+            Phrase.Of($"cooling suffers below {Kilograms(picture.Leaks.SufferingKg)} of this car's charge")
+        );
     }
 
     private static IEnumerable<Phrase> Missing(TightPicture tight)
     {
         var tests = tight.Belief.Tests.Where(test => test.SinceLastChange).ToArray();
         var holds = tests.Where(test => test.Kind == TightnessTestKind.VacuumHold).ToArray();
-        if (holds.Length == 0) yield return Phrase.Words("a vacuum hold: nitrogen proves tight, not dry");
-        if (tests.Any(test => test.Quality.HasFlag(TestQuality.NoTemperature))) yield return Phrase.Words("the temperature at each reading: a warming car looks like a leak");
-        if (holds.Length > 0 && holds.All(test => test.Quality.HasFlag(TestQuality.DialOnly))) yield return Phrase.Words("an absolute (micron) gauge: a dial sees only gross leaks");
-        if (!tests.Any(test => test.Kind == TightnessTestKind.NitrogenDecay && (test.Quality & (TestQuality.TooShort | TestQuality.LowPressure)) == 0))
-            yield return Phrase.Words("nitrogen at the test pressure for half an hour or more, and soap: it pushes outward as refrigerant does, and sees leaks that a vacuum hold cannot");
+        if (holds.Length == 0)
+            yield return Phrase.Words("a vacuum hold: nitrogen proves tight, not dry");
+        if (tests.Any(test => test.Quality.HasFlag(TestQuality.NoTemperature)))
+            yield return Phrase.Words("the temperature at each reading: a warming car looks like a leak");
+        if (holds.Length > 0 && holds.All(test => test.Quality.HasFlag(TestQuality.DialOnly)))
+            yield return Phrase.Words("an absolute (micron) gauge: a dial sees only gross leaks");
+        if (
+            !tests.Any(test =>
+                test.Kind == TightnessTestKind.NitrogenDecay
+                && (test.Quality & (TestQuality.TooShort | TestQuality.LowPressure)) == 0
+            )
+        )
+            yield return Phrase.Words(
+                "nitrogen at the test pressure for half an hour or more, and soap: it pushes outward as refrigerant does, and sees leaks that a vacuum hold cannot"
+            );
     }
 
     private static ImmutableArray<NextAction> Next(JobPicture picture, TightPicture tight)
     {
         if (tight.Outcome != TightOutcome.Leaks && picture.Hold is { Odds.Wet: >= 0.5 })
-            return [new(Phrase.Words("Pump on with the car warm; then hold again"), Phrase.Words("whether the plateau falls: water leaves, a leak stays"), 60, EntryKinds.Pump, Doing.PullsVacuum)];
+            return
+            [
+                new(
+                    Phrase.Words("Pump on with the car warm; then hold again"),
+                    Phrase.Words("whether the plateau falls: water leaves, a leak stays"),
+                    60,
+                    EntryKinds.Pump,
+                    Doing.PullsVacuum
+                ),
+            ];
         var better = tight.Belief.Next.Take(2).Select(proposal => TightWords.Action(picture, proposal)).ToArray();
         return tight.Outcome switch
         {
-            TightOutcome.Proven or TightOutcome.Likely when picture.Timeline.Now.Inside == Picture.Circuit.Inside.Vacuum =>
-                [new(Phrase.Words("Weigh in the charge"), Phrase.Words("the right amount, to some grams"), 20, EntryKinds.ScaleReading, Doing.FillsIn), .. better.Take(1)],
+            TightOutcome.Proven
+            or TightOutcome.Likely when picture.Timeline.Now.Inside == Picture.Circuit.Inside.Vacuum =>
+            [
+                new(
+                    Phrase.Words("Weigh in the charge"),
+                    Phrase.Words("the right amount, to some grams"),
+                    20,
+                    EntryKinds.ScaleReading,
+                    Doing.FillsIn
+                ),
+                .. better.Take(1),
+            ],
             TightOutcome.Proven => [],
-            TightOutcome.Leaks => [TightWords.Nitrogen, new(Phrase.Words("Cap and check the hoses and the gauge set alone"), Phrase.Words("whether the hose leaks, not the car"), 10, EntryKinds.VacuumReading)],
+            TightOutcome.Leaks =>
+            [
+                TightWords.Nitrogen,
+                new(
+                    Phrase.Words("Cap and check the hoses and the gauge set alone"),
+                    Phrase.Words("whether the hose leaks, not the car"),
+                    10,
+                    EntryKinds.VacuumReading
+                ),
+            ],
             _ => better.Length > 0 ? [.. better] : [TightWords.Nitrogen],
         };
     }

@@ -2,8 +2,8 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Tightcold.Jobs.Entries;
 using Tightcold.Picture;
-using Tightcold.Picture.Tight;
 using Tightcold.Picture.Leaks;
+using Tightcold.Picture.Tight;
 using Tightcold.Quantities;
 using static Tightcold.Picture.Pressures.Evidence;
 
@@ -24,21 +24,46 @@ internal static class LeakFinding
         var open = states.Where(state => state.Check is null || (state.Blind && !state.Leaking)).ToArray();
         var checkedAny = states.Any(state => state.Check is not null);
         var (judgement, verdict) = Judge(states, open, checkedAny);
-        // A circuit proven tight has been searched enough: what may remain is too small to matter in the time asked for.
-        if (judgement == Judgement.Good && picture.Tight.Outcome != TightOutcome.Proven && view.Belief.AnotherRemains > LittleRemains)
+        // A circuit proven tight has been searched enough: what may remain is too small to matter in the time asked
+        // for.
+        if (
+            judgement == Judgement.Good
+            && picture.Tight.Outcome != TightOutcome.Proven
+            && view.Belief.AnotherRemains > LittleRemains
+        )
             judgement = Judgement.CannotTell;
         var known = checkedAny || view.Losses.LostKg is not null;
-        return new(Step.LeakSearch, Title, !checkedAny ? Certainty.NothingYet : open.Length == 0 ? Certainty.Stands : Certainty.Weak, judgement, verdict)
+        return new(
+            Step.LeakSearch,
+            Title,
+            !checkedAny ? Certainty.NothingYet
+                : open.Length == 0 ? Certainty.Stands
+                : Certainty.Weak,
+            judgement,
+            verdict
+        )
         {
             Why = checkedAny ? LeakWords.Why(view, open.Length) : Phrase.Empty,
             Estimates = known ? LeakWords.Estimates(picture) : [],
-            RestsOn = [.. states.SelectMany(state => new[] { state.Leak, state.Mended, state.Retest, state.Check }).OfType<Entry>()
-                .Select(entry => entry.Id).Concat(view.Losses.Entries).Distinct()],
+            RestsOn =
+            [
+                .. states
+                    .SelectMany(state => new[] { state.Leak, state.Mended, state.Retest, state.Check })
+                    .OfType<Entry>()
+                    .Select(entry => entry.Id)
+                    .Concat(view.Losses.Entries)
+                    .Distinct(),
+            ],
             Assumptions = known ? LeakWords.Assumptions(view) : [],
-            Missing = open.Length == 0 || !checkedAny ? [] : [Phrase.Of($"unchecked: {string.Join(", ", open.Select(state => state.Spot))}")],
+            Missing =
+                open.Length == 0 || !checkedAny
+                    ? []
+                    : [Phrase.Of($"unchecked: {string.Join(", ", open.Select(state => state.Spot))}")],
             Cautions =
             [
-                Phrase.Words("Never pressurise with oxygen or shop air: oil and oxygen explode. Dry nitrogen through a regulator only."),
+                Phrase.Words(
+                    "Never pressurise with oxygen or shop air: oil and oxygen explode. Dry nitrogen through a regulator only."
+                ),
                 Phrase.Words("Engine off and cold for hands and lamp near belts and fans; no flame near refrigerant."),
             ],
             Next = Next(picture, states),
@@ -48,19 +73,40 @@ internal static class LeakFinding
 
     private static (Judgement, Phrase) Judge(ImmutableArray<SpotState> states, SpotState[] open, bool checkedAny)
     {
-        if (!checkedAny) return (Judgement.Open, Phrase.Of($"Not begun: {states.Length} spots to check on this car."));
+        if (!checkedAny)
+            return (Judgement.Open, Phrase.Of($"Not begun: {states.Length} spots to check on this car."));
         var leaking = states.Where(state => state.Leaking).ToArray();
         var traces = states.Where(state => state.Trace).ToArray();
-        var suspects = traces.Length == 0 ? Phrase.Empty : Phrase.Of($" {Count(traces.Length, "suspect", "suspects")}: {Names(traces)}.");
+        var suspects =
+            traces.Length == 0
+                ? Phrase.Empty
+                : Phrase.Of($" {Count(traces.Length, "suspect", "suspects")}: {Names(traces)}.");
         if (leaking.Length > 0)
-            return (Judgement.Bad, Phrase.Of($"{Count(leaking.Length, "leak", "leaks")} found and not mended: {Names(leaking)}.{suspects}"));
+            return (
+                Judgement.Bad,
+                Phrase.Of($"{Count(leaking.Length, "leak", "leaks")} found and not mended: {Names(leaking)}.{suspects}")
+            );
         if (states.Where(state => state.MendedUntested).ToArray() is { Length: > 0 } untested)
             return (Judgement.CannotTell, Phrase.Of($"Mended, not yet checked again: {Names(untested)}.{suspects}"));
-        if (traces.Length > 0) return (Judgement.CannotTell, Phrase.Of($"A trace without a clear leak at {Names(traces)}: clean it and check again."));
-        if (open.Length > 0) return (Judgement.CannotTell, Phrase.Of($"No open leak known; {open.Length} of {states.Length} spots not checked."));
+        if (traces.Length > 0)
+            return (
+                Judgement.CannotTell,
+                Phrase.Of($"A trace without a clear leak at {Names(traces)}: clean it and check again.")
+            );
+        if (open.Length > 0)
+            return (
+                Judgement.CannotTell,
+                Phrase.Of($"No open leak known; {open.Length} of {states.Length} spots not checked.")
+            );
         var mended = states.Count(state => state.Mended is not null);
-        return (Judgement.Good, mended == 0 ? Phrase.Of($"All {states.Length} spots checked, nothing found.")
-            : Phrase.Of($"All {states.Length} spots checked; {Count(mended, "leak", "leaks")} found, mended and clear on the second check."));
+        return (
+            Judgement.Good,
+            mended == 0
+                ? Phrase.Of($"All {states.Length} spots checked, nothing found.")
+                : Phrase.Of(
+                    $"All {states.Length} spots checked; {Count(mended, "leak", "leaks")} found, mended and clear on the second check."
+                )
+        );
     }
 
     private static ImmutableArray<NextAction> Next(JobPicture picture, ImmutableArray<SpotState> states)
@@ -72,25 +118,55 @@ internal static class LeakFinding
         if (leaking.Length > 0)
         {
             var first = picture.Timeline.Now.HoldsRefrigerant ? " after recovery" : "";
-            actions.Add(new(Phrase.Of($"Mend {Names(leaking)}{first}"), Phrase.Words("nothing more leaks there, once checked again"), 40, EntryKinds.SealChanged));
+            actions.Add(
+                new(
+                    Phrase.Of($"Mend {Names(leaking)}{first}"),
+                    Phrase.Words("nothing more leaks there, once checked again"),
+                    40,
+                    EntryKinds.SealChanged
+                )
+            );
         }
         if (again.Length > 0)
-            actions.Add(new(Phrase.Of($"Clean and check again: {Names(again)}"), Phrase.Words("whether the repair holds"), 5, EntryKinds.LeakCheck));
-        if (view.Belief.AnotherRemains > 0.05) actions.InsertRange(leaking.Length > 0 && actions.Count > 1 ? 1 : 0, LeakWords.Checks(view));
+            actions.Add(
+                new(
+                    Phrase.Of($"Clean and check again: {Names(again)}"),
+                    Phrase.Words("whether the repair holds"),
+                    5,
+                    EntryKinds.LeakCheck
+                )
+            );
+        if (view.Belief.AnotherRemains > 0.05)
+            actions.InsertRange(leaking.Length > 0 && actions.Count > 1 ? 1 : 0, LeakWords.Checks(view));
         return [.. actions.Take(3)];
     }
 
-    private static FindingTable Table(LeakView view) => new("Spots of the circuit", ["Spot", "State", "Test", "Remark", "Leaks now", "Rate if so"],
-        [.. SpotView.Of(view).Select(spot => ImmutableArray.Create(
-            Phrase.Words(spot.Name),
-            Phrase.Words(SpotWords.Of(spot)),
-            Phrase.Words(spot.State.Check?.Fields.Text("test") ?? ""),
-            LeakWords.Remark(SpotWords.Remark(spot.State), spot.Belief),
-            Phrase.Of($"{Odds(spot.Belief.Leaking)}"),
-            spot.Belief.Leaking > 0.02 || spot.Belief.Leaked > 0.5
-                ? Phrase.Of($"{(GramsPerYear(spot.Belief.RateKgPerS.P05), GramsPerYear(spot.Belief.RateKgPerS.P95))}") : Phrase.Empty))]);
+    private static FindingTable Table(LeakView view) =>
+        new(
+            "Spots of the circuit",
+            ["Spot", "State", "Test", "Remark", "Leaks now", "Rate if so"],
+            [
+                .. SpotView
+                    .Of(view)
+                    .Select(spot =>
+                        ImmutableArray.Create(
+                            Phrase.Words(spot.Name),
+                            Phrase.Words(SpotWords.Of(spot)),
+                            Phrase.Words(spot.State.Check?.Fields.Text("test") ?? ""),
+                            LeakWords.Remark(SpotWords.Remark(spot.State), spot.Belief),
+                            Phrase.Of($"{Odds(spot.Belief.Leaking)}"),
+                            spot.Belief.Leaking > 0.02 || spot.Belief.Leaked > 0.5
+                                ? Phrase.Of(
+                                    $"{(GramsPerYear(spot.Belief.RateKgPerS.P05), GramsPerYear(spot.Belief.RateKgPerS.P95))}"
+                                )
+                                : Phrase.Empty
+                        )
+                    ),
+            ]
+        );
 
     private static string Names(IEnumerable<SpotState> states) => string.Join(", ", states.Select(state => state.Spot));
 
-    internal static string Count(int count, string one, string many) => count == 1 ? $"1 {one}" : $"{count.ToString(CultureInfo.InvariantCulture)} {many}";
+    internal static string Count(int count, string one, string many) =>
+        count == 1 ? $"1 {one}" : $"{count.ToString(CultureInfo.InvariantCulture)} {many}";
 }

@@ -16,14 +16,28 @@ internal static class LeakWords
     public static Phrase Why(LeakView view, int open)
     {
         var belief = view.Belief;
-        var another = Phrase.Of($"That another leak remains unfound: {Odds(belief.AnotherRemains)}.");
+        var another = Phrase.Of($"That another leak, large or small, remains unfound: {Odds(belief.AnotherRemains)}.");
         if (open > 0)
-            another = another.Then(Phrase.Of($"One found leak does not mean the only one: {LeakFinding.Count(open, "spot has", "spots have")} not been checked by a test that could see."));
-        if (view.Losses.LostKg is not { } lost || !belief.Spots.Any(spot => spot.Spot.Found || spot.Spot.MendedAt is not null)) return another;
+            another = another.Then(
+                Phrase.Of(
+                    $"One found leak does not mean the only one: {LeakFinding.Count(open, "spot has", "spots have")} not been checked by a test that could see."
+                )
+            );
+        if (
+            view.Losses.LostKg is not { } lost
+            || !belief.Spots.Any(spot => spot.Spot.Found || spot.Spot.MendedAt is not null)
+        )
+            return another;
         var explained = belief.ExplainedByFound;
-        return another.Then(explained.P95 < 0.7
-            ? Phrase.Of($"What was found explains only {(Share(explained.P05), Share(explained.P95))} of the {Kilograms(lost)} that went: another is needed to explain the rest.")
-            : Phrase.Of($"What was found explains {(Share(explained.P05), Share(explained.P95))} of the {Kilograms(lost)} that went."));
+        return another.Then(
+            explained.P95 < 0.7
+                ? Phrase.Of(
+                    $"What was found explains only {(Share(explained.P05), Share(explained.P95))} of the {Kilograms(lost)} that went: another is needed to explain the rest."
+                )
+                : Phrase.Of(
+                    $"What was found explains {(Share(explained.P05), Share(explained.P95))} of the {Kilograms(lost)} that went."
+                )
+        );
     }
 
     public static ImmutableArray<Estimate> Estimates(JobPicture picture)
@@ -32,15 +46,46 @@ internal static class LeakWords
         var belief = view.Belief;
         var estimates = ImmutableArray.CreateBuilder<Estimate>();
         estimates.Add(Rate("total-leak", "Lost by all spots together, before repairs", belief.Before));
-        if (belief.Spots.Any(spot => spot.Spot.MendedAt is not null)) estimates.Add(Rate("remaining-leak", "By all spots as they are now", belief.Now));
+        if (belief.Spots.Any(spot => spot.Spot.MendedAt is not null))
+            estimates.Add(Rate("remaining-leak", "By all spots as they are now", belief.Now));
         var another = Math.Clamp(belief.AnotherRemains, 0.01, 0.99);
-        estimates.Add(Estimate.Between("another-remains", "Odds that another leak remains unfound", QuantityKind.Ratio, another, another, another, EstimateOrigin.Modelled));
+        estimates.Add(
+            Estimate.Between(
+                "another-remains",
+                "Odds that another leak, large or small, remains unfound",
+                QuantityKind.Ratio,
+                another,
+                another,
+                another,
+                EstimateOrigin.Modelled
+            )
+        );
         var times = view.Forecast.Seconds;
-        estimates.Add(Estimate.Between("months-to-warm", "Months until the charge is too low to cool well, if filled and left as it is", QuantityKind.Number, Months(times.P50), Months(times.P05), Months(times.P95), EstimateOrigin.Modelled));
+        estimates.Add(
+            Estimate.Between(
+                "months-to-warm",
+                "Months until the charge is too low to cool well, if filled and left as it is",
+                QuantityKind.Number,
+                Months(times.P50),
+                Months(times.P05),
+                Months(times.P95),
+                EstimateOrigin.Modelled
+            )
+        );
         if (view.Losses.LostKg is { } lost and > 0)
         {
             var sigma = view.Losses.SigmaKg;
-            estimates.Add(Estimate.Normal("escaped", "Escaped since the last known charge", QuantityKind.Mass, lost, sigma, EstimateOrigin.Computed, 0));
+            estimates.Add(
+                Estimate.Normal(
+                    "escaped",
+                    "Escaped since the last known charge",
+                    QuantityKind.Mass,
+                    lost,
+                    sigma,
+                    EstimateOrigin.Computed,
+                    0
+                )
+            );
         }
         return estimates.ToImmutable();
     }
@@ -50,16 +95,32 @@ internal static class LeakWords
     /// <summary>Beyond twenty fillings a year nothing is known but that it is large.</summary>
     private const double LargeKgPerS = 10.0 / (365.25 * 86400);
 
-    private static Estimate Rate(string key, string name, LeakQuantiles rate) => rate.P95 > LargeKgPerS
-        ? Estimate.AtLeast(key, name, QuantityKind.LeakRate, rate.P05, EstimateOrigin.Modelled)
-        : Estimate.Between(key, name, QuantityKind.LeakRate, rate.P50, rate.P05, rate.P95, EstimateOrigin.Modelled);
+    private static Estimate Rate(string key, string name, LeakQuantiles rate) =>
+        rate.P95 > LargeKgPerS
+            ? Estimate.AtLeast(key, name, QuantityKind.LeakRate, rate.P05, EstimateOrigin.Modelled)
+            : Estimate.Between(key, name, QuantityKind.LeakRate, rate.P50, rate.P05, rate.P95, EstimateOrigin.Modelled);
 
     public static ImmutableArray<Assumption> Assumptions(LeakView view) =>
-    [
-        new(Phrase.Words("What each test shows of a leak, and how often each kind of spot leaks, is assumed from practice"), Phrase.Words("the odds order the spots well; take their size as a guide")),
-        new(view.Losses.Basis, Phrase.Words("the total rate follows this time one to one; write down earlier charges and top-ups to sharpen it")),
-        new(Phrase.Of($"Look again by {view.NextCheckAt.ToString("yyyy-MM", CultureInfo.InvariantCulture)}"), Phrase.Of($"by then one such car in ten has fallen below {Kilograms(view.SufferingKg)}, where cooling suffers")),
-    ];
+        [
+            new(
+                Phrase.Words(
+                    "What each test shows of a leak, and how often each kind of spot leaks, is assumed from practice"
+                ),
+                Phrase.Words("the odds order the spots well; take their size as a guide")
+            ),
+            new(
+                view.Losses.Basis,
+                Phrase.Words(
+                    "the total rate follows this time one to one; write down earlier charges and top-ups to sharpen it"
+                )
+            ),
+            new(
+                Phrase.Of($"Look again by {view.NextCheckAt.ToString("yyyy-MM", CultureInfo.InvariantCulture)}"),
+                Phrase.Of(
+                    $"by then one such car in ten has fallen below {Kilograms(view.SufferingKg)}, where cooling suffers"
+                )
+            ),
+        ];
 
     /// <summary>The two best checks, as things to do.</summary>
     public static IEnumerable<NextAction> Checks(LeakView view)
@@ -68,12 +129,21 @@ internal static class LeakWords
         {
             var spots = string.Join(", ", group.Select(check => check.Spot));
             var minutes = (int)Math.Ceiling(group.Sum(check => check.Minutes));
-            yield return new(Phrase.Of($"Check next: {spots} ({LeakView.NameOf(group.Key)})"),
-                Phrase.Of($"most for its minutes: {Odds(group.Max(check => check.Positive))} to show something"), minutes, EntryKinds.LeakCheck);
+            yield return new(
+                Phrase.Of($"Check next: {spots} ({LeakView.NameOf(group.Key)})"),
+                Phrase.Of($"most for its minutes: {Odds(group.Max(check => check.Positive))} to show something"),
+                minutes,
+                EntryKinds.LeakCheck
+            );
         }
     }
 
-    public static Phrase Remark(Phrase remark, SpotTightness belief) => belief.OpenedOnce > 0.25 && belief.Spot.Tests.Length > 0
-        ? remark.Then(Phrase.Of($"the residue may come from one opening ({Odds(belief.OpenedOnce)}): clean it, cover it and try the detector; gas there means that it leaks"))
-        : remark;
+    public static Phrase Remark(Phrase remark, SpotTightness belief) =>
+        belief.OpenedOnce > 0.25 && belief.Spot.Tests.Length > 0
+            ? remark.Then(
+                Phrase.Of(
+                    $"the residue may come from one opening ({Odds(belief.OpenedOnce)}): clean it, cover it and try the detector; gas there means that it leaks"
+                )
+            )
+            : remark;
 }

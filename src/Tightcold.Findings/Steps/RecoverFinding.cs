@@ -19,7 +19,9 @@ internal static class RecoverFinding
     private const string Title = "Recovery";
     private static readonly ImmutableArray<Phrase> Law =
     [
-        Phrase.Words("Only into a refillable recovery cylinder within its test date, never a disposable one; never mix refrigerants."),
+        Phrase.Words(
+            "Only into a refillable recovery cylinder within its test date, never a disposable one; never mix refrigerants."
+        ),
     ];
 
     public static Finding Of(JobPicture picture)
@@ -28,25 +30,59 @@ internal static class RecoverFinding
         var place = RuleBook.Of(record.Kit.Fields.Text("jurisdiction"));
         var cautions = new List<Phrase>(Law);
         if (picture.Came.Says == StandingSays.OtherGas)
-            cautions.Insert(0, Phrase.Words("The standing pressure says that another gas is inside: recover it into a cylinder of its own, marked mixed or unknown; never reuse it, never mix it into a clean one."));
-        if (picture.Recovery is not { } recovery) return NothingYet(picture, place, cautions);
+            cautions.Insert(
+                0,
+                Phrase.Words(
+                    "The standing pressure says that another gas is inside: recover it into a cylinder of its own, marked mixed or unknown; never reuse it, never mix it into a clean one."
+                )
+            );
+        if (picture.Recovery is not { } recovery)
+            return NothingYet(picture, place, cautions);
         var missing = new List<Phrase>();
         Cylinders(recovery, cautions, missing);
         End(recovery, missing);
         Papers(record, recovery, place, missing);
         var overfilled = recovery.Cylinders.Any(cylinder => cylinder.Overfilled);
-        var judgement = overfilled ? Judgement.Bad : recovery.Ended == false || recovery.Thought is { Contradict: true } ? Judgement.CannotTell : Judgement.Good;
-        return new(Step.Recover, Title, missing.Count == 0 ? Certainty.Stands : Certainty.Weak, judgement, Verdict(record, recovery.RecoveredKg, recovery.Ended))
+        var judgement =
+            overfilled ? Judgement.Bad
+            : recovery.Ended == false || recovery.Thought is { Contradict: true } ? Judgement.CannotTell
+            : Judgement.Good;
+        return new(
+            Step.Recover,
+            Title,
+            missing.Count == 0 ? Certainty.Stands : Certainty.Weak,
+            judgement,
+            Verdict(record, recovery.RecoveredKg, recovery.Ended)
+        )
         {
             Why = Why(recovery.Thought, place),
             Estimates = [.. Estimates(recovery)],
             RestsOn = [.. recovery.Entries.Select(entry => entry.Id)],
             Missing = [.. missing],
             Cautions = [.. cautions],
-            Next = recovery.Ended == false
-                ? [new(Phrase.Words("Recover again, wait five minutes, read the gauge"), Phrase.Words("whether the oil still gives off refrigerant"), 15, EntryKinds.Recovery, Doing.TakesOut)]
+            Next =
+                recovery.Ended == false
+                    ?
+                    [
+                        new(
+                            Phrase.Words("Recover again, wait five minutes, read the gauge"),
+                            Phrase.Words("whether the oil still gives off refrigerant"),
+                            15,
+                            EntryKinds.Recovery,
+                            Doing.TakesOut
+                        ),
+                    ]
                 : picture.Timeline.Now.Inside == Inside.Recovered
-                    ? [new(Phrase.Words("Open the joints, mend, cap what stays open"), Phrase.Words("nothing more gets wet than must"), 60, EntryKinds.SealChanged)] : [],
+                    ?
+                    [
+                        new(
+                            Phrase.Words("Open the joints, mend, cap what stays open"),
+                            Phrase.Words("nothing more gets wet than must"),
+                            60,
+                            EntryKinds.SealChanged
+                        ),
+                    ]
+                : [],
             Table = Rules(place, record.Car.Refrigerant),
         };
     }
@@ -54,22 +90,55 @@ internal static class RecoverFinding
     private static Finding NothingYet(JobPicture picture, PlaceRules place, List<Phrase> cautions)
     {
         var empty = picture.Came.Says == StandingSays.OpenToAir;
-        return new(Step.Recover, Title, empty ? Certainty.Stands : Certainty.NothingYet, empty ? Judgement.Good : Judgement.Open,
-            empty ? Phrase.Words("Nothing to recover: it came without pressure.") : Phrase.Words("Nothing recovered yet."))
+        return new(
+            Step.Recover,
+            Title,
+            empty ? Certainty.Stands : Certainty.NothingYet,
+            empty ? Judgement.Good : Judgement.Open,
+            empty
+                ? Phrase.Words("Nothing to recover: it came without pressure.")
+                : Phrase.Words("Nothing recovered yet.")
+        )
         {
             RestsOn = empty ? [picture.Came.Entry!.Id] : [],
             Cautions = [.. cautions],
-            Next = empty ? [] :
-                [new(Phrase.Words("Before a joint is opened: have what is left recovered and weighed"), Phrase.Words("how much was in, and it stays lawful"), 35, EntryKinds.Recovery, Doing.TakesOut)],
+            Next = empty
+                ? []
+                :
+                [
+                    new(
+                        Phrase.Words("Before a joint is opened: have what is left recovered and weighed"),
+                        Phrase.Words("how much was in, and it stays lawful"),
+                        35,
+                        EntryKinds.Recovery,
+                        Doing.TakesOut
+                    ),
+                ],
             Table = Rules(place, picture.Record.Car.Refrigerant),
         };
     }
 
     private static IEnumerable<Estimate> Estimates(RecoveryPicture recovery)
     {
-        yield return Estimate.Normal("recovered", "Recovered, oil that came along included", QuantityKind.Mass, recovery.RecoveredKg, recovery.SigmaKg, EstimateOrigin.Measured, 0);
+        yield return Estimate.Normal(
+            "recovered",
+            "Recovered, oil that came along included",
+            QuantityKind.Mass,
+            recovery.RecoveredKg,
+            recovery.SigmaKg,
+            EstimateOrigin.Measured,
+            0
+        );
         if (recovery.End is { } end)
-            yield return Estimate.Between("left-inside", "Still inside, in vapour and oil", QuantityKind.Mass, 0.5 * (end.LeftLeastKg + end.LeftMostKg), end.LeftLeastKg, end.LeftMostKg, EstimateOrigin.Computed);
+            yield return Estimate.Between(
+                "left-inside",
+                "Still inside, in vapour and oil",
+                QuantityKind.Mass,
+                0.5 * (end.LeftLeastKg + end.LeftMostKg),
+                end.LeftLeastKg,
+                end.LeftMostKg,
+                EstimateOrigin.Computed
+            );
     }
 
     /// <summary>Fill of each cylinder that was used.</summary>
@@ -77,17 +146,40 @@ internal static class RecoverFinding
     {
         foreach (var cylinder in recovery.Cylinders)
         {
-            if (cylinder.MayKg is not { } most) missing.Add(Phrase.Of($"the tare of {cylinder.Name}: without it the fill of the cylinder is not known"));
+            if (cylinder.MayKg is not { } most)
+                missing.Add(
+                    Phrase.Of($"the tare of {cylinder.Name}: without it the fill of the cylinder is not known")
+                );
             else if (cylinder.Overfilled)
-                cautions.Insert(0, Phrase.Of($"{cylinder.Name} holds {Kilograms(cylinder.NetKg)}, more than the {Kilograms(most)} it may (80 % full at {At(cylinder.HottestK)}): it can burst when it warms. Move some to another cylinder now."));
-            else cautions.Add(Phrase.Of($"{cylinder.Name} holds {Kilograms(cylinder.NetKg)} of the {Kilograms(most)} it may{(cylinder.ContentUnknown ? ", cautiously, since its contents are unknown" : "")}; {Kilograms(most - cylinder.NetKg)} of room."));
+                cautions.Insert(
+                    0,
+                    Phrase.Of(
+                        $"{cylinder.Name} holds {Kilograms(cylinder.NetKg)}, more than the {Kilograms(most)} it may (80 % full at {At(cylinder.HottestK)}): it can burst when it warms. Move some to another cylinder now."
+                    )
+                );
+            else
+                cautions.Add(
+                    Phrase.Of(
+                        $"{cylinder.Name} holds {Kilograms(cylinder.NetKg)} of the {Kilograms(most)} it may{(cylinder.ContentUnknown ? ", cautiously, since its contents are unknown" : "")}; {Kilograms(most - cylinder.NetKg)} of room."
+                    )
+                );
         }
     }
 
     private static void End(RecoveryPicture recovery, List<Phrase> missing)
     {
-        if (recovery.End is null) missing.Add(Phrase.Words("the pressure at the end and five minutes later: a rise means there is more to take out of the oil"));
-        if (recovery.WaitedEnough == false) missing.Add(Phrase.Of($"a wait of {Measure.Seconds(RecoveryEnd.LeastWaitS)} or more: the oil gives off its refrigerant slowly"));
+        if (recovery.End is null)
+            missing.Add(
+                Phrase.Words(
+                    "the pressure at the end and five minutes later: a rise means there is more to take out of the oil"
+                )
+            );
+        if (recovery.WaitedEnough == false)
+            missing.Add(
+                Phrase.Of(
+                    $"a wait of {Measure.Seconds(RecoveryEnd.LeastWaitS)} or more: the oil gives off its refrigerant slowly"
+                )
+            );
     }
 
     private static Phrase Verdict(JobRecord record, double recoveredKg, bool? ended)
@@ -95,33 +187,62 @@ internal static class RecoverFinding
         var amount = record.Car.LabelCharge?.Kilograms is { } full
             ? Phrase.Of($"{Kilograms(recoveredKg)} recovered, {Share(recoveredKg / full)} of the label charge")
             : Phrase.Of($"{Kilograms(recoveredKg)} recovered");
-        return ended == false ? Phrase.Of($"{amount}; not at its end: the pressure rose again.") : Phrase.Of($"{amount}.");
+        return ended == false
+            ? Phrase.Of($"{amount}; not at its end: the pressure rose again.")
+            : Phrase.Of($"{amount}.");
     }
 
     private static Phrase Why(RecoveredAgainst? thought, PlaceRules place)
     {
         var rules = Phrase.Of($"Rules: {place.Name}. {RuleBook.AlwaysSay}");
-        if (thought is not { } against) return rules;
-        return (against.Contradict
-            ? against.DifferenceKg > 0
-                ? Phrase.Of($"{Kilograms(against.DifferenceKg)} more came out than the standing pressure allowed: a gauge off, another temperature in the parts, or liquid was hidden somewhere.")
-                : Phrase.Of($"{Kilograms(-against.DifferenceKg)} less came out than the standing pressure said: some is still inside, or it was lost on the way.")
-            : Phrase.Words("What came out agrees with what the standing pressure said was in.")).Then(rules);
+        if (thought is not { } against)
+            return rules;
+        return (
+            against.Contradict
+                ? against.DifferenceKg > 0
+                    ? Phrase.Of(
+                        $"{Kilograms(against.DifferenceKg)} more came out than the standing pressure allowed: a gauge off, another temperature in the parts, or liquid was hidden somewhere."
+                    )
+                    : Phrase.Of(
+                        $"{Kilograms(-against.DifferenceKg)} less came out than the standing pressure said: some is still inside, or it was lost on the way."
+                    )
+                : Phrase.Words("What came out agrees with what the standing pressure said was in.")
+        ).Then(rules);
     }
 
     private static void Papers(JobRecord record, RecoveryPicture recovery, PlaceRules place, List<Phrase> missing)
     {
-        if (recovery.Entries.Any(entry => entry.Fields.Text("certificate") is not null)) return;
+        if (recovery.Entries.Any(entry => entry.Fields.Text("certificate") is not null))
+            return;
         missing.Add(Phrase.Words("certificate or licence of who recovered, where the rules ask for a record"));
-        foreach (var line in place.Of(Question.Records).Where(line => line.Ruling == Ruling.Duty
-            && line.Meets(LawAndSubstance.WhoWorks(record.Kit)) && line.IsAbout(record.Car.Refrigerant)))
+        foreach (
+            var line in place
+                .Of(Question.Records)
+                .Where(line =>
+                    line.Ruling == Ruling.Duty
+                    && line.Meets(LawAndSubstance.WhoWorks(record.Kit))
+                    && line.IsAbout(record.Car.Refrigerant)
+                )
+        )
         {
             missing.Add(Phrase.Of($"to keep in {place.Name}: {RuleWords.Plain(line)}"));
         }
     }
 
     private static FindingTable Rules(PlaceRules place, string refrigerant) =>
-        new($"Rules of {place.Name}; {RuleBook.AlwaysSay}", ["What", "Where it stands", "How sure"],
-            [.. place.Lines.Where(line => line.IsAbout(refrigerant)).Select(line => ImmutableArray.Create(
-                Phrase.Words(RuleWords.Plain(line)), Phrase.Words(RuleWords.ReadOn(line)), Phrase.Words(RuleWords.Sure(line))))]);
+        new(
+            $"Rules of {place.Name}; {RuleBook.AlwaysSay}",
+            ["What", "Where it stands", "How sure"],
+            [
+                .. place
+                    .Lines.Where(line => line.IsAbout(refrigerant))
+                    .Select(line =>
+                        ImmutableArray.Create(
+                            Phrase.Words(RuleWords.Plain(line)),
+                            Phrase.Words(RuleWords.ReadOn(line)),
+                            Phrase.Words(RuleWords.Sure(line))
+                        )
+                    ),
+            ]
+        );
 }

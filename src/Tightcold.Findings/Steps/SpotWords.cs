@@ -34,12 +34,16 @@ public static class SpotWords
         ArgumentNullException.ThrowIfNull(state);
         return state.Blindness switch
         {
-            LeakBlindness.Pressure => Phrase.Of($"blind: only {state.Check!.Fields.Get<GaugePressure>("system-pressure") ?? default} inside, {Gauge(LeastTestPa)} needed"),
+            LeakBlindness.Pressure => Phrase.Of(
+                $"blind: only {state.Check!.Fields.Get<GaugePressure>("system-pressure") ?? default} inside, {Gauge(LeastTestPa)} needed"
+            ),
             LeakBlindness.NeverDyed => Phrase.Words("blind: this car never had dye"),
             LeakBlindness.Wind => Phrase.Words("blind: wind carries the trace away"),
             LeakBlindness.TooShort => Phrase.Words("blind: too short a look"),
             LeakBlindness.OutOfReach => Phrase.Words("blind: this test does not reach there"),
-            LeakBlindness.TooCoarse => Phrase.Of($"blind: misses a leak of {GramsPerYear(LeakDetection.WorthFinding)} more often than it shows it"),
+            LeakBlindness.TooCoarse => Phrase.Of(
+                $"blind: misses a leak of {GramsPerYear(LeakDetection.WorthFinding)} more often than it shows it"
+            ),
             _ when state.PressureUnknown => Phrase.Words("pressure then not written down: may have been blind"),
             _ => Phrase.Empty,
         };

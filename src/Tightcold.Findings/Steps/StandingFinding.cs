@@ -15,14 +15,24 @@ internal static class StandingFinding
     private const string Title = "What is left";
 
     private static readonly ImmutableArray<Phrase> Cautions =
-        [Phrase.Words("Goggles and gloves on before a hose goes on a port: liquid refrigerant freezes skin and eyes.")];
+    [
+        Phrase.Words("Goggles and gloves on before a hose goes on a port: liquid refrigerant freezes skin and eyes."),
+    ];
 
     public static Finding Of(JobPicture picture)
     {
         var came = picture.Came;
-        if (came.Doubted is [.., var doubted] && picture.Timeline.Moments.Last(moment => moment.Entry.Kind == EntryKinds.StandingReading).Doubt is not null)
-            return DoubtWords.Finding(Step.StandingPressure, Title, picture, doubted.Entry, doubted.Doubt) with { Cautions = Cautions };
-        if (came is not { Entry: { } entry, Reading: { } reading }) return NothingYet(picture);
+        if (
+            came.Doubted is [.., var doubted]
+            && picture.Timeline.Moments.Last(moment => moment.Entry.Kind == EntryKinds.StandingReading).Doubt
+                is not null
+        )
+            return DoubtWords.Finding(Step.StandingPressure, Title, picture, doubted.Entry, doubted.Doubt) with
+            {
+                Cautions = Cautions,
+            };
+        if (came is not { Entry: { } entry, Reading: { } reading })
+            return NothingYet(picture);
         var (judgement, verdict, why) = Say(picture, came, reading);
         return new(Step.StandingPressure, Title, Certain(came), judgement, verdict)
         {
@@ -30,25 +40,49 @@ internal static class StandingFinding
             Estimates = [.. Estimates(came, reading)],
             RestsOn = [.. new[] { came.Earlier?.Id, entry.Id, came.Otherwise?.Entry.Id }.OfType<Guid>().Distinct()],
             Assumptions = [.. Assumptions(picture, came, reading)],
-            Missing = reading.OnlyTheAir && came.Says != StandingSays.OpenToAir
-                ? [Phrase.Words("the temperature of the condenser and of the cabin: liquid sits in the coldest part")] : [],
+            Missing =
+                reading.OnlyTheAir && came.Says != StandingSays.OpenToAir
+                    ?
+                    [
+                        Phrase.Words(
+                            "the temperature of the condenser and of the cabin: liquid sits in the coldest part"
+                        ),
+                    ]
+                    : [],
             Cautions = [.. CautionsOf(came), .. Cautions],
-            Next = picture.Timeline.Now.Inside == Inside.AsItCame || came.Says == StandingSays.OpenToAir ? Next(came) : [],
+            Next =
+                picture.Timeline.Now.Inside == Inside.AsItCame || came.Says == StandingSays.OpenToAir ? Next(came) : [],
         };
     }
 
     private static Finding NothingYet(JobPicture picture)
     {
         var written = picture.Timeline.Moments.Any(moment => moment.Entry.Kind == EntryKinds.StandingReading);
-        return new(Step.StandingPressure, Title, Certainty.NothingYet, Judgement.Open,
-            written ? Phrase.Words("Not read before refrigerant was moved: what it came with is not known.") : Phrase.Words("Not read yet."))
+        return new(
+            Step.StandingPressure,
+            Title,
+            Certainty.NothingYet,
+            Judgement.Open,
+            written
+                ? Phrase.Words("Not read before refrigerant was moved: what it came with is not known.")
+                : Phrase.Words("Not read yet.")
+        )
         {
             Cautions = Cautions,
-            Next = [new(Phrase.Words("Read both gauges with the engine cold and off, and the air temperature"), Phrase.Words("whether liquid is left, vapour only, or air got in"), 10, EntryKinds.StandingReading)],
+            Next =
+            [
+                new(
+                    Phrase.Words("Read both gauges with the engine cold and off, and the air temperature"),
+                    Phrase.Words("whether liquid is left, vapour only, or air got in"),
+                    10,
+                    EntryKinds.StandingReading
+                ),
+            ],
         };
     }
 
-    private static Certainty Certain(StandingPicture came) => came.Says == StandingSays.MayBeAnother || !came.IsSure ? Certainty.Weak : Certainty.Stands;
+    private static Certainty Certain(StandingPicture came) =>
+        came.Says == StandingSays.MayBeAnother || !came.IsSure ? Certainty.Weak : Certainty.Stands;
 
     private static (Judgement, Phrase, Phrase) Say(JobPicture picture, StandingPicture came, RestingReading reading)
     {
@@ -59,30 +93,80 @@ internal static class StandingFinding
         switch (came.Says)
         {
             case StandingSays.OpenToAir:
-                return (Judgement.Bad, Phrase.Words("No pressure: it is open somewhere, and air and water have got in."),
-                    Phrase.Words("Nothing is left to recover. Find the hole first; a new drier belongs in, and a long pump-down."));
+                return (
+                    Judgement.Bad,
+                    Phrase.Words("No pressure: it is open somewhere, and air and water have got in."),
+                    Phrase.Words(
+                        "Nothing is left to recover. Find the hole first; a new drier belongs in, and a long pump-down."
+                    )
+                );
             case StandingSays.NotTheLabels:
-                return (Judgement.Bad, Phrase.Of($"Not {fluid} inside: the identifier says “{came.Otherwise!.Word}”. Its pressure tells nothing."), Phrase.Empty);
+                return (
+                    Judgement.Bad,
+                    Phrase.Of(
+                        $"Not {fluid} inside: the identifier says “{came.Otherwise!.Word}”. Its pressure tells nothing."
+                    ),
+                    Phrase.Empty
+                );
             case StandingSays.MayBeAnother:
-                return (Judgement.CannotTell, Phrase.Of($"Cannot tell: {came.MayBe[0].Fluid.DisplayName} with liquid inside would stand here, {fluid} with liquid would not."),
-                    came.Left is { } ifSo ? Phrase.Of($"If it is {fluid}, it is vapour only: about {Kilograms(ifSo.MeanKg)}.") : Phrase.Empty);
+                return (
+                    Judgement.CannotTell,
+                    Phrase.Of(
+                        $"Cannot tell: {came.MayBe[0].Fluid.DisplayName} with liquid inside would stand here, {fluid} with liquid would not."
+                    ),
+                    came.Left is { } ifSo
+                        ? Phrase.Of($"If it is {fluid}, it is vapour only: about {Kilograms(ifSo.MeanKg)}.")
+                        : Phrase.Empty
+                );
             case StandingSays.VapourOnly:
                 var left = came.Left!.Value;
                 var (low, high) = Ends(left);
-                var share = picture.Record.Car.LabelCharge?.Kilograms is { } full ? Phrase.Of($", {(Share(low / full), Share(high / full))} of the label charge") : Phrase.Empty;
-                return (Judgement.Bad, Phrase.Of($"{(still ? "Vapour only: about" : "It came with vapour only: about")} {Kilograms(left.MeanKg)} {(still ? "left " : "")}({(Kilograms(low), Kilograms(high))}){share}."),
-                    Phrase.Of($"With liquid inside it would stand at {Absolute(came.SaturationPa)} at {at}. {Kilograms(left.InVapourKg)} is vapour in the pipes, about {Kilograms(left.InOilKg)} is in the oil."));
+                var share = picture.Record.Car.LabelCharge?.Kilograms is { } full
+                    ? Phrase.Of($", {(Share(low / full), Share(high / full))} of the label charge")
+                    : Phrase.Empty;
+                return (
+                    Judgement.Bad,
+                    Phrase.Of(
+                        $"{(still ? "Vapour only: about" : "It came with vapour only: about")} {Kilograms(left.MeanKg)} {(still ? "left " : "")}({(Kilograms(low), Kilograms(high))}){share}."
+                    ),
+                    Phrase.Of(
+                        $"With liquid inside it would stand at {Absolute(came.SaturationPa)} at {at}. {Kilograms(left.InVapourKg)} is vapour in the pipes, about {Kilograms(left.InOilKg)} is in the oil."
+                    )
+                );
             case StandingSays.LiquidPresent:
-                return (Judgement.CannotTell, still
-                    ? Phrase.Of($"Liquid is present: at least {Kilograms(came.LeastKg!.Value)}, and this reading cannot say how much more.")
-                    : Phrase.Of($"It came with liquid inside: at least {Kilograms(came.LeastKg!.Value)}."),
-                    Phrase.Of($"While a drop of liquid remains, the pressure stays at {Absolute(came.SaturationPa)} for {at}, whether it is a fifth full or full."));
+                return (
+                    Judgement.CannotTell,
+                    still
+                        ? Phrase.Of(
+                            $"Liquid is present: at least {Kilograms(came.LeastKg!.Value)}, and this reading cannot say how much more."
+                        )
+                        : Phrase.Of($"It came with liquid inside: at least {Kilograms(came.LeastKg!.Value)}."),
+                    Phrase.Of(
+                        $"While a drop of liquid remains, the pressure stays at {Absolute(came.SaturationPa)} for {at}, whether it is a fifth full or full."
+                    )
+                );
             case StandingSays.OtherGas:
-                return (Judgement.Bad, Phrase.Of($"Air or another gas {(still ? "is" : "was")} inside: {Difference(came.ExcessPa)} above what {fluid} alone can have at {at}."),
-                    still ? Phrase.Words("Recover it, evacuate and weigh in fresh; an unknown mixture is never reused or mixed into a clean cylinder.") : Phrase.Empty);
+                return (
+                    Judgement.Bad,
+                    Phrase.Of(
+                        $"Air or another gas {(still ? "is" : "was")} inside: {Difference(came.ExcessPa)} above what {fluid} alone can have at {at}."
+                    ),
+                    still
+                        ? Phrase.Words(
+                            "Recover it, evacuate and weigh in fresh; an unknown mixture is never reused or mixed into a clean cylinder."
+                        )
+                        : Phrase.Empty
+                );
             default:
-                return (Judgement.CannotTell, Phrase.Of($"Cannot tell: vapour only {Odds(came.Odds.VapourOnly)}, liquid present {Odds(came.Odds.LiquidPresent)}, another gas {Odds(came.Odds.OtherGas)}."),
-                    Phrase.Of($"The reading lies within its own error of {Absolute(came.SaturationPa)}, the pressure with liquid inside at {at}."));
+                return (
+                    Judgement.CannotTell,
+                    Phrase.Of(
+                        $"Cannot tell: vapour only {Odds(came.Odds.VapourOnly)}, liquid present {Odds(came.Odds.LiquidPresent)}, another gas {Odds(came.Odds.OtherGas)}."
+                    ),
+                    Phrase.Of(
+                        $"The reading lies within its own error of {Absolute(came.SaturationPa)}, the pressure with liquid inside at {at}."
+                    )
+                );
         }
     }
 
@@ -91,58 +175,146 @@ internal static class StandingFinding
 
     private static IEnumerable<Estimate> Estimates(StandingPicture came, RestingReading reading)
     {
-        yield return Estimate.Normal("standing-pressure", "Standing pressure", QuantityKind.AbsolutePressure, reading.Standing.PressurePa,
-            reading.Standing.PressureSigmaPa, EstimateOrigin.Measured, 0);
-        if (came.Says is StandingSays.OpenToAir or StandingSays.NotTheLabels) yield break;
-        yield return Estimate.Normal("saturation-pressure", "With liquid inside it would stand at", QuantityKind.AbsolutePressure, came.SaturationPa, came.SaturationSigmaPa, floor: 0);
+        yield return Estimate.Normal(
+            "standing-pressure",
+            "Standing pressure",
+            QuantityKind.AbsolutePressure,
+            reading.Standing.PressurePa,
+            reading.Standing.PressureSigmaPa,
+            EstimateOrigin.Measured,
+            0
+        );
+        if (came.Says is StandingSays.OpenToAir or StandingSays.NotTheLabels)
+            yield break;
+        yield return Estimate.Normal(
+            "saturation-pressure",
+            "With liquid inside it would stand at",
+            QuantityKind.AbsolutePressure,
+            came.SaturationPa,
+            came.SaturationSigmaPa,
+            floor: 0
+        );
         if (came is { Says: StandingSays.VapourOnly, Left: { } left })
-            yield return Estimate.Normal("mass-left", "Refrigerant it came with", QuantityKind.Mass, left.MeanKg, left.SigmaKg, floor: 0);
+            yield return Estimate.Normal(
+                "mass-left",
+                "Refrigerant it came with",
+                QuantityKind.Mass,
+                left.MeanKg,
+                left.SigmaKg,
+                floor: 0
+            );
         else if (came is { Says: StandingSays.LiquidPresent, LeastKg: { } least })
             yield return Estimate.AtLeast("mass-left", "Refrigerant it came with", QuantityKind.Mass, least);
         else if (came.Says == StandingSays.OtherGas)
-            yield return Estimate.Normal("excess-pressure", "Pressure of the other gas", QuantityKind.PressureDifference, came.ExcessPa, came.ExcessSigmaPa, floor: 0);
+            yield return Estimate.Normal(
+                "excess-pressure",
+                "Pressure of the other gas",
+                QuantityKind.PressureDifference,
+                came.ExcessPa,
+                came.ExcessSigmaPa,
+                floor: 0
+            );
     }
 
     private static Phrase Note(JobPicture picture, Entry entry, RestingReading reading)
     {
         var kit = picture.Record.KitAt(entry.ObservedAt);
-        var note = kit.Has("low-gauge-zero") || kit.Has("high-gauge-zero") ? Phrase.Words("The gauges' own zero in open air is taken off.") : Phrase.Empty;
-        return reading.ApartPa == 0 ? note
-            : note.Then(Phrase.Of($"The two sides differ by {Difference(reading.ApartPa)}, more than these gauges explain: not yet at rest, a hose valve shut, or a gauge off."));
+        var note =
+            kit.Has("low-gauge-zero") || kit.Has("high-gauge-zero")
+                ? Phrase.Words("The gauges' own zero in open air is taken off.")
+                : Phrase.Empty;
+        return reading.ApartPa == 0
+            ? note
+            : note.Then(
+                Phrase.Of(
+                    $"The two sides differ by {Difference(reading.ApartPa)}, more than these gauges explain: not yet at rest, a hose valve shut, or a gauge off."
+                )
+            );
     }
 
     private static IEnumerable<Assumption> Assumptions(JobPicture picture, StandingPicture came, RestingReading reading)
     {
-        if (reading.Air.Assumption is { } air) yield return air;
-        if (came.Says is StandingSays.OpenToAir or StandingSays.NotTheLabels) yield break;
+        if (reading.Air.Assumption is { } air)
+            yield return air;
+        if (came.Says is StandingSays.OpenToAir or StandingSays.NotTheLabels)
+            yield break;
         if (!reading.SoakKnown)
         {
-            yield return new(Phrase.Words("The engine has been off long enough for one temperature everywhere"),
-                Phrase.Of($"an hour after a drive the parts may still differ by {Kelvins(2)}; {Kelvins(1)} moves the pressure with liquid inside by about {Measure.Ratio(0.03)}"));
+            yield return new(
+                Phrase.Words("The engine has been off long enough for one temperature everywhere"),
+                Phrase.Of(
+                    $"an hour after a drive the parts may still differ by {Kelvins(2)}; {Kelvins(1)} moves the pressure with liquid inside by about {Measure.Ratio(0.03)}"
+                )
+            );
         }
-        if (VolumeOf(picture.Record.Car).Assumption is { } volume && came.Left is not null) yield return volume;
+        if (VolumeOf(picture.Record.Car).Assumption is { } volume && came.Left is not null)
+            yield return volume;
     }
 
     private static IEnumerable<Phrase> CautionsOf(StandingPicture came)
     {
-        if (came.Says == StandingSays.NotTheLabels) yield return IdentificationWords.Caution;
-        if (came.Says != StandingSays.MayBeAnother) yield break;
-        foreach (var caution in IdentificationWords.WrongRefrigerant(came.MayBe)) yield return caution;
+        if (came.Says == StandingSays.NotTheLabels)
+            yield return IdentificationWords.Caution;
+        if (came.Says != StandingSays.MayBeAnother)
+            yield break;
+        foreach (var caution in IdentificationWords.WrongRefrigerant(came.MayBe))
+            yield return caution;
     }
 
     private static ImmutableArray<NextAction> Next(StandingPicture came)
     {
-        var weigh = new NextAction(Phrase.Words("Have it recovered and weighed"), Phrase.Words("how much is in, to some grams"), 35, EntryKinds.Recovery, Doing.TakesOut);
+        var weigh = new NextAction(
+            Phrase.Words("Have it recovered and weighed"),
+            Phrase.Words("how much is in, to some grams"),
+            35,
+            EntryKinds.Recovery,
+            Doing.TakesOut
+        );
         return came.Says switch
         {
-            StandingSays.OpenToAir => [new(Phrase.Words("Find the hole: look for oil and damage, then dry nitrogen and soap"), Phrase.Words("where the air got in"), 30, EntryKinds.LeakCheck)],
+            StandingSays.OpenToAir =>
+            [
+                new(
+                    Phrase.Words("Find the hole: look for oil and damage, then dry nitrogen and soap"),
+                    Phrase.Words("where the air got in"),
+                    30,
+                    EntryKinds.LeakCheck
+                ),
+            ],
             StandingSays.NotTheLabels => [IdentificationWords.Recover],
             StandingSays.MayBeAnother => [IdentificationWords.Identify],
-            StandingSays.VapourOnly => [new(Phrase.Words("Search the leaks before adding anything"), Phrase.Words("where it went; it must be brought to pressure for that"), 30, EntryKinds.LeakCheck), weigh],
+            StandingSays.VapourOnly =>
+            [
+                new(
+                    Phrase.Words("Search the leaks before adding anything"),
+                    Phrase.Words("where it went; it must be brought to pressure for that"),
+                    30,
+                    EntryKinds.LeakCheck
+                ),
+                weigh,
+            ],
             StandingSays.LiquidPresent =>
-                [new(Phrase.Words("Run it and read both gauges"), Phrase.Words("whether the charge is enough to cool"), 10, EntryKinds.RunningReading, Doing.RunsCompressor), weigh],
+            [
+                new(
+                    Phrase.Words("Run it and read both gauges"),
+                    Phrase.Words("whether the charge is enough to cool"),
+                    10,
+                    EntryKinds.RunningReading,
+                    Doing.RunsCompressor
+                ),
+                weigh,
+            ],
             StandingSays.OtherGas => [IdentificationWords.Identify, weigh],
-            _ => [new(Phrase.Of($"Read again when the car is {Kelvins(10)} warmer or colder"), Phrase.Words("liquid moves the pressure by a quarter, vapour barely"), 5, EntryKinds.StandingReading), weigh],
+            _ =>
+            [
+                new(
+                    Phrase.Of($"Read again when the car is {Kelvins(10)} warmer or colder"),
+                    Phrase.Words("liquid moves the pressure by a quarter, vapour barely"),
+                    5,
+                    EntryKinds.StandingReading
+                ),
+                weigh,
+            ],
         };
     }
 }

@@ -49,8 +49,13 @@ public static class TightWords
         };
     }
 
-    public static NextAction Nitrogen { get; } = new(Phrase.Words("Dry nitrogen to the rated test pressure, soap on every joint"),
-        Phrase.Words("leaks that push outward; bubbles show where"), 30, EntryKinds.PressureTest);
+    public static NextAction Nitrogen { get; } =
+        new(
+            Phrase.Words("Dry nitrogen to the rated test pressure, soap on every joint"),
+            Phrase.Words("leaks that push outward; bubbles show where"),
+            30,
+            EntryKinds.PressureTest
+        );
 
     /// <summary>A test that would make it surer, as a thing to do.</summary>
     public static NextAction Action(JobPicture picture, TightnessProposal proposal)
@@ -64,11 +69,33 @@ public static class TightWords
         var air = AirPressure.At(picture.Record, now).Pascals;
         return proposal.Kind switch
         {
-            TightnessTestKind.NitrogenDecay => new(Phrase.Of($"Dry nitrogen to {Gauges.Shown(proposal.PressurePa ?? 1.1e6, air)}, read again after {Measure.Seconds(proposal.WaitSeconds)} with the temperature; below the maker's test pressure"),
-                tells, minutes, EntryKinds.PressureTest),
-            TightnessTestKind.VacuumHold => new(Phrase.Of($"Hold the vacuum for {Measure.Seconds(proposal.WaitSeconds)}, with temperatures"), tells, minutes, EntryKinds.VacuumReading, Doing.PullsVacuum),
-            TightnessTestKind.StandingAgain => new(Phrase.Words("Read the standing pressure again in a week"), tells, minutes, EntryKinds.StandingReading),
-            TightnessTestKind.SpotCheck => new(Phrase.Of($"Check {proposal.Spot ?? ""}: {look}"), tells, minutes, EntryKinds.LeakCheck),
+            TightnessTestKind.NitrogenDecay => new(
+                Phrase.Of(
+                    $"Dry nitrogen to {Gauges.Shown(proposal.PressurePa ?? 1.1e6, air)}, read again after {Measure.Seconds(proposal.WaitSeconds)} with the temperature; below the maker's test pressure"
+                ),
+                tells,
+                minutes,
+                EntryKinds.PressureTest
+            ),
+            TightnessTestKind.VacuumHold => new(
+                Phrase.Of($"Hold the vacuum for {Measure.Seconds(proposal.WaitSeconds)}, with temperatures"),
+                tells,
+                minutes,
+                EntryKinds.VacuumReading,
+                Doing.PullsVacuum
+            ),
+            TightnessTestKind.StandingAgain => new(
+                Phrase.Words("Read the standing pressure again in a week"),
+                tells,
+                minutes,
+                EntryKinds.StandingReading
+            ),
+            TightnessTestKind.SpotCheck => new(
+                Phrase.Of($"Check {proposal.Spot ?? ""}: {look}"),
+                tells,
+                minutes,
+                EntryKinds.LeakCheck
+            ),
             _ => new(Phrase.Of($"All joints: {look}"), tells, minutes, EntryKinds.LeakCheck),
         };
     }

@@ -13,7 +13,9 @@ public sealed record Car(Guid Id, FieldBag Fields)
     public const string ExpansionValve = "expansion valve";
     public const string OrificeTube = "orifice tube";
 
-    public static readonly Schema Schema = new("car", "Car",
+    public static readonly Schema Schema = new(
+        "car",
+        "Car",
         Field.Text("label", "Name of the car", 60, required: true, hint: "your own words: colour, owner, plate"),
         Field.Number("model-year", "Model year", 1950, 2100),
         Field.Choice("refrigerant", "Refrigerant on the label", true, "R-134a", "R-1234yf"),
@@ -23,13 +25,19 @@ public sealed record Car(Guid Id, FieldBag Fields)
         Field.Choice("compressor", "Compressor", false, Cycling, Fixed, Variable, Electric),
         Field.Choice("device", "Expansion device", false, ExpansionValve, OrificeTube),
         Field.Number("evaporators", "Evaporators", 1, 3),
-        Field.Text("oil-type", "Oil type", 40, hint: "e.g. PAG 46; electric compressors need their own non-conductive oil"),
+        Field.Text(
+            "oil-type",
+            "Oil type",
+            40,
+            hint: "e.g. PAG 46; electric compressors need their own non-conductive oil"
+        ),
         Field.Of("oil-amount", "Oil in the system", QuantityKind.LiquidVolume, 10e-6, 1e-3),
         Field.Of("internal-volume", "Internal volume", QuantityKind.InternalVolume, 0.5e-3, 20e-3),
         Field.Choice("internal-volume-source", "Volume figure from", false, "measured", "maker's book", "assumed"),
         Field.Choice("dye", "Dye ever put in", false, "yes", "no", "unknown"),
         Field.Text("extra-spots", "Extra spots on the circuit", 400, hint: "comma between names"),
-        Field.Text("struck-spots", "Spots this car does not have", 400, hint: "comma between names"));
+        Field.Text("struck-spots", "Spots this car does not have", 400, hint: "comma between names")
+    );
 
     public string Label => Fields.Text("label") ?? "";
     public string Refrigerant => Fields.Text("refrigerant") ?? "";
@@ -41,5 +49,11 @@ public sealed record Car(Guid Id, FieldBag Fields)
     public OilVolume? OilAmount => Fields.Get<OilVolume>("oil-amount");
     public InternalVolume? InternalVolume => Fields.Get<InternalVolume>("internal-volume");
     public bool VolumeMeasured => Fields.Text("internal-volume-source") is "measured" or "maker's book";
-    public bool? Dyed => Fields.Text("dye") switch { "yes" => true, "no" => false, _ => null };
+    public bool? Dyed =>
+        Fields.Text("dye") switch
+        {
+            "yes" => true,
+            "no" => false,
+            _ => null,
+        };
 }

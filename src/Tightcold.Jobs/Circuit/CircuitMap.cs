@@ -13,21 +13,29 @@ public static class CircuitMap
         return [.. Known(car).Where(spot => !struck.Contains(spot, StringComparer.OrdinalIgnoreCase))];
     }
 
-    /// <summary>The same with those that were taken out later: what was written down of them stays readable and true.</summary>
+    /// <summary>The same with those that were taken out later: what was written down of them stays readable and
+    /// true.</summary>
     public static ImmutableArray<string> Known(Car car)
     {
         var orifice = car.Device == Car.OrificeTube;
         var spots = new List<string>
         {
-            "compressor shaft seal", "compressor body", "discharge hose", "discharge line joint at condenser",
-            "condenser", "liquid line joint at condenser",
+            "compressor shaft seal",
+            "compressor body",
+            "discharge hose",
+            "discharge line joint at condenser",
+            "condenser",
+            "liquid line joint at condenser",
         };
-        if (car.Compressor == Car.Electric) spots.Remove("compressor shaft seal");
-        if (!orifice) spots.Add("receiver-drier");
+        if (car.Compressor == Car.Electric)
+            spots.Remove("compressor shaft seal");
+        if (!orifice)
+            spots.Add("receiver-drier");
         spots.AddRange(["liquid line", "high-side service valve", "pressure switch"]);
         spots.Add(orifice ? "orifice tube joint" : "expansion valve block");
         spots.AddRange(["evaporator", "suction hose", "suction line joint at compressor", "low-side service valve"]);
-        if (orifice) spots.Insert(spots.IndexOf("suction hose"), "accumulator");
+        if (orifice)
+            spots.Insert(spots.IndexOf("suction hose"), "accumulator");
         spots.Add("relief device");
         spots.AddRange(Names(car.Fields.Text("extra-spots")));
         return [.. spots.Distinct(StringComparer.OrdinalIgnoreCase)];

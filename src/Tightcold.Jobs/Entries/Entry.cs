@@ -13,8 +13,15 @@ namespace Tightcold.Jobs.Entries;
 /// <param name="Supersedes">The entry that this one replaces or strikes, or null.</param>
 /// <param name="Reason">Why the other was wrong; needed with <paramref name="Supersedes"/>.</param>
 public sealed record Entry(
-    Guid Id, string Kind, DateTimeOffset ObservedAt, DateTimeOffset WrittenAt, string Who, FieldBag Fields,
-    Guid? Supersedes = null, string? Reason = null)
+    Guid Id,
+    string Kind,
+    DateTimeOffset ObservedAt,
+    DateTimeOffset WrittenAt,
+    string Who,
+    FieldBag Fields,
+    Guid? Supersedes = null,
+    string? Reason = null
+)
 {
     public Schema Schema => EntryKinds.Get(Kind);
 }

@@ -35,14 +35,25 @@ public static class EntryKinds
 
     public static readonly ImmutableArray<Schema> All =
     [
-        new(Weather, "Weather",
+        new(
+            Weather,
+            "Weather",
             Air("ambient-temperature", "Air temperature", required: true),
             Humidity(),
-            Of("station-pressure", "Barometer here (not reduced to sea level)", QuantityKind.AbsolutePressure, 30e3, 110e3),
+            Of(
+                "station-pressure",
+                "Barometer here (not reduced to sea level)",
+                QuantityKind.AbsolutePressure,
+                30e3,
+                110e3
+            ),
             Of("altitude", "Altitude", QuantityKind.Altitude, -500, 9000),
             Choice("sun", "Sun", false, "full sun", "shade", "indoors", "night"),
-            Choice("wind", "Wind", false, "still", "breeze", "windy")),
-        new(StandingReading, "Standing pressure, engine off",
+            Choice("wind", "Wind", false, "still", "breeze", "windy")
+        ),
+        new(
+            StandingReading,
+            "Standing pressure, engine off",
             Gauge("low-side", "Low side"),
             Gauge("high-side", "High side"),
             Air("ambient-temperature", "Air around the car", required: true),
@@ -50,8 +61,18 @@ public static class EntryKinds
             Temperature("engine-bay-temperature", "Under the bonnet"),
             Temperature("cabin-temperature", "Cabin (evaporator)"),
             Minutes("since-engine-ran", "Since the engine ran", 60 * 24 * 60),
-            Choice("identified", "Refrigerant identifier says", false, "as labelled", "another refrigerant", "mixed or unknown")),
-        new(RunningReading, "Running pressures",
+            Choice(
+                "identified",
+                "Refrigerant identifier says",
+                false,
+                "as labelled",
+                "another refrigerant",
+                "mixed or unknown"
+            )
+        ),
+        new(
+            RunningReading,
+            "Running pressures",
             Gauge("low-side", "Low side"),
             Gauge("high-side", "High side"),
             Gauge("low-side-swing-to", "Low side swings up to", hint: "if the needle swings"),
@@ -71,81 +92,148 @@ public static class EntryKinds
             Choice("sight-glass", "Sight glass", false, "clear", "bubbles", "milky", "none fitted"),
             Choice("frost", "Frost", false, "none", "at the expansion device", "on the suction line", "on the drier"),
             Choice("clutch", "Clutch", false, "on", "off", "cycling"),
-            Text("sound", "Sound", 120)),
-        new(LeakCheck, "Leak check",
+            Text("sound", "Sound", 120)
+        ),
+        new(
+            LeakCheck,
+            "Leak check",
             Spot("spot", "Spot", required: true),
-            Choice("test", "Test", true, "UV lamp", "electronic detector", "soap bubbles", "cover and wait", "nitrogen and soap", "oil trace", "drain sniff", "dye at the drain"),
+            Choice(
+                "test",
+                "Test",
+                true,
+                "UV lamp",
+                "electronic detector",
+                "soap bubbles",
+                "cover and wait",
+                "nitrogen and soap",
+                "oil trace",
+                "drain sniff",
+                "dye at the drain"
+            ),
             Choice("outcome", "Outcome", true, "nothing", "trace", "clear leak"),
             Gauge("system-pressure", "Pressure in the system then"),
             Minutes("time-spent", "Time spent", 24 * 60),
             Text("detector-setting", "Detector setting", 40),
             Choice("wind", "Wind", false, "still", "breeze", "windy"),
-            Choice("old-dye", "Old dye glowing", false, "yes", "no")),
-        new(EarlierCharge, "Earlier charge or top-up",
+            Choice("old-dye", "Old dye glowing", false, "yes", "no")
+        ),
+        new(
+            EarlierCharge,
+            "Earlier charge or top-up",
             Number("months-ago", "How many months ago", 0, 600, required: true, hint: "as well as anybody remembers"),
             Choice("filled", "Filled", true, "full, by weight", "full, not weighed", "topped up"),
-            Mass("mass", "How much went in", 0.01, 5, hint: "for a top-up")),
-        new(Recovery, "Refrigerant recovered",
+            Mass("mass", "How much went in", 0.01, 5, hint: "for a top-up")
+        ),
+        new(
+            Recovery,
+            "Refrigerant recovered",
             Container("container", "Into which cylinder", required: true),
             Mass("gross-before", "Gross before", 0.01, 120, required: true),
             Mass("gross-after", "Gross after", 0.01, 120, required: true),
             Gauge("final-pressure", "System pressure at the end"),
-            Gauge("pressure-after-wait", "System pressure after the wait", hint: "refrigerant keeps coming out of the oil"),
+            Gauge(
+                "pressure-after-wait",
+                "System pressure after the wait",
+                hint: "refrigerant keeps coming out of the oil"
+            ),
             Minutes("waited", "Waited", 24 * 60),
             Choice("identified", "What it is", false, "as labelled", "mixed or unknown", "not checked"),
             Text("certificate", "Certificate or licence", 80, hint: "keep the number where the rules ask for it"),
-            Text("rule-basis", "Rule followed", 80)),
-        new(Opened, "Circuit opened to air",
+            Text("rule-basis", "Rule followed", 80)
+        ),
+        new(
+            Opened,
+            "Circuit opened to air",
             Spot("spot", "Spot", required: true),
-            Number("open-ends", "Open ends at once", 1, 8, hint: "capped ends count as closed")),
+            Number("open-ends", "Open ends at once", 1, 8, hint: "capped ends count as closed")
+        ),
         new(Closed, "Circuit closed", Spot("spot", "Spot", required: true)),
-        new(PartChanged, "Part replaced",
+        new(
+            PartChanged,
+            "Part replaced",
             Spot("spot", "Spot", required: true),
             Text("part", "Part", 80, required: true),
             Of("oil-in-new-part", "Oil it came filled with", QuantityKind.LiquidVolume, 0, 1e-3),
             Number("price", "Price", 0, 100000),
-            Text("tightening", "Tightening done", 60, hint: "maker's figure rules")),
-        new(SealChanged, "Seal replaced",
+            Text("tightening", "Tightening done", 60, hint: "maker's figure rules")
+        ),
+        new(
+            SealChanged,
+            "Seal replaced",
             Spot("spot", "Spot", required: true),
             Text("seal", "Seal", 80, required: true, hint: "e.g. HNBR O-ring, oiled"),
             Number("price", "Price", 0, 100000),
-            Text("tightening", "Tightening done", 60, hint: "maker's figure rules")),
-        new(OilMoved, "Oil drained or added",
+            Text("tightening", "Tightening done", 60, hint: "maker's figure rules")
+        ),
+        new(
+            OilMoved,
+            "Oil drained or added",
             Choice("direction", "Direction", true, "added", "drained"),
             Of("amount", "Amount", QuantityKind.LiquidVolume, 0.1e-6, 2e-3, required: true),
             Text("oil-type", "Oil type", 40, required: true),
-            Spot("spot", "Where")),
-        new(Pump, "Vacuum pump",
+            Spot("spot", "Where")
+        ),
+        new(
+            Pump,
+            "Vacuum pump",
             Choice("action", "Pump", true, "started", "stopped"),
             Choice("sides", "Pulled on", false, "both sides", "low side only", "high side only"),
-            Choice("cores", "Valve cores", false, "in", "removed")),
-        new(VacuumReading, "Vacuum reading",
+            Choice("cores", "Valve cores", false, "in", "removed")
+        ),
+        new(
+            VacuumReading,
+            "Vacuum reading",
             Of("absolute-pressure", "Absolute gauge", QuantityKind.Vacuum, 0, 110e3, hint: "micron or mbar"),
             Gauge("dial", "Dial gauge", hint: "inHg below the surrounding air"),
             Choice("pump-valve", "Valve to the pump", true, "open", "shut"),
             Choice("held-part", "What is shut off together", false, "car and hoses", "hoses and gauges alone"),
             Text("measured-at", "Measured at", 60),
             Air("ambient-temperature", "Air around the car"),
-            Temperature("part-temperature", "Coldest part")),
-        new(PressureTest, "Pressure test with nitrogen",
-            Choice("gas", "Gas", true, "dry nitrogen", "nitrogen with 5 % hydrogen", "oxygen", "compressed air", "acetylene"),
+            Temperature("part-temperature", "Coldest part")
+        ),
+        new(
+            PressureTest,
+            "Pressure test with nitrogen",
+            Choice(
+                "gas",
+                "Gas",
+                true,
+                "dry nitrogen",
+                "nitrogen with 5 % hydrogen",
+                "oxygen",
+                "compressed air",
+                "acetylene"
+            ),
             Gauge("pressure", "Pressure", required: true),
-            Air("gas-temperature", "Temperature of the parts", required: true)),
-        new(ContainerMoved, "Can or cylinder",
+            Air("gas-temperature", "Temperature of the parts", required: true)
+        ),
+        new(
+            ContainerMoved,
+            "Can or cylinder",
             Container("container", "Which", required: true),
             Choice("action", "What", true, "connected", "opened", "closed", "emptied", "disconnected"),
             Choice("side", "Side", false, "low side", "high side"),
             Choice("position", "Position", false, "upright (vapour)", "inverted (liquid)"),
-            Temperature("bath-temperature", "Water bath", hint: "never above 52 °C / 125 °F")),
-        new(ScaleReading, "Scale reading",
+            Temperature("bath-temperature", "Water bath", hint: "never above 52 °C / 125 °F")
+        ),
+        new(
+            ScaleReading,
+            "Scale reading",
             Container("container", "What stands on the scale", required: true),
             Mass("gross", "Scale shows", 0.001, 120, required: true),
-            Temperature("container-temperature", "Container")),
-        new(Purge, "Hose purged",
+            Temperature("container-temperature", "Container")
+        ),
+        new(
+            Purge,
+            "Hose purged",
             Text("hose", "Hose", 40, required: true),
             Choice("method", "How", false, "evacuated with the system", "short burst of gas", "not purged"),
-            Mass("estimated-loss", "Estimated loss", 0, 0.2)),
-        new(VentReading, "Vent reading, proof of cold",
+            Mass("estimated-loss", "Estimated loss", 0, 0.2)
+        ),
+        new(
+            VentReading,
+            "Vent reading, proof of cold",
             Temperature("vent-temperature", "Centre vent", required: true),
             Air("ambient-temperature", "Outside air", required: true),
             Humidity(),
@@ -154,22 +242,33 @@ public static class EntryKinds
             Choice("blower", "Blower", false, "low", "medium", "full"),
             Of("engine-speed", "Engine speed", QuantityKind.RotationalSpeed, 0, 150),
             Choice("moving", "Car", false, "parked in the sun", "parked in shade", "driving"),
-            Minutes("since-start", "Since the A/C was switched on", 24 * 60)),
-        new(Cost, "Cost",
+            Minutes("since-start", "Since the A/C was switched on", 24 * 60)
+        ),
+        new(
+            Cost,
+            "Cost",
             Text("what", "What for", 80, required: true),
             Number("amount", "Amount", 0, 1e6, required: true),
             Text("currency", "Currency", 8),
             Choice("sort", "Sort", false, "part", "consumable", "time", "other"),
-            Minutes("time-spent", "Time spent", 30 * 24 * 60)),
+            Minutes("time-spent", "Time spent", 30 * 24 * 60)
+        ),
         new(Note, "Note", Text("text", "Note", 2000, required: true)),
-        new(JobState, "State of the job",
+        new(
+            JobState,
+            "State of the job",
             Choice("state", "State", true, "open", "waiting", "closed"),
-            Text("waiting-for", "Waiting for", 80)),
+            Text("waiting-for", "Waiting for", 80)
+        ),
         new(Struck, "Entry struck"),
     ];
 
-    private static readonly ImmutableDictionary<string, Schema> ByName = All.ToImmutableDictionary(schema => schema.Name, StringComparer.Ordinal);
+    private static readonly ImmutableDictionary<string, Schema> ByName = All.ToImmutableDictionary(
+        schema => schema.Name,
+        StringComparer.Ordinal
+    );
 
     public static Schema Get(string kind) => ByName[kind];
+
     public static Schema? Find(string kind) => ByName.GetValueOrDefault(kind);
 }

@@ -29,7 +29,14 @@ public static class EntryRules
     public static IReadOnlyList<InputProblem> Check(JobRecord record, Entry entry, AbsolutePressure? barometer)
     {
         if (EntryKinds.Find(entry.Kind) is not { } schema)
-            return [InputProblem.Of("kind", entry.Kind, $"known kinds are {string.Join(", ", EntryKinds.All.Select(known => known.Name))}")];
+            return
+            [
+                InputProblem.Of(
+                    "kind",
+                    entry.Kind,
+                    $"known kinds are {string.Join(", ", EntryKinds.All.Select(known => known.Name))}"
+                ),
+            ];
         var problems = new List<InputProblem>(schema.Check(entry.Fields));
         problems.AddRange(CheckClock(entry));
         problems.AddRange(CheckOrder(record, entry));
@@ -41,14 +48,20 @@ public static class EntryRules
     /// written after those already there, for two devices write beside each other.</summary>
     public static IReadOnlyList<InputProblem> CheckTaken(JobRecord record, Entry entry, AbsolutePressure? barometer)
     {
-        if (EntryKinds.Find(entry.Kind) is not { } schema) return Check(record, entry, barometer);
+        if (EntryKinds.Find(entry.Kind) is not { } schema)
+            return Check(record, entry, barometer);
         var problems = new List<InputProblem>(schema.Check(entry.Fields));
         problems.AddRange(CheckClock(entry));
         problems.AddRange(CheckCorrection(record, entry));
         return problems.Count > 0 ? problems : CheckContent(record, entry, schema, barometer);
     }
 
-    private static List<InputProblem> CheckContent(JobRecord record, Entry entry, Schema schema, AbsolutePressure? barometer)
+    private static List<InputProblem> CheckContent(
+        JobRecord record,
+        Entry entry,
+        Schema schema,
+        AbsolutePressure? barometer
+    )
     {
         var problems = new List<InputProblem>();
         problems.AddRange(CheckNames(record, entry, schema));
@@ -61,14 +74,21 @@ public static class EntryRules
     private static IEnumerable<InputProblem> CheckClock(Entry entry)
     {
         if (entry.ObservedAt > entry.WrittenAt + ClockTolerance)
-            yield return InputProblem.Of("observed-at", Stamp(entry.ObservedAt), $"an observation cannot lie after its writing ({Stamp(entry.WrittenAt)})");
+            yield return InputProblem.Of(
+                "observed-at",
+                Stamp(entry.ObservedAt),
+                $"an observation cannot lie after its writing ({Stamp(entry.WrittenAt)})"
+            );
     }
 
     private static IEnumerable<InputProblem> CheckOrder(JobRecord record, Entry entry)
     {
         if (record.Journal.LastWritten is { } last && entry.WrittenAt < last - ClockTolerance)
-            yield return InputProblem.Of("written-at", Stamp(entry.WrittenAt),
-                $"the last entry was written at {Stamp(last)}, so this clock went backwards; set it right first (nothing recorded is lost)");
+            yield return InputProblem.Of(
+                "written-at",
+                Stamp(entry.WrittenAt),
+                $"the last entry was written at {Stamp(last)}, so this clock went backwards; set it right first (nothing recorded is lost)"
+            );
     }
 
     private static IEnumerable<InputProblem> CheckCorrection(JobRecord record, Entry entry)
@@ -90,7 +110,8 @@ public static class EntryRules
     {
         foreach (var field in schema.Fields)
         {
-            if (entry.Fields.Text(field.Name) is not { } name) continue;
+            if (entry.Fields.Text(field.Name) is not { } name)
+                continue;
             if (field.Type is FieldType.Spot)
             {
                 var spots = CircuitMap.Spots(record.Car);
@@ -100,39 +121,66 @@ public static class EntryRules
             else if (field.Type is FieldType.Container && record.KitAt(entry.ObservedAt).Find(name) is null)
             {
                 var known = record.KitAt(entry.ObservedAt).Containers;
-                yield return InputProblem.Of(field.Name, name, known.Length == 0
-                    ? (Phrase.Handler)$"the kit holds no can or cylinder yet; enter it in the kit first"
-                    : $"the kit holds {string.Join(", ", known.Select(container => container.Name))}");
+                yield return InputProblem.Of(
+                    field.Name,
+                    name,
+                    known.Length == 0
+                        ? (Phrase.Handler)$"the kit holds no can or cylinder yet; enter it in the kit first"
+                        : $"the kit holds {string.Join(", ", known.Select(container => container.Name))}"
+                );
             }
         }
     }
 
-    /// <summary>No gauge can read more vacuum than the surrounding air has pressure (2 kPa left for the gauge).</summary>
+    /// <summary>No gauge can read more vacuum than the surrounding air has pressure (2 kPa left for the
+    /// gauge).</summary>
     private static IEnumerable<InputProblem> CheckVacuumFloor(Entry entry, Schema schema, AbsolutePressure? barometer)
     {
         // Not known: as at the highest barometer ever, so that nothing true is refused.
         var air = barometer ?? AbsolutePressure.FromPascals(HighestBarometerPa);
         foreach (var field in schema.Fields)
         {
-            if (field.Type is FieldType.Quantity { Kind: QuantityKind.GaugePressure }
-                && entry.Fields[field.Name] is FieldValue.Quantity typed && typed.Value.As<GaugePressure>() < AbsolutePressure.FromPascals(0).ToGauge(air.Plus(2000)))
+            if (
+                field.Type is FieldType.Quantity { Kind: QuantityKind.GaugePressure }
+                && entry.Fields[field.Name] is FieldValue.Quantity typed
+                && typed.Value.As<GaugePressure>() < AbsolutePressure.FromPascals(0).ToGauge(air.Plus(2000))
+            )
             {
-                yield return InputProblem.Of(field.Name, typed.AsTyped,
-                    $"that is below perfect vacuum; where the air has {air}, {AbsolutePressure.FromPascals(0).ToGauge(air)} is the lowest there can be");
+                yield return InputProblem.Of(
+                    field.Name,
+                    typed.AsTyped,
+                    $"that is below perfect vacuum; where the air has {air}, {AbsolutePressure.FromPascals(0).ToGauge(air)} is the lowest there can be"
+                );
             }
         }
     }
 
     private static IEnumerable<InputProblem> CheckMasses(JobRecord record, Entry entry)
     {
-        if (entry.Fields.Text("container") is not { } name || record.KitAt(entry.ObservedAt).Find(name) is not { } container) yield break;
+        if (
+            entry.Fields.Text("container") is not { } name
+            || record.KitAt(entry.ObservedAt).Find(name) is not { } container
+        )
+            yield break;
         foreach (var field in new[] { "gross", "gross-before", "gross-after" })
         {
-            if (entry.Fields[field] is FieldValue.Quantity typed && container.Tare is { } tare && typed.Value.Si < tare.Kilograms - 1e-9)
-                yield return InputProblem.Of(field, typed.AsTyped, $"{container.Name} cannot weigh less than its tare, {tare}");
+            if (
+                entry.Fields[field] is FieldValue.Quantity typed
+                && container.Tare is { } tare
+                && typed.Value.Si < tare.Kilograms - 1e-9
+            )
+                yield return InputProblem.Of(
+                    field,
+                    typed.AsTyped,
+                    $"{container.Name} cannot weigh less than its tare, {tare}"
+                );
         }
         if (entry.Kind == EntryKinds.Recovery && entry.Fields.Si("gross-after") < entry.Fields.Si("gross-before"))
-            yield return InputProblem.Of("gross-after", Typed(entry, "gross-after"), $"a cylinder cannot get lighter while refrigerant goes in; {Typed(entry, "gross-before")} stood before");
+            yield return InputProblem.Of(
+                "gross-after",
+                Typed(entry, "gross-after"),
+                $"a cylinder cannot get lighter while refrigerant goes in; {Typed(entry, "gross-before")} stood before"
+            );
     }
 
     private static IEnumerable<InputProblem> Refuse(JobRecord record, Entry entry)
@@ -141,59 +189,127 @@ public static class EntryRules
         switch (entry.Kind)
         {
             case EntryKinds.PressureTest when fields.Text("gas") is "oxygen" or "compressed air" or "acetylene":
-                yield return InputProblem.Of("gas", fields.Text("gas")!,
-                    $"only dry nitrogen (or nitrogen with at most 5 % hydrogen) through a regulator with relief; oil explodes with oxygen, and refrigerant mixed with pressed air can burn");
+                yield return InputProblem.Of(
+                    "gas",
+                    fields.Text("gas")!,
+                    $"only dry nitrogen (or nitrogen with at most 5 % hydrogen) through a regulator with relief; oil explodes with oxygen, and refrigerant mixed with pressed air can burn"
+                );
                 break;
-            case EntryKinds.PressureTest when fields.Get<GaugePressure>("pressure") > GaugePressure.FromPascals(HighestTestPa):
-                yield return InputProblem.Of("pressure", Typed(entry, "pressure"),
-                    $"more than {GaugePressure.FromPascals(HighestTestPa)} can burst low-side parts; the vehicle maker's figure rules");
+            case EntryKinds.PressureTest
+                when fields.Get<GaugePressure>("pressure") > GaugePressure.FromPascals(HighestTestPa):
+                yield return InputProblem.Of(
+                    "pressure",
+                    Typed(entry, "pressure"),
+                    $"more than {GaugePressure.FromPascals(HighestTestPa)} can burst low-side parts; the vehicle maker's figure rules"
+                );
                 break;
             case EntryKinds.ContainerMoved:
                 if (fields.Si("bath-temperature") > HighestBathKelvins)
-                    yield return InputProblem.Of("bath-temperature", Typed(entry, "bath-temperature"),
-                        $"a can may burst above {Temperature.FromKelvins(HighestBathKelvins)}; warm water below that only, never a flame");
+                    yield return InputProblem.Of(
+                        "bath-temperature",
+                        Typed(entry, "bath-temperature"),
+                        $"a can may burst above {Temperature.FromKelvins(HighestBathKelvins)}; warm water below that only, never a flame"
+                    );
                 if (fields.Text("action") == "opened" && fields.Text("side") == "high side")
-                    yield return InputProblem.Of("side", "high side",
-                        $"a can is never opened to the high side: the system would drive its pressure back into the can and burst it; use the low side");
+                    yield return InputProblem.Of(
+                        "side",
+                        "high side",
+                        $"a can is never opened to the high side: the system would drive its pressure back into the can and burst it; use the low side"
+                    );
                 if (fields.Text("action") == "opened" && SaidOtherwise(record, entry) is { } inside)
-                    yield return InputProblem.Of("action", "opened", $"an identifier said “{inside}” of what is in this car: it is recovered and the car evacuated before anything goes in; refrigerants are never mixed");
-                if (fields.Text("action") is "connected" or "opened" && record.KitAt(entry.ObservedAt).Find(fields.Text("container")!) is { } source)
-                    foreach (var problem in RefuseSource(record, source)) yield return problem;
+                    yield return InputProblem.Of(
+                        "action",
+                        "opened",
+                        $"an identifier said “{inside}” of what is in this car: it is recovered and the car evacuated before anything goes in; refrigerants are never mixed"
+                    );
+                if (
+                    fields.Text("action") is "connected" or "opened"
+                    && record.KitAt(entry.ObservedAt).Find(fields.Text("container")!) is { } source
+                )
+                    foreach (var problem in RefuseSource(record, source))
+                        yield return problem;
                 break;
-            case EntryKinds.Recovery when record.KitAt(entry.ObservedAt).Find(fields.Text("container")!) is { } cylinder:
+            case EntryKinds.Recovery
+                when record.KitAt(entry.ObservedAt).Find(fields.Text("container")!) is { } cylinder:
                 if (!cylinder.IsRecovery)
-                    yield return InputProblem.Of("container", cylinder.Name, $"a disposable can or cylinder is never refilled; use a refillable recovery cylinder within its test date");
+                    yield return InputProblem.Of(
+                        "container",
+                        cylinder.Name,
+                        $"a disposable can or cylinder is never refilled; use a refillable recovery cylinder within its test date"
+                    );
                 else if (fields.Text("identified") == "mixed or unknown" && cylinder.Refrigerant != "mixed or unknown")
-                    yield return InputProblem.Of("container", cylinder.Name, $"it is for {cylinder.Refrigerant}; what is mixed or unknown goes into a cylinder of its own, marked so, and is never mixed into a clean one");
-                else if (fields.Text("identified") != "as labelled" && cylinder.Refrigerant != "mixed or unknown" && SaidOtherwise(record, entry) is { } said)
-                    yield return InputProblem.Of("container", cylinder.Name, $"an identifier said “{said}” of what is in this car: it goes into a cylinder of its own, marked mixed or unknown, and is never mixed into a clean one");
+                    yield return InputProblem.Of(
+                        "container",
+                        cylinder.Name,
+                        $"it is for {cylinder.Refrigerant}; what is mixed or unknown goes into a cylinder of its own, marked so, and is never mixed into a clean one"
+                    );
+                else if (
+                    fields.Text("identified") != "as labelled"
+                    && cylinder.Refrigerant != "mixed or unknown"
+                    && SaidOtherwise(record, entry) is { } said
+                )
+                    yield return InputProblem.Of(
+                        "container",
+                        cylinder.Name,
+                        $"an identifier said “{said}” of what is in this car: it goes into a cylinder of its own, marked mixed or unknown, and is never mixed into a clean one"
+                    );
                 else if (cylinder.Refrigerant != record.Car.Refrigerant && cylinder.Refrigerant != "mixed or unknown")
-                    yield return InputProblem.Of("container", cylinder.Name, $"it is for {cylinder.Refrigerant} and this car is labelled {record.Car.Refrigerant}; refrigerants are never mixed");
+                    yield return InputProblem.Of(
+                        "container",
+                        cylinder.Name,
+                        $"it is for {cylinder.Refrigerant} and this car is labelled {record.Car.Refrigerant}; refrigerants are never mixed"
+                    );
                 break;
             default:
                 break;
         }
     }
 
-    /// <summary>What an identifier last said against the label, of what has been in the car since the vacuum pump last ran.</summary>
+    /// <summary>What an identifier last said against the label, of what has been in the car since the vacuum pump last
+    /// ran.</summary>
     private static string? SaidOtherwise(JobRecord record, Entry now)
     {
-        var before = record.Journal.Standing.Where(entry => entry.ObservedAt <= now.ObservedAt).Reverse().TakeWhile(entry => entry.Kind != EntryKinds.Pump);
-        var said = before.Where(entry => entry.Kind == EntryKinds.StandingReading).Select(entry => entry.Fields.Text("identified")).FirstOrDefault(word => word is not null);
+        var before = record
+            .Journal.Standing.Where(entry => entry.ObservedAt <= now.ObservedAt)
+            .Reverse()
+            .TakeWhile(entry => entry.Kind != EntryKinds.Pump);
+        var said = before
+            .Where(entry => entry.Kind == EntryKinds.StandingReading)
+            .Select(entry => entry.Fields.Text("identified"))
+            .FirstOrDefault(word => word is not null);
         return said == "as labelled" ? null : said;
     }
 
-    /// <summary>Only what is known to be this car's refrigerant goes in; a recovery cylinder also says what went into it.</summary>
+    /// <summary>Only what is known to be this car's refrigerant goes in; a recovery cylinder also says what went into
+    /// it.</summary>
     private static IEnumerable<InputProblem> RefuseSource(JobRecord record, Container source)
     {
         if (source.Refrigerant != record.Car.Refrigerant)
-            yield return InputProblem.Of("container", source.Name, $"it holds {source.Refrigerant} and this car is labelled {record.Car.Refrigerant}; refrigerants are never mixed");
-        else if (source.IsRecovery && record.Journal.OfKind(EntryKinds.Recovery).LastOrDefault(entry => string.Equals(entry.Fields.Text("container"), source.Name, StringComparison.OrdinalIgnoreCase)) is { } filled
-            && filled.Fields.Text("identified") != "as labelled")
-            yield return InputProblem.Of("container", source.Name, $"what was recovered into it was not identified as {record.Car.Refrigerant}: identify it and say so at the recovery, or send it to reclaim; what is mixed or unknown never goes into a car");
+            yield return InputProblem.Of(
+                "container",
+                source.Name,
+                $"it holds {source.Refrigerant} and this car is labelled {record.Car.Refrigerant}; refrigerants are never mixed"
+            );
+        else if (
+            source.IsRecovery
+            && record
+                .Journal.OfKind(EntryKinds.Recovery)
+                .LastOrDefault(entry =>
+                    string.Equals(entry.Fields.Text("container"), source.Name, StringComparison.OrdinalIgnoreCase)
+                )
+                is { } filled
+            && filled.Fields.Text("identified") != "as labelled"
+        )
+            yield return InputProblem.Of(
+                "container",
+                source.Name,
+                $"what was recovered into it was not identified as {record.Car.Refrigerant}: identify it and say so at the recovery, or send it to reclaim; what is mixed or unknown never goes into a car"
+            );
     }
 
-    private static string Typed(Entry entry, string field) => entry.Fields[field] is FieldValue.Quantity quantity ? quantity.AsTyped : "";
+    private static string Typed(Entry entry, string field) =>
+        entry.Fields[field] is FieldValue.Quantity quantity ? quantity.AsTyped : "";
 
-    private static string Stamp(DateTimeOffset moment) => moment.ToString("yyyy-MM-dd HH:mm", System.Globalization.CultureInfo.InvariantCulture);
+    private static string Stamp(DateTimeOffset moment) =>
+        moment.ToString("yyyy-MM-dd HH:mm", System.Globalization.CultureInfo.InvariantCulture);
 }

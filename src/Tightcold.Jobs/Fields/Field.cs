@@ -8,7 +8,8 @@ public static class Field
 {
     private const double Zero = 273.15;
 
-    /// <summary>Outdoor air, -40 to 60 °C: the coldest and hottest weather that cars are sold for, common practice.</summary>
+    /// <summary>Outdoor air, -40 to 60 °C: the coldest and hottest weather that cars are sold for, common
+    /// practice.</summary>
     public static FieldSpec Air(string name, string label, bool required = false, string? hint = null) =>
         new(name, label, new FieldType.Quantity(QuantityKind.Temperature, Zero - 40, Zero + 60), required, hint);
 
@@ -21,28 +22,62 @@ public static class Field
     public static FieldSpec Gauge(string name, string label, bool required = false, string? hint = null) =>
         new(name, label, new FieldType.Quantity(QuantityKind.GaugePressure, -108_400, 20e6), required, hint);
 
-    public static FieldSpec Humidity(string name = "relative-humidity", string label = "Relative humidity", bool required = false) =>
-        new(name, label, new FieldType.Quantity(QuantityKind.RelativeHumidity, 0, 1), required);
+    public static FieldSpec Humidity(
+        string name = "relative-humidity",
+        string label = "Relative humidity",
+        bool required = false
+    ) => new(name, label, new FieldType.Quantity(QuantityKind.RelativeHumidity, 0, 1), required);
 
-    public static FieldSpec Mass(string name, string label, double minKilograms, double maxKilograms, bool required = false, string? hint = null) =>
-        new(name, label, new FieldType.Quantity(QuantityKind.Mass, minKilograms, maxKilograms), required, hint);
+    public static FieldSpec Mass(
+        string name,
+        string label,
+        double minKilograms,
+        double maxKilograms,
+        bool required = false,
+        string? hint = null
+    ) => new(name, label, new FieldType.Quantity(QuantityKind.Mass, minKilograms, maxKilograms), required, hint);
 
-    public static FieldSpec Minutes(string name, string label, double maxMinutes, bool required = false, string? hint = null) =>
-        new(name, label, new FieldType.Quantity(QuantityKind.Duration, 0, maxMinutes * 60), required, hint);
+    public static FieldSpec Minutes(
+        string name,
+        string label,
+        double maxMinutes,
+        bool required = false,
+        string? hint = null
+    ) => new(name, label, new FieldType.Quantity(QuantityKind.Duration, 0, maxMinutes * 60), required, hint);
 
-    public static FieldSpec Of(string name, string label, QuantityKind kind, double minSi, double maxSi, bool required = false, string? hint = null) =>
-        new(name, label, new FieldType.Quantity(kind, minSi, maxSi), required, hint);
+    public static FieldSpec Of(
+        string name,
+        string label,
+        QuantityKind kind,
+        double minSi,
+        double maxSi,
+        bool required = false,
+        string? hint = null
+    ) => new(name, label, new FieldType.Quantity(kind, minSi, maxSi), required, hint);
 
     public static FieldSpec Choice(string name, string label, bool required, params string[] words) =>
         new(name, label, new FieldType.Choice(words), required);
 
-    public static FieldSpec Number(string name, string label, double min, double max, bool required = false, string? hint = null) =>
-        new(name, label, new FieldType.Number(min, max), required, hint);
+    public static FieldSpec Number(
+        string name,
+        string label,
+        double min,
+        double max,
+        bool required = false,
+        string? hint = null
+    ) => new(name, label, new FieldType.Number(min, max), required, hint);
 
-    public static FieldSpec Text(string name, string label, int maxLength, bool required = false, string? hint = null) =>
-        new(name, label, new FieldType.Text(maxLength), required, hint);
+    public static FieldSpec Text(
+        string name,
+        string label,
+        int maxLength,
+        bool required = false,
+        string? hint = null
+    ) => new(name, label, new FieldType.Text(maxLength), required, hint);
 
-    public static FieldSpec Spot(string name, string label, bool required = false) => new(name, label, new FieldType.Spot(), required);
+    public static FieldSpec Spot(string name, string label, bool required = false) =>
+        new(name, label, new FieldType.Spot(), required);
 
-    public static FieldSpec Container(string name, string label, bool required = false) => new(name, label, new FieldType.Container(), required);
+    public static FieldSpec Container(string name, string label, bool required = false) =>
+        new(name, label, new FieldType.Container(), required);
 }

@@ -8,7 +8,9 @@ namespace Tightcold.Jobs.Fields;
 /// Typed getters return null when the field was not filled.</summary>
 public sealed class FieldBag : IEquatable<FieldBag>, IEnumerable<KeyValuePair<string, FieldValue>>
 {
-    public static readonly FieldBag Empty = new(ImmutableSortedDictionary<string, FieldValue>.Empty.WithComparers(StringComparer.Ordinal));
+    public static readonly FieldBag Empty = new(
+        ImmutableSortedDictionary<string, FieldValue>.Empty.WithComparers(StringComparer.Ordinal)
+    );
 
     private readonly ImmutableSortedDictionary<string, FieldValue> values;
 
@@ -18,16 +20,19 @@ public sealed class FieldBag : IEquatable<FieldBag>, IEnumerable<KeyValuePair<st
     public FieldValue? this[string name] => values.GetValueOrDefault(name);
 
     public FieldBag With(string name, FieldValue value) => new(values.SetItem(name, value));
+
     public FieldBag Without(string name) => new(values.Remove(name));
 
-    public T? Get<T>(string name) where T : struct, IQuantity<T> =>
-        this[name] is FieldValue.Quantity quantity ? quantity.Value.As<T>() : null;
+    public T? Get<T>(string name)
+        where T : struct, IQuantity<T> => this[name] is FieldValue.Quantity quantity ? quantity.Value.As<T>() : null;
 
-    /// <summary>Value in SI, of any kind but a gauge pressure: that means nothing without the barometer and the gauge's zero,
-    /// and is turned into an absolute pressure in one place.</summary>
+    /// <summary>Value in SI, of any kind but a gauge pressure: that means nothing without the barometer and the gauge's
+    /// zero, and is turned into an absolute pressure in one place.</summary>
     /// <exception cref="InvalidOperationException">The field holds a gauge pressure.</exception>
-    public double? Si(string name) => this[name] is not FieldValue.Quantity quantity ? null
-        : quantity.Value.Kind == QuantityKind.GaugePressure ? throw new InvalidOperationException($"{name} is a gauge pressure and no bare number")
+    public double? Si(string name) =>
+        this[name] is not FieldValue.Quantity quantity ? null
+        : quantity.Value.Kind == QuantityKind.GaugePressure
+            ? throw new InvalidOperationException($"{name} is a gauge pressure and no bare number")
         : quantity.Value.Si;
 
     public double? PlusMinusSi(string name) => this[name] is FieldValue.Quantity quantity ? quantity.PlusMinusSi : null;
@@ -37,9 +42,13 @@ public sealed class FieldBag : IEquatable<FieldBag>, IEnumerable<KeyValuePair<st
     public string? Text(string name) => this[name] is FieldValue.Text text ? text.Value : null;
 
     public IEnumerator<KeyValuePair<string, FieldValue>> GetEnumerator() => values.GetEnumerator();
+
     IEnumerator IEnumerable.GetEnumerator() => GetEnumerator();
 
     public bool Equals(FieldBag? other) => other is not null && values.SequenceEqual(other.values);
+
     public override bool Equals(object? obj) => Equals(obj as FieldBag);
-    public override int GetHashCode() => values.Aggregate(values.Count, (hash, pair) => HashCode.Combine(hash, pair.Key, pair.Value));
+
+    public override int GetHashCode() =>
+        values.Aggregate(values.Count, (hash, pair) => HashCode.Combine(hash, pair.Key, pair.Value));
 }

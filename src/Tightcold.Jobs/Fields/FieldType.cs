@@ -18,6 +18,7 @@ public abstract record FieldType
     public sealed record Choice(params string[] Words) : FieldType
     {
         public bool Equals(Choice? other) => other is not null && Words.SequenceEqual(other.Words);
+
         public override int GetHashCode() => Words.Length == 0 ? 0 : Words[0].GetHashCode(StringComparison.Ordinal);
     }
 

@@ -9,7 +9,8 @@ public abstract record FieldValue
 
     /// <param name="Value">In SI.</param>
     /// <param name="AsTyped">Number and unit as typed, e.g. <c>68 psig</c>.</param>
-    /// <param name="PlusMinusSi">The reading's own uncertainty if the person gave one; otherwise the kit's holds.</param>
+    /// <param name="PlusMinusSi">The reading's own uncertainty if the person gave one; otherwise the kit's
+    /// holds.</param>
     public sealed record Quantity(Measure Value, string AsTyped, double? PlusMinusSi = null) : FieldValue;
 
     public sealed record Number(double Value) : FieldValue;

@@ -2,12 +2,15 @@ using Tightcold.Quantities;
 
 namespace Tightcold.Jobs.Fields;
 
-/// <summary>Why an input was not taken: the field, the value as given, and what is allowed. One clear sentence.</summary>
+/// <summary>Why an input was not taken: the field, the value as given, and what is allowed. One clear
+/// sentence.</summary>
 public sealed record InputProblem(string Field, string Value, Phrase Allowed)
 {
-    public Phrase Sentence => Value.Length == 0
-        ? Phrase.Of($"{Field} is missing: {Allowed}.")
-        : Phrase.Of($"{Field}: “{Value}” is not taken: {Allowed}.");
+    public Phrase Sentence =>
+        Value.Length == 0
+            ? Phrase.Of($"{Field} is missing: {Allowed}.")
+            : Phrase.Of($"{Field}: “{Value}” is not taken: {Allowed}.");
 
-    public static InputProblem Of(string field, string value, Phrase.Handler allowed) => new(field, value, Phrase.Of(allowed));
+    public static InputProblem Of(string field, string value, Phrase.Handler allowed) =>
+        new(field, value, Phrase.Of(allowed));
 }

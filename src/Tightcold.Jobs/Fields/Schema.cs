@@ -32,12 +32,19 @@ public sealed class Schema
         var problems = new List<InputProblem>();
         foreach (var (name, _) in bag)
             if (Find(name) is null)
-                problems.Add(InputProblem.Of(name, name, $"this field is not known here; known are {string.Join(", ", Fields.Select(field => field.Name))}"));
+                problems.Add(
+                    InputProblem.Of(
+                        name,
+                        name,
+                        $"this field is not known here; known are {string.Join(", ", Fields.Select(field => field.Name))}"
+                    )
+                );
         foreach (var field in Fields)
         {
             if (bag[field.Name] is not { } value)
             {
-                if (field.Required) problems.Add(InputProblem.Of(field.Name, "", $"{field.Label.ToLowerInvariant()} is needed here"));
+                if (field.Required)
+                    problems.Add(InputProblem.Of(field.Name, "", $"{field.Label.ToLowerInvariant()} is needed here"));
             }
             else if (CheckValue(field, value) is { } problem)
             {
@@ -53,24 +60,45 @@ public sealed class Schema
         {
             case (FieldType.Quantity type, FieldValue.Quantity quantity):
                 if (quantity.Value.Kind != type.Kind)
-                    return InputProblem.Of(field.Name, quantity.AsTyped, $"another kind of quantity is needed here ({type.Kind.ToString()})");
+                    return InputProblem.Of(
+                        field.Name,
+                        quantity.AsTyped,
+                        $"another kind of quantity is needed here ({type.Kind.ToString()})"
+                    );
                 if (quantity.Value.Si < type.MinSi || quantity.Value.Si > type.MaxSi)
-                    return new(field.Name, quantity.AsTyped,
-                        Phrase.Of($"{(new Measure(type.Kind, type.MinSi), new Measure(type.Kind, type.MaxSi))} is allowed"));
+                    return new(
+                        field.Name,
+                        quantity.AsTyped,
+                        Phrase.Of(
+                            $"{(new Measure(type.Kind, type.MinSi), new Measure(type.Kind, type.MaxSi))} is allowed"
+                        )
+                    );
                 return quantity.PlusMinusSi is { } plusMinus && !(plusMinus >= 0 && double.IsFinite(plusMinus))
                     ? InputProblem.Of(field.Name, quantity.AsTyped, $"the uncertainty after ± must be zero or more")
                     : null;
             case (FieldType.Number type, FieldValue.Number number):
-                return number.Value >= type.Min && number.Value <= type.Max ? null
-                    : InputProblem.Of(field.Name, Plain(number.Value), $"{Plain(type.Min)} to {Plain(type.Max)} is allowed");
+                return number.Value >= type.Min && number.Value <= type.Max
+                    ? null
+                    : InputProblem.Of(
+                        field.Name,
+                        Plain(number.Value),
+                        $"{Plain(type.Min)} to {Plain(type.Max)} is allowed"
+                    );
             case (FieldType.Choice type, FieldValue.Text text):
-                return type.Words.Contains(text.Value, StringComparer.Ordinal) ? null
+                return type.Words.Contains(text.Value, StringComparer.Ordinal)
+                    ? null
                     : InputProblem.Of(field.Name, text.Value, $"one of {string.Join(", ", type.Words)} is allowed");
             case (FieldType.Text type, FieldValue.Text text):
-                return text.Value.Length <= type.MaxLength ? null
-                    : InputProblem.Of(field.Name, text.Value[..20] + "…", $"at most {type.MaxLength} characters are allowed");
+                return text.Value.Length <= type.MaxLength
+                    ? null
+                    : InputProblem.Of(
+                        field.Name,
+                        text.Value[..20] + "…",
+                        $"at most {type.MaxLength} characters are allowed"
+                    );
             case (FieldType.Spot or FieldType.Container, FieldValue.Text text):
-                return text.Value.Length is > 0 and <= 80 ? null
+                return text.Value.Length is > 0 and <= 80
+                    ? null
                     : InputProblem.Of(field.Name, text.Value, $"a name of 1 to 80 characters is allowed");
             default:
                 return InputProblem.Of(field.Name, value.ToString(), $"this field takes {Describe(field.Type)}");
@@ -79,11 +107,12 @@ public sealed class Schema
 
     private static string Plain(double value) => value.ToString("R", System.Globalization.CultureInfo.InvariantCulture);
 
-    private static string Describe(FieldType type) => type switch
-    {
-        FieldType.Quantity quantity => $"a number with its unit ({quantity.Kind})",
-        FieldType.Number => "a plain number",
-        FieldType.Choice choice => "one of " + string.Join(", ", choice.Words),
-        _ => "text",
-    };
+    private static string Describe(FieldType type) =>
+        type switch
+        {
+            FieldType.Quantity quantity => $"a number with its unit ({quantity.Kind})",
+            FieldType.Number => "a plain number",
+            FieldType.Choice choice => "one of " + string.Join(", ", choice.Words),
+            _ => "text",
+        };
 }

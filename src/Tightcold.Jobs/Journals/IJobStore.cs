@@ -10,7 +10,8 @@ public interface IJobStore
 {
     Task<IReadOnlyList<Car>> CarsAsync(CancellationToken cancellation);
 
-    /// <summary>Cars by name, from the one at <paramref name="skip"/> on; only those whose name holds all words.</summary>
+    /// <summary>Cars by name, from the one at <paramref name="skip"/> on; only those whose name holds all
+    /// words.</summary>
     Task<IReadOnlyList<Car>> CarsAsync(string words, int skip, int most, CancellationToken cancellation);
     Task<Car?> CarAsync(Guid id, CancellationToken cancellation);
 

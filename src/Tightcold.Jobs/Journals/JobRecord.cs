@@ -26,7 +26,8 @@ public sealed record JobRecord(Car Car, ImmutableArray<Kit> Kits, Job Job, Journ
     /// <summary>open, waiting or closed, by the last such entry.</summary>
     public string State => Journal.Last(EntryKinds.JobState)?.Fields.Text("state") ?? "open";
 
-    public string? WaitingFor => State == "waiting" ? Journal.Last(EntryKinds.JobState)?.Fields.Text("waiting-for") : null;
+    public string? WaitingFor =>
+        State == "waiting" ? Journal.Last(EntryKinds.JobState)?.Fields.Text("waiting-for") : null;
 
     /// <summary>Altitude of the place: the weather entry's, else the kit's, else unknown.</summary>
     public Altitude? AltitudeAt(DateTimeOffset moment) =>

@@ -6,14 +6,34 @@ namespace Tightcold.Jobs.Journals;
 /// <param name="LastEntryAt">When the last entry that counts was observed; null when none does.</param>
 /// <param name="Entries">Everything ever written, struck entries too.</param>
 public sealed record JobSummary(
-    int Number, Guid Id, Guid CarId, string CarLabel, string Complaint, string State, string? WaitingFor, DateTimeOffset OpenedAt, DateTimeOffset? LastEntryAt, int Entries)
+    int Number,
+    Guid Id,
+    Guid CarId,
+    string CarLabel,
+    string Complaint,
+    string State,
+    string? WaitingFor,
+    DateTimeOffset OpenedAt,
+    DateTimeOffset? LastEntryAt,
+    int Entries
+)
 {
     public static JobSummary Of(JobRecord record)
     {
         ArgumentNullException.ThrowIfNull(record);
         var (job, standing) = (record.Job, record.Journal.Standing);
-        return new(job.Number, job.Id, job.CarId, record.Car.Label, job.Complaint, record.State, record.WaitingFor, job.OpenedAt,
-            standing.Length == 0 ? null : standing[^1].ObservedAt, record.Journal.All.Length);
+        return new(
+            job.Number,
+            job.Id,
+            job.CarId,
+            record.Car.Label,
+            job.Complaint,
+            record.State,
+            record.WaitingFor,
+            job.OpenedAt,
+            standing.Length == 0 ? null : standing[^1].ObservedAt,
+            record.Journal.All.Length
+        );
     }
 }
 
@@ -47,11 +67,18 @@ public static class SearchKey
     /// <summary>More words than a person types into a search field are passed over.</summary>
     private const int MostWords = 8;
 
-    public static string Of(params IEnumerable<string?> texts) => string.Join('\n', texts.Where(text => !string.IsNullOrEmpty(text))).ToUpperInvariant();
+    public static string Of(params IEnumerable<string?> texts) =>
+        string.Join('\n', texts.Where(text => !string.IsNullOrEmpty(text))).ToUpperInvariant();
 
     public static ImmutableArray<string> Words(string typed)
     {
         ArgumentNullException.ThrowIfNull(typed);
-        return [.. typed.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries).Take(MostWords).Select(word => word.ToUpperInvariant())];
+        return
+        [
+            .. typed
+                .Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)
+                .Take(MostWords)
+                .Select(word => word.ToUpperInvariant()),
+        ];
     }
 }

@@ -28,8 +28,11 @@ public sealed class Journal
     public ImmutableArray<Entry> Standing { get; }
 
     public Entry? Find(Guid id) => byId.GetValueOrDefault(id);
+
     public bool IsStruck(Guid id) => struck.Contains(id);
+
     public IEnumerable<Entry> OfKind(string kind) => Standing.Where(entry => entry.Kind == kind);
+
     public Entry? Last(string kind) => Standing.LastOrDefault(entry => entry.Kind == kind);
 
     /// <summary>The latest moment at which something was written, or null for an empty journal.</summary>
@@ -44,22 +47,36 @@ public sealed class Journal
         foreach (var entry in entries)
         {
             if (!unique.TryAdd(entry.Id, entry) && unique[entry.Id] != entry)
-                problems.Add(InputProblem.Of("id", entry.Id.ToString(), $"two different entries carry this id; each needs its own"));
+                problems.Add(
+                    InputProblem.Of(
+                        "id",
+                        entry.Id.ToString(),
+                        $"two different entries carry this id; each needs its own"
+                    )
+                );
         }
         foreach (var entry in unique.Values)
             if (IsInCircle(entry, unique))
-                problems.Add(InputProblem.Of("supersedes", entry.Id.ToString(), $"corrections may not run in a circle"));
+                problems.Add(
+                    InputProblem.Of("supersedes", entry.Id.ToString(), $"corrections may not run in a circle")
+                );
         return problems.Count > 0 ? (null, problems) : (new Journal(unique.Values), problems);
     }
 
     /// <summary>Union with another device's entries: no loss, no doubling.</summary>
-    public (Journal? Journal, IReadOnlyList<InputProblem> Problems) Union(IEnumerable<Entry> others) => Create(All.Concat(others));
+    public (Journal? Journal, IReadOnlyList<InputProblem> Problems) Union(IEnumerable<Entry> others) =>
+        Create(All.Concat(others));
 
     private static bool IsInCircle(Entry start, Dictionary<Guid, Entry> entries)
     {
         var steps = 0;
-        for (var next = start.Supersedes; next is { } id && entries.TryGetValue(id, out var entry); next = entry.Supersedes)
-            if (id == start.Id || ++steps > entries.Count) return true;
+        for (
+            var next = start.Supersedes;
+            next is { } id && entries.TryGetValue(id, out var entry);
+            next = entry.Supersedes
+        )
+            if (id == start.Id || ++steps > entries.Count)
+                return true;
         return false;
     }
 
@@ -69,22 +86,43 @@ public sealed class Journal
     /// struck strike is taken back.</summary>
     private (HashSet<Guid> Standing, ImmutableHashSet<Guid> Struck) Resolve()
     {
-        var corrections = All.Where(entry => entry.Supersedes is { } id && byId.ContainsKey(id)).ToLookup(entry => entry.Supersedes!.Value);
+        var corrections = All.Where(entry => entry.Supersedes is { } id && byId.ContainsKey(id))
+            .ToLookup(entry => entry.Supersedes!.Value);
         var fromRoots = All.Where(entry => entry.Supersedes is not { } id || !byId.ContainsKey(id)).ToList();
         var roots = fromRoots.Count;
-        for (var i = 0; i < fromRoots.Count; i++) fromRoots.AddRange(corrections[fromRoots[i].Id]);
+        for (var i = 0; i < fromRoots.Count; i++)
+            fromRoots.AddRange(corrections[fromRoots[i].Id]);
 
         // What stands in the place of an entry; nothing when it is as if never written.
         var inPlace = new Dictionary<Guid, Entry?>();
         for (var i = fromRoots.Count - 1; i >= 0; i--)
         {
             var entry = fromRoots[i];
-            var last = corrections[entry.Id].OrderByDescending(rival => rival.WrittenAt.UtcTicks).ThenByDescending(rival => rival.Id)
-                .Select(rival => inPlace[rival.Id]).FirstOrDefault(rival => rival is not null);
-            inPlace[entry.Id] = last is null ? entry : last.Kind == EntryKinds.Struck ? null : last;
+            var last = corrections[entry.Id]
+                .OrderByDescending(rival => rival.WrittenAt.UtcTicks)
+                .ThenByDescending(rival => rival.Id)
+                .Select(rival => inPlace[rival.Id])
+                .FirstOrDefault(rival => rival is not null);
+            inPlace[entry.Id] =
+                last is null ? entry
+                : last.Kind == EntryKinds.Struck ? null
+                : last;
         }
-        var standing = fromRoots.Take(roots).Select(root => inPlace[root.Id]).OfType<Entry>()
-            .Where(entry => entry.Kind != EntryKinds.Struck).Select(entry => entry.Id).ToHashSet();
-        return (standing, [.. All.Where(entry => entry.Kind == EntryKinds.Struck ? inPlace[entry.Id] is null : !standing.Contains(entry.Id)).Select(entry => entry.Id)]);
+        var standing = fromRoots
+            .Take(roots)
+            .Select(root => inPlace[root.Id])
+            .OfType<Entry>()
+            .Where(entry => entry.Kind != EntryKinds.Struck)
+            .Select(entry => entry.Id)
+            .ToHashSet();
+        return (
+            standing,
+            [
+                .. All.Where(entry =>
+                        entry.Kind == EntryKinds.Struck ? inPlace[entry.Id] is null : !standing.Contains(entry.Id)
+                    )
+                    .Select(entry => entry.Id),
+            ]
+        );
     }
 }

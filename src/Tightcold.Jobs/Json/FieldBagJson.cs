@@ -5,7 +5,8 @@ using Tightcold.Quantities;
 
 namespace Tightcold.Jobs.Json;
 
-/// <summary>A bag of fields as JSON. Quantities: <c>{"value": 468843.0, "unit": "Pa gauge", "typed": "68 psig"}</c>.</summary>
+/// <summary>A bag of fields as JSON. Quantities: <c>{"value": 468843.0, "unit": "Pa gauge", "typed": "68
+/// psig"}</c>.</summary>
 public static class FieldBagJson
 {
     public static JsonObject Write(FieldBag bag)
@@ -32,7 +33,8 @@ public static class FieldBagJson
             ["unit"] = SiUnit.Of(quantity.Value.Kind),
             ["typed"] = quantity.AsTyped,
         };
-        if (quantity.PlusMinusSi is { } plusMinus) node["plus-minus"] = plusMinus;
+        if (quantity.PlusMinusSi is { } plusMinus)
+            node["plus-minus"] = plusMinus;
         return node;
     }
 
@@ -40,7 +42,8 @@ public static class FieldBagJson
     internal static FieldBag Read(JsonReaderAt at, Schema schema, List<InputProblem> problems)
     {
         var bag = FieldBag.Empty;
-        if (!at.IsObject(problems)) return bag;
+        if (!at.IsObject(problems))
+            return bag;
         foreach (var property in at.Element.EnumerateObject())
         {
             var here = at.Child(property);
@@ -50,11 +53,13 @@ public static class FieldBagJson
             }
             else if (ReadValue(here, field, problems) is { } value)
             {
-                if (bag[field.Name] is not null) problems.Add(InputProblem.Of(here.Path, property.Name, $"a field may stand only once"));
+                if (bag[field.Name] is not null)
+                    problems.Add(InputProblem.Of(here.Path, property.Name, $"a field may stand only once"));
                 bag = bag.With(field.Name, value);
             }
         }
-        foreach (var problem in schema.Check(bag)) problems.Add(problem with { Field = $"{at.Path}.{problem.Field}" });
+        foreach (var problem in schema.Check(bag))
+            problems.Add(problem with { Field = $"{at.Path}.{problem.Field}" });
         return bag;
     }
 
@@ -63,13 +68,15 @@ public static class FieldBagJson
         switch (field.Type)
         {
             case FieldType.Quantity type:
-                if (!at.IsObject(problems)) return null;
+                if (!at.IsObject(problems))
+                    return null;
                 at.OnlyProperties(problems, "value", "unit", "typed", "plus-minus");
                 var value = at.Number("value", problems);
                 var unit = at.Text("unit", problems);
                 var typed = at.Text("typed", problems);
                 var plusMinus = at.Has("plus-minus") ? at.Number("plus-minus", problems) : null;
-                if (value is null || unit is null || typed is null) return null;
+                if (value is null || unit is null || typed is null)
+                    return null;
                 if (unit != SiUnit.Of(type.Kind))
                 {
                     problems.Add(InputProblem.Of($"{at.Path}.unit", unit, $"“{SiUnit.Of(type.Kind)}” is needed here"));
@@ -77,11 +84,16 @@ public static class FieldBagJson
                 }
                 return new FieldValue.Quantity(new Measure(type.Kind, value.Value), typed, plusMinus);
             case FieldType.Number:
-                return at.Element.ValueKind == JsonValueKind.Number && at.Element.TryGetDouble(out var number) && double.IsFinite(number)
-                    ? new FieldValue.Number(number) : at.Wrong(problems, "a number");
+                return
+                    at.Element.ValueKind == JsonValueKind.Number
+                    && at.Element.TryGetDouble(out var number)
+                    && double.IsFinite(number)
+                    ? new FieldValue.Number(number)
+                    : at.Wrong(problems, "a number");
             default:
                 return at.Element.ValueKind == JsonValueKind.String
-                    ? new FieldValue.Text(at.Element.GetString() ?? "") : at.Wrong(problems, "text in quotes");
+                    ? new FieldValue.Text(at.Element.GetString() ?? "")
+                    : at.Wrong(problems, "text in quotes");
         }
     }
 }

@@ -23,22 +23,27 @@ public static class JobDocument
         Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
     };
 
-    public static string Write(JobRecord record) => new JsonObject
-    {
-        ["format"] = Format,
-        ["version"] = Version,
-        ["car"] = new JsonObject { ["id"] = record.Car.Id.ToString(), ["fields"] = FieldBagJson.Write(record.Car.Fields) },
-        ["kits"] = new JsonArray([.. record.Kits.Select(WriteKit)]),
-        ["job"] = new JsonObject
+    public static string Write(JobRecord record) =>
+        new JsonObject
         {
-            ["id"] = record.Job.Id.ToString(),
-            ["number"] = record.Job.Number,
-            ["complaint"] = record.Job.Complaint,
-            ["opened-at"] = Stamp(record.Job.OpenedAt),
-            ["seed"] = record.Job.Seed,
-        },
-        ["entries"] = new JsonArray([.. record.Journal.All.Select(WriteEntry)]),
-    }.ToJsonString(Indented) + "\n";
+            ["format"] = Format,
+            ["version"] = Version,
+            ["car"] = new JsonObject
+            {
+                ["id"] = record.Car.Id.ToString(),
+                ["fields"] = FieldBagJson.Write(record.Car.Fields),
+            },
+            ["kits"] = new JsonArray([.. record.Kits.Select(WriteKit)]),
+            ["job"] = new JsonObject
+            {
+                ["id"] = record.Job.Id.ToString(),
+                ["number"] = record.Job.Number,
+                ["complaint"] = record.Job.Complaint,
+                ["opened-at"] = Stamp(record.Job.OpenedAt),
+                ["seed"] = record.Job.Seed,
+            },
+            ["entries"] = new JsonArray([.. record.Journal.All.Select(WriteEntry)]),
+        }.ToJsonString(Indented) + "\n";
 
     public static JsonNode WriteEntry(Entry entry)
     {
@@ -51,44 +56,62 @@ public static class JobDocument
             ["who"] = entry.Who,
             ["fields"] = FieldBagJson.Write(entry.Fields),
         };
-        if (entry.Supersedes is { } old) node["supersedes"] = old.ToString();
-        if (entry.Reason is { } reason) node["reason"] = reason;
+        if (entry.Supersedes is { } old)
+            node["supersedes"] = old.ToString();
+        if (entry.Reason is { } reason)
+            node["reason"] = reason;
         return node;
     }
 
-    public static JsonNode WriteKit(Kit kit) => new JsonObject
-    {
-        ["id"] = kit.Id.ToString(),
-        ["from"] = Stamp(kit.From),
-        ["fields"] = FieldBagJson.Write(kit.Fields),
-        ["containers"] = new JsonArray([.. kit.Containers.Select(container => FieldBagJson.Write(container.Fields))]),
-    };
+    public static JsonNode WriteKit(Kit kit) =>
+        new JsonObject
+        {
+            ["id"] = kit.Id.ToString(),
+            ["from"] = Stamp(kit.From),
+            ["fields"] = FieldBagJson.Write(kit.Fields),
+            ["containers"] = new JsonArray([
+                .. kit.Containers.Select(container => FieldBagJson.Write(container.Fields)),
+            ]),
+        };
 
     /// <summary>The job, or every reason why this text is none.</summary>
     public static (JobRecord? Record, IReadOnlyList<InputProblem> Problems) Read(string text)
     {
         var problems = new List<InputProblem>();
         using var document = Parse(text, problems);
-        if (document is null) return (null, problems);
+        if (document is null)
+            return (null, problems);
         var root = new JsonReaderAt(document.RootElement, "$");
-        if (!root.IsObject(problems)) return (null, problems);
+        if (!root.IsObject(problems))
+            return (null, problems);
         if (root.Text("format", problems) is { } format && format != Format)
             problems.Add(InputProblem.Of("$.format", format, $"“{Format}” is needed"));
         if (root.Whole("version", problems) is { } version && version != Version)
-            problems.Add(InputProblem.Of("$.version", version.ToString(System.Globalization.CultureInfo.InvariantCulture), version > Version
-                ? (Tightcold.Quantities.Phrase.Handler)$"this file was written by a newer Tightcold; this one reads version {Version}; nothing was changed here"
-                : $"version {Version} is needed"));
-        if (problems.Count > 0) return (null, problems);
+            problems.Add(
+                InputProblem.Of(
+                    "$.version",
+                    version.ToString(System.Globalization.CultureInfo.InvariantCulture),
+                    version > Version
+                        ? (Tightcold.Quantities.Phrase.Handler)
+                            $"this file was written by a newer Tightcold; this one reads version {Version}; nothing was changed here"
+                        : $"version {Version} is needed"
+                )
+            );
+        if (problems.Count > 0)
+            return (null, problems);
 
         root.OnlyProperties(problems, "format", "version", "car", "kits", "job", "entries");
         var car = ReadCar(root.Child("car", problems), problems);
         var kits = root.Items("kits", problems).Select(item => ReadKit(item, problems)).ToImmutableArray();
         var job = ReadJob(root.Child("job", problems), car, problems);
         var entries = root.Items("entries", problems).Select(item => ReadEntry(item, problems)).ToImmutableArray();
-        if (problems.Count > 0 || car is null || job is null) return (null, problems);
+        if (problems.Count > 0 || car is null || job is null)
+            return (null, problems);
         var (journal, journalProblems) = Journal.Create(entries.OfType<Entry>());
         problems.AddRange(journalProblems.Select(problem => problem with { Field = "$.entries: " + problem.Field }));
-        return journal is null ? (null, problems) : (new JobRecord(car, [.. kits.OfType<Kit>()], job, journal), problems);
+        return journal is null
+            ? (null, problems)
+            : (new JobRecord(car, [.. kits.OfType<Kit>()], job, journal), problems);
     }
 
     /// <summary>One entry as JSON text, as written by <see cref="WriteEntry"/>.</summary>
@@ -114,20 +137,24 @@ public static class JobDocument
     {
         var problems = new List<InputProblem>();
         using var document = Parse(text, problems);
-        var bag = document is null ? null : FieldBagJson.Read(new JsonReaderAt(document.RootElement, "$"), schema, problems);
+        var bag = document is null
+            ? null
+            : FieldBagJson.Read(new JsonReaderAt(document.RootElement, "$"), schema, problems);
         return problems.Count > 0 ? (null, problems) : (bag, problems);
     }
 
     private static JsonDocument? Parse(string text, List<InputProblem> problems)
     {
         var (document, problem) = JsonText.Parse(text);
-        if (problem is not null) problems.Add(problem);
+        if (problem is not null)
+            problems.Add(problem);
         return document;
     }
 
     private static Car? ReadCar(JsonReaderAt? at, List<InputProblem> problems)
     {
-        if (at is not { } here || !here.IsObject(problems)) return null;
+        if (at is not { } here || !here.IsObject(problems))
+            return null;
         here.OnlyProperties(problems, "id", "fields");
         var id = here.Id("id", problems);
         var fields = here.Child("fields", problems) is { } bag ? FieldBagJson.Read(bag, Car.Schema, problems) : null;
@@ -136,7 +163,8 @@ public static class JobDocument
 
     private static Kit? ReadKit(JsonReaderAt at, List<InputProblem> problems)
     {
-        if (!at.IsObject(problems)) return null;
+        if (!at.IsObject(problems))
+            return null;
         at.OnlyProperties(problems, "id", "from", "fields", "containers");
         var id = at.Id("id", problems);
         var from = at.Time("from", problems);
@@ -147,28 +175,41 @@ public static class JobDocument
             var known = problems.Count;
             var container = new Container(FieldBagJson.Read(item, Container.Schema, problems));
             if (problems.Count == known)
-                problems.AddRange(container.Check().Select(problem => problem with { Field = $"{item.Path}: {problem.Field}" }));
+                problems.AddRange(
+                    container.Check().Select(problem => problem with { Field = $"{item.Path}: {problem.Field}" })
+                );
             containers.Add(container);
         }
-        return id is { } kitId && from is { } moment && fields is not null ? new Kit(kitId, moment, fields, containers.ToImmutable()) : null;
+        return id is { } kitId && from is { } moment && fields is not null
+            ? new Kit(kitId, moment, fields, containers.ToImmutable())
+            : null;
     }
 
     private static Job? ReadJob(JsonReaderAt? at, Car? car, List<InputProblem> problems)
     {
-        if (at is not { } here || !here.IsObject(problems)) return null;
+        if (at is not { } here || !here.IsObject(problems))
+            return null;
         here.OnlyProperties(problems, "id", "number", "complaint", "opened-at", "seed");
         var id = here.Id("id", problems);
         var number = here.Whole("number", problems);
         var complaint = here.Text("complaint", problems);
         var opened = here.Time("opened-at", problems);
         var seed = here.Whole("seed", problems);
-        return id is { } jobId && number is { } n && complaint is not null && opened is { } moment && seed is { } s && car is not null
-            ? new Job(jobId, car.Id, n, complaint, moment, s) : null;
+        return
+            id is { } jobId
+            && number is { } n
+            && complaint is not null
+            && opened is { } moment
+            && seed is { } s
+            && car is not null
+            ? new Job(jobId, car.Id, n, complaint, moment, s)
+            : null;
     }
 
     private static Entry? ReadEntry(JsonReaderAt at, List<InputProblem> problems)
     {
-        if (!at.IsObject(problems)) return null;
+        if (!at.IsObject(problems))
+            return null;
         at.OnlyProperties(problems, "id", "kind", "observed-at", "written-at", "who", "fields", "supersedes", "reason");
         var id = at.Id("id", problems);
         var kind = at.Text("kind", problems);
@@ -177,16 +218,20 @@ public static class JobDocument
         var who = at.Text("who", problems);
         var supersedes = at.Has("supersedes") ? at.Id("supersedes", problems) : null;
         var reason = at.OptionalText("reason", problems);
-        if (kind is null) return null;
+        if (kind is null)
+            return null;
         if (EntryKinds.Find(kind) is not { } schema)
         {
             problems.Add(InputProblem.Of($"{at.Path}.kind", kind, $"this kind of entry is not known here"));
             return null;
         }
         var fields = at.Child("fields", problems) is { } bag ? FieldBagJson.Read(bag, schema, problems) : null;
-        return id is { } entryId && observed is { } seen && written is { } noted && who is not null && fields is not null
-            ? new Entry(entryId, kind, seen, noted, who, fields, supersedes, reason) : null;
+        return
+            id is { } entryId && observed is { } seen && written is { } noted && who is not null && fields is not null
+            ? new Entry(entryId, kind, seen, noted, who, fields, supersedes, reason)
+            : null;
     }
 
-    private static string Stamp(DateTimeOffset moment) => moment.ToString("yyyy-MM-dd'T'HH:mm:ss.FFFFFFFzzz", System.Globalization.CultureInfo.InvariantCulture);
+    private static string Stamp(DateTimeOffset moment) =>
+        moment.ToString("yyyy-MM-dd'T'HH:mm:ss.FFFFFFFzzz", System.Globalization.CultureInfo.InvariantCulture);
 }

@@ -12,41 +12,52 @@ internal readonly record struct JsonReaderAt(JsonElement Element, string Path)
 
     public JsonReaderAt? Child(string name, List<InputProblem> problems)
     {
-        if (Element.ValueKind == JsonValueKind.Object && Element.TryGetProperty(name, out var value)) return new(value, $"{Path}.{name}");
+        if (Element.ValueKind == JsonValueKind.Object && Element.TryGetProperty(name, out var value))
+            return new(value, $"{Path}.{name}");
         problems.Add(InputProblem.Of($"{Path}.{name}", "", $"this field is needed"));
         return null;
     }
 
     public bool IsObject(List<InputProblem> problems)
     {
-        if (Element.ValueKind == JsonValueKind.Object) return true;
+        if (Element.ValueKind == JsonValueKind.Object)
+            return true;
         Wrong(problems, "an object in braces");
         return false;
     }
 
     public void OnlyProperties(List<InputProblem> problems, params ReadOnlySpan<string> known)
     {
-        if (Element.ValueKind != JsonValueKind.Object) return;
+        if (Element.ValueKind != JsonValueKind.Object)
+            return;
         foreach (var property in Element.EnumerateObject())
             if (!known.Contains(property.Name))
-                problems.Add(InputProblem.Of($"{Path}.{property.Name}", property.Name, $"this field is not known here"));
+                problems.Add(
+                    InputProblem.Of($"{Path}.{property.Name}", property.Name, $"this field is not known here")
+                );
     }
 
     public IEnumerable<JsonReaderAt> Items(string name, List<InputProblem> problems)
     {
-        if (Child(name, problems) is not { } child) return [];
+        if (Child(name, problems) is not { } child)
+            return [];
         if (child.Element.ValueKind != JsonValueKind.Array)
         {
             child.Wrong(problems, "a list in brackets");
             return [];
         }
-        return [.. child.Element.EnumerateArray().Select((item, index) => new JsonReaderAt(item, $"{child.Path}[{index}]"))];
+        return
+        [
+            .. child.Element.EnumerateArray().Select((item, index) => new JsonReaderAt(item, $"{child.Path}[{index}]")),
+        ];
     }
 
     public string? Text(string name, List<InputProblem> problems)
     {
-        if (Child(name, problems) is not { } child) return null;
-        if (child.Element.ValueKind == JsonValueKind.String) return child.Element.GetString();
+        if (Child(name, problems) is not { } child)
+            return null;
+        if (child.Element.ValueKind == JsonValueKind.String)
+            return child.Element.GetString();
         child.Wrong(problems, "text in quotes");
         return null;
     }
@@ -55,32 +66,44 @@ internal readonly record struct JsonReaderAt(JsonElement Element, string Path)
 
     public double? Number(string name, List<InputProblem> problems)
     {
-        if (Child(name, problems) is not { } child) return null;
-        if (child.Element.ValueKind == JsonValueKind.Number && child.Element.TryGetDouble(out var number) && double.IsFinite(number)) return number;
+        if (Child(name, problems) is not { } child)
+            return null;
+        if (
+            child.Element.ValueKind == JsonValueKind.Number
+            && child.Element.TryGetDouble(out var number)
+            && double.IsFinite(number)
+        )
+            return number;
         child.Wrong(problems, "a finite number");
         return null;
     }
 
     public int? Whole(string name, List<InputProblem> problems)
     {
-        if (Child(name, problems) is not { } child) return null;
-        if (child.Element.ValueKind == JsonValueKind.Number && child.Element.TryGetInt32(out var number)) return number;
+        if (Child(name, problems) is not { } child)
+            return null;
+        if (child.Element.ValueKind == JsonValueKind.Number && child.Element.TryGetInt32(out var number))
+            return number;
         child.Wrong(problems, "a whole number");
         return null;
     }
 
     public Guid? Id(string name, List<InputProblem> problems)
     {
-        if (Text(name, problems) is not { } text) return null;
-        if (Guid.TryParseExact(text, "D", out var id)) return id;
+        if (Text(name, problems) is not { } text)
+            return null;
+        if (Guid.TryParseExact(text, "D", out var id))
+            return id;
         problems.Add(InputProblem.Of($"{Path}.{name}", text, $"an id of 32 hexadecimal digits with hyphens is needed"));
         return null;
     }
 
     public DateTimeOffset? Time(string name, List<InputProblem> problems)
     {
-        if (Child(name, problems) is not { } child) return null;
-        if (child.Element.ValueKind == JsonValueKind.String && child.Element.TryGetDateTimeOffset(out var time)) return time;
+        if (Child(name, problems) is not { } child)
+            return null;
+        if (child.Element.ValueKind == JsonValueKind.String && child.Element.TryGetDateTimeOffset(out var time))
+            return time;
         child.Wrong(problems, "a time such as 2031-07-04T14:30:00+02:00");
         return null;
     }

@@ -16,16 +16,43 @@ public static class JsonText
     {
         ArgumentNullException.ThrowIfNull(text);
         if (HalfCharacter(text) is { } at)
-            return (null, InputProblem.Of("file", Place(text, at), $"half of a character stands there (a lone surrogate); nothing was imported"));
+            return (
+                null,
+                InputProblem.Of(
+                    "file",
+                    Place(text, at),
+                    $"half of a character stands there (a lone surrogate); nothing was imported"
+                )
+            );
         try
         {
-            return (JsonDocument.Parse(text, new JsonDocumentOptions { MaxDepth = MostDepth, AllowDuplicateProperties = false }), null);
+            return (
+                JsonDocument.Parse(
+                    text,
+                    new JsonDocumentOptions { MaxDepth = MostDepth, AllowDuplicateProperties = false }
+                ),
+                null
+            );
         }
         catch (JsonException trouble)
         {
-            return (null, trouble.LineNumber is null || trouble.Message.Contains("uplicate", StringComparison.Ordinal)
-                ? InputProblem.Of("file", "two of a field", $"each field stands once in the JSON; nothing was imported")
-                : InputProblem.Of("file", string.Create(CultureInfo.InvariantCulture, $"line {trouble.LineNumber + 1}, byte {trouble.BytePositionInLine + 1}"), $"the JSON is broken or cut short there; nothing was imported"));
+            return (
+                null,
+                trouble.LineNumber is null || trouble.Message.Contains("uplicate", StringComparison.Ordinal)
+                    ? InputProblem.Of(
+                        "file",
+                        "two of a field",
+                        $"each field stands once in the JSON; nothing was imported"
+                    )
+                    : InputProblem.Of(
+                        "file",
+                        string.Create(
+                            CultureInfo.InvariantCulture,
+                            $"line {trouble.LineNumber + 1}, byte {trouble.BytePositionInLine + 1}"
+                        ),
+                        $"the JSON is broken or cut short there; nothing was imported"
+                    )
+            );
         }
     }
 
@@ -40,18 +67,32 @@ public static class JsonText
                 continue;
             }
             var (unit, length) = Unit(text, i);
-            if (!char.IsSurrogate(unit)) continue;
+            if (!char.IsSurrogate(unit))
+                continue;
             var (next, more) = i + length < text.Length ? Unit(text, i + length) : default;
-            if (!char.IsSurrogatePair(unit, next)) return i;
+            if (!char.IsSurrogatePair(unit, next))
+                return i;
             i += length + more - 1;
         }
         return null;
     }
 
     private static (char Unit, int Length) Unit(string text, int at) =>
-        text[at] == '\\' && at + 5 < text.Length && text[at + 1] == 'u' && ushort.TryParse(text.AsSpan(at + 2, 4), NumberStyles.AllowHexSpecifier, CultureInfo.InvariantCulture, out var code)
-            ? ((char)code, 6) : (text[at], 1);
+        text[at] == '\\'
+        && at + 5 < text.Length
+        && text[at + 1] == 'u'
+        && ushort.TryParse(
+            text.AsSpan(at + 2, 4),
+            NumberStyles.AllowHexSpecifier,
+            CultureInfo.InvariantCulture,
+            out var code
+        )
+            ? ((char)code, 6)
+            : (text[at], 1);
 
     private static string Place(string text, int at) =>
-        string.Create(CultureInfo.InvariantCulture, $"line {text.AsSpan(0, at).Count('\n') + 1}, letter {at - (at == 0 ? -1 : text.LastIndexOf('\n', at - 1))}");
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"line {text.AsSpan(0, at).Count('\n') + 1}, letter {at - (at == 0 ? -1 : text.LastIndexOf('\n', at - 1))}"
+        );
 }

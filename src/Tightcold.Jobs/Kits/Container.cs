@@ -10,7 +10,9 @@ public sealed record Container(FieldBag Fields)
     public const string Cylinder = "cylinder";
     public const string RecoveryCylinder = "recovery cylinder";
 
-    public static readonly Schema Schema = new("container", "Can or cylinder",
+    public static readonly Schema Schema = new(
+        "container",
+        "Can or cylinder",
         Field.Text("name", "Name", 40, required: true, hint: "write it on the can: A, B, C"),
         Field.Choice("kind", "Kind", true, Can, Cylinder, RecoveryCylinder),
         Field.Choice("refrigerant", "Refrigerant", true, "R-134a", "R-1234yf", "mixed or unknown"),
@@ -19,7 +21,8 @@ public sealed record Container(FieldBag Fields)
         Field.Mass("gross-now", "Gross mass now", 0.01, 120, hint: "on the scale, before the job"),
         Field.Choice("self-sealing", "Self-sealing valve", false, "yes", "no"),
         Field.Of("inner-volume", "Inner volume", QuantityKind.InternalVolume, 50e-6, 0.1),
-        Field.Mass("water-capacity", "Water capacity (WC)", 0.1, 100, hint: "stamped on a recovery cylinder"));
+        Field.Mass("water-capacity", "Water capacity (WC)", 0.1, 100, hint: "stamped on a recovery cylinder")
+    );
 
     public string Name => Fields.Text("name") ?? "";
     public string Kind => Fields.Text("kind") ?? "";
@@ -36,9 +39,23 @@ public sealed record Container(FieldBag Fields)
     {
         var problems = new List<InputProblem>(Schema.Check(Fields));
         if (Tare is { } tare && GrossNow is { } gross && gross < tare)
-            problems.Add(new($"{Name}: gross-now", Typed("gross-now"), Phrase.Of($"nothing can weigh less than its own tare, {tare}")));
+            problems.Add(
+                new(
+                    $"{Name}: gross-now",
+                    Typed("gross-now"),
+                    Phrase.Of($"nothing can weigh less than its own tare, {tare}")
+                )
+            );
         if (IsRecovery && WaterCapacity is null)
-            problems.Add(new($"{Name}: water-capacity", "", Phrase.Words("without the stamped water capacity the fill limit of a recovery cylinder cannot be computed")));
+            problems.Add(
+                new(
+                    $"{Name}: water-capacity",
+                    "",
+                    Phrase.Words(
+                        "without the stamped water capacity the fill limit of a recovery cylinder cannot be computed"
+                    )
+                )
+            );
         return problems;
     }
 

@@ -8,15 +8,28 @@ namespace Tightcold.Jobs.Kits;
 /// version that was true when the reading was taken.</summary>
 public sealed record Kit(Guid Id, DateTimeOffset From, FieldBag Fields, ImmutableArray<Container> Containers)
 {
-    public const string OwnCars = "on your own cars, unpaid", ForPay = "for pay or in trade";
+    public const string OwnCars = "on your own cars, unpaid",
+        ForPay = "for pay or in trade";
 
-    public static readonly Schema Schema = new("kit", "Kit",
+    public static readonly Schema Schema = new(
+        "kit",
+        "Kit",
         Field.Text("owner", "Who works", 60),
         Field.Text("place", "Workshop or town", 60),
         Field.Of("altitude", "Altitude of the place", QuantityKind.Altitude, -500, 9000),
-        Field.Text("jurisdiction", "Country or region, for the rules", 80, hint: "choose from the list: a code of ISO 3166 such as DE or AU-NSW settles it"),
+        Field.Text(
+            "jurisdiction",
+            "Country or region, for the rules",
+            80,
+            hint: "choose from the list: a code of ISO 3166 such as DE or AU-NSW settles it"
+        ),
         Field.Choice("works", "You work", false, OwnCars, ForPay),
-        Field.Text("qualification", "Your certificate or licence for refrigerant", 80, hint: "what your place asks for; empty if you hold none"),
+        Field.Text(
+            "qualification",
+            "Your certificate or licence for refrigerant",
+            80,
+            hint: "what your place asks for; empty if you hold none"
+        ),
         Field.Of("low-gauge-plus-minus", "Low gauge ±", QuantityKind.PressureDifference, 100, 200e3),
         Field.Of("low-gauge-step", "Low gauge smallest step", QuantityKind.PressureDifference, 10, 200e3),
         Field.Of("low-gauge-zero", "Low gauge in open air reads", QuantityKind.GaugePressure, -50e3, 50e3),
@@ -41,7 +54,8 @@ public sealed record Kit(Guid Id, DateTimeOffset From, FieldBag Fields, Immutabl
         Field.Number("price-opening", "Drier, oil, nitrogen: each opening", 0, 1e6),
         Field.Number("price-hour", "An hour of your work is worth", 0, 1e6, hint: "0 if you do it for pleasure"),
         Field.Number("price-workshop", "A workshop’s price to find and mend", 0, 1e6),
-        Field.Number("price-years", "Years to look ahead", 0.5, 20));
+        Field.Number("price-years", "Years to look ahead", 0.5, 20)
+    );
 
     /// <summary>A kit nobody described: dial gauges of class 1.6, a kitchen scale, a household thermometer.
     /// Figures by common practice.</summary>
@@ -73,5 +87,7 @@ public sealed record Kit(Guid Id, DateTimeOffset From, FieldBag Fields, Immutabl
     public bool Has(string field) => Fields[field] is not null;
 
     public Container? Find(string containerName) =>
-        Containers.FirstOrDefault(container => string.Equals(container.Name, containerName, StringComparison.OrdinalIgnoreCase));
+        Containers.FirstOrDefault(container =>
+            string.Equals(container.Name, containerName, StringComparison.OrdinalIgnoreCase)
+        );
 }

@@ -14,11 +14,18 @@ namespace Tightcold.Loop.Calibration;
 /// <param name="Misfit">Mean square of what the readings are off the best fit, in their own deviations.</param>
 /// <param name="Refusal">Why the readings were not used; null where they were or where there were none.</param>
 public sealed record CalibratedCar(
-    LoopDesign Class, ImmutableArray<double> Scores, ImmutableArray<double> Deviations, int Readings, double Misfit, string? Refusal)
+    LoopDesign Class,
+    ImmutableArray<double> Scores,
+    ImmutableArray<double> Deviations,
+    int Readings,
+    double Misfit,
+    string? Refusal
+)
 {
     private const double FurthestScore = 3;
 
-    /// <summary>Column-wise factor that turns independent normals into scores about the mean; null for the class itself.</summary>
+    /// <summary>Column-wise factor that turns independent normals into scores about the mean; null for the class
+    /// itself.</summary>
     internal double[][]? Factor { get; init; }
 
     /// <summary>The most likely car.</summary>

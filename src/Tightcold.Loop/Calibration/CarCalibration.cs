@@ -5,9 +5,10 @@ using Tightcold.Loop.Results;
 namespace Tightcold.Loop.Calibration;
 
 /// <summary>
-/// Narrows a car's class by readings taken while that car was sound. Standard scores have independent unit normals before;
-/// the mode after the readings by Gauss and Newton's method with a shortened step, the spread about it by Laplace's
-/// approximation: covariance (I + J'WJ)^-1. As J'WJ is never negative, no trait gets wider than its class. Deterministic.
+/// Narrows a car's class by readings taken while that car was sound. Standard scores have independent unit normals
+/// before; the mode after the readings by Gauss and Newton's method with a shortened step, the spread about it by
+/// Laplace's approximation: covariance (I + J'WJ)^-1. As J'WJ is never negative, no trait gets wider than its class.
+/// Deterministic.
 /// </summary>
 public static class CarCalibration
 {
@@ -54,27 +55,62 @@ public static class CarCalibration
             return class_;
         var misfit = residuals.Zip(weights, (r, w) => r * r * w).Sum() / count;
         if (misfit > MostMisfit)
-            return Unchanged(design, misfit, "the earlier readings do not fit a sound car of this kind, so they were left out");
+            return Unchanged(
+                design,
+                misfit,
+                "the earlier readings do not fit a sound car of this kind, so they were left out"
+            );
         var factor = system.Value.Matrix.InverseFactor();
-        return new CalibratedCar(design, [.. scores], [.. factor.Select(row => Math.Sqrt(row.Sum(x => x * x)))], count, misfit, null) { Factor = factor };
+        return new CalibratedCar(
+            design,
+            [.. scores],
+            [.. factor.Select(row => Math.Sqrt(row.Sum(x => x * x)))],
+            count,
+            misfit,
+            null
+        )
+        {
+            Factor = factor,
+        };
     }
 
     private static CalibratedCar Unchanged(LoopDesign design, double misfit, string? refusal) =>
-        new(design, [.. new double[DesignSpread.All.Length]], [.. Enumerable.Repeat(1.0, DesignSpread.All.Length)], 0, misfit, refusal);
+        new(
+            design,
+            [.. new double[DesignSpread.All.Length]],
+            [.. Enumerable.Repeat(1.0, DesignSpread.All.Length)],
+            0,
+            misfit,
+            refusal
+        );
 
     private static double[] Weights(List<HealthyPoint> points)
     {
-        var each = points.SelectMany(point => point.Readings).GroupBy(reading => reading.Channel).ToDictionary(group => group.Key, group => group.Count());
-        return [.. points.SelectMany(point => point.Readings).Select(reading =>
-        {
-            var model = reading.Channel is HealthyChannel.LowSide or HealthyChannel.HighSide ? PressureShare * reading.Value : TemperatureK;
-            return 1 / ((reading.Sigma * reading.Sigma) + (each[reading.Channel] * model * model));
-        })];
+        var each = points
+            .SelectMany(point => point.Readings)
+            .GroupBy(reading => reading.Channel)
+            .ToDictionary(group => group.Key, group => group.Count());
+        return
+        [
+            .. points
+                .SelectMany(point => point.Readings)
+                .Select(reading =>
+                {
+                    var model = reading.Channel is HealthyChannel.LowSide or HealthyChannel.HighSide
+                        ? PressureShare * reading.Value
+                        : TemperatureK;
+                    return 1 / ((reading.Sigma * reading.Sigma) + (each[reading.Channel] * model * model));
+                }),
+        ];
     }
 
     private static LoopReadings? Predict(LoopDesign design, HealthyPoint point)
     {
-        var charge = Math.Clamp(point.ChargeKg ?? design.LabelChargeKg, LoopLimits.MinChargeShare * design.LabelChargeKg, LoopLimits.MaxChargeShare * design.LabelChargeKg);
+        var charge = Math.Clamp(
+            point.ChargeKg ?? design.LabelChargeKg,
+            LoopLimits.MinChargeShare * design.LabelChargeKg,
+            LoopLimits.MaxChargeShare * design.LabelChargeKg
+        );
         return new LoopModel(design).Solve(point.Conditions, charge, LoopFaults.None).Readings;
     }
 
@@ -87,7 +123,9 @@ public static class CarCalibration
         {
             if (Predict(car, point) is not { } readings)
                 return null;
-            all.AddRange(point.Readings.Select(reading => reading.Value - HealthyReading.Of(readings, reading.Channel)));
+            all.AddRange(
+                point.Readings.Select(reading => reading.Value - HealthyReading.Of(readings, reading.Channel))
+            );
         }
 
         return [.. all];
@@ -97,7 +135,13 @@ public static class CarCalibration
         scores.Sum(x => x * x) + residuals.Zip(weights, (r, w) => r * r * w).Sum();
 
     private static (double[] Scores, double[]? Residuals) Shorten(
-        LoopDesign design, List<HealthyPoint> points, double[] weights, double[] scores, double[] residuals, double[] move)
+        LoopDesign design,
+        List<HealthyPoint> points,
+        double[] weights,
+        double[] scores,
+        double[] residuals,
+        double[] move
+    )
     {
         var before = Objective(scores, residuals, weights);
         for (var share = 1.0; share > 0.02; share *= 0.5)
@@ -111,7 +155,13 @@ public static class CarCalibration
     }
 
     /// <summary>(I + J'WJ) d = J'Wr - x at the scores; null where the model finds no state beside them.</summary>
-    private static (SymmetricSystem Matrix, double[] Right)? System(LoopDesign design, List<HealthyPoint> points, double[] scores, double[] residuals, double[] weights)
+    private static (SymmetricSystem Matrix, double[] Right)? System(
+        LoopDesign design,
+        List<HealthyPoint> points,
+        double[] scores,
+        double[] residuals,
+        double[] weights
+    )
     {
         var n = scores.Length;
         var slopes = new double[n][];

@@ -17,8 +17,14 @@ internal static class CapacityControl
     }
 
     public static double ElectricRpm(in LoopCase c, double suctionSaturationK) =>
-        Between(c, c.Design.ElectricMinRpm, c.Design.ElectricMaxRpm, (suctionSaturationK - c.Design.ElectricTargetK) / c.Design.ElectricBandK)
-        * c.Rpm / c.Design.ElectricMaxRpm;
+        Between(
+            c,
+            c.Design.ElectricMinRpm,
+            c.Design.ElectricMaxRpm,
+            (suctionSaturationK - c.Design.ElectricTargetK) / c.Design.ElectricBandK
+        )
+        * c.Rpm
+        / c.Design.ElectricMaxRpm;
 
     private static double Between(in LoopCase c, double least, double most, double place)
     {

@@ -20,11 +20,15 @@ internal struct CompressorLaw
     public double IsentropicScale;
     public double BestRpm;
 
-    /// <summary>Volumetric efficiency; goes over to nought smoothly where the clearance gas fills the cylinder.</summary>
+    /// <summary>Volumetric efficiency; goes over to nought smoothly where the clearance gas fills the
+    /// cylinder.</summary>
     public readonly double Volumetric(double logRatio, double rpm, double stroke)
     {
         var speed = rpm / BestRpm;
-        var law = VolumetricBase - (ClearanceShare * (Math.Exp(logRatio * InverseClearanceExponent) - 1)) - (VolumetricSpeedLoss * speed / (1 + (0.4 * speed)));
+        var law =
+            VolumetricBase
+            - (ClearanceShare * (Math.Exp(logRatio * InverseClearanceExponent) - 1))
+            - (VolumetricSpeedLoss * speed / (1 + (0.4 * speed)));
         // Rounded to a floor just above nought: 0.5 (y + sqrt(y2 + w2)).
         const double width = 0.05;
         return VolumetricScale * (1 - (0.15 * (1 - stroke))) * 0.5 * (law + Math.Sqrt((law * law) + (width * width)));

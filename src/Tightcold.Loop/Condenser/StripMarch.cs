@@ -23,8 +23,11 @@ internal struct StripMarch
     /// <summary>Share of the face that held plain liquid so far.</summary>
     public double LiquidShare;
 
-    /// <summary>Conductances of the whole face in each zone, W/K: effectiveness times the air's heat capacity rate.</summary>
-    public double VapourG, CondensingG, LiquidG;
+    /// <summary>Conductances of the whole face in each zone, W/K: effectiveness times the air's heat capacity
+    /// rate.</summary>
+    public double VapourG,
+        CondensingG,
+        LiquidG;
 
     /// <summary>Goes through a share of the face.</summary>
     /// <param name="row">Properties at the condensing pressure.</param>
@@ -65,12 +68,23 @@ internal struct StripMarch
     }
 
     /// <summary>
-    /// Vapour in a share of the face along which it nears the air's temperature exponentially, with 1/rho = (1 + b x)/rho_v:
-    /// the integral itself, so that cutting the face in two changes nothing and condensation sets in without a jump.
+    /// Vapour in a share of the face along which it nears the air's temperature exponentially, with 1/rho = (1 + b
+    /// x)/rho_v: the integral itself, so that cutting the face in two changes nothing and condensation sets in without
+    /// a jump.
     /// </summary>
-    private void HoldVapour(in SaturationRow row, double inletSuperheat, double airK, double rate, double share, double volumeM3)
+    private void HoldVapour(
+        in SaturationRow row,
+        double inletSuperheat,
+        double airK,
+        double rate,
+        double share,
+        double volumeM3
+    )
     {
-        var b = inletSuperheat > 1e-6 ? ((row.SuperheatedVolume(inletSuperheat) / row.VapourVolume) - 1) / inletSuperheat : 0.004;
+        var b =
+            inletSuperheat > 1e-6
+                ? ((row.SuperheatedVolume(inletSuperheat) / row.VapourVolume) - 1) / inletSuperheat
+                : 0.004;
         var c = Math.Max(1 + (b * (airK - row.TemperatureK)), 0.2);
         var d = b * (inletSuperheat - (airK - row.TemperatureK));
         var integral = (share / c) + (Math.Log((c + (d * Math.Exp(-rate * share))) / (c + d)) / (rate * c));

@@ -16,18 +16,41 @@ internal static class HighSwitch
 
     /// <summary>Refrigerant's own pressure at the compressor's outlet when the switch opens.</summary>
     public static double LogDischarge(in LoopCase c) =>
-        Math.Clamp(Math.Log(Math.Max(c.Design.HighSwitchOffPa - c.AirPa, 1e5)), c.Table.MinLogPressure + 0.5, c.Table.MaxLogPressure);
+        Math.Clamp(
+            Math.Log(Math.Max(c.Design.HighSwitchOffPa - c.AirPa, 1e5)),
+            c.Table.MinLogPressure + 0.5,
+            c.Table.MaxLogPressure
+        );
 
     /// <param name="running">Readings while it runs at the cut-out pressure.</param>
     /// <param name="held">The point they come from.</param>
     /// <param name="endK">Condensing temperature at which running would end without a switch.</param>
-    public static LoopReadings Readings(in LoopCase c, LoopConditions conditions, LoopFaults faults, in LoopReadings running, in LoopPoint held, double endK)
+    public static LoopReadings Readings(
+        in LoopCase c,
+        LoopConditions conditions,
+        LoopFaults faults,
+        in LoopReadings running,
+        in LoopPoint held,
+        double endK
+    )
     {
         var offK = c.Table.SaturationTemperatureK(Math.Max(c.Design.HighSwitchOffPa - c.AirPa, c.Table.MinPressurePa));
         var onK = c.Table.SaturationTemperatureK(Math.Max(c.Design.HighSwitchOnPa - c.AirPa, c.Table.MinPressurePa));
-        var cycle = SwitchCycle.Of(offK, onK, endK, c.CondenserAirK, c.Design.CondenserHeatCapacity, c.CondensingG, c.CondensingG);
+        var cycle = SwitchCycle.Of(
+            offK,
+            onK,
+            endK,
+            c.CondenserAirK,
+            c.Design.CondenserHeatCapacity,
+            c.CondensingG,
+            c.CondensingG
+        );
         var duty = cycle.Duty;
-        var mean = Math.Clamp(c.Table.SaturationPressurePa(cycle.MeanK) + c.AirPa, c.Design.HighSwitchOnPa, c.Design.HighSwitchOffPa);
+        var mean = Math.Clamp(
+            c.Table.SaturationPressurePa(cycle.MeanK) + c.AirPa,
+            c.Design.HighSwitchOnPa,
+            c.Design.HighSwitchOffPa
+        );
         // At rest the low side rises; half way to the parked pressure on average.
         var resting = 0.5 * (running.LowSidePa + c.StaticPa);
         var cooling = duty * running.CoolingW;

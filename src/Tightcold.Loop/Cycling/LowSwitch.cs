@@ -6,7 +6,8 @@ using Tightcold.Loop.Solving;
 
 namespace Tightcold.Loop.Cycling;
 
-/// <summary>The clutch cycled from the cold side: by the pressure switch of a tube system or the fin thermostat of a valve system.</summary>
+/// <summary>The clutch cycled from the cold side: by the pressure switch of a tube system or the fin thermostat of a
+/// valve system.</summary>
 internal static class LowSwitch
 {
     // Over this much about the switch point, steady running goes over into cycling: switches differ by that.
@@ -15,18 +16,28 @@ internal static class LowSwitch
     // About 0 °C, R-134a and its successors: a kelvin of saturation is a tenth of a bar.
     private const double PascalPerKelvin = 1e4;
 
-    // At rest the condenser's pressure falls about half way to saturation at its air's temperature before the clutch pulls again.
+    // At rest the condenser's pressure falls about half way to saturation at its air's temperature before the clutch
+    // pulls again.
     private const double RestingFall = 0.5;
 
-    public static LoopReadings Apply(in LoopCase c, LoopConditions conditions, LoopFaults faults, in LoopPoint p, in LoopReadings steady, ref LoopRegimes regimes)
+    public static LoopReadings Apply(
+        in LoopCase c,
+        LoopConditions conditions,
+        LoopFaults faults,
+        in LoopPoint p,
+        in LoopReadings steady,
+        ref LoopRegimes regimes
+    )
     {
-        double offK, onK;
+        double offK,
+            onK;
         LoopRegimes name;
         if (c.Kind == CompressorKind.FixedCycling && conditions.LowSwitchBridged)
             return steady;
         if (c.Kind == CompressorKind.FixedCycling)
         {
-            // The switch feels the suction pressure; the cycle runs in evaporating temperature, so the drop between is added.
+            // The switch feels the suction pressure; the cycle runs in evaporating temperature, so the drop between is
+            // added.
             var drop = p.EvaporatingK - c.Table.SaturationTemperatureK(steady.LowSideMinPa);
             offK = c.Table.SaturationTemperatureK(c.Design.LowSwitchOffPa + faults.SwitchOffsetPa) + drop;
             onK = c.Table.SaturationTemperatureK(c.Design.LowSwitchOnPa + faults.SwitchOffsetPa) + drop;
@@ -34,7 +45,8 @@ internal static class LowSwitch
         }
         else if (c.Kind == CompressorKind.FixedWithFinThermostat)
         {
-            var shift = (faults.SwitchOffsetPa / PascalPerKelvin) + p.EvaporatingK - ReadingMaker.ProbeK(c, p, CoilOutK(c, p));
+            var shift =
+                (faults.SwitchOffsetPa / PascalPerKelvin) + p.EvaporatingK - ReadingMaker.ProbeK(c, p, CoilOutK(c, p));
             offK = c.Design.FinOffK + shift;
             onK = c.Design.FinOnK + shift;
             name = LoopRegimes.FinCycling;
@@ -57,7 +69,15 @@ internal static class LowSwitch
         return outK;
     }
 
-    private static LoopReadings Cycle(in LoopCase c, LoopConditions conditions, LoopFaults faults, in LoopPoint p, in LoopReadings steady, double offK, double onK)
+    private static LoopReadings Cycle(
+        in LoopCase c,
+        LoopConditions conditions,
+        LoopFaults faults,
+        in LoopPoint p,
+        in LoopReadings steady,
+        double offK,
+        double onK
+    )
     {
         var airK = c.Coil.AirInK;
         var duty = p.Flow * (p.H1 - p.H4);
@@ -76,12 +96,16 @@ internal static class LowSwitch
         var drop = p.EvaporatorPa - steady.LowSidePa;
         var table = c.Table;
         double Low(double k) => Math.Max(table.SaturationPressurePa(k) - drop, table.MinPressurePa);
-        // At rest nothing boils hard and nothing flows: the refrigerant comes up to its fins, the gauge to the evaporator.
-        // A pressure switch opens and closes at its own pressures, so there the film does not count.
-        var film = c.Kind == CompressorKind.FixedWithFinThermostat ? ReadingMaker.BoilingFinK(c, p) - p.EvaporatingK : 0;
+        // At rest nothing boils hard and nothing flows: the refrigerant comes up to its fins, the gauge to the
+        // evaporator. A pressure switch opens and closes at its own pressures, so there the film does not count.
+        var film =
+            c.Kind == CompressorKind.FixedWithFinThermostat ? ReadingMaker.BoilingFinK(c, p) - p.EvaporatingK : 0;
         double Resting(double k) => table.SaturationPressurePa(Math.Min(k + film, resting));
         var onPa = c.Kind == CompressorKind.FixedWithFinThermostat ? Math.Max(Resting(onK), Low(offK)) : Low(onK);
-        var offMeanPa = c.Kind == CompressorKind.FixedWithFinThermostat ? Math.Max(Resting(cycle.OffMeanK), Low(offK)) : Low(cycle.OffMeanK);
+        var offMeanPa =
+            c.Kind == CompressorKind.FixedWithFinThermostat
+                ? Math.Max(Resting(cycle.OffMeanK), Low(offK))
+                : Low(cycle.OffMeanK);
         var restingK = p.CondensingK + (RestingFall * Math.Min(0, c.CondenserAirK - p.CondensingK));
         var restingPa = Math.Min(c.Table.SaturationPressurePa(restingK) + c.AirPa, steady.HighSidePa);
         return steady with

@@ -23,7 +23,15 @@ internal readonly record struct SwitchCycle(double Duty, double PeriodS, double 
     /// <param name="heatCapacity">J/K.</param>
     /// <param name="runningWPerK">Conductance towards <paramref name="runningK"/>.</param>
     /// <param name="restingWPerK">Conductance towards <paramref name="restingK"/>.</param>
-    public static SwitchCycle Of(double offK, double onK, double runningK, double restingK, double heatCapacity, double runningWPerK, double restingWPerK)
+    public static SwitchCycle Of(
+        double offK,
+        double onK,
+        double runningK,
+        double restingK,
+        double heatCapacity,
+        double runningWPerK,
+        double restingWPerK
+    )
     {
         var sign = Math.Sign(onK - offK);
         var swing = Math.Abs(onK - offK);

@@ -17,11 +17,13 @@ internal static class SwitchedOff
     public static double Weight(in LoopCase c, LoopConditions conditions, LoopFaults faults)
     {
         var standing = c.StaticPa + (faults.AirExcessPa * conditions.AmbientK / 298.15);
-        var least = c.Kind == CompressorKind.FixedCycling
-            ? c.Design.LowSwitchOnPa + faults.SwitchOffsetPa
-            : c.Design.ChargeSwitchPa;
+        var least =
+            c.Kind == CompressorKind.FixedCycling
+                ? c.Design.LowSwitchOnPa + faults.SwitchOffsetPa
+                : c.Design.ChargeSwitchPa;
         var lackOfPressure = conditions.LowSwitchBridged ? 0 : Smooth.Step(0.5 + ((least - standing) / FadePa));
-        var full = c.Kind == CompressorKind.Electric ? c.Design.ElectricMaxRpm : conditions.EngineRpm * c.Design.PulleyRatio;
+        var full =
+            c.Kind == CompressorKind.Electric ? c.Design.ElectricMaxRpm : conditions.EngineRpm * c.Design.PulleyRatio;
         var lackOfTurns = 1 - Smooth.Step(((full * (1 - faults.ClutchSlip)) - LoopCaseBuilder.LeastRpm) / FadeRpm);
         return 1 - ((1 - lackOfPressure) * (1 - lackOfTurns));
     }
@@ -65,7 +67,10 @@ internal static class SwitchedOff
             CondensingK = saturated,
             VentK = VentAir.AtK(c, conditions, faults, air),
             FinK = air,
-            ApparentSubcoolingK = Math.Max(0, c.Table.SaturationTemperatureK(Math.Min(standing, c.Table.MaxPressurePa)) - ambient),
+            ApparentSubcoolingK = Math.Max(
+                0,
+                c.Table.SaturationTemperatureK(Math.Min(standing, c.Table.MaxPressurePa)) - ambient
+            ),
             SightGlassQuality = 0,
             SuctionQuality = 1,
         };

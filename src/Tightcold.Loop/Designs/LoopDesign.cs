@@ -28,7 +28,8 @@ public sealed record LoopDesign
 
     public double VolumetricBase { get; init; } = 1.10;
 
-    /// <summary>Loss of volumetric efficiency with speed, as reed valves and ports throttle: k u/(1 + 0.4 u), u the speed over that of best work (2000 turns a minute; electric 4000).</summary>
+    /// <summary>Loss of volumetric efficiency with speed, as reed valves and ports throttle: k u/(1 + 0.4 u), u the
+    /// speed over that of best work (2000 turns a minute; electric 4000).</summary>
     public double VolumetricSpeedLoss { get; init; } = 0.51;
 
     public double ClearanceShare { get; init; } = 0.045;
@@ -50,7 +51,8 @@ public sealed record LoopDesign
     /// <summary>Fall of that set point for each pascal of discharge pressure above 15 bar.</summary>
     public double SuctionSetDroop { get; init; } = 0.012;
 
-    /// <summary>Proportional band of a variable compressor's control valve, Pa of suction pressure from least to full stroke.</summary>
+    /// <summary>Proportional band of a variable compressor's control valve, Pa of suction pressure from least to full
+    /// stroke.</summary>
     public double ControlBandPa { get; init; } = 0.30e5;
 
     /// <summary>Evaporating temperature an electric compressor holds, K.</summary>
@@ -74,7 +76,8 @@ public sealed record LoopDesign
     /// <summary>Refrigerant-side conductance of the condenser with condensation everywhere, W/K.</summary>
     public double CondenserRefrigerantUa { get; init; } = 4500;
 
-    /// <summary>Share of the condenser's face behind the receiver (a subcooling pass); 0 for a receiver after the condenser.</summary>
+    /// <summary>Share of the condenser's face behind the receiver (a subcooling pass); 0 for a receiver after the
+    /// condenser.</summary>
     public double SubcoolFaceShare { get; init; }
 
     /// <summary>Evaporator blower at full, m3/s of cabin air.</summary>
@@ -170,5 +173,12 @@ public sealed record LoopDesign
     public double HoldupFactor { get; init; } = 1;
 
     /// <summary>Everything inside, m3.</summary>
-    public double InternalVolumeM3 => CondenserVolumeM3 + EvaporatorVolumeM3 + StoreVolumeM3 + SuctionVolumeM3 + DischargeVolumeM3 + LiquidLineVolumeM3 + CompressorVolumeM3;
+    public double InternalVolumeM3 =>
+        CondenserVolumeM3
+        + EvaporatorVolumeM3
+        + StoreVolumeM3
+        + SuctionVolumeM3
+        + DischargeVolumeM3
+        + LiquidLineVolumeM3
+        + CompressorVolumeM3;
 }

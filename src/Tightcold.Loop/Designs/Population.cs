@@ -25,7 +25,8 @@ public sealed class Population
     {
         ArgumentNullException.ThrowIfNull(changed);
         var all = traits.ToDictionary(StringComparer.Ordinal);
-        foreach (var (name, trait) in changed) all[name] = trait;
+        foreach (var (name, trait) in changed)
+            all[name] = trait;
         return new(all);
     }
 
@@ -36,10 +37,14 @@ public sealed class Population
         var list = new List<KeyValuePair<string, Trait>>();
         foreach (var line in text.Split('\n', StringSplitOptions.RemoveEmptyEntries))
         {
-            if (line[0] == '#' || line.StartsWith("trait;", StringComparison.Ordinal)) continue;
+            if (line[0] == '#' || line.StartsWith("trait;", StringComparison.Ordinal))
+                continue;
             var f = line.Split(';');
-            if (f.Length < 4 || !double.TryParse(f[1], CultureInfo.InvariantCulture, out var level)
-                || !double.TryParse(f[2], CultureInfo.InvariantCulture, out var spread))
+            if (
+                f.Length < 4
+                || !double.TryParse(f[1], CultureInfo.InvariantCulture, out var level)
+                || !double.TryParse(f[2], CultureInfo.InvariantCulture, out var spread)
+            )
                 throw new FormatException($"population: “{line}” is not trait;level;spread;unit.");
             list.Add(new(f[0], new(level, spread, f[3].Trim() is "x" or "m/s")));
         }

@@ -6,8 +6,8 @@ namespace Tightcold.Loop.Evaporator;
 
 /// <summary>
 /// The evaporator as a coil that may be wet: with boiling refrigerant over the whole face its duty is the larger of the
-/// dry and the wet one (the usual selector, e.g. J. E. Braun et al., ASHRAE Trans. 95(2), 1989, 164), rounded where they
-/// cross. What boils dry before the end superheats against the inlet air in the rest.
+/// dry and the wet one (the usual selector, e.g. J. E. Braun et al., ASHRAE Trans. 95(2), 1989, 164), rounded where
+/// they cross. What boils dry before the end superheats against the inlet air in the rest.
 /// </summary>
 internal struct WetCoil
 {
@@ -27,11 +27,13 @@ internal struct WetCoil
     public double DryEffectiveness;
 
     /// <summary>cp over air-side conductance and 1 over refrigerant-side conductance.</summary>
-    public double AirResistance, RefrigerantResistance;
+    public double AirResistance,
+        RefrigerantResistance;
 
     public double BarometricPa;
 
-    /// <summary>Duty of the whole face with boiling refrigerant at a temperature, W; negative above the air's temperature.</summary>
+    /// <summary>Duty of the whole face with boiling refrigerant at a temperature, W; negative above the air's
+    /// temperature.</summary>
     public readonly double FullFaceDuty(double evaporatingK)
     {
         var saturated = MoistAirLaw.SaturatedEnthalpy(evaporatingK, BarometricPa, out var slope, out _);
@@ -42,7 +44,13 @@ internal struct WetCoil
     }
 
     /// <summary>Outlet of the refrigerant, J/kg, and the share of the face that boils.</summary>
-    public readonly double Outlet(in SaturationRow row, double flow, double inletEnthalpy, double fullDuty, out double boilingShare)
+    public readonly double Outlet(
+        in SaturationRow row,
+        double flow,
+        double inletEnthalpy,
+        double fullDuty,
+        out double boilingShare
+    )
     {
         var needed = flow * (row.VapourEnthalpy - inletEnthalpy);
         if (needed >= fullDuty)
@@ -61,12 +69,22 @@ internal struct WetCoil
         }
 
         var span = AirInK - row.TemperatureK - start;
-        var x = start + (span * -Math.Exp(-(1 - boilingShare) * AirCapacity * DryEffectiveness / (flow * row.VapourCp))) + span;
+        var x =
+            start
+            + (span * -Math.Exp(-(1 - boilingShare) * AirCapacity * DryEffectiveness / (flow * row.VapourCp)))
+            + span;
         return row.SuperheatedEnthalpy(x);
     }
 
-    /// <summary>Air behind the coil for a duty at an evaporating temperature; the energy balance with the condensate closes exactly.</summary>
-    public readonly void AirOut(double evaporatingK, double duty, out double temperatureK, out double ratio, out double condensate)
+    /// <summary>Air behind the coil for a duty at an evaporating temperature; the energy balance with the condensate
+    /// closes exactly.</summary>
+    public readonly void AirOut(
+        double evaporatingK,
+        double duty,
+        out double temperatureK,
+        out double ratio,
+        out double condensate
+    )
     {
         var saturated = MoistAirLaw.SaturatedEnthalpy(evaporatingK, BarometricPa, out _, out var saturatedRatio);
         var possible = AirFlow * (AirInEnthalpy - saturated);

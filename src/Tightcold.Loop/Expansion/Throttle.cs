@@ -3,7 +3,8 @@ using Tightcold.Loop.Solving;
 
 namespace Tightcold.Loop.Expansion;
 
-/// <summary>What flows through an expansion valve or an orifice tube, kg/s; negative when pressure stands against it.</summary>
+/// <summary>What flows through an expansion valve or an orifice tube, kg/s; negative when pressure stands against
+/// it.</summary>
 internal static class Throttle
 {
     // Pressure difference under which flow turns laminar and linear, Pa: keeps the slope finite at no difference.
@@ -23,9 +24,10 @@ internal static class Throttle
     }
 
     /// <summary>Superheat as the bulb feels it; below zero for a wet outlet.</summary>
-    public static double BulbSuperheat(in SaturationRow row, double enthalpy) => enthalpy >= row.VapourEnthalpy
-        ? row.SuperheatAtEnthalpy(enthalpy)
-        : -WetBulbK * Math.Min(1, (row.VapourEnthalpy - enthalpy) / row.Latent);
+    public static double BulbSuperheat(in SaturationRow row, double enthalpy) =>
+        enthalpy >= row.VapourEnthalpy
+            ? row.SuperheatAtEnthalpy(enthalpy)
+            : -WetBulbK * Math.Min(1, (row.VapourEnthalpy - enthalpy) / row.Latent);
 
     /// <summary>Flow of the valve: m = A sqrt(2 rho dp) with the homogeneous density of a flashing inlet.</summary>
     /// <param name="volume">Specific volume of the inlet's state, m3/kg.</param>
@@ -41,12 +43,21 @@ internal static class Throttle
     /// subcooling carried on with the root of the pressure above flashing; a wet inlet goes over to choked vapour as
     /// our own fit to that paper's two-phase factor at 15 bar (docs/physics/loop.md).
     /// </summary>
-    public static double Tube(in SaturationRow inlet, double enthalpy, double diameterM, double lengthM, double outletPa, double criticalK, double criticalPa)
+    public static double Tube(
+        in SaturationRow inlet,
+        double enthalpy,
+        double diameterM,
+        double lengthM,
+        double outletPa,
+        double criticalK,
+        double criticalPa
+    )
     {
         var area = 0.25 * Math.PI * diameterM * diameterM;
         var subcooling = (inlet.LiquidEnthalpy - enthalpy) / inlet.LiquidCp;
         var p = inlet.PressurePa;
-        double flow, flashPa;
+        double flow,
+            flashPa;
         if (subcooling > 0)
         {
             flashPa = FlashPa(inlet, subcooling);
@@ -62,7 +73,8 @@ internal static class Throttle
             var saturated = Subcooled(inlet, 0, p, diameterM, lengthM, criticalK, criticalPa, area);
             var quality = Math.Max(0, -subcooling * inlet.LiquidCp / inlet.Latent);
             // 0.32: discharge of vapour through a tube of that length, friction included (assumed).
-            var vapour = 0.32 * area * Math.Sqrt(2 * ChokedShare * p / inlet.VolumeAt(Math.Max(enthalpy, inlet.VapourEnthalpy)));
+            var vapour =
+                0.32 * area * Math.Sqrt(2 * ChokedShare * p / inlet.VolumeAt(Math.Max(enthalpy, inlet.VapourEnthalpy)));
             flow = vapour + ((saturated - vapour) * Math.Exp(-Math.Pow(quality / 0.2, 1.3)));
         }
 
@@ -73,12 +85,22 @@ internal static class Throttle
 
     private const double MostSubcoolingK = 10;
 
-    private static double Subcooled(in SaturationRow inlet, double subcoolingK, double flashPa, double diameterM, double lengthM, double criticalK, double criticalPa, double area)
+    private static double Subcooled(
+        in SaturationRow inlet,
+        double subcoolingK,
+        double flashPa,
+        double diameterM,
+        double lengthM,
+        double criticalK,
+        double criticalPa,
+        double area
+    )
     {
         var pi3 = (inlet.PressurePa - flashPa) / criticalPa;
         var pi6 = inlet.VapourDensity / inlet.LiquidDensity;
         var pi9 = subcoolingK / criticalK;
-        var pi1 = (0.38811 + (11.427 * pi3) - (14.194 * pi9) + (1.0703 * pi6) - (0.091928 * Math.Log(lengthM / diameterM)))
+        var pi1 =
+            (0.38811 + (11.427 * pi3) - (14.194 * pi9) + (1.0703 * pi6) - (0.091928 * Math.Log(lengthM / diameterM)))
             / (1 + (21.425 * pi3) - (581.95 * pi9 * pi9));
         return area * Math.Max(pi1, 0.02) * Math.Sqrt(inlet.LiquidDensity * criticalPa);
     }
@@ -92,7 +114,10 @@ internal static class Throttle
 
     private static double Drive(double inletPa, double outletPa, double quality)
     {
-        var vapour = quality < 0 ? 0 : quality > 1 ? 1 : quality;
+        var vapour =
+            quality < 0 ? 0
+            : quality > 1 ? 1
+            : quality;
         return Smooth.Min(inletPa - outletPa, inletPa * (1 - (ChokedShare * vapour)), 0.01 * inletPa);
     }
 

@@ -1,15 +1,16 @@
 namespace Tightcold.Loop.Faults;
 
 /// <summary>
-/// What is wrong, as continuous severities that may be combined. 0 is sound and 1 the worst the model knows, unless said.
-/// The charge itself is an input of the solve and not a fault here.
+/// What is wrong, as continuous severities that may be combined. 0 is sound and 1 the worst the model knows, unless
+/// said. The charge itself is an input of the solve and not a fault here.
 /// </summary>
 public sealed record LoopFaults
 {
     /// <summary>Nothing wrong.</summary>
     public static LoopFaults None { get; } = new();
 
-    /// <summary>Air in the circuit: what a soaked system shows above the refrigerant's own pressure at 25 °C, Pa.</summary>
+    /// <summary>Air in the circuit: what a soaked system shows above the refrigerant's own pressure at 25 °C,
+    /// Pa.</summary>
     public double AirExcessPa { get; init; }
 
     /// <summary>Share of the condenser's air that a blocked face keeps out, whoever blows it.</summary>
@@ -64,6 +65,7 @@ public sealed record LoopFaults
     /// <summary>Oil above what belongs in, kg.</summary>
     public double ExcessOilKg { get; init; }
 
-    /// <summary>The cycling switch (or fin thermostat, by its saturation pressure) opens and closes this much too high, Pa; negative too low.</summary>
+    /// <summary>The cycling switch (or fin thermostat, by its saturation pressure) opens and closes this much too high,
+    /// Pa; negative too low.</summary>
     public double SwitchOffsetPa { get; init; }
 }

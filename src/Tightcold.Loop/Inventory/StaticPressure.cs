@@ -9,7 +9,13 @@ internal static class StaticPressure
     // Oil near its saturation takes up about a third of its volume of refrigerant, 0.3 kg a kilogram (assumed).
     private const double OilUptake = 0.3;
 
-    public static double Refrigerant(RefrigerantTable table, LoopDesign design, double temperatureK, double chargeKg, double oilKg)
+    public static double Refrigerant(
+        RefrigerantTable table,
+        LoopDesign design,
+        double temperatureK,
+        double chargeKg,
+        double oilKg
+    )
     {
         var saturation = table.SaturationPressurePa(temperatureK);
         table.Row(Math.Log(saturation), out var row);
@@ -21,11 +27,14 @@ internal static class StaticPressure
         // Z falls from 1 to its value at saturation in proportion to pressure: m = V p/(Z R T) + uptake p/psat.
         var r = 8.314462618 / table.MolarMassKgPerMol;
         var z = saturation * row.VapourVolume / (r * temperatureK);
-        double low = 0, high = 1;
+        double low = 0,
+            high = 1;
         for (var i = 0; i < 50; i++)
         {
             var share = 0.5 * (low + high);
-            var mass = (design.InternalVolumeM3 * share * saturation / ((1 - ((1 - z) * share)) * r * temperatureK)) + (uptake * share);
+            var mass =
+                (design.InternalVolumeM3 * share * saturation / ((1 - ((1 - z) * share)) * r * temperatureK))
+                + (uptake * share);
             if (mass > chargeKg)
                 high = share;
             else

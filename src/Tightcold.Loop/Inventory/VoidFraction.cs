@@ -6,11 +6,13 @@ namespace Tightcold.Loop.Inventory;
 /// </summary>
 internal static class VoidFraction
 {
-    // Below this change of quality the difference of two logarithms loses its digits; the midpoint is then exact enough.
+    // Below this change of quality the difference of two logarithms loses its digits; the midpoint is then exact
+    // enough.
     private const double SmallChange = 1e-5;
 
     // Two elementary functions: quicker than a cube root, and asked twice a march.
-    public static double Slip(double vapourDensity, double liquidDensity) => Math.Exp(2.0 / 3 * Math.Log(vapourDensity / liquidDensity));
+    public static double Slip(double vapourDensity, double liquidDensity) =>
+        Math.Exp(2.0 / 3 * Math.Log(vapourDensity / liquidDensity));
 
     /// <summary>Mean void fraction where quality runs evenly from one value to another, both 0 to 1.</summary>
     public static double Mean(double fromQuality, double toQuality, double slip)

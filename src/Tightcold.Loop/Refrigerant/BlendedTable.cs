@@ -23,23 +23,44 @@ internal static class BlendedTable
             var a = first.Columns16(log);
             var b = second.Columns16(log);
             nodes[i] = [.. a.Zip(b, Mix)];
-            nodes[i][TemperatureColumn] = BoilingK(first, second, moleShare, Math.Exp(log), a[TemperatureColumn], b[TemperatureColumn]);
+            nodes[i][TemperatureColumn] = BoilingK(
+                first,
+                second,
+                moleShare,
+                Math.Exp(log),
+                a[TemperatureColumn],
+                b[TemperatureColumn]
+            );
         }
 
         return new RefrigerantTable(
-            $"{first.Name}+{second.Name}", low, step, nodes,
+            $"{first.Name}+{second.Name}",
+            low,
+            step,
+            nodes,
             Mix(first.CriticalTemperatureK, second.CriticalTemperatureK),
             Mix(first.CriticalPressurePa, second.CriticalPressurePa),
-            1 / (molesFirst + molesSecond));
+            1 / (molesFirst + molesSecond)
+        );
     }
 
-    private static double BoilingK(RefrigerantTable first, RefrigerantTable second, double moleShare, double pressurePa, double ta, double tb)
+    private static double BoilingK(
+        RefrigerantTable first,
+        RefrigerantTable second,
+        double moleShare,
+        double pressurePa,
+        double ta,
+        double tb
+    )
     {
-        double low = Math.Min(ta, tb) - 0.01, high = Math.Max(ta, tb) + 0.01;
+        double low = Math.Min(ta, tb) - 0.01,
+            high = Math.Max(ta, tb) + 0.01;
         for (var i = 0; i < 50; i++)
         {
             var middle = 0.5 * (low + high);
-            var sum = ((1 - moleShare) * first.SaturationPressurePa(middle)) + (moleShare * second.SaturationPressurePa(middle));
+            var sum =
+                ((1 - moleShare) * first.SaturationPressurePa(middle))
+                + (moleShare * second.SaturationPressurePa(middle));
             if (sum > pressurePa)
                 high = middle;
             else

@@ -1,6 +1,7 @@
 namespace Tightcold.Loop.Refrigerant;
 
-/// <summary>Turns node values of many columns on an even grid into cubics, interval by interval, with slopes of fourth order.</summary>
+/// <summary>Turns node values of many columns on an even grid into cubics, interval by interval, with slopes of fourth
+/// order.</summary>
 internal static class HermiteColumns
 {
     /// <summary>Coefficients laid out for four columns at a time: interval, group of four, power, column.</summary>
@@ -12,8 +13,10 @@ internal static class HermiteColumns
         {
             for (var column = 0; column < RefrigerantTable.Columns; column++)
             {
-                double y0 = nodes[i][column], y1 = nodes[i + 1][column];
-                double m0 = Slope(nodes, i, column), m1 = Slope(nodes, i + 1, column);
+                double y0 = nodes[i][column],
+                    y1 = nodes[i + 1][column];
+                double m0 = Slope(nodes, i, column),
+                    m1 = Slope(nodes, i + 1, column);
                 var at = (i * 4 * RefrigerantTable.Columns) + (column / 4 * 16) + (column % 4);
                 coefficients[at] = y0;
                 coefficients[at + 4] = m0;

@@ -18,7 +18,15 @@ public sealed class RefrigerantTable
     private readonly double _inverseStep;
     private readonly int _intervals;
 
-    internal RefrigerantTable(string name, double firstLog, double step, double[][] nodes, double criticalTemperatureK, double criticalPressurePa, double molarMassKgPerMol)
+    internal RefrigerantTable(
+        string name,
+        double firstLog,
+        double step,
+        double[][] nodes,
+        double criticalTemperatureK,
+        double criticalPressurePa,
+        double molarMassKgPerMol
+    )
     {
         Name = name;
         _firstLog = firstLog;
@@ -57,7 +65,8 @@ public sealed class RefrigerantTable
 
     internal double Step { get; }
 
-    /// <summary>Saturation temperature, K, at an absolute pressure within the table, Pa; beyond its ends, that of the end.</summary>
+    /// <summary>Saturation temperature, K, at an absolute pressure within the table, Pa; beyond its ends, that of the
+    /// end.</summary>
     public double SaturationTemperatureK(double pressurePa)
     {
         Row(Math.Log(pressurePa), out var row);
@@ -67,7 +76,8 @@ public sealed class RefrigerantTable
     /// <summary>Saturation pressure, Pa, at a temperature, K; beyond the table's ends, that of the end.</summary>
     public double SaturationPressurePa(double temperatureK)
     {
-        double low = MinLogPressure, high = MaxLogPressure;
+        double low = MinLogPressure,
+            high = MaxLogPressure;
         var guess = 0.5 * (low + high);
         for (var i = 0; i < 60; i++)
         {
@@ -136,7 +146,10 @@ public sealed class RefrigerantTable
         var values = new double[Columns];
         for (var group = 0; group < Columns / 4; group++)
         {
-            var four = Cubic(ref _coefficients[(interval * 4 * Columns) + (group * 16)], Vector256.Create(place - interval));
+            var four = Cubic(
+                ref _coefficients[(interval * 4 * Columns) + (group * 16)],
+                Vector256.Create(place - interval)
+            );
             for (var k = 0; k < 4; k++)
                 values[(group * 4) + k] = four[k];
         }

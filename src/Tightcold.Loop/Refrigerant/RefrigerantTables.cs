@@ -17,7 +17,8 @@ public static class RefrigerantTables
 
     private static readonly ConcurrentDictionary<string, Lazy<RefrigerantTable>> Made = new(StringComparer.Ordinal);
 
-    /// <summary>The refrigerants of the loop model. R-744 runs above its critical point in a car and is not among them.</summary>
+    /// <summary>The refrigerants of the loop model. R-744 runs above its critical point in a car and is not among
+    /// them.</summary>
     public static IReadOnlyList<string> Names { get; } = ["R134a", "R1234yf", "R152a"];
 
     /// <summary>The table of a refrigerant, spelled as in <see cref="FluidCatalog"/> or as people write it.</summary>
@@ -26,7 +27,10 @@ public static class RefrigerantTables
     {
         var fluid = FluidCatalog.Get(name);
         if (!Names.Contains(fluid.Name))
-            throw new ArgumentException($"The loop model serves {string.Join(", ", Names)}; {fluid.Name} is not among them.", nameof(name));
+            throw new ArgumentException(
+                $"The loop model serves {string.Join(", ", Names)}; {fluid.Name} is not among them.",
+                nameof(name)
+            );
         return Made.GetOrAdd(fluid.Name, _ => new Lazy<RefrigerantTable>(() => Build(fluid))).Value;
     }
 
@@ -40,8 +44,14 @@ public static class RefrigerantTables
         ArgumentNullException.ThrowIfNull(first);
         ArgumentNullException.ThrowIfNull(second);
         if (!(secondMassShare >= 0 && secondMassShare <= 1))
-            throw new ArgumentOutOfRangeException(nameof(secondMassShare), secondMassShare, "A share of 0 to 1 is wanted.");
-        return secondMassShare == 0 ? first : secondMassShare == 1 ? second : BlendedTable.Make(first, second, secondMassShare);
+            throw new ArgumentOutOfRangeException(
+                nameof(secondMassShare),
+                secondMassShare,
+                "A share of 0 to 1 is wanted."
+            );
+        return secondMassShare == 0 ? first
+            : secondMassShare == 1 ? second
+            : BlendedTable.Make(first, second, secondMassShare);
     }
 
     private static RefrigerantTable Build(Fluid fluid)
@@ -52,14 +62,26 @@ public static class RefrigerantTables
         var nodes = new double[NodeCount][];
         for (var i = 0; i < NodeCount; i++)
             nodes[i] = Node(fluid, Math.Exp(low + (i * step)));
-        return new RefrigerantTable(fluid.Name, low, step, nodes, fluid.CriticalTemperatureK, fluid.CriticalPressurePa, fluid.MolarMassKgPerMol);
+        return new RefrigerantTable(
+            fluid.Name,
+            low,
+            step,
+            nodes,
+            fluid.CriticalTemperatureK,
+            fluid.CriticalPressurePa,
+            fluid.MolarMassKgPerMol
+        );
     }
 
     private static double[] Node(Fluid fluid, double pressurePa)
     {
         var dome = fluid.SaturationAtPressure(pressurePa);
         var widest = Math.Min(WidestSuperheatK, fluid.MaxTemperatureK - dome.TemperatureK - 1);
-        Span<double> x = stackalloc double[FitPoints], h = stackalloc double[FitPoints], v = stackalloc double[FitPoints], s = stackalloc double[FitPoints], log = stackalloc double[FitPoints];
+        Span<double> x = stackalloc double[FitPoints],
+            h = stackalloc double[FitPoints],
+            v = stackalloc double[FitPoints],
+            s = stackalloc double[FitPoints],
+            log = stackalloc double[FitPoints];
         for (var i = 0; i < FitPoints; i++)
         {
             x[i] = widest * (i + 1) * (i + 1) / (FitPoints * FitPoints);
@@ -78,10 +100,22 @@ public static class RefrigerantTables
         var cp = (dome.LiquidEnthalpyJPerKg - liquid.EnthalpyJPerKg) / 10;
         return
         [
-            dome.TemperatureK, dome.LiquidEnthalpyJPerKg, dome.VapourEnthalpyJPerKg, dome.VapourEntropyJPerKgK,
-            dome.LiquidDensityKgPerM3, pressurePa / dome.VapourDensityKgPerM3, cp, h1,
-            h2, h3, v1, v2,
-            v3, s1, s2, s3,
+            dome.TemperatureK,
+            dome.LiquidEnthalpyJPerKg,
+            dome.VapourEnthalpyJPerKg,
+            dome.VapourEntropyJPerKgK,
+            dome.LiquidDensityKgPerM3,
+            pressurePa / dome.VapourDensityKgPerM3,
+            cp,
+            h1,
+            h2,
+            h3,
+            v1,
+            v2,
+            v3,
+            s1,
+            s2,
+            s3,
         ];
     }
 }

@@ -16,10 +16,18 @@ internal struct SaturationRow
     public double LiquidCp;
     public double CriticalK;
 
-    // Vapour x kelvin above saturation, with n = x/(x + near) and f = x/(x + far): two scales on which the vapour beside
-    // the dome turns into a gas of even heat capacity. h = hv + h1 x + h2 n + h3 f, v = vv (1 + v1 x + v2 n + v3 f),
-    // s = sv + s1 ln(1 + x/T) + s2 n + s3 f. Beyond the fitted superheat all three go on as such a gas does.
-    public double H1, H2, H3, V1, V2, V3, S1, S2, S3;
+    // Vapour x kelvin above saturation, with n = x/(x + near) and f = x/(x + far): two scales on which the vapour
+    // beside the dome turns into a gas of even heat capacity. h = hv + h1 x + h2 n + h3 f, v = vv (1 + v1 x + v2 n + v3
+    // f), s = sv + s1 ln(1 + x/T) + s2 n + s3 f. Beyond the fitted superheat all three go on as such a gas does.
+    public double H1,
+        H2,
+        H3,
+        V1,
+        V2,
+        V3,
+        S1,
+        S2,
+        S3;
 
     public const double NearK = 8;
     public const double FarK = 50;
@@ -35,10 +43,12 @@ internal struct SaturationRow
     public readonly double VapourCp => H1 + (H2 / NearK) + (H3 / FarK);
 
     /// <summary>Enthalpy of vapour superheated by <paramref name="x"/> kelvin.</summary>
-    public readonly double SuperheatedEnthalpy(double x) => VapourEnthalpy + (x * (H1 + (H2 / (x + NearK)) + (H3 / (x + FarK))));
+    public readonly double SuperheatedEnthalpy(double x) =>
+        VapourEnthalpy + (x * (H1 + (H2 / (x + NearK)) + (H3 / (x + FarK))));
 
     /// <summary>Specific volume of vapour superheated by <paramref name="x"/> kelvin.</summary>
-    public readonly double SuperheatedVolume(double x) => VapourVolume * (1 + (x * (V1 + (V2 / (x + NearK)) + (V3 / (x + FarK)))));
+    public readonly double SuperheatedVolume(double x) =>
+        VapourVolume * (1 + (x * (V1 + (V2 / (x + NearK)) + (V3 / (x + FarK)))));
 
     /// <summary>Entropy of vapour superheated by <paramref name="x"/> kelvin.</summary>
     public readonly double SuperheatedEntropy(double x) =>
@@ -47,10 +57,12 @@ internal struct SaturationRow
     /// <summary>Superheat, K, of vapour of enthalpy <paramref name="h"/>, not below the dome.</summary>
     public readonly double SuperheatAtEnthalpy(double h)
     {
-        // x (H1 + H2/(x + near) + H3/(x + far)) = rise, times both denominators: a cubic. Halley's method (E. Halley, Phil.
-        // Trans. 18, 1694, 136) from the dome's cp; the model asks this a dozen times a march, so each division counts.
+        // x (H1 + H2/(x + near) + H3/(x + far)) = rise, times both denominators: a cubic. Halley's method (E. Halley,
+        // Phil. Trans. 18, 1694, 136) from the dome's cp; the model asks this a dozen times a march, so each division
+        // counts.
         var rise = h - VapourEnthalpy;
-        const double sum = NearK + FarK, product = NearK * FarK;
+        const double sum = NearK + FarK,
+            product = NearK * FarK;
         var c2 = (H1 * sum) + H2 + H3 - rise;
         var c1 = (H1 * product) + (H2 * FarK) + (H3 * NearK) - (rise * sum);
         var c0 = rise * product;
@@ -75,11 +87,15 @@ internal struct SaturationRow
     /// <summary>Superheat, K, of vapour of entropy <paramref name="s"/>, not below the dome.</summary>
     public readonly double SuperheatAtEntropy(double s)
     {
-        double t = TemperatureK, near = S2 * NearK, far = S3 * FarK, rise = s - VapourEntropy;
+        double t = TemperatureK,
+            near = S2 * NearK,
+            far = S3 * FarK,
+            rise = s - VapourEntropy;
         var x = rise / ((S1 / t) + (S2 / NearK) + (S3 / FarK));
         for (var i = 0; i < 4; i++)
         {
-            double n = 1 / (x + NearK), f = 1 / (x + FarK);
+            double n = 1 / (x + NearK),
+                f = 1 / (x + FarK);
             var value = (S1 * Math.Log(1 + (x / t))) + (x * ((S2 * n) + (S3 * f)));
             var step = (value - rise) / ((S1 / (t + x)) + (near * n * n) + (far * f * f));
             x -= step;
@@ -117,11 +133,14 @@ internal struct SaturationRow
     }
 
     /// <summary>
-    /// Density of liquid so much colder than saturation: that of saturated liquid at its own temperature, by the ratio of
-    /// Guggenheim's rule (E. A. Guggenheim, J. Chem. Phys. 13, 1945, 253): rho ~ 1 + 7/4 t^(1/3) + 3/4 t, t = 1 - T/Tc.
+    /// Density of liquid so much colder than saturation: that of saturated liquid at its own temperature, by the ratio
+    /// of Guggenheim's rule (E. A. Guggenheim, J. Chem. Phys. 13, 1945, 253): rho ~ 1 + 7/4 t^(1/3) + 3/4 t, t = 1 -
+    /// T/Tc.
     /// </summary>
     public readonly double SubcooledDensity(double subcoolingK) =>
-        subcoolingK <= 0 ? LiquidDensity : LiquidDensity * Guggenheim(TemperatureK - subcoolingK) / Guggenheim(TemperatureK);
+        subcoolingK <= 0
+            ? LiquidDensity
+            : LiquidDensity * Guggenheim(TemperatureK - subcoolingK) / Guggenheim(TemperatureK);
 
     private readonly double Guggenheim(double temperatureK)
     {
@@ -133,12 +152,14 @@ internal struct SaturationRow
     public readonly double EntropyAt(double h) => EntropyAt(h, SuperheatOrNone(h));
 
     /// <summary>The same where the superheat is known already.</summary>
-    public readonly double EntropyAt(double h, double superheat) => h >= VapourEnthalpy
-        ? SuperheatedEntropy(superheat)
-        : LiquidEntropy + ((h - LiquidEnthalpy) / Latent * (VapourEntropy - LiquidEntropy));
+    public readonly double EntropyAt(double h, double superheat) =>
+        h >= VapourEnthalpy
+            ? SuperheatedEntropy(superheat)
+            : LiquidEntropy + ((h - LiquidEnthalpy) / Latent * (VapourEntropy - LiquidEntropy));
 
     /// <summary>Enthalpy of vapour or wet vapour of entropy <paramref name="s"/>.</summary>
-    public readonly double EnthalpyAtEntropy(double s) => s >= VapourEntropy
-        ? SuperheatedEnthalpy(SuperheatAtEntropy(s))
-        : LiquidEnthalpy + ((s - LiquidEntropy) / (VapourEntropy - LiquidEntropy) * Latent);
+    public readonly double EnthalpyAtEntropy(double s) =>
+        s >= VapourEntropy
+            ? SuperheatedEnthalpy(SuperheatAtEntropy(s))
+            : LiquidEnthalpy + ((s - LiquidEntropy) / (VapourEntropy - LiquidEntropy) * Latent);
 }

@@ -12,7 +12,9 @@ internal static class Balance
             return default;
         c.Coil.AirOut(p.EvaporatingK, p.Flow * (p.H1Next - p.H4), out var outK, out var ratio, out var condensate);
         // Air in, air out, and the water that runs off at evaporating temperature.
-        var air = c.Coil.AirFlow * (MoistAirLaw.Enthalpy(c.Coil.AirInK, c.Coil.AirInRatio) - MoistAirLaw.Enthalpy(outK, ratio));
+        var air =
+            c.Coil.AirFlow
+            * (MoistAirLaw.Enthalpy(c.Coil.AirInK, c.Coil.AirInRatio) - MoistAirLaw.Enthalpy(outK, ratio));
         var cooling = air - (condensate * MoistAirLaw.WaterCp * (p.EvaporatingK - MoistAirLaw.Zero));
         var work = p.Flow * p.HSuctionGasWork;
         var shell = work * c.ShellLossShare;

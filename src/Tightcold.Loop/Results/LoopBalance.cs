@@ -7,7 +7,8 @@ namespace Tightcold.Loop.Results;
 /// <param name="Flow">Throttle's flow less the compressor's, over their mean.</param>
 /// <param name="Energy">Heat and work into the circuit less what leaves it, over the heat that leaves it.</param>
 /// <param name="Charge">Refrigerant in all parts and what found no room, less the charge, over the charge.</param>
-/// <param name="UnplacedChargeKg">Charge that finds no place at the cut-out pressure and backs up as liquid until the switch opens; 0 in front of the high-pressure switch.</param>
+/// <param name="UnplacedChargeKg">Charge that finds no place at the cut-out pressure and backs up as liquid until the
+/// switch opens; 0 in front of the high-pressure switch.</param>
 public readonly record struct LoopBalance(double Flow, double Energy, double Charge, double UnplacedChargeKg)
 {
     /// <summary>The largest of the three, without sign.</summary>

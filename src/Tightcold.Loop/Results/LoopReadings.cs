@@ -26,7 +26,8 @@ public readonly record struct LoopReadings
 
     public double HighSideRunningPa { get; init; }
 
-    /// <summary>Pipe at the evaporator's outlet, at the compressor's inlet and outlet, at the condenser's outlet and before the throttle, K.</summary>
+    /// <summary>Pipe at the evaporator's outlet, at the compressor's inlet and outlet, at the condenser's outlet and
+    /// before the throttle, K.</summary>
     public double EvaporatorOutK { get; init; }
 
     public double SuctionLineK { get; init; }
@@ -48,7 +49,8 @@ public readonly record struct LoopReadings
     /// <summary>True subcooling at the condenser's outlet, K; 0 where it is wet.</summary>
     public double SubcoolingK { get; init; }
 
-    /// <summary>Subcooling as a gauge and a clamp would have it, K: differs from the true one when air is in the circuit; negative where the line flashes under line losses.</summary>
+    /// <summary>Subcooling as a gauge and a clamp would have it, K: differs from the true one when air is in the
+    /// circuit; negative where the line flashes under line losses.</summary>
     public double ApparentSubcoolingK { get; init; }
 
     /// <summary>Air from the centre vent, K.</summary>
@@ -83,7 +85,8 @@ public readonly record struct LoopReadings
     /// <summary>Receiver or accumulator, 0 empty to 1 full of liquid.</summary>
     public double StoreLevel { get; init; }
 
-    /// <summary>Stroke of a variable compressor, or speed of an electric one over its most; 1 for a fixed one.</summary>
+    /// <summary>Stroke of a variable compressor, or speed of an electric one over its most; 1 for a fixed
+    /// one.</summary>
     public double Stroke { get; init; }
 
     public double CompressorRpm { get; init; }
@@ -136,10 +139,39 @@ public readonly record struct LoopReadings
         };
     }
 
-    internal bool IsFinite => double.IsFinite(
-        LowSidePa + HighSidePa + LowSideRunningPa + HighSideRunningPa + LowSideMinPa + LowSideMaxPa
-        + HighSideMinPa + HighSideMaxPa
-        + EvaporatorOutK + SuctionLineK + DischargeLineK + LiquidLineK + ThrottleInletK + EvaporatingK + CondensingK + SuperheatK
-        + SubcoolingK + ApparentSubcoolingK + VentK + FinK + CoolingW + HeatRejectedW + PowerW + FlowKgPerS + CondensateKgPerS + Duty
-        + CyclesPerMinute + SightGlassQuality + StoreLevel + Stroke + CompressorRpm + SuctionQuality);
+    internal bool IsFinite =>
+        double.IsFinite(
+            LowSidePa
+                + HighSidePa
+                + LowSideRunningPa
+                + HighSideRunningPa
+                + LowSideMinPa
+                + LowSideMaxPa
+                + HighSideMinPa
+                + HighSideMaxPa
+                + EvaporatorOutK
+                + SuctionLineK
+                + DischargeLineK
+                + LiquidLineK
+                + ThrottleInletK
+                + EvaporatingK
+                + CondensingK
+                + SuperheatK
+                + SubcoolingK
+                + ApparentSubcoolingK
+                + VentK
+                + FinK
+                + CoolingW
+                + HeatRejectedW
+                + PowerW
+                + FlowKgPerS
+                + CondensateKgPerS
+                + Duty
+                + CyclesPerMinute
+                + SightGlassQuality
+                + StoreLevel
+                + Stroke
+                + CompressorRpm
+                + SuctionQuality
+        );
 }

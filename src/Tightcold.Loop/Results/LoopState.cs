@@ -6,7 +6,8 @@ public enum LoopState
     /// <summary>Runs steadily with liquid where liquid belongs.</summary>
     Steady,
 
-    /// <summary>Runs steadily, short of liquid: bubbles in the liquid line, or an evaporator that boils dry early.</summary>
+    /// <summary>Runs steadily, short of liquid: bubbles in the liquid line, or an evaporator that boils dry
+    /// early.</summary>
     Starved,
 
     /// <summary>Runs steadily, liquid goes back to the compressor.</summary>
@@ -24,10 +25,12 @@ public enum LoopState
     /// <summary>More refrigerant than the running circuit has room for below the critical pressure.</summary>
     LiquidFull,
 
-    /// <summary>The compressor does not turn or is kept off: both sides stand at the pressure of the parked car.</summary>
+    /// <summary>The compressor does not turn or is kept off: both sides stand at the pressure of the parked
+    /// car.</summary>
     Off,
 
-    /// <summary>The circuit holds more air than refrigerant; what a running compressor would do with it is not modelled, and the readings are those of the parked car.</summary>
+    /// <summary>The circuit holds more air than refrigerant; what a running compressor would do with it is not
+    /// modelled, and the readings are those of the parked car.</summary>
     MostlyAir,
 
     /// <summary>No steady state was found; there are no readings, and the report says why.</summary>

@@ -26,8 +26,8 @@ internal static class ReadingMaker
     {
         var cooling = p.Flow * (p.H1 - p.H4);
         c.Coil.AirOut(p.EvaporatingK, cooling, out var coilOut, out _, out var condensate);
-        var low = p.SuctionPa + (LowPortShare * (p.EvaporatorPa - p.SuctionPa))
-            + (CirculatingAirShare * faults.AirExcessPa);
+        var low =
+            p.SuctionPa + (LowPortShare * (p.EvaporatorPa - p.SuctionPa)) + (CirculatingAirShare * faults.AirExcessPa);
         var shaft = (p.Flow * p.HSuctionGasWork) + DragW + (DragWPerRpm * p.Rpm);
         return new LoopReadings
         {
@@ -48,12 +48,14 @@ internal static class ReadingMaker
             CondensingK = p.CondensingK,
             SuperheatK = Math.Max(0, p.SuperheatK),
             SubcoolingK = p.SubcoolingK,
-            ApparentSubcoolingK = c.Table.SaturationTemperatureK(Math.Min(p.DischargePa, c.Table.MaxPressurePa)) - p.CondenserOutK,
+            ApparentSubcoolingK =
+                c.Table.SaturationTemperatureK(Math.Min(p.DischargePa, c.Table.MaxPressurePa)) - p.CondenserOutK,
             VentK = VentAir.AtK(c, conditions, faults, coilOut),
             FinK = FinK(c, p, coilOut),
             CoolingW = cooling,
             HeatRejectedW = p.Flow * (p.HDischarge - p.H3),
-            PowerW = c.Kind == CompressorKind.Electric ? p.Flow * p.HSuctionGasWork / c.Design.ElectricEfficiency : shaft,
+            PowerW =
+                c.Kind == CompressorKind.Electric ? p.Flow * p.HSuctionGasWork / c.Design.ElectricEfficiency : shaft,
             FlowKgPerS = p.Flow,
             CondensateKgPerS = condensate,
             Duty = 1,
@@ -66,7 +68,8 @@ internal static class ReadingMaker
         };
     }
 
-    /// <summary>Boiling fins stand half the film's difference above the refrigerant, dry ones at the air's temperature.</summary>
+    /// <summary>Boiling fins stand half the film's difference above the refrigerant, dry ones at the air's
+    /// temperature.</summary>
     public static double FinK(in LoopCase c, in LoopPoint p, double coilOutK)
     {
         var boiling = BoilingFinK(c, p);
@@ -77,12 +80,13 @@ internal static class ReadingMaker
         p.EvaporatingK + (0.5 * p.FullDuty * c.Coil.RefrigerantResistance);
 
     /// <summary>
-    /// Where the thermostat's probe sits: in the middle of the core, so over boiling refrigerant while most of the core boils,
-    /// and in warm air when a starved core boils at its inlet only.
+    /// Where the thermostat's probe sits: in the middle of the core, so over boiling refrigerant while most of the core
+    /// boils, and in warm air when a starved core boils at its inlet only.
     /// </summary>
     public static double ProbeK(in LoopCase c, in LoopPoint p, double coilOutK)
     {
         var boiling = BoilingFinK(c, p);
-        return coilOutK + (Smooth.Step((p.BoilingShare - ProbeDryShare) / (1 - (2 * ProbeDryShare))) * (boiling - coilOutK));
+        return coilOutK
+            + (Smooth.Step((p.BoilingShare - ProbeDryShare) / (1 - (2 * ProbeDryShare))) * (boiling - coilOutK));
     }
 }

@@ -27,7 +27,12 @@ internal static class RegimeNames
             regimes |= LoopRegimes.Vacuum;
         if (c.Kind is CompressorKind.Variable or CompressorKind.Electric && r.Stroke < 1.02 * Least(c))
             regimes |= LoopRegimes.LeastCapacity;
-        if (r.Duty > 0.99 && r.CondensateKgPerS > 1e-6 && ReadingMaker.BoilingFinK(c, p) < 273.15 && p.BoilingShare > 0.1)
+        if (
+            r.Duty > 0.99
+            && r.CondensateKgPerS > 1e-6
+            && ReadingMaker.BoilingFinK(c, p) < 273.15
+            && p.BoilingShare > 0.1
+        )
             regimes |= LoopRegimes.Icing;
         return regimes;
     }
@@ -46,5 +51,6 @@ internal static class RegimeNames
             : LoopState.Steady;
     }
 
-    private static double Least(in LoopCase c) => c.Kind == CompressorKind.Electric ? c.Design.ElectricMinRpm / c.Design.ElectricMaxRpm : c.Design.MinStroke;
+    private static double Least(in LoopCase c) =>
+        c.Kind == CompressorKind.Electric ? c.Design.ElectricMinRpm / c.Design.ElectricMaxRpm : c.Design.MinStroke;
 }

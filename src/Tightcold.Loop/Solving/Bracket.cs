@@ -12,14 +12,27 @@ internal static class Bracket
     }
 
     /// <summary>Finds the sign change between <paramref name="a"/> and <paramref name="b"/>.</summary>
-    /// <returns>False if there is none or a value is not a number; <paramref name="x"/> is then the last point tried.</returns>
-    public static bool TryFind<TF>(ref TF f, double a, double b, double fa, double fb, double tolerance, double smallEnough, int most, out double x)
+    /// <returns>False if there is none or a value is not a number; <paramref name="x"/> is then the last point
+    /// tried.</returns>
+    public static bool TryFind<TF>(
+        ref TF f,
+        double a,
+        double b,
+        double fa,
+        double fb,
+        double tolerance,
+        double smallEnough,
+        int most,
+        out double x
+    )
         where TF : struct, IFunction
     {
         x = b;
         if (double.IsNaN(fa) || double.IsNaN(fb) || (fa > 0) == (fb > 0))
             return fa == 0 || fb == 0;
-        double c = a, fc = fa, t = 0.5;
+        double c = a,
+            fc = fa,
+            t = 0.5;
         for (var i = 0; i < most; i++)
         {
             x = a + (t * (b - a));
@@ -54,9 +67,10 @@ internal static class Bracket
 
             var xi = (a - b) / (c - b);
             var phi = (fa - fb) / (fc - fb);
-            t = phi * phi < xi && (1 - phi) * (1 - phi) < 1 - xi
-                ? (fa / (fb - fa) * fc / (fb - fc)) + ((c - a) / (b - a) * fa / (fc - fa) * fb / (fc - fb))
-                : 0.5;
+            t =
+                phi * phi < xi && (1 - phi) * (1 - phi) < 1 - xi
+                    ? (fa / (fb - fa) * fc / (fb - fc)) + ((c - a) / (b - a) * fa / (fc - fa) * fb / (fc - fb))
+                    : 0.5;
             t = Math.Min(1 - limit, Math.Max(limit, t));
         }
 

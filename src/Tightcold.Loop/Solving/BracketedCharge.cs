@@ -1,15 +1,28 @@
 namespace Tightcold.Loop.Solving;
 
-/// <summary>The discharge pressure at which the circuit holds the charge, in a bracket that spans the whole table.</summary>
+/// <summary>The discharge pressure at which the circuit holds the charge, in a bracket that spans the whole
+/// table.</summary>
 internal static class BracketedCharge
 {
     public static LoopPoint Solve(in LoopCase c, in LoopBox box, ref SolveTrace trace)
     {
-        var f = new ChargeAtDischarge { Case = c, Box = box, Trace = trace };
+        var f = new ChargeAtDischarge
+        {
+            Case = c,
+            Box = box,
+            Trace = trace,
+        };
         // The middle first: it is the easiest, and its answer starts the ends.
-        var middle = Math.Clamp(Math.Log(c.Table.SaturationPressurePa(c.CondenserAirK + 12)), box.MinLogDischarge + 0.1, box.MaxLogDischarge - 0.1);
+        var middle = Math.Clamp(
+            Math.Log(c.Table.SaturationPressurePa(c.CondenserAirK + 12)),
+            box.MinLogDischarge + 0.1,
+            box.MaxLogDischarge - 0.1
+        );
         var fMiddle = f.At(middle);
-        double a, b, fa, fb;
+        double a,
+            b,
+            fa,
+            fb;
         if (fMiddle < 0)
         {
             (a, fa) = (middle, fMiddle);
@@ -38,7 +51,10 @@ internal static class BracketedCharge
         Bracket.TryFind(ref f, a, b, fa, fb, 1e-13, 1e-10, 80, out _);
         trace = f.Trace;
         var point = f.Point;
-        if (!(point.Worst <= LoopSolver.Accepted) && !NewtonRun.All(c, box, point.LogSuction, point.LogDischarge, point.H1, ref point, ref trace))
+        if (
+            !(point.Worst <= LoopSolver.Accepted)
+            && !NewtonRun.All(c, box, point.LogSuction, point.LogDischarge, point.H1, ref point, ref trace)
+        )
             trace.End = SolveEnd.NotClosed;
         return point;
     }

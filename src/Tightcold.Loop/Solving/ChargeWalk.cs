@@ -2,8 +2,8 @@ namespace Tightcold.Loop.Solving;
 
 /// <summary>
 /// Continuation: solves the same circuit with a charge where Newton gets home, then walks to the wanted charge in steps
-/// that halve when one fails and grow when it does not. Follows the answer through corners that a cold start misses, and
-/// along curves on which pressure turns back while charge goes on.
+/// that halve when one fails and grow when it does not. Follows the answer through corners that a cold start misses,
+/// and along curves on which pressure turns back while charge goes on.
 /// </summary>
 internal static class ChargeWalk
 {
@@ -20,7 +20,10 @@ internal static class ChargeWalk
             var other = c;
             other.ChargeKg = c.ChargeKg * share;
             Starts.Get(other, box, 0, out var suction, out var discharge, out var h1);
-            if (NewtonRun.FromCold(other, box, suction, discharge, h1, ref point, ref trace) && TryWalk(c, box, Math.Log(share), ref point, ref trace))
+            if (
+                NewtonRun.FromCold(other, box, suction, discharge, h1, ref point, ref trace)
+                && TryWalk(c, box, Math.Log(share), ref point, ref trace)
+            )
                 return true;
         }
 

@@ -12,7 +12,13 @@ internal static class FlowBalance
     private const double Aimed = 1e-11;
 
     /// <param name="point">In: a point to start from, or none (all nought). Out: the last point tried.</param>
-    public static bool TrySolve(in LoopCase c, in LoopBox box, double logDischarge, ref LoopPoint point, ref SolveTrace trace)
+    public static bool TrySolve(
+        in LoopCase c,
+        in LoopBox box,
+        double logDischarge,
+        ref LoopPoint point,
+        ref SolveTrace trace
+    )
     {
         if (point.H1 != 0 && TryNewton(c, box, logDischarge, ref point, ref trace))
             return true;
@@ -34,7 +40,8 @@ internal static class FlowBalance
 
     public static bool TryNewton(in LoopCase c, in LoopBox box, double y, ref LoopPoint point, ref SolveTrace trace)
     {
-        double x = point.LogSuction, h = point.H1;
+        double x = point.LogSuction,
+            h = point.H1;
         LoopMarch.Evaluate(c, x, y, h, out var at);
         trace.Marches++;
         for (var step = 0; step < MostSteps; step++)
@@ -47,8 +54,10 @@ internal static class FlowBalance
             LoopMarch.Evaluate(c, x + Slopes.LogStep, y, h, out var dx);
             LoopMarch.Evaluate(c, x, y, h + Slopes.EnthalpyStep, out var dh);
             trace.Marches += 2;
-            double a = (dx.FlowResidual - at.FlowResidual) / Slopes.LogStep, b = (dh.FlowResidual - at.FlowResidual) / Slopes.EnthalpyStep;
-            double d = (dx.EnergyResidual - at.EnergyResidual) / Slopes.LogStep, e = (dh.EnergyResidual - at.EnergyResidual) / Slopes.EnthalpyStep;
+            double a = (dx.FlowResidual - at.FlowResidual) / Slopes.LogStep,
+                b = (dh.FlowResidual - at.FlowResidual) / Slopes.EnthalpyStep;
+            double d = (dx.EnergyResidual - at.EnergyResidual) / Slopes.LogStep,
+                e = (dh.EnergyResidual - at.EnergyResidual) / Slopes.EnthalpyStep;
             var det = (a * e) - (b * d);
             var sx = ((b * at.EnergyResidual) - (e * at.FlowResidual)) / det;
             var sh = ((d * at.FlowResidual) - (a * at.EnergyResidual)) / det;
@@ -65,7 +74,17 @@ internal static class FlowBalance
         return true;
     }
 
-    private static bool Advance(in LoopCase c, in LoopBox box, double y, double sx, double sh, ref double x, ref double h, ref LoopPoint at, ref SolveTrace trace)
+    private static bool Advance(
+        in LoopCase c,
+        in LoopBox box,
+        double y,
+        double sx,
+        double sh,
+        ref double x,
+        ref double h,
+        ref LoopPoint at,
+        ref SolveTrace trace
+    )
     {
         var merit = Merit(at);
         var lambda = 1.0;
@@ -88,11 +107,18 @@ internal static class FlowBalance
 
     private static double Merit(in LoopPoint p) => Math.Max(Math.Abs(p.FlowResidual), Math.Abs(p.EnergyResidual));
 
-    private static bool TryBrackets(in LoopCase c, in LoopBox box, double logDischarge, ref LoopPoint point, ref SolveTrace trace)
+    private static bool TryBrackets(
+        in LoopCase c,
+        in LoopBox box,
+        double logDischarge,
+        ref LoopPoint point,
+        ref SolveTrace trace
+    )
     {
         var f = new FlowAtSuction { Case = c, LogDischarge = logDischarge };
         var high = Math.Min(box.MaxLogSuction, logDischarge - 1e-3);
-        double fLow = f.At(box.MinLogSuction), fHigh = f.At(high);
+        double fLow = f.At(box.MinLogSuction),
+            fHigh = f.At(high);
         Bracket.TryFind(ref f, box.MinLogSuction, high, fLow, fHigh, 1e-13, 1e-10, 80, out _);
         trace.Marches += f.Marches;
         point = f.Point;
@@ -110,11 +136,17 @@ internal static class FlowBalance
 
         public double At(double x)
         {
-            var inner = new EnergyAtEnthalpy { Case = Case, LogSuction = x, LogDischarge = LogDischarge };
+            var inner = new EnergyAtEnthalpy
+            {
+                Case = Case,
+                LogSuction = x,
+                LogDischarge = LogDischarge,
+            };
             Case.Table.Row(x, out var row);
             var low = row.LiquidEnthalpy + (0.02 * row.Latent);
             var high = row.SuperheatedEnthalpy(Math.Max(0, Case.Coil.AirInK - row.TemperatureK) + 1);
-            double fLow = inner.At(low), fHigh = inner.At(high);
+            double fLow = inner.At(low),
+                fHigh = inner.At(high);
             Bracket.TryFind(ref inner, low, high, fLow, fHigh, 1e-6, 1e-12, 80, out _);
             Marches += inner.Marches;
             Point = inner.Point;

@@ -24,7 +24,9 @@ internal struct LoopCase
     public double AirPa;
     public double CondenserAirK;
     public double AirSaturationPa;
-    public double VapourG, CondensingG, LiquidG;
+    public double VapourG,
+        CondensingG,
+        LiquidG;
     public double SubcoolShare;
 
     public WetCoil Coil;
@@ -32,7 +34,9 @@ internal struct LoopCase
     public double SuctionUa;
     public double LiquidUa;
 
-    public double SuctionDrop, DischargeDrop, LiquidDrop;
+    public double SuctionDrop,
+        DischargeDrop,
+        LiquidDrop;
 
     public double ValveAreaM2;
     public double ValveFixedOpening;

@@ -28,7 +28,13 @@ internal static class LoopCaseBuilder
     private const double SingleVapourShare = 0.6;
     private const double SingleLiquidShare = 0.7;
 
-    public static LoopCase Build(RefrigerantTable table, LoopDesign design, LoopConditions conditions, double chargeKg, LoopFaults faults)
+    public static LoopCase Build(
+        RefrigerantTable table,
+        LoopDesign design,
+        LoopConditions conditions,
+        double chargeKg,
+        LoopFaults faults
+    )
     {
         var c = new LoopCase
         {
@@ -54,8 +60,13 @@ internal static class LoopCaseBuilder
             LiquidUa = design.LiquidLineUa,
         };
         c.ValveFixedOpening = faults.ValveStuckOpen >= faults.ValveStuckClosed ? design.ValveMaxOpening : LeastArea;
-        c.TubeDiameterM = design.TubeDiameterM * Math.Sqrt(Math.Max(LeastArea, 1 - faults.TubePlugged)
-            * Math.Max(LeastArea, 1 - faults.ThrottleIced) * (1 + (MostOversize * faults.TubeOversize)));
+        c.TubeDiameterM =
+            design.TubeDiameterM
+            * Math.Sqrt(
+                Math.Max(LeastArea, 1 - faults.TubePlugged)
+                    * Math.Max(LeastArea, 1 - faults.ThrottleIced)
+                    * (1 + (MostOversize * faults.TubeOversize))
+            );
         Drive(ref c, conditions, faults);
         Condenser(ref c, conditions, faults);
         Evaporator(ref c, conditions, faults);
@@ -68,7 +79,8 @@ internal static class LoopCaseBuilder
     private const double MostOversize = 3;
 
     // A compressor worn out: broken reeds or scored pistons let each stroke back; assumed.
-    private const double WornLeak = 0.97, WornHeat = 0.5;
+    private const double WornLeak = 0.97,
+        WornHeat = 0.5;
 
     private static void Drive(ref LoopCase c, LoopConditions conditions, LoopFaults faults)
     {

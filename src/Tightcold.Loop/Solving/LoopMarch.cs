@@ -17,7 +17,8 @@ internal static class LoopMarch
     /// <summary>Table look-ups a march makes.</summary>
     public const int LookUps = 5;
 
-    // Scale of the energy residual, J/kg: a tenth of the latent heat, so that 1e-8 of it closes even a circuit that hardly condenses.
+    // Scale of the energy residual, J/kg: a tenth of the latent heat, so that 1e-8 of it closes even a circuit that
+    // hardly condenses.
     private const double EnergyScale = 2e4;
 
     public static void Evaluate(in LoopCase c, double logSuction, double logDischarge, double h1, out LoopPoint q)
@@ -44,7 +45,18 @@ internal static class LoopMarch
         q.ValveInletK = inlet.TemperatureAt(q.H4, superheat);
         var inletVolume = inlet.VolumeAt(q.H4, superheat);
         Evaporate(c, evaporator, inlet, inletVolume, ref q);
-        q.ChargeKg = ChargeInventory.Sum(c, suction, discharge, evaporator, inlet, strips, dischargeVolume, suctionVolume, inletVolume, ref q);
+        q.ChargeKg = ChargeInventory.Sum(
+            c,
+            suction,
+            discharge,
+            evaporator,
+            inlet,
+            strips,
+            dischargeVolume,
+            suctionVolume,
+            inletVolume,
+            ref q
+        );
 
         var through = Math.Abs(q.ThrottleFlow) + q.Flow;
         q.FlowResidual = 2 * (q.ThrottleFlow - q.Flow) / through;
@@ -52,7 +64,15 @@ internal static class LoopMarch
         q.ChargeResidual = (q.ChargeKg - c.ChargeKg) / c.ChargeKg;
     }
 
-    private static void Compress(in LoopCase c, in SaturationRow suction, in SaturationRow discharge, double h1, ref LoopPoint q, out double suctionVolume, out double dischargeVolume)
+    private static void Compress(
+        in LoopCase c,
+        in SaturationRow suction,
+        in SaturationRow discharge,
+        double h1,
+        ref LoopPoint q,
+        out double suctionVolume,
+        out double dischargeVolume
+    )
     {
         q.SuctionPa = suction.PressurePa;
         q.DischargePa = discharge.PressurePa + c.AirPa;
@@ -88,7 +108,13 @@ internal static class LoopMarch
 
     private static StripMarch Condense(in LoopCase c, in SaturationRow condenser, ref LoopPoint q)
     {
-        var strips = new StripMarch { Enthalpy = q.HDischarge, VapourG = c.VapourG, CondensingG = c.CondensingG, LiquidG = c.LiquidG };
+        var strips = new StripMarch
+        {
+            Enthalpy = q.HDischarge,
+            VapourG = c.VapourG,
+            CondensingG = c.CondensingG,
+            LiquidG = c.LiquidG,
+        };
         var volume = c.Design.CondenserVolumeM3;
         strips.Through(condenser, q.Flow, c.CondenserAirK, 1 - c.SubcoolShare, volume);
         // The receiver sits here: it fills as the liquid that reaches it is subcooled by up to 1 K.
@@ -113,7 +139,13 @@ internal static class LoopMarch
         return strips;
     }
 
-    private static void Evaporate(in LoopCase c, in SaturationRow evaporator, in SaturationRow inlet, double inletVolume, ref LoopPoint q)
+    private static void Evaporate(
+        in LoopCase c,
+        in SaturationRow evaporator,
+        in SaturationRow inlet,
+        double inletVolume,
+        ref LoopPoint q
+    )
     {
         q.FullDuty = c.Coil.FullFaceDuty(evaporator.TemperatureK);
         q.H1Next = c.Coil.Outlet(evaporator, q.Flow, q.H4, q.FullDuty, out q.BoilingShare);
@@ -121,11 +153,25 @@ internal static class LoopMarch
         q.EvaporatorOutQuality = (q.H1 - evaporator.LiquidEnthalpy) / evaporator.Latent;
         if (c.Expansion == ExpansionKind.OrificeTube)
         {
-            q.ThrottleFlow = Throttle.Tube(inlet, q.H4, c.TubeDiameterM, c.Design.TubeLengthM, q.EvaporatorPa, c.Table.CriticalTemperatureK, c.Table.CriticalPressurePa);
+            q.ThrottleFlow = Throttle.Tube(
+                inlet,
+                q.H4,
+                c.TubeDiameterM,
+                c.Design.TubeLengthM,
+                q.EvaporatorPa,
+                c.Table.CriticalTemperatureK,
+                c.Table.CriticalPressurePa
+            );
             return;
         }
 
-        var opening = Throttle.Opening(q.SuperheatK, c.Design.StaticSuperheatK, c.Design.OpeningSuperheatK, c.Design.ValveBleed, c.Design.ValveMaxOpening);
+        var opening = Throttle.Opening(
+            q.SuperheatK,
+            c.Design.StaticSuperheatK,
+            c.Design.OpeningSuperheatK,
+            c.Design.ValveBleed,
+            c.Design.ValveMaxOpening
+        );
         opening += c.ValveFixedShare * (c.ValveFixedOpening - opening);
         q.ThrottleFlow = Throttle.Valve(inlet, q.H4, inletVolume, c.ValveAreaM2 * opening, q.EvaporatorPa);
     }

@@ -16,7 +16,15 @@ internal static class NewtonRun
     private const double LongestLog = 0.2;
     private const double LongestEnthalpy = 12e3;
 
-    public static bool All(in LoopCase c, in LoopBox box, double x, double y, double h, ref LoopPoint point, ref SolveTrace trace)
+    public static bool All(
+        in LoopCase c,
+        in LoopBox box,
+        double x,
+        double y,
+        double h,
+        ref LoopPoint point,
+        ref SolveTrace trace
+    )
     {
         LoopMarch.Evaluate(c, x, y, h, out var at);
         trace.Marches++;
@@ -40,11 +48,28 @@ internal static class NewtonRun
             trace.Marches += Slopes.Marches;
             if (!slopes.TrySolve(at, out var sx, out var sy, out var sh))
                 return false;
-            var scale = Math.Min(1, Math.Min(LongestLog / Math.Max(Math.Abs(sx), Math.Abs(sy)), LongestEnthalpy / Math.Abs(sh)));
+            var scale = Math.Min(
+                1,
+                Math.Min(LongestLog / Math.Max(Math.Abs(sx), Math.Abs(sy)), LongestEnthalpy / Math.Abs(sh))
+            );
             if (double.IsNaN(scale))
                 return false;
             var before = at.Worst;
-            if (!Advance(c, box, ref x, ref y, ref h, sx * scale, sy * scale, sh * scale, ref at, ref trace, out var whole))
+            if (
+                !Advance(
+                    c,
+                    box,
+                    ref x,
+                    ref y,
+                    ref h,
+                    sx * scale,
+                    sy * scale,
+                    sh * scale,
+                    ref at,
+                    ref trace,
+                    out var whole
+                )
+            )
                 return false;
             known = whole && scale == 1 && at.Worst < KeepBelow * before;
             if (known)
@@ -54,10 +79,24 @@ internal static class NewtonRun
         return false;
     }
 
-    /// <summary>A whole step by slopes that earlier steps corrected; not taken unless it leaves a small part of the residuals.</summary>
-    private static bool Corrected(in LoopCase c, in LoopBox box, ref double x, ref double y, ref double h, ref Slopes slopes, ref LoopPoint at, ref SolveTrace trace)
+    /// <summary>A whole step by slopes that earlier steps corrected; not taken unless it leaves a small part of the
+    /// residuals.</summary>
+    private static bool Corrected(
+        in LoopCase c,
+        in LoopBox box,
+        ref double x,
+        ref double y,
+        ref double h,
+        ref Slopes slopes,
+        ref LoopPoint at,
+        ref SolveTrace trace
+    )
     {
-        if (!slopes.TrySolve(at, out var sx, out var sy, out var sh) || !IsShort(sx, sy, sh) || !box.Holds(x + sx, y + sy))
+        if (
+            !slopes.TrySolve(at, out var sx, out var sy, out var sh)
+            || !IsShort(sx, sy, sh)
+            || !box.Holds(x + sx, y + sy)
+        )
             return false;
         LoopMarch.Evaluate(c, x + sx, y + sy, h + sh, out var next);
         trace.Marches++;
@@ -69,10 +108,19 @@ internal static class NewtonRun
     }
 
     /// <summary>
-    /// Newton from a cold start. Where the throttle cannot pass what the compressor draws the flow residual has no slope:
-    /// suction is lowered until it has. Where it passes far more, the high side holds no liquid: discharge is lowered.
+    /// Newton from a cold start. Where the throttle cannot pass what the compressor draws the flow residual has no
+    /// slope: suction is lowered until it has. Where it passes far more, the high side holds no liquid: discharge is
+    /// lowered.
     /// </summary>
-    public static bool FromCold(in LoopCase c, in LoopBox box, double x, double y, double h, ref LoopPoint point, ref SolveTrace trace)
+    public static bool FromCold(
+        in LoopCase c,
+        in LoopBox box,
+        double x,
+        double y,
+        double h,
+        ref LoopPoint point,
+        ref SolveTrace trace
+    )
     {
         for (var i = 0; i < MostNudges; i++)
         {
@@ -93,9 +141,12 @@ internal static class NewtonRun
             }
 
             c.Table.Row(x, out var row);
-            h = c.Expansion == Designs.ExpansionKind.OrificeTube && at.FlowResidual > 0
-                ? row.LiquidEnthalpy + (0.95 * row.Latent)
-                : row.SuperheatedEnthalpy(Math.Min(6.5 + (8 * i), 0.7 * Math.Max(c.Coil.AirInK - row.TemperatureK, 1)));
+            h =
+                c.Expansion == Designs.ExpansionKind.OrificeTube && at.FlowResidual > 0
+                    ? row.LiquidEnthalpy + (0.95 * row.Latent)
+                    : row.SuperheatedEnthalpy(
+                        Math.Min(6.5 + (8 * i), 0.7 * Math.Max(c.Coil.AirInK - row.TemperatureK, 1))
+                    );
         }
 
         return All(c, box, x, y, h, ref point, ref trace);
@@ -105,7 +156,19 @@ internal static class NewtonRun
     private const double NothingPasses = -0.9;
     private const double FarTooMuch = 1.2;
 
-    private static bool Advance(in LoopCase c, in LoopBox box, ref double x, ref double y, ref double h, double sx, double sy, double sh, ref LoopPoint at, ref SolveTrace trace, out bool whole)
+    private static bool Advance(
+        in LoopCase c,
+        in LoopBox box,
+        ref double x,
+        ref double y,
+        ref double h,
+        double sx,
+        double sy,
+        double sh,
+        ref LoopPoint at,
+        ref SolveTrace trace,
+        out bool whole
+    )
     {
         var merit = Merit(at);
         var lambda = 1.0;
@@ -136,5 +199,7 @@ internal static class NewtonRun
         Math.Abs(sx) <= LongestLog && Math.Abs(sy) <= LongestLog && Math.Abs(sh) <= LongestEnthalpy;
 
     private static double Merit(in LoopPoint p) =>
-        (p.FlowResidual * p.FlowResidual) + (p.ChargeResidual * p.ChargeResidual) + (p.EnergyResidual * p.EnergyResidual);
+        (p.FlowResidual * p.FlowResidual)
+        + (p.ChargeResidual * p.ChargeResidual)
+        + (p.EnergyResidual * p.EnergyResidual);
 }

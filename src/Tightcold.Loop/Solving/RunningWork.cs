@@ -6,7 +6,8 @@ using Tightcold.Loop.Results;
 
 namespace Tightcold.Loop.Solving;
 
-/// <summary>One question from solve to named answer: running state, switches, the standing car, and blends between.</summary>
+/// <summary>One question from solve to named answer: running state, switches, the standing car, and blends
+/// between.</summary>
 internal sealed class RunningWork
 {
     // A condenser with this much of its face under liquid at the cut-out has no room left to condense.
@@ -20,7 +21,13 @@ internal sealed class RunningWork
     private LoopCase _case;
     private SolveTrace _trace;
 
-    public RunningWork(RefrigerantTable table, LoopDesign design, LoopConditions conditions, double chargeKg, LoopFaults faults)
+    public RunningWork(
+        RefrigerantTable table,
+        LoopDesign design,
+        LoopConditions conditions,
+        double chargeKg,
+        LoopFaults faults
+    )
     {
         _conditions = conditions;
         _faults = faults;
@@ -53,8 +60,15 @@ internal sealed class RunningWork
     }
 
     /// <summary>Readings of a solved case with its switches at work; null where the solve did not close.</summary>
-    /// <param name="point">The steady point; behind the high-pressure switch without room for the charge, the point held at it.</param>
-    private LoopReadings? Running(in LoopCase c, ref LoopPoint point, ref SolveTrace trace, ref LoopRegimes regimes, out double unplacedKg)
+    /// <param name="point">The steady point; behind the high-pressure switch without room for the charge, the point
+    /// held at it.</param>
+    private LoopReadings? Running(
+        in LoopCase c,
+        ref LoopPoint point,
+        ref SolveTrace trace,
+        ref LoopRegimes regimes,
+        out double unplacedKg
+    )
     {
         unplacedKg = 0;
         if (trace.End is SolveEnd.NotClosed or SolveEnd.ChargeTooSmall)
@@ -68,9 +82,15 @@ internal sealed class RunningWork
             var held = point;
             if (!LoopSolver.TryAtDischarge(c, HighSwitch.LogDischarge(c), ref held, ref trace))
                 return null;
-            var endK = noRoom ? c.Table.SaturationTemperatureK(Math.Exp(LoopBox.Of(c).MaxLogDischarge)) : point.CondensingK;
+            var endK = noRoom
+                ? c.Table.SaturationTemperatureK(Math.Exp(LoopBox.Of(c).MaxLogDischarge))
+                : point.CondensingK;
             var running = ReadingMaker.Of(c, _conditions, _faults, held);
-            readings = LoopReadings.Mix(readings, HighSwitch.Readings(c, _conditions, _faults, running, held, endK), high);
+            readings = LoopReadings.Mix(
+                readings,
+                HighSwitch.Readings(c, _conditions, _faults, running, held, endK),
+                high
+            );
             regimes |= LoopRegimes.HighSwitchActing;
             if (noRoom)
             {
@@ -86,7 +106,8 @@ internal sealed class RunningWork
 
     // The jet behind the throttle is the coldest place; above this evaporating temperature nothing freezes there, and
     // that much lower everything does (assumed).
-    private const double IcesBelowK = 278.15, IceBandK = 6;
+    private const double IcesBelowK = 278.15,
+        IceBandK = 6;
 
     /// <summary>Half the time the throttle is blocked by ice, the more the colder it would run when clear.</summary>
     private LoopReadings WithIce(in LoopPoint clear, in LoopReadings readings, ref LoopRegimes regimes)
@@ -109,22 +130,46 @@ internal sealed class RunningWork
         var share = 2 * weight;
         return LoopReadings.Mix(readings, iced, weight) with
         {
-            LowSideMinPa = readings.LowSideMinPa + (share * (Math.Min(readings.LowSideMinPa, iced.LowSideMinPa) - readings.LowSideMinPa)),
-            LowSideMaxPa = readings.LowSideMaxPa + (share * (Math.Max(readings.LowSideMaxPa, iced.LowSideMaxPa) - readings.LowSideMaxPa)),
+            LowSideMinPa =
+                readings.LowSideMinPa
+                + (share * (Math.Min(readings.LowSideMinPa, iced.LowSideMinPa) - readings.LowSideMinPa)),
+            LowSideMaxPa =
+                readings.LowSideMaxPa
+                + (share * (Math.Max(readings.LowSideMaxPa, iced.LowSideMaxPa) - readings.LowSideMaxPa)),
         };
     }
 
-    private string Why(in LoopPoint p) => _trace.End == SolveEnd.ChargeTooSmall
-        ? "the circuit holds more than this charge even at the lowest pressure of the refrigerant table"
-        : FormattableString.Invariant($"no steady state found: residuals flow {p.FlowResidual:G3}, charge {p.ChargeResidual:G3}, energy {p.EnergyResidual:G3} at {p.SuctionPa:G5} and {p.DischargePa:G5} Pa");
+    private string Why(in LoopPoint p) =>
+        _trace.End == SolveEnd.ChargeTooSmall
+            ? "the circuit holds more than this charge even at the lowest pressure of the refrigerant table"
+            : FormattableString.Invariant(
+                $"no steady state found: residuals flow {p.FlowResidual:G3}, charge {p.ChargeResidual:G3}, energy {p.EnergyResidual:G3} at {p.SuctionPa:G5} and {p.DischargePa:G5} Pa"
+            );
 
-    private LoopResult Make(LoopState state, LoopRegimes regimes, LoopReadings? readings, LoopBalance balance, string? reason, in LoopPoint point)
+    private LoopResult Make(
+        LoopState state,
+        LoopRegimes regimes,
+        LoopReadings? readings,
+        LoopBalance balance,
+        string? reason,
+        in LoopPoint point
+    )
     {
         if (readings is not null && !(balance.Worst <= MostOpen))
-            (state, readings, reason) = (LoopState.NotClosed, null, FormattableString.Invariant($"the balances of the state found close to {balance.Worst:G3} only"));
+            (state, readings, reason) = (
+                LoopState.NotClosed,
+                null,
+                FormattableString.Invariant($"the balances of the state found close to {balance.Worst:G3} only")
+            );
         if (readings is { IsFinite: false })
             (state, readings, reason) = (LoopState.NotClosed, null, "a reading came out as no number");
-        var report = new SolverReport(_trace.Marches, _trace.Marches * LoopMarch.LookUps, _trace.NewtonSteps, _trace.Rung, reason);
+        var report = new SolverReport(
+            _trace.Marches,
+            _trace.Marches * LoopMarch.LookUps,
+            _trace.NewtonSteps,
+            _trace.Rung,
+            reason
+        );
         return new LoopResult(state, regimes, readings, balance, report, _case.StaticPa + StandingAir(), point);
     }
 

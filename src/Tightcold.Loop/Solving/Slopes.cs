@@ -4,27 +4,39 @@ namespace Tightcold.Loop.Solving;
 /// How the residuals change with the three unknowns: by differences, and then, while the steps go well, corrected
 /// by what each step showed instead of being measured anew (Broyden 1965, Math. Comput. 19, 577).
 /// </summary>
-/// <remarks>A receiver or accumulator fills over a kelvin: the charge is an S of the pressure, and straight lines leap from
-/// one side of it to the other. So the straight lines are laid through the charge without the store's filling and
+/// <remarks>A receiver or accumulator fills over a kelvin: the charge is an S of the pressure, and straight lines leap
+/// from one side of it to the other. So the straight lines are laid through the charge without the store's filling and
 /// through the place that the filling is the smooth step of, and the step is sought where both agree.</remarks>
 internal struct Slopes
 {
     /// <summary>Step of a difference, in ln p and in J/kg.</summary>
-    public const double LogStep = 1e-6, EnthalpyStep = 0.1;
+    public const double LogStep = 1e-6,
+        EnthalpyStep = 0.1;
 
     // J/kg that count as much as a unit of ln p: half the latent heat.
     private const double EnthalpyUnit = 1e5;
 
     private const int LevelSteps = 60;
 
-    private double _a, _b, _c, _d, _e, _f, _g, _h, _i;
-    private double _sx, _sy, _sh;
+    private double _a,
+        _b,
+        _c,
+        _d,
+        _e,
+        _f,
+        _g,
+        _h,
+        _i;
+    private double _sx,
+        _sy,
+        _sh;
 
     // The store's range as a share of the charge, kept as it was where the slopes were taken.
     private double _range;
 
     // Of the last step: place and level that it leads to.
-    private double _place, _level;
+    private double _place,
+        _level;
 
     /// <summary>Marches that differences take.</summary>
     public const int Marches = 3;
@@ -51,12 +63,16 @@ internal struct Slopes
         return slopes;
     }
 
-    /// <summary>The step that would make all residuals vanish: by Cramer's rule for an empty store and for a full one, and
-    /// between them where the level is that of the place the step leads to.</summary>
+    /// <summary>The step that would make all residuals vanish: by Cramer's rule for an empty store and for a full one,
+    /// and between them where the level is that of the place the step leads to.</summary>
     public bool TrySolve(in LoopPoint at, out double sx, out double sy, out double sh)
     {
-        double r = -at.FlowResidual, s = -Rest(at), t = -at.EnergyResidual;
-        double ei = (_e * _i) - (_f * _h), di = (_d * _i) - (_f * _g), dg = (_d * _h) - (_e * _g);
+        double r = -at.FlowResidual,
+            s = -Rest(at),
+            t = -at.EnergyResidual;
+        double ei = (_e * _i) - (_f * _h),
+            di = (_d * _i) - (_f * _g),
+            dg = (_d * _h) - (_e * _g);
         var det = (_a * ei) - (_b * di) + (_c * dg);
         sx = ((r * ei) - (_b * ((s * _i) - (_f * t))) + (_c * ((s * _h) - (_e * t)))) / det;
         sy = ((_a * ((s * _i) - (_f * t))) - (r * di) + (_c * ((_d * t) - (s * _g)))) / det;
@@ -82,7 +98,9 @@ internal struct Slopes
     {
         sh /= EnthalpyUnit;
         var square = (sx * sx) + (sy * sy) + (sh * sh);
-        double r = left.FlowResidual / square, s = (Rest(left) + (_range * _level)) / square, t = left.EnergyResidual / square;
+        double r = left.FlowResidual / square,
+            s = (Rest(left) + (_range * _level)) / square,
+            t = left.EnergyResidual / square;
         var u = (left.StorePlace - _place) / square;
         _a += r * sx;
         _b += r * sy;
@@ -100,11 +118,12 @@ internal struct Slopes
 
     private readonly double Rest(in LoopPoint p) => p.ChargeResidual - (_range * p.StoreLevel);
 
-    /// <summary>The level L in 0 to 1 that is the smooth step of the place empty + L full: there always is one, and where
-    /// there are three it is one on the side of the present level that it is drawn to.</summary>
+    /// <summary>The level L in 0 to 1 that is the smooth step of the place empty + L full: there always is one, and
+    /// where there are three it is one on the side of the present level that it is drawn to.</summary>
     private static double Level(double empty, double full, double present)
     {
-        double low = 0, high = 1;
+        double low = 0,
+            high = 1;
         if (Smooth.Step(empty + (present * full)) > present)
             low = present;
         else

@@ -5,7 +5,8 @@ namespace Tightcold.Loop.Solving;
 /// <summary>Corners rounded off, so that a small step of an input is a small step of the answer.</summary>
 internal static class Smooth
 {
-    /// <summary>The larger of two, rounded within <paramref name="width"/> of where they cross; never below either.</summary>
+    /// <summary>The larger of two, rounded within <paramref name="width"/> of where they cross; never below
+    /// either.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static double Max(double a, double b, double width)
     {
@@ -25,7 +26,10 @@ internal static class Smooth
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static double Step(double u)
     {
-        var c = u < 0 ? 0 : u > 1 ? 1 : u;
+        var c =
+            u < 0 ? 0
+            : u > 1 ? 1
+            : u;
         return c * c * (3 - (2 * c));
     }
 }

@@ -7,7 +7,8 @@ internal struct SolveTrace
     public int Marches;
     public int NewtonSteps;
 
-    /// <summary>0 the first Newton run, 1 a later one, 2 a walk in charge, 3 charge in a bracket, 4 brackets at every level.</summary>
+    /// <summary>0 the first Newton run, 1 a later one, 2 a walk in charge, 3 charge in a bracket, 4 brackets at every
+    /// level.</summary>
     public int Rung;
 
     /// <summary>Where the last Newton run stood when it gave up.</summary>

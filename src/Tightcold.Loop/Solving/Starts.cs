@@ -17,13 +17,25 @@ internal static class Starts
     private const double ColdestK = 215;
     private const double LeastDifferenceK = 1;
 
-    public static void Get(in LoopCase c, in LoopBox box, int attempt, out double logSuction, out double logDischarge, out double h1)
+    public static void Get(
+        in LoopCase c,
+        in LoopBox box,
+        int attempt,
+        out double logSuction,
+        out double logDischarge,
+        out double h1
+    )
     {
         var condensingK = c.CondenserAirK + FirstLiftK;
         logDischarge = Discharge(c, box, condensingK);
         logSuction = Suction(c, box, logDischarge, out var duty);
         // A circuit short of charge or throttled rejects less and boils colder; an overfull one the other way.
-        var lift = attempt switch { 1 => 0.5, 2 => 1.6, _ => 1 };
+        var lift = attempt switch
+        {
+            1 => 0.5,
+            2 => 1.6,
+            _ => 1,
+        };
         logDischarge = Discharge(c, box, c.CondenserAirK + (lift * ((WorkShare * duty / c.CondensingG) + 1)));
         logSuction = Suction(c, box, logDischarge, out _);
         if (attempt == 1)
@@ -31,13 +43,18 @@ internal static class Starts
         logSuction = Math.Clamp(logSuction, box.MinLogSuction + 0.1, box.MaxLogSuction - 0.05);
         c.Table.Row(logSuction, out var row);
         var room = Math.Max(c.Coil.AirInK - row.TemperatureK, 1);
-        h1 = attempt == 2 || (attempt == 0 && c.Expansion == ExpansionKind.OrificeTube)
-            ? row.LiquidEnthalpy + (0.96 * row.Latent)
-            : row.SuperheatedEnthalpy(attempt == 1 ? 0.7 * room : Math.Min(6.5, 0.6 * room));
+        h1 =
+            attempt == 2 || (attempt == 0 && c.Expansion == ExpansionKind.OrificeTube)
+                ? row.LiquidEnthalpy + (0.96 * row.Latent)
+                : row.SuperheatedEnthalpy(attempt == 1 ? 0.7 * room : Math.Min(6.5, 0.6 * room));
     }
 
-    private static double Discharge(in LoopCase c, in LoopBox box, double condensingK) => Math.Clamp(
-        Math.Log(c.Table.SaturationPressurePa(Math.Min(condensingK, c.Table.CriticalTemperatureK - 6))), box.MinLogDischarge, box.MaxLogDischarge);
+    private static double Discharge(in LoopCase c, in LoopBox box, double condensingK) =>
+        Math.Clamp(
+            Math.Log(c.Table.SaturationPressurePa(Math.Min(condensingK, c.Table.CriticalTemperatureK - 6))),
+            box.MinLogDischarge,
+            box.MaxLogDischarge
+        );
 
     private static double Suction(in LoopCase c, in LoopBox box, double logDischarge, out double duty)
     {
@@ -49,9 +66,16 @@ internal static class Starts
         {
             var middle = 0.5 * (low + top);
             c.Table.Row(middle, out var row);
-            var stroke = c.Kind == CompressorKind.Variable ? CapacityControl.Stroke(c, row.PressurePa, high.PressurePa + c.AirPa) : 1;
+            var stroke =
+                c.Kind == CompressorKind.Variable
+                    ? CapacityControl.Stroke(c, row.PressurePa, high.PressurePa + c.AirPa)
+                    : 1;
             var rpm = c.Kind == CompressorKind.Electric ? CapacityControl.ElectricRpm(c, row.TemperatureK) : c.Rpm;
-            var volumetric = c.Compressor.Volumetric(Math.Log((high.PressurePa + c.AirPa) / row.PressurePa), rpm, stroke);
+            var volumetric = c.Compressor.Volumetric(
+                Math.Log((high.PressurePa + c.AirPa) / row.PressurePa),
+                rpm,
+                stroke
+            );
             var flow = volumetric * c.DisplacementM3 * stroke * rpm / 60 * row.VapourDensity;
             var taken = flow * (row.VapourEnthalpy - high.LiquidEnthalpy);
             duty = c.Coil.FullFaceDuty(row.TemperatureK);

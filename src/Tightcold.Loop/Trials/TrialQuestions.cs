@@ -6,9 +6,9 @@ using Tightcold.Loop.Refrigerant;
 namespace Tightcold.Loop.Trials;
 
 /// <summary>
-/// Questions drawn evenly over the whole stated range of the model: every refrigerant, architecture and size, any weather
-/// of <see cref="LoopLimits"/>, any charge, each fault absent three times in four and else of any severity. Seeded, so
-/// that a run can be repeated.
+/// Questions drawn evenly over the whole stated range of the model: every refrigerant, architecture and size, any
+/// weather of <see cref="LoopLimits"/>, any charge, each fault absent three times in four and else of any severity.
+/// Seeded, so that a run can be repeated.
 /// </summary>
 public sealed class TrialQuestions
 {
@@ -24,10 +24,10 @@ public sealed class TrialQuestions
         _models =
         [
             .. from refrigerant in RefrigerantTables.Names
-               from compressor in Enum.GetValues<CompressorKind>()
-               from expansion in Enum.GetValues<ExpansionKind>()
-               from size in Enum.GetValues<SizeClass>()
-               select new LoopModel(LoopDesigns.Of(size, compressor, expansion, refrigerant)),
+            from compressor in Enum.GetValues<CompressorKind>()
+            from expansion in Enum.GetValues<ExpansionKind>()
+            from size in Enum.GetValues<SizeClass>()
+            select new LoopModel(LoopDesigns.Of(size, compressor, expansion, refrigerant)),
         ];
     }
 
@@ -67,29 +67,50 @@ public sealed class TrialQuestions
             ExcessOilKg = Severity() * LoopLimits.MaxExcessOilKg,
             SwitchOffsetPa = (Severity() - Severity()) * LoopLimits.MaxSwitchOffsetPa,
         };
-        return new(model, conditions, model.Design.LabelChargeKg * Between(LoopLimits.MinChargeShare, LoopLimits.MaxChargeShare), faults);
+        return new(
+            model,
+            conditions,
+            model.Design.LabelChargeKg * Between(LoopLimits.MinChargeShare, LoopLimits.MaxChargeShare),
+            faults
+        );
     }
 
     /// <summary>Inputs that <see cref="Moved"/> can move.</summary>
     public const int MovableInputs = 15;
 
-    /// <summary>The same question with one input, drawn at random, moved by a share of its range; it stays in range.</summary>
-    public TrialQuestion Nudged(TrialQuestion question, double shareOfRange) => Moved(question, _random.Next(MovableInputs), shareOfRange);
+    /// <summary>The same question with one input, drawn at random, moved by a share of its range; it stays in
+    /// range.</summary>
+    public TrialQuestion Nudged(TrialQuestion question, double shareOfRange) =>
+        Moved(question, _random.Next(MovableInputs), shareOfRange);
 
-    /// <summary>The same question with one input moved by a share of its range, up or down, as far as the range goes.</summary>
+    /// <summary>The same question with one input moved by a share of its range, up or down, as far as the range
+    /// goes.</summary>
     public static TrialQuestion Moved(TrialQuestion question, int input, double shareOfRange)
     {
         ArgumentNullException.ThrowIfNull(question);
         var (c, f) = (question.Conditions, question.Faults);
-        double To(double value, double least, double most) => Math.Clamp(value + (shareOfRange * (most - least)), least, most);
+        double To(double value, double least, double most) =>
+            Math.Clamp(value + (shareOfRange * (most - least)), least, most);
 
         return input switch
         {
-            0 => question with { Conditions = c with { AmbientK = To(c.AmbientK, LoopLimits.MinAmbientK, LoopLimits.MaxAmbientK) } },
+            0 => question with
+            {
+                Conditions = c with { AmbientK = To(c.AmbientK, LoopLimits.MinAmbientK, LoopLimits.MaxAmbientK) },
+            },
             1 => question with { Conditions = c with { RelativeHumidity = To(c.RelativeHumidity, 0, 1) } },
-            2 => question with { Conditions = c with { EngineRpm = To(c.EngineRpm, LoopLimits.MinEngineRpm, LoopLimits.MaxEngineRpm) } },
-            3 => question with { Conditions = c with { CabinK = To(c.CabinK, LoopLimits.MinCabinK, LoopLimits.MaxCabinK) } },
-            4 => question with { Conditions = c with { BlowerShare = To(c.BlowerShare, LoopLimits.MinBlowerShare, 1) } },
+            2 => question with
+            {
+                Conditions = c with { EngineRpm = To(c.EngineRpm, LoopLimits.MinEngineRpm, LoopLimits.MaxEngineRpm) },
+            },
+            3 => question with
+            {
+                Conditions = c with { CabinK = To(c.CabinK, LoopLimits.MinCabinK, LoopLimits.MaxCabinK) },
+            },
+            4 => question with
+            {
+                Conditions = c with { BlowerShare = To(c.BlowerShare, LoopLimits.MinBlowerShare, 1) },
+            },
             5 => question with { Faults = f with { AirExcessPa = To(f.AirExcessPa, 0, LoopLimits.MaxAirExcessPa) } },
             6 => question with { Faults = f with { CondenserAirLoss = To(f.CondenserAirLoss, 0, 1) } },
             7 => question with { Faults = f with { EvaporatorAirLoss = To(f.EvaporatorAirLoss, 0, 1) } },
@@ -98,8 +119,21 @@ public sealed class TrialQuestions
             10 => question with { Faults = f with { CompressorWear = To(f.CompressorWear, 0, 1) } },
             11 => question with { Faults = f with { ClutchSlip = To(f.ClutchSlip, 0, 1) } },
             12 => question with { Faults = f with { ValveStuckOpen = To(f.ValveStuckOpen, 0, 1) } },
-            13 => question with { Faults = f with { SwitchOffsetPa = To(f.SwitchOffsetPa, -LoopLimits.MaxSwitchOffsetPa, LoopLimits.MaxSwitchOffsetPa) } },
-            _ => question with { ChargeKg = To(question.ChargeKg, LoopLimits.MinChargeShare * question.Model.Design.LabelChargeKg, LoopLimits.MaxChargeShare * question.Model.Design.LabelChargeKg) },
+            13 => question with
+            {
+                Faults = f with
+                {
+                    SwitchOffsetPa = To(f.SwitchOffsetPa, -LoopLimits.MaxSwitchOffsetPa, LoopLimits.MaxSwitchOffsetPa),
+                },
+            },
+            _ => question with
+            {
+                ChargeKg = To(
+                    question.ChargeKg,
+                    LoopLimits.MinChargeShare * question.Model.Design.LabelChargeKg,
+                    LoopLimits.MaxChargeShare * question.Model.Design.LabelChargeKg
+                ),
+            },
         };
     }
 

@@ -17,7 +17,8 @@ public sealed class TrialTally
 
     public long Questions { get; private set; }
 
-    /// <summary>Answers that do not close, hold a number that is none, or have no readings though a state that should.</summary>
+    /// <summary>Answers that do not close, hold a number that is none, or have no readings though a state that
+    /// should.</summary>
     public long Broken { get; private set; }
 
     /// <summary>The largest closure error of any answer.</summary>

@@ -34,7 +34,11 @@ public sealed class ChebyshevSeries
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(count, 2);
         if (!(upper > lower))
-            throw new ArgumentOutOfRangeException(nameof(upper), upper, "The interval needs an upper end above its lower end.");
+            throw new ArgumentOutOfRangeException(
+                nameof(upper),
+                upper,
+                "The interval needs an upper end above its lower end."
+            );
         var nodes = new double[count];
         for (var i = 0; i < count; i++)
             nodes[i] = (0.5 * (lower + upper)) + (0.5 * (upper - lower) * Math.Cos(Math.PI * (i + 0.5) / count));
@@ -68,7 +72,8 @@ public sealed class ChebyshevSeries
     {
         var count = _coefficients.Length;
         var powers = new double[count];
-        double[] previous = new double[count], current = new double[count];
+        double[] previous = new double[count],
+            current = new double[count];
         previous[0] = 1;
         current[1] = 1;
         powers[0] = _coefficients[0];
@@ -90,7 +95,8 @@ public sealed class ChebyshevSeries
     {
         var y = (x - _centre) * _inverseHalfWidth;
         var twice = 2 * y;
-        double b1 = 0, b2 = 0;
+        double b1 = 0,
+            b2 = 0;
         for (var i = _coefficients.Length - 1; i > 0; i--)
         {
             var b = (twice * b1) - b2 + _coefficients[i];

@@ -13,12 +13,15 @@ public static class BracketedRoot
     /// <param name="low">Lower end.</param>
     /// <param name="high">Upper end.</param>
     /// <param name="tolerance">Absolute tolerance in x; not below four units in the last place of x.</param>
-    /// <returns>The root, or why there is none: no sign change, a value that is not a number, or too many steps.</returns>
+    /// <returns>The root, or why there is none: no sign change, a value that is not a number, or too many
+    /// steps.</returns>
     public static Solved<double> Find<TF>(TF function, double low, double high, double tolerance)
         where TF : struct, IScalarFunction
     {
-        double a = low, b = high;
-        double fa = function.Evaluate(a), fb = function.Evaluate(b);
+        double a = low,
+            b = high;
+        double fa = function.Evaluate(a),
+            fb = function.Evaluate(b);
         if (double.IsNaN(fa) || double.IsNaN(fb))
             return new Solved<double>.Stalled(0, 1, "the function has no value at an end of the bracket");
         if (fa == 0)
@@ -28,7 +31,10 @@ public static class BracketedRoot
         if ((fa > 0) == (fb > 0))
             return new Solved<double>.Stalled(0, 1, "the function does not change sign in the bracket");
 
-        double c = a, fc = fa, step = b - a, previousStep = step;
+        double c = a,
+            fc = fa,
+            step = b - a,
+            previousStep = step;
         for (var i = 1; i <= MaxIterations; i++)
         {
             if ((fb > 0) == (fc > 0))
@@ -55,7 +61,8 @@ public static class BracketedRoot
             if (Math.Abs(previousStep) >= smallest && Math.Abs(fa) > Math.Abs(fb))
             {
                 var s = fb / fa;
-                double p, q;
+                double p,
+                    q;
                 if (a == c)
                 {
                     p = 2 * half * s;

@@ -20,7 +20,8 @@ public static class EvidenceSampler
     /// <summary>Below this many effective points the weights are tempered before a refit.</summary>
     private const double LeastEffective = 25;
 
-    public static WeightedSamples Run<TL>(TL likelihood, ulong seed) where TL : struct, ILogLikelihood
+    public static WeightedSamples Run<TL>(TL likelihood, ulong seed)
+        where TL : struct, ILogLikelihood
     {
         var d = likelihood.Dimensions;
         const int Total = FirstRound + LaterRounds * RoundSize;
@@ -35,22 +36,29 @@ public static class EvidenceSampler
         for (var round = 0; round <= LaterRounds; round++)
         {
             var fit = round == 0 ? null : NormalFit.Of(points, Tempered(logTarget.AsSpan(0, done)), done, d, Widening);
-            if (round > 0 && fit is null) break;
-            if (fit is not null) fits.Add(fit);
+            if (round > 0 && fit is null)
+                break;
+            if (fit is not null)
+                fits.Add(fit);
             var size = round == 0 ? FirstRound : RoundSize;
             for (var i = 0; i < size; i++)
             {
                 var at = points.AsSpan((done + i) * d, d);
                 if (fit is null || i < PriorShare * size)
-                    for (var k = 0; k < d; k++) at[k] = stream.Normal();
-                else fit.Draw(stream, at);
+                    for (var k = 0; k < d; k++)
+                        at[k] = stream.Normal();
+                else
+                    fit.Draw(stream, at);
                 logPrior[done + i] = NormalFit.LogStandard(at);
                 logLikelihood[done + i] = likelihood.Evaluate(at);
             }
             // Old points get the new proposal's density, new points get all of them.
-            if (fit is not null) for (var i = 0; i < done; i++) fitted[i] += Math.Exp(fit.LogDensity(points.AsSpan(i * d, d)));
+            if (fit is not null)
+                for (var i = 0; i < done; i++)
+                    fitted[i] += Math.Exp(fit.LogDensity(points.AsSpan(i * d, d)));
             for (var i = done; i < done + size; i++)
-                foreach (var known in fits) fitted[i] += Math.Exp(known.LogDensity(points.AsSpan(i * d, d)));
+                foreach (var known in fits)
+                    fitted[i] += Math.Exp(known.LogDensity(points.AsSpan(i * d, d)));
             done += size;
             Reweigh(logPrior, logLikelihood, fitted, logTarget, done, fits.Count);
         }
@@ -58,12 +66,20 @@ public static class EvidenceSampler
     }
 
     /// <summary>ln of prior × likelihood over the mixture of all rounds' proposals.</summary>
-    private static void Reweigh(double[] logPrior, double[] logLikelihood, double[] fitted, double[] logTarget, int done, int fits)
+    private static void Reweigh(
+        double[] logPrior,
+        double[] logLikelihood,
+        double[] fitted,
+        double[] logTarget,
+        int done,
+        int fits
+    )
     {
         var priorShare = (FirstRound + fits * RoundSize * PriorShare) / done;
         var fitShare = RoundSize * (1 - PriorShare) / done;
         for (var i = 0; i < done; i++)
-            logTarget[i] = logPrior[i] + logLikelihood[i] - Math.Log(priorShare * Math.Exp(logPrior[i]) + fitShare * fitted[i]);
+            logTarget[i] =
+                logPrior[i] + logLikelihood[i] - Math.Log(priorShare * Math.Exp(logPrior[i]) + fitShare * fitted[i]);
     }
 
     /// <summary>Weights for a refit: softened until enough points carry them.</summary>
@@ -73,17 +89,23 @@ public static class EvidenceSampler
         for (var power = 1.0; ; power *= 0.6)
         {
             var top = double.NegativeInfinity;
-            foreach (var value in logTarget) if (value > top) top = value;
-            double sum = 0, squares = 0;
+            foreach (var value in logTarget)
+                if (value > top)
+                    top = value;
+            double sum = 0,
+                squares = 0;
             for (var i = 0; i < weights.Length; i++)
             {
                 weights[i] = double.IsNegativeInfinity(top) ? 0 : Math.Exp(power * (logTarget[i] - top));
                 sum += weights[i];
                 squares += weights[i] * weights[i];
             }
-            if (!(sum > 0)) return weights;
-            if (sum * sum / squares < LeastEffective && power > 1e-4) continue;
-            for (var i = 0; i < weights.Length; i++) weights[i] /= sum;
+            if (!(sum > 0))
+                return weights;
+            if (sum * sum / squares < LeastEffective && power > 1e-4)
+                continue;
+            for (var i = 0; i < weights.Length; i++)
+                weights[i] /= sum;
             return weights;
         }
     }
@@ -91,12 +113,17 @@ public static class EvidenceSampler
     private static WeightedSamples Finish(double[] points, int d, double[] logTarget, int done)
     {
         var top = double.NegativeInfinity;
-        for (var i = 0; i < done; i++) if (logTarget[i] > top) top = logTarget[i];
+        for (var i = 0; i < done; i++)
+            if (logTarget[i] > top)
+                top = logTarget[i];
         var weights = new double[done];
-        if (double.IsNegativeInfinity(top)) return new(top, d, points[..(done * d)], weights);
+        if (double.IsNegativeInfinity(top))
+            return new(top, d, points[..(done * d)], weights);
         var sum = 0.0;
-        for (var i = 0; i < done; i++) sum += weights[i] = Math.Exp(logTarget[i] - top);
-        for (var i = 0; i < done; i++) weights[i] /= sum;
+        for (var i = 0; i < done; i++)
+            sum += weights[i] = Math.Exp(logTarget[i] - top);
+        for (var i = 0; i < done; i++)
+            weights[i] /= sum;
         return new(top + Math.Log(sum / done), d, points[..(done * d)], weights);
     }
 }

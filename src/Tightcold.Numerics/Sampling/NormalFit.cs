@@ -16,13 +16,15 @@ internal sealed class NormalFit
         this.factor = factor;
         this.d = d;
         logNorm = -d * LogRootTwoPi;
-        for (var k = 0; k < d; k++) logNorm -= Math.Log(factor[k * d + k]);
+        for (var k = 0; k < d; k++)
+            logNorm -= Math.Log(factor[k * d + k]);
     }
 
     public static double LogStandard(ReadOnlySpan<double> at)
     {
         var sum = 0.0;
-        foreach (var x in at) sum += x * x;
+        foreach (var x in at)
+            sum += x * x;
         return -0.5 * sum - at.Length * LogRootTwoPi;
     }
 
@@ -34,17 +36,20 @@ internal sealed class NormalFit
         for (var i = 0; i < count; i++)
         {
             total += weights[i];
-            for (var k = 0; k < d; k++) mean[k] += weights[i] * points[i * d + k];
+            for (var k = 0; k < d; k++)
+                mean[k] += weights[i] * points[i * d + k];
         }
-        if (!(total > 0.5)) return null;
+        if (!(total > 0.5))
+            return null;
         var covariance = new double[d * d];
         for (var i = 0; i < count; i++)
-            for (var k = 0; k < d; k++)
-                for (var l = 0; l <= k; l++)
-                    covariance[k * d + l] += weights[i] * (points[i * d + k] - mean[k]) * (points[i * d + l] - mean[l]);
+        for (var k = 0; k < d; k++)
+        for (var l = 0; l <= k; l++)
+            covariance[k * d + l] += weights[i] * (points[i * d + k] - mean[k]) * (points[i * d + l] - mean[l]);
         for (var k = 0; k < d; k++)
         {
-            for (var l = 0; l <= k; l++) covariance[k * d + l] *= widening * widening;
+            for (var l = 0; l <= k; l++)
+                covariance[k * d + l] *= widening * widening;
             // A fit on too few points collapses; this floor is far below any posterior width that matters.
             covariance[k * d + k] += 1e-8;
         }
@@ -59,10 +64,14 @@ internal sealed class NormalFit
             for (var j = 0; j <= i; j++)
             {
                 var sum = a[i * d + j];
-                for (var k = 0; k < j; k++) sum -= l[i * d + k] * l[j * d + k];
-                if (i != j) l[i * d + j] = sum / l[j * d + j];
-                else if (sum > 0) l[i * d + i] = Math.Sqrt(sum);
-                else return null;
+                for (var k = 0; k < j; k++)
+                    sum -= l[i * d + k] * l[j * d + k];
+                if (i != j)
+                    l[i * d + j] = sum / l[j * d + j];
+                else if (sum > 0)
+                    l[i * d + i] = Math.Sqrt(sum);
+                else
+                    return null;
             }
         }
         return l;
@@ -71,11 +80,13 @@ internal sealed class NormalFit
     public void Draw(SeededChance stream, Span<double> at)
     {
         Span<double> z = stackalloc double[d];
-        for (var k = 0; k < d; k++) z[k] = stream.Normal();
+        for (var k = 0; k < d; k++)
+            z[k] = stream.Normal();
         for (var k = 0; k < d; k++)
         {
             at[k] = mean[k];
-            for (var l = 0; l <= k; l++) at[k] += factor[k * d + l] * z[l];
+            for (var l = 0; l <= k; l++)
+                at[k] += factor[k * d + l] * z[l];
         }
     }
 
@@ -86,7 +97,8 @@ internal sealed class NormalFit
         for (var k = 0; k < d; k++)
         {
             var x = at[k] - mean[k];
-            for (var l = 0; l < k; l++) x -= factor[k * d + l] * z[l];
+            for (var l = 0; l < k; l++)
+                x -= factor[k * d + l] * z[l];
             z[k] = x / factor[k * d + k];
             sum += z[k] * z[k];
         }

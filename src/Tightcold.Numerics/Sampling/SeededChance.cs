@@ -43,8 +43,11 @@ public sealed class SeededChance(ulong seed)
         }
         while (true)
         {
-            double u = 2 * Uniform() - 1, v = 2 * Uniform() - 1, s = u * u + v * v;
-            if (s is >= 1 or 0) continue;
+            double u = 2 * Uniform() - 1,
+                v = 2 * Uniform() - 1,
+                s = u * u + v * v;
+            if (s is >= 1 or 0)
+                continue;
             var scale = Math.Sqrt(-2 * Math.Log(s) / s);
             spare = v * scale;
             hasSpare = true;

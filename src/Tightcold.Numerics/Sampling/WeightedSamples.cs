@@ -14,7 +14,8 @@ public sealed record WeightedSamples(double LogEvidence, int Dimensions, double[
         get
         {
             var squares = 0.0;
-            foreach (var weight in Weights) squares += weight * weight;
+            foreach (var weight in Weights)
+                squares += weight * weight;
             return squares > 0 ? 1 / squares : 0;
         }
     }

@@ -10,4 +10,14 @@ namespace Tightcold.Picture.Books;
 /// <param name="RecoveredKg">Came into it.</param>
 /// <param name="LostKg">To the air: hoses, purges, opened with some inside.</param>
 /// <param name="ChargedKg">Reached the system and stayed; counted once a job, on the loss line.</param>
-public readonly record struct LedgerLine(int Job, DateTimeOffset Date, string Car, string Refrigerant, string? Container, double DrawnKg, double RecoveredKg, double LostKg, double ChargedKg);
+public readonly record struct LedgerLine(
+    int Job,
+    DateTimeOffset Date,
+    string Car,
+    string Refrigerant,
+    string? Container,
+    double DrawnKg,
+    double RecoveredKg,
+    double LostKg,
+    double ChargedKg
+);

@@ -3,7 +3,8 @@ using Tightcold.Procedures.Recovery;
 
 namespace Tightcold.Picture.Books;
 
-/// <summary>Refrigerant over many jobs, by container and period, with what was lost and what that weighs as carbon dioxide.</summary>
+/// <summary>Refrigerant over many jobs, by container and period, with what was lost and what that weighs as carbon
+/// dioxide.</summary>
 public sealed record RefrigerantLedger(ImmutableArray<LedgerLine> Lines)
 {
     public double DrawnKg => Lines.Sum(line => line.DrawnKg);
@@ -13,40 +14,95 @@ public sealed record RefrigerantLedger(ImmutableArray<LedgerLine> Lines)
 
     /// <summary>Warming of what was lost, kg of carbon dioxide; the figures of the fourth report. What leaked from cars
     /// before they came is not in it.</summary>
-    public double LostAsCarbonDioxideKg => Lines.Sum(line => line.LostKg * (WarmingPotential.Of(line.Refrigerant)?.Fourth ?? 0));
+    public double LostAsCarbonDioxideKg =>
+        Lines.Sum(line => line.LostKg * (WarmingPotential.Of(line.Refrigerant)?.Fourth ?? 0));
 
     /// <summary>By container: name, refrigerant, drawn, recovered.</summary>
     public ImmutableArray<(string Container, string Refrigerant, double DrawnKg, double RecoveredKg)> ByContainer =>
-        [.. Lines.Where(line => line.Container is not null).GroupBy(line => (line.Container!, line.Refrigerant))
-            .Select(group => (group.Key.Item1, group.Key.Refrigerant, group.Sum(line => line.DrawnKg), group.Sum(line => line.RecoveredKg)))
-            .OrderBy(row => row.Item1, StringComparer.OrdinalIgnoreCase)];
+        [
+            .. Lines
+                .Where(line => line.Container is not null)
+                .GroupBy(line => (line.Container!, line.Refrigerant))
+                .Select(group =>
+                    (
+                        group.Key.Item1,
+                        group.Key.Refrigerant,
+                        group.Sum(line => line.DrawnKg),
+                        group.Sum(line => line.RecoveredKg)
+                    )
+                )
+                .OrderBy(row => row.Item1, StringComparer.OrdinalIgnoreCase),
+        ];
 
     /// <summary>By month, the earliest first.</summary>
     public ImmutableArray<(int Year, int Month, double DrawnKg, double RecoveredKg, double LostKg)> ByMonth =>
-        [.. Lines.GroupBy(line => (line.Date.Year, line.Date.Month)).OrderBy(group => group.Key)
-            .Select(group => (group.Key.Year, group.Key.Month, group.Sum(line => line.DrawnKg), group.Sum(line => line.RecoveredKg), group.Sum(line => line.LostKg)))];
+        [
+            .. Lines
+                .GroupBy(line => (line.Date.Year, line.Date.Month))
+                .OrderBy(group => group.Key)
+                .Select(group =>
+                    (
+                        group.Key.Year,
+                        group.Key.Month,
+                        group.Sum(line => line.DrawnKg),
+                        group.Sum(line => line.RecoveredKg),
+                        group.Sum(line => line.LostKg)
+                    )
+                ),
+        ];
 
     /// <param name="jobs">All jobs.</param>
     /// <param name="from">Jobs whose last entry lies at or after this; null for all.</param>
     /// <param name="before">And before this.</param>
-    public static RefrigerantLedger Of(IEnumerable<JobPicture> jobs, DateTimeOffset? from = null, DateTimeOffset? before = null)
+    public static RefrigerantLedger Of(
+        IEnumerable<JobPicture> jobs,
+        DateTimeOffset? from = null,
+        DateTimeOffset? before = null
+    )
     {
         var lines = ImmutableArray.CreateBuilder<LedgerLine>();
         foreach (var job in jobs)
         {
             var record = job.Record;
-            if (record.Journal.Standing.Length == 0) continue;
+            if (record.Journal.Standing.Length == 0)
+                continue;
             var date = record.Journal.Standing[^1].ObservedAt;
-            if (date < from || date >= before) continue;
+            if (date < from || date >= before)
+                continue;
             var balance = job.Mass;
             foreach (var holding in balance.Holdings.Values)
             {
                 var recovered = holding.Container.IsRecovery ? holding.NetKg - holding.FirstNetKg : 0;
-                if (holding.DrawnKg == 0 && recovered == 0) continue;
-                lines.Add(new(record.Job.Number, date, record.Car.Label, holding.Container.Refrigerant, holding.Container.Name, holding.DrawnKg, recovered, 0, 0));
+                if (holding.DrawnKg == 0 && recovered == 0)
+                    continue;
+                lines.Add(
+                    new(
+                        record.Job.Number,
+                        date,
+                        record.Car.Label,
+                        holding.Container.Refrigerant,
+                        holding.Container.Name,
+                        holding.DrawnKg,
+                        recovered,
+                        0,
+                        0
+                    )
+                );
             }
             if (balance.LostKg != 0 || balance.DrawnKg != 0)
-                lines.Add(new(record.Job.Number, date, record.Car.Label, record.Car.Refrigerant, null, 0, 0, balance.LostKg, balance.DrawnKg > 0 ? balance.SystemKg : 0));
+                lines.Add(
+                    new(
+                        record.Job.Number,
+                        date,
+                        record.Car.Label,
+                        record.Car.Refrigerant,
+                        null,
+                        0,
+                        0,
+                        balance.LostKg,
+                        balance.DrawnKg > 0 ? balance.SystemKg : 0
+                    )
+                );
         }
         return new([.. lines.OrderBy(line => line.Date).ThenBy(line => line.Job)]);
     }

@@ -42,7 +42,8 @@ public sealed record CircuitState
     /// <summary>Containers on a hose.</summary>
     public ImmutableArray<string> Connected { get; init; } = [];
 
-    /// <summary>Counts the stretches in which the machine does not change: readings of one are of the same car.</summary>
+    /// <summary>Counts the stretches in which the machine does not change: readings of one are of the same
+    /// car.</summary>
     public int Epoch { get; init; }
 
     /// <summary>Refrigerant stands in it, own or filled in: it may run, be read and be searched.</summary>

@@ -7,7 +7,8 @@ public enum Doubt
     /// changed over, or a gauge off.</summary>
     ChangedOver,
 
-    /// <summary>Higher than anything that may be in it can stand at this temperature: a unit, a digit, or another gauge.</summary>
+    /// <summary>Higher than anything that may be in it can stand at this temperature: a unit, a digit, or another
+    /// gauge.</summary>
     TooHigh,
 
     /// <summary>Standing pressure of an engine that runs: the two sides are far apart.</summary>

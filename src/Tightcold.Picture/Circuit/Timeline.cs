@@ -4,8 +4,8 @@ using Tightcold.Jobs.Journals;
 
 namespace Tightcold.Picture.Circuit;
 
-/// <summary>What is in the circuit from when to when, worked out once from the standing journal in the order of observing.
-/// Everything that depends on “what is inside now” asks here and nowhere else.</summary>
+/// <summary>What is in the circuit from when to when, worked out once from the standing journal in the order of
+/// observing. Everything that depends on “what is inside now” asks here and nowhere else.</summary>
 public sealed class Timeline
 {
     private readonly ImmutableDictionary<Guid, int> places;
@@ -13,8 +13,12 @@ public sealed class Timeline
     private Timeline(ImmutableArray<Moment> moments)
     {
         Moments = moments;
-        places = moments.Select((moment, index) => (moment.Entry.Id, index)).ToImmutableDictionary(pair => pair.Id, pair => pair.index);
-        Doubted = moments.Where(moment => moment.Doubt is not null).ToImmutableDictionary(moment => moment.Entry.Id, moment => moment.Doubt!.Value);
+        places = moments
+            .Select((moment, index) => (moment.Entry.Id, index))
+            .ToImmutableDictionary(pair => pair.Id, pair => pair.index);
+        Doubted = moments
+            .Where(moment => moment.Doubt is not null)
+            .ToImmutableDictionary(moment => moment.Entry.Id, moment => moment.Doubt!.Value);
     }
 
     /// <summary>An entry, what stood before it, and what stands after.</summary>
@@ -47,7 +51,8 @@ public sealed class Timeline
         var state = CircuitState.AtTheStart;
         foreach (var one in Moments)
         {
-            if (one.Entry.ObservedAt > moment) break;
+            if (one.Entry.ObservedAt > moment)
+                break;
             state = one.After;
         }
         return state;

@@ -23,7 +23,8 @@ public sealed record WorkTimer(TimerKind Kind, string? Where, DateTimeOffset Sin
 public static class WorkTimers
 {
     /// <summary>Between readings of a hold, and how long an ordinary one lasts; common practice.</summary>
-    private static readonly TimeSpan BetweenReadings = TimeSpan.FromMinutes(8), HoldLength = TimeSpan.FromMinutes(32);
+    private static readonly TimeSpan BetweenReadings = TimeSpan.FromMinutes(8),
+        HoldLength = TimeSpan.FromMinutes(32);
 
     /// <summary>A drier in an open circuit: common practice, under 5 to 10 minutes.</summary>
     private static readonly TimeSpan OpenCircuit = TimeSpan.FromMinutes(10);
@@ -37,23 +38,33 @@ public static class WorkTimers
     public static ImmutableArray<WorkTimer> Of(JobPicture picture)
     {
         ArgumentNullException.ThrowIfNull(picture);
-        if (picture.Record.State == "closed") return [];
+        if (picture.Record.State == "closed")
+            return [];
         var state = picture.Timeline.Now;
         var timers = ImmutableArray.CreateBuilder<WorkTimer>();
         if (state is { PumpingSince: { } pumping, Holding: null })
         {
             var forecast = picture.Pump.Forecast;
-            var seconds = Math.Min(forecast.SureSeconds ?? forecast.EnoughSeconds ?? double.MaxValue, LongestPumping.TotalSeconds);
+            var seconds = Math.Min(
+                forecast.SureSeconds ?? forecast.EnoughSeconds ?? double.MaxValue,
+                LongestPumping.TotalSeconds
+            );
             timers.Add(new(TimerKind.PumpingDown, null, pumping, pumping.AddSeconds(seconds)));
         }
         if (state.Holding is { } hold)
         {
             var end = hold.First + HoldLength;
             var next = hold.Last + BetweenReadings;
-            timers.Add(next < end ? new(TimerKind.Holding, null, hold.Last, next) : new(TimerKind.LastOfTheHold, null, hold.First, end));
+            timers.Add(
+                next < end
+                    ? new(TimerKind.Holding, null, hold.Last, next)
+                    : new(TimerKind.LastOfTheHold, null, hold.First, end)
+            );
         }
-        foreach (var open in state.Open) timers.Add(new(TimerKind.CircuitOpen, open.Spot, open.Since, open.Since + OpenCircuit));
-        if (state.Giving is { } giving) timers.Add(new(TimerKind.ContainerGives, giving.Name, giving.Since, giving.Since + OpenValve));
+        foreach (var open in state.Open)
+            timers.Add(new(TimerKind.CircuitOpen, open.Spot, open.Since, open.Since + OpenCircuit));
+        if (state.Giving is { } giving)
+            timers.Add(new(TimerKind.ContainerGives, giving.Name, giving.Since, giving.Since + OpenValve));
         return [.. timers.OrderBy(timer => timer.Due)];
     }
 }

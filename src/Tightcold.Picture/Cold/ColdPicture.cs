@@ -22,8 +22,8 @@ public enum ColdOutcome
     CannotTell,
 }
 
-/// <summary>The second proof as one number: the odds that it cools as a sound car, by all vent readings since the circuit
-/// was last changed.</summary>
+/// <summary>The second proof as one number: the odds that it cools as a sound car, by all vent readings since the
+/// circuit was last changed.</summary>
 /// <param name="Readings">In their order.</param>
 /// <param name="Proof">All of them together.</param>
 /// <param name="Odds">The number that every page and print shows.</param>
@@ -45,12 +45,20 @@ public sealed record ColdPicture(ColdOutcome Outcome, ImmutableArray<VentJudged>
     {
         ArgumentNullException.ThrowIfNull(picture);
         var (record, timeline) = (picture.Record, picture.Timeline);
-        var vents = timeline.OfKind(EntryKinds.VentReading).Where(entry => timeline.Before(entry).HoldsRefrigerant).ToArray();
-        if (vents.Length == 0) return null;
+        var vents = timeline
+            .OfKind(EntryKinds.VentReading)
+            .Where(entry => timeline.Before(entry).HoldsRefrigerant)
+            .ToArray();
+        if (vents.Length == 0)
+            return null;
         // What it blew before the circuit was changed says nothing of the car as it is.
         var epoch = timeline.Before(vents[^1]).Epoch;
         ImmutableArray<VentJudged> judged =
-            [.. vents.Where(entry => timeline.Before(entry).Epoch == epoch).Select(entry => VentJudged.Of(record, entry, picture.VentCars))];
+        [
+            .. vents
+                .Where(entry => timeline.Before(entry).Epoch == epoch)
+                .Select(entry => VentJudged.Of(record, entry, picture.VentCars)),
+        ];
         var proof = ColdProof.Of([.. judged.Select(reading => reading.Observation)]);
         // All readings together decide; a settled last one that no healthy car gives stands against earlier good ones:
         // it got warm again.
@@ -58,8 +66,12 @@ public sealed record ColdPicture(ColdOutcome Outcome, ImmutableArray<VentJudged>
         var warmAgain = last < 1 - Sure && proof.Each.Max() > Sure && judged[^1].IsSettled;
         var odds = warmAgain ? Math.Min(last, proof.OddsHealthy) : proof.OddsHealthy;
         var telling = judged.LastOrDefault(reading => reading.IsSettled) ?? judged[^1];
-        var outcome = warmAgain ? ColdOutcome.WarmAgain : odds <= 1 - Sure ? ColdOutcome.NotCold : odds < Sure ? ColdOutcome.CannotTell
-            : telling.AsksFirst ? ColdOutcome.AsksFirst : ColdOutcome.Proven;
+        var outcome =
+            warmAgain ? ColdOutcome.WarmAgain
+            : odds <= 1 - Sure ? ColdOutcome.NotCold
+            : odds < Sure ? ColdOutcome.CannotTell
+            : telling.AsksFirst ? ColdOutcome.AsksFirst
+            : ColdOutcome.Proven;
         return new(outcome, judged, proof, odds)
         {
             Shown = warmAgain ? judged[^1] : telling,
@@ -72,17 +84,27 @@ public sealed record ColdPicture(ColdOutcome Outcome, ImmutableArray<VentJudged>
     private static double? BoilingK(JobPicture picture, Entry vent)
     {
         var record = picture.Record;
-        var gauge = picture.Timeline.OfKind(EntryKinds.RunningReading)
-            .LastOrDefault(entry => Gauges.Read(record, entry, "low-side") is not null && (entry.ObservedAt - vent.ObservedAt).Duration() < Near);
-        return gauge is not null && Gauges.Read(record, gauge, "low-side") is { Pascals: > 5e4 and < 1e6 and var pascals }
-            ? FluidOf(record.Car).SaturationAtPressure(pascals).TemperatureK : null;
+        var gauge = picture
+            .Timeline.OfKind(EntryKinds.RunningReading)
+            .LastOrDefault(entry =>
+                Gauges.Read(record, entry, "low-side") is not null
+                && (entry.ObservedAt - vent.ObservedAt).Duration() < Near
+            );
+        return
+            gauge is not null && Gauges.Read(record, gauge, "low-side") is { Pascals: > 5e4 and < 1e6 and var pascals }
+            ? FluidOf(record.Car).SaturationAtPressure(pascals).TemperatureK
+            : null;
     }
 
     private static (double Least, double Most)? ChargeShare(JobPicture picture)
     {
         var live = picture.WeighIn;
-        if (live is not { TargetKg: { } target, Begun: true, Balance.SystemKnown: true }) return null;
+        if (live is not { TargetKg: { } target, Begun: true, Balance.SystemKnown: true })
+            return null;
         var off = SigmasInPlusMinus * live.SigmaKg;
-        return (Math.Max(0, (live.Balance.SystemKg - off) / target), Math.Max(0, (live.Balance.SystemKg + off) / target));
+        return (
+            Math.Max(0, (live.Balance.SystemKg - off) / target),
+            Math.Max(0, (live.Balance.SystemKg + off) / target)
+        );
     }
 }

@@ -9,7 +9,13 @@ using static Tightcold.Picture.Pressures.Evidence;
 namespace Tightcold.Picture.Cold;
 
 /// <summary>One vent reading with what it is judged against.</summary>
-public sealed record VentJudged(Entry Entry, VentObservation Observation, bool Recirculated, bool ParkedInSun, double? SinceStartS)
+public sealed record VentJudged(
+    Entry Entry,
+    VentObservation Observation,
+    bool Recirculated,
+    bool ParkedInSun,
+    double? SinceStartS
+)
 {
     /// <summary>Ten minutes after the A/C was switched on the vent stands; two minutes less are let pass.</summary>
     private const double SettledS = 480;
@@ -17,11 +23,14 @@ public sealed record VentJudged(Entry Entry, VentObservation Observation, bool R
     /// <summary>Nobody wrote the humidity down: this is taken.</summary>
     public const double AssumedHumidity = 0.5;
 
-    /// <summary>From this air on damp air and a hot cabin decide: without them nobody can say cold. Some 28 °C; assumed.</summary>
+    /// <summary>From this air on damp air and a hot cabin decide: without them nobody can say cold. Some 28 °C;
+    /// assumed.</summary>
     private const double HotK = 301;
 
-    /// <summary>A cabin closed in the sun stands 10 to 25 K above the air; it loses that in some ten minutes. Common practice.</summary>
-    private const double SoakedK = 14, SoakedS = 600;
+    /// <summary>A cabin closed in the sun stands 10 to 25 K above the air; it loses that in some ten minutes. Common
+    /// practice.</summary>
+    private const double SoakedK = 14,
+        SoakedS = 600;
 
     /// <summary>Recirculated air dries on the coil down to about 8 °C saturation, K.</summary>
     private const double DriedAtK = 281.15;
@@ -48,7 +57,8 @@ public sealed record VentJudged(Entry Entry, VentObservation Observation, bool R
         var kit = record.KitAt(entry.ObservedAt);
         var airPa = AirPressure.At(record, entry.ObservedAt).Pascals;
         var ambientK = entry.Fields.Si("ambient-temperature")!.Value;
-        var humidity = entry.Fields.Si("relative-humidity") ?? record.WeatherAt(entry.ObservedAt)?.Fields.Si("relative-humidity");
+        var humidity = entry.Fields.Si("relative-humidity")
+            ?? record.WeatherAt(entry.ObservedAt)?.Fields.Si("relative-humidity");
         var recirculated = entry.Fields.Text("air-source") == "recirculated";
         var inSun = entry.Fields.Text("moving") == "parked in the sun";
         var since = entry.Fields.Si("since-start");
@@ -58,14 +68,23 @@ public sealed record VentJudged(Entry Entry, VentObservation Observation, bool R
         if (recirculated)
         {
             soaked = cabinK is null && inSun ? SoakedK * Math.Exp(-(since ?? 0) / SoakedS) : 0;
-            (intakeK, sigmaK) = cabinK is { } cabin ? (cabin, TemperatureSigma(entry, "cabin-temperature", kit) + 1) : (ambientK + soaked, inSun ? 7 : 5);
+            (intakeK, sigmaK) = cabinK is { } cabin
+                ? (cabin, TemperatureSigma(entry, "cabin-temperature", kit) + 1)
+                : (ambientK + soaked, inSun ? 7 : 5);
             // Half as dried as the coil can make it.
             ratio = 0.5 * (ratio + Math.Min(ratio, HumidAir.FromRelativeHumidity(DriedAtK, 1, airPa).HumidityRatio));
         }
-        bool? moving = entry.Fields.Text("moving") == "driving" ? true
-            : entry.Fields.Si("engine-speed") is { } speed ? speed * 60 > 1300 : entry.Fields.Text("moving") is null ? null : false;
-        var observation = VentObservation.Of(new(intakeK, ratio, sigmaK, ambientK, airPa, entry.Fields.Text("blower"), moving, since, inSun),
-            entry.Fields.Si("vent-temperature")!.Value, TemperatureSigma(entry, "vent-temperature", kit), cars);
+        bool? moving =
+            entry.Fields.Text("moving") == "driving" ? true
+            : entry.Fields.Si("engine-speed") is { } speed ? speed * 60 > 1300
+            : entry.Fields.Text("moving") is null ? null
+            : false;
+        var observation = VentObservation.Of(
+            new(intakeK, ratio, sigmaK, ambientK, airPa, entry.Fields.Text("blower"), moving, since, inSun),
+            entry.Fields.Si("vent-temperature")!.Value,
+            TemperatureSigma(entry, "vent-temperature", kit),
+            cars
+        );
         return new(entry, observation, recirculated, inSun, since)
         {
             HumidityMissing = humidity is null,

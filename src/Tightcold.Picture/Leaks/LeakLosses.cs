@@ -20,7 +20,8 @@ public sealed record LeakLosses(double? LostKg, double SigmaKg, Phrase Basis, Im
     private const double UnknownSpread = 0.8;
 
     /// <summary>A charge by weight, and one by feel, kg, one standard deviation; common practice.</summary>
-    private const double WeighedSigmaKg = 0.015, FeltSigmaKg = 0.06;
+    private const double WeighedSigmaKg = 0.015,
+        FeltSigmaKg = 0.06;
 
     /// <summary>Recovery leaves some in the oil, kg; assumed.</summary>
     private const double LeftInOilKg = 0.012;
@@ -29,16 +30,31 @@ public sealed record LeakLosses(double? LostKg, double SigmaKg, Phrase Basis, Im
     {
         ArgumentNullException.ThrowIfNull(picture);
         var record = picture.Record;
-        var entries = record.Journal.OfKind(EntryKinds.EarlierCharge).OrderByDescending(entry => entry.Fields.Number("months-ago")).ToArray();
+        var entries = record
+            .Journal.OfKind(EntryKinds.EarlierCharge)
+            .OrderByDescending(entry => entry.Fields.Number("months-ago"))
+            .ToArray();
         if (Now(picture) is not { } now || record.Car.LabelCharge is not { } label)
-            return new(null, 0, Phrase.Words("what is missing is not known: it needs the label charge, and what was left"), [.. entries.Select(entry => entry.Id)]);
+            return new(
+                null,
+                0,
+                Phrase.Words("what is missing is not known: it needs the label charge, and what was left"),
+                [.. entries.Select(entry => entry.Id)]
+            );
         var start = Start(picture, entries, label.Kilograms);
         var lost = start.ChargeKg + start.ToppedUpKg - now.Kilograms;
         var sigma = Math.Sqrt(start.SigmaKg * start.SigmaKg + now.SigmaKg * now.SigmaKg);
         return new(lost, sigma, start.Basis, [.. entries.Select(entry => entry.Id)]);
     }
 
-    private sealed record Begin(double ChargeKg, double SigmaKg, double ToppedUpKg, double Seconds, double Spread, Phrase Basis);
+    private sealed record Begin(
+        double ChargeKg,
+        double SigmaKg,
+        double ToppedUpKg,
+        double Seconds,
+        double Spread,
+        Phrase Basis
+    );
 
     /// <summary>The last charge that is known, and what was added since.</summary>
     private static Begin Start(JobPicture picture, Entry[] entries, double labelKg)
@@ -50,22 +66,56 @@ public sealed record LeakLosses(double? LostKg, double SigmaKg, Phrase Basis, Im
         if (before is { Mass: { SystemKnown: true, DrawnKg: > 0 } balance, Record.Journal.Standing: [.., var left] })
         {
             var seconds = Math.Max(86400, (record.Job.OpenedAt - left.ObservedAt).TotalSeconds);
-            var topped = entries.Where(entry => entry.Fields.Number("months-ago") * Month < seconds).Sum(entry => entry.Fields.Si("mass") ?? 0);
-            return new(balance.SystemKg, Math.Sqrt(balance.SystemVarianceKg2 + 1e-4), topped, seconds, 0.02,
-                Phrase.Of($"Job {before.Record.Job.Number} left {Kilograms(balance.SystemKg)} in, {(int)Math.Round(seconds / Month)} months ago"));
+            var topped = entries
+                .Where(entry => entry.Fields.Number("months-ago") * Month < seconds)
+                .Sum(entry => entry.Fields.Si("mass") ?? 0);
+            return new(
+                balance.SystemKg,
+                Math.Sqrt(balance.SystemVarianceKg2 + 1e-4),
+                topped,
+                seconds,
+                0.02,
+                Phrase.Of(
+                    $"Job {before.Record.Job.Number} left {Kilograms(balance.SystemKg)} in, {(int)Math.Round(seconds / Month)} months ago"
+                )
+            );
         }
         if (since is { } months)
         {
             var (seconds, spread) = Remembered(months);
-            var topped = entries.Where(entry => entry.Fields.Text("filled") == "topped up" && entry != entries[0]).Sum(entry => entry.Fields.Si("mass") ?? 0.15);
+            var topped = entries
+                .Where(entry => entry.Fields.Text("filled") == "topped up" && entry != entries[0])
+                .Sum(entry => entry.Fields.Si("mass") ?? 0.15);
             return full is null
-                ? new(ChargeByHistory.ToppedUpShare * labelKg, ChargeByHistory.ToppedUpSigma * labelKg, topped, seconds, spread, Phrase.Of($"A top-up {(int)months} months ago, to an unknown charge"))
-                : new(labelKg, full.Fields.Text("filled") == "full, by weight" ? WeighedSigmaKg : FeltSigmaKg, topped, seconds, spread, Phrase.Of($"Filled {(int)months} months ago"));
+                ? new(
+                    ChargeByHistory.ToppedUpShare * labelKg,
+                    ChargeByHistory.ToppedUpSigma * labelKg,
+                    topped,
+                    seconds,
+                    spread,
+                    Phrase.Of($"A top-up {(int)months} months ago, to an unknown charge")
+                )
+                : new(
+                    labelKg,
+                    full.Fields.Text("filled") == "full, by weight" ? WeighedSigmaKg : FeltSigmaKg,
+                    topped,
+                    seconds,
+                    spread,
+                    Phrase.Of($"Filled {(int)months} months ago")
+                );
         }
-        return new(labelKg, FeltSigmaKg, 0, UnknownSeconds, UnknownSpread, Phrase.Of($"Nobody wrote down since when: some 24 months are assumed, give or take a factor of two"));
+        return new(
+            labelKg,
+            FeltSigmaKg,
+            0,
+            UnknownSeconds,
+            UnknownSpread,
+            Phrase.Of($"Nobody wrote down since when: some 24 months are assumed, give or take a factor of two")
+        );
     }
 
-    /// <summary>A remembered date and the spread of its logarithm: a quarter off, a month or two always; assumed.</summary>
+    /// <summary>A remembered date and the spread of its logarithm: a quarter off, a month or two always;
+    /// assumed.</summary>
     internal static (double Seconds, double Spread) Remembered(double monthsAgo)
     {
         var months = Math.Max(0.5, monthsAgo);
@@ -77,8 +127,13 @@ public sealed record LeakLosses(double? LostKg, double SigmaKg, Phrase Basis, Im
     {
         var recovered = picture.Record.Journal.OfKind(EntryKinds.Recovery).ToArray();
         if (recovered.Length > 0)
-            return (recovered.Sum(entry => entry.Fields.Si("gross-after")!.Value - entry.Fields.Si("gross-before")!.Value) + LeftInOilKg, 0.015);
-        if (picture.Came.Says == Standing.StandingSays.OpenToAir) return (0, 0.005);
+            return (
+                recovered.Sum(entry => entry.Fields.Si("gross-after")!.Value - entry.Fields.Si("gross-before")!.Value)
+                    + LeftInOilKg,
+                0.015
+            );
+        if (picture.Came.Says == Standing.StandingSays.OpenToAir)
+            return (0, 0.005);
         return picture.Came.Left is { } left ? (left.MeanKg, Math.Max(0.005, left.SigmaKg)) : null;
     }
 }

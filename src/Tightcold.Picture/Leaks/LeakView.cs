@@ -17,7 +17,14 @@ namespace Tightcold.Picture.Leaks;
 /// <param name="Belief">The one belief about leaks.</param>
 /// <param name="SufferingKg">Below this charge cooling suffers.</param>
 public sealed record LeakView(
-    ImmutableArray<SpotState> States, TightnessBelief Belief, LeakForecast Forecast, LeakLosses Losses, double ChargeKg, double SufferingKg, DateTimeOffset AsOf)
+    ImmutableArray<SpotState> States,
+    TightnessBelief Belief,
+    LeakForecast Forecast,
+    LeakLosses Losses,
+    double ChargeKg,
+    double SufferingKg,
+    DateTimeOffset AsOf
+)
 {
     public static LeakView Of(JobPicture picture, TightnessEffort effort)
     {
@@ -30,7 +37,15 @@ public sealed record LeakView(
         var suffering = label * LeakForecast.SufferingShare(record.Car.Device == Car.OrificeTube);
         var belief = TightnessInference.Of(TightEvidence.Of(picture, states, charge, suffering, effort));
         var asOf = record.Journal.Standing.Length > 0 ? record.Journal.Standing[^1].ObservedAt : record.Job.OpenedAt;
-        return new(states, belief, LeakForecast.Of(belief.NowSamples, Math.Max(charge, suffering), suffering), losses, charge, suffering, asOf);
+        return new(
+            states,
+            belief,
+            LeakForecast.Of(belief.NowSamples, Math.Max(charge, suffering), suffering),
+            losses,
+            charge,
+            suffering,
+            asOf
+        );
     }
 
     /// <summary>Checks that this kit allows, those that find most a minute first.</summary>
@@ -44,41 +59,62 @@ public sealed record LeakView(
     public static LeakSetting Setting(JobRecord record)
     {
         var fluid = FluidOf(record.Car);
-        return LeakSetting.Usual with { RestPressurePa = fluid.SaturationAtTemperature(HoldView.ReferenceSystemK).PressurePa, MolarMassKgPerMol = fluid.MolarMassKgPerMol };
+        return LeakSetting.Usual with
+        {
+            RestPressurePa = fluid.SaturationAtTemperature(HoldView.ReferenceSystemK).PressurePa,
+            MolarMassKgPerMol = fluid.MolarMassKgPerMol,
+        };
     }
 
     private static double Clock(JobRecord record, Entry entry) => (entry.ObservedAt - record.Job.OpenedAt).TotalSeconds;
 
-    internal static LeakTest TestOf(JobRecord record, Entry entry) => new(
-        KindOf(entry.Fields.Text("test")),
-        entry.Fields.Text("outcome") switch { "clear leak" => LeakTestOutcome.Clear, "trace" => LeakTestOutcome.Trace, _ => LeakTestOutcome.Nothing },
-        Gauges.Read(record, entry, "system-pressure")?.Pascals,
-        entry.Fields.Si("time-spent"), entry.Fields.Text("wind") switch { "windy" => 2, "breeze" => 1, _ => 0 },
-        entry.Fields.Text("old-dye") == "yes", record.Car.Dyed, Clock(record, entry));
+    internal static LeakTest TestOf(JobRecord record, Entry entry) =>
+        new(
+            KindOf(entry.Fields.Text("test")),
+            entry.Fields.Text("outcome") switch
+            {
+                "clear leak" => LeakTestOutcome.Clear,
+                "trace" => LeakTestOutcome.Trace,
+                _ => LeakTestOutcome.Nothing,
+            },
+            Gauges.Read(record, entry, "system-pressure")?.Pascals,
+            entry.Fields.Si("time-spent"),
+            entry.Fields.Text("wind") switch
+            {
+                "windy" => 2,
+                "breeze" => 1,
+                _ => 0,
+            },
+            entry.Fields.Text("old-dye") == "yes",
+            record.Car.Dyed,
+            Clock(record, entry)
+        );
 
-    private static LeakTestKind KindOf(string? test) => test switch
-    {
-        "UV lamp" => LeakTestKind.UvLamp,
-        "soap bubbles" => LeakTestKind.Soap,
-        "cover and wait" => LeakTestKind.CoverAndWait,
-        "nitrogen and soap" => LeakTestKind.NitrogenAndSoap,
-        "oil trace" => LeakTestKind.OilTrace,
-        "drain sniff" => LeakTestKind.DrainSniff,
-        "dye at the drain" => LeakTestKind.DrainDye,
-        _ => LeakTestKind.Detector,
-    };
+    private static LeakTestKind KindOf(string? test) =>
+        test switch
+        {
+            "UV lamp" => LeakTestKind.UvLamp,
+            "soap bubbles" => LeakTestKind.Soap,
+            "cover and wait" => LeakTestKind.CoverAndWait,
+            "nitrogen and soap" => LeakTestKind.NitrogenAndSoap,
+            "oil trace" => LeakTestKind.OilTrace,
+            "drain sniff" => LeakTestKind.DrainSniff,
+            "dye at the drain" => LeakTestKind.DrainDye,
+            _ => LeakTestKind.Detector,
+        };
 
-    public static string NameOf(LeakTestKind kind) => kind switch
-    {
-        LeakTestKind.UvLamp => "UV lamp",
-        LeakTestKind.Soap => "soap bubbles",
-        LeakTestKind.CoverAndWait => "cover and wait, then detector",
-        LeakTestKind.NitrogenAndSoap => "nitrogen and soap",
-        LeakTestKind.OilTrace => "look for oil",
-        LeakTestKind.DrainSniff => "detector at the drain",
-        LeakTestKind.DrainDye => "dye at the drain",
-        _ => "electronic detector",
-    };
+    public static string NameOf(LeakTestKind kind) =>
+        kind switch
+        {
+            LeakTestKind.UvLamp => "UV lamp",
+            LeakTestKind.Soap => "soap bubbles",
+            LeakTestKind.CoverAndWait => "cover and wait, then detector",
+            LeakTestKind.NitrogenAndSoap => "nitrogen and soap",
+            LeakTestKind.OilTrace => "look for oil",
+            LeakTestKind.DrainSniff => "detector at the drain",
+            LeakTestKind.DrainDye => "dye at the drain",
+            _ => "electronic detector",
+        };
 
     /// <summary>What this kit allows, under the conditions of now.</summary>
     internal static LeakTest[] Means(JobRecord record)
@@ -86,28 +122,41 @@ public sealed record LeakView(
         var owned = record.Kit.Fields.Text("leak-tests") ?? "detector, soap";
         bool Has(string word) => owned.Contains(word, StringComparison.OrdinalIgnoreCase);
         var pressure = PressureNow(record);
-        LeakTest Like(LeakTestKind kind, double? pressurePa, double seconds) => new(kind, LeakTestOutcome.Nothing, pressurePa, seconds, 0, false, record.Car.Dyed, double.MaxValue);
+        LeakTest Like(LeakTestKind kind, double? pressurePa, double seconds) =>
+            new(kind, LeakTestOutcome.Nothing, pressurePa, seconds, 0, false, record.Car.Dyed, double.MaxValue);
         var means = new List<LeakTest> { Like(LeakTestKind.OilTrace, pressure, 60) };
-        if (Has("UV") && record.Car.Dyed != false) means.AddRange([Like(LeakTestKind.UvLamp, pressure, 120), Like(LeakTestKind.DrainDye, pressure, 120)]);
-        if (Has("detector")) means.AddRange([Like(LeakTestKind.Detector, pressure, 120), Like(LeakTestKind.CoverAndWait, pressure, 600), Like(LeakTestKind.DrainSniff, pressure, 480)]);
-        if (Has("soap")) means.Add(Like(LeakTestKind.Soap, pressure, 120));
-        if (Has("nitrogen")) means.Add(Like(LeakTestKind.NitrogenAndSoap, 1.0e6 + 101_325, 120));
+        if (Has("UV") && record.Car.Dyed != false)
+            means.AddRange([Like(LeakTestKind.UvLamp, pressure, 120), Like(LeakTestKind.DrainDye, pressure, 120)]);
+        if (Has("detector"))
+            means.AddRange([
+                Like(LeakTestKind.Detector, pressure, 120),
+                Like(LeakTestKind.CoverAndWait, pressure, 600),
+                Like(LeakTestKind.DrainSniff, pressure, 480),
+            ]);
+        if (Has("soap"))
+            means.Add(Like(LeakTestKind.Soap, pressure, 120));
+        if (Has("nitrogen"))
+            means.Add(Like(LeakTestKind.NitrogenAndSoap, 1.0e6 + 101_325, 120));
         return [.. means];
     }
 
-    /// <summary>Pressure that stands in the system as far as the journal knows, absolute; null when nothing tells.</summary>
+    /// <summary>Pressure that stands in the system as far as the journal knows, absolute; null when nothing
+    /// tells.</summary>
     private static double? PressureNow(JobRecord record)
     {
         foreach (var entry in record.Journal.Standing.Reverse())
         {
-            if (entry.Kind is EntryKinds.Opened or EntryKinds.Recovery or EntryKinds.Pump) return AirPressure.At(record, entry.ObservedAt).Pascals;
+            if (entry.Kind is EntryKinds.Opened or EntryKinds.Recovery or EntryKinds.Pump)
+                return AirPressure.At(record, entry.ObservedAt).Pascals;
             var gauge = entry.Kind switch
             {
-                EntryKinds.StandingReading => Gauges.Read(record, entry, "low-side") ?? Gauges.Read(record, entry, "high-side"),
+                EntryKinds.StandingReading => Gauges.Read(record, entry, "low-side")
+                    ?? Gauges.Read(record, entry, "high-side"),
                 EntryKinds.LeakCheck => Gauges.Read(record, entry, "system-pressure"),
                 _ => (AbsoluteReading?)null,
             };
-            if (gauge is { } read) return read.Pascals;
+            if (gauge is { } read)
+                return read.Pascals;
         }
         return null;
     }

@@ -14,7 +14,14 @@ namespace Tightcold.Picture.Leaks;
 /// <param name="Blindness">Why the last check's “nothing” is no evidence.</param>
 /// <param name="PressureUnknown">Nobody wrote down the pressure that the last check needed.</param>
 public sealed record SpotState(
-    string Spot, Entry? Check, Entry? Leak, Entry? Mended, Entry? Retest, LeakBlindness Blindness, bool PressureUnknown)
+    string Spot,
+    Entry? Check,
+    Entry? Leak,
+    Entry? Mended,
+    Entry? Retest,
+    LeakBlindness Blindness,
+    bool PressureUnknown
+)
 {
     public bool Blind => Blindness != LeakBlindness.None;
     public bool Leaking => Leak is not null && Mended is null;
@@ -33,14 +40,30 @@ public sealed record SpotState(
         bool Here(Entry entry) => string.Equals(entry.Fields.Text("spot"), spot, StringComparison.OrdinalIgnoreCase);
         var checks = record.Journal.OfKind(EntryKinds.LeakCheck).Where(Here).ToArray();
         var leak = checks.LastOrDefault(entry => entry.Fields.Text("outcome") is "clear leak");
-        var mended = leak is null ? null : record.Journal.Standing.LastOrDefault(entry =>
-            entry.Kind is EntryKinds.PartChanged or EntryKinds.SealChanged && Here(entry) && entry.ObservedAt >= leak.ObservedAt);
-        var retest = mended is null ? null
-            : checks.LastOrDefault(entry => entry.ObservedAt > mended.ObservedAt && entry.Fields.Text("outcome") == "nothing");
+        var mended = leak is null
+            ? null
+            : record.Journal.Standing.LastOrDefault(entry =>
+                entry.Kind is EntryKinds.PartChanged or EntryKinds.SealChanged
+                && Here(entry)
+                && entry.ObservedAt >= leak.ObservedAt
+            );
+        var retest = mended is null
+            ? null
+            : checks.LastOrDefault(entry =>
+                entry.ObservedAt > mended.ObservedAt && entry.Fields.Text("outcome") == "nothing"
+            );
         var last = checks.LastOrDefault();
-        var blindness = last is null || last.Fields.Text("outcome") != "nothing" ? LeakBlindness.None
-            : LeakDetection.Blindness(LeakView.TestOf(record, last), LeakComponents.FromName(spot), LeakView.Setting(record));
-        var unknown = last is not null && last.Fields.Text("outcome") == "nothing"
+        var blindness =
+            last is null || last.Fields.Text("outcome") != "nothing"
+                ? LeakBlindness.None
+                : LeakDetection.Blindness(
+                    LeakView.TestOf(record, last),
+                    LeakComponents.FromName(spot),
+                    LeakView.Setting(record)
+                );
+        var unknown =
+            last is not null
+            && last.Fields.Text("outcome") == "nothing"
             && last.Fields.Get<Quantities.GaugePressure>("system-pressure") is null
             && last.Fields.Text("test") is not ("UV lamp" or "oil trace" or "dye at the drain");
         return new(spot, last, leak, mended, blindness == LeakBlindness.None ? retest : null, blindness, unknown);

@@ -30,21 +30,25 @@ public sealed record SpotView(SpotState State, SpotStanding Standing, SpotTightn
     public static ImmutableArray<SpotView> Of(LeakView leaks)
     {
         ArgumentNullException.ThrowIfNull(leaks);
-        return [.. leaks.States.Select(state =>
-        {
-            var belief = leaks.Belief.Spots.First(spot => spot.Spot.Name == state.Spot);
-            return new SpotView(state, StandingOf(state, belief.Leaking), belief);
-        })];
+        return
+        [
+            .. leaks.States.Select(state =>
+            {
+                var belief = leaks.Belief.Spots.First(spot => spot.Spot.Name == state.Spot);
+                return new SpotView(state, StandingOf(state, belief.Leaking), belief);
+            }),
+        ];
     }
 
-    private static SpotStanding StandingOf(SpotState state, double odds) => state switch
-    {
-        { Leaking: true } => SpotStanding.Leaking,
-        { MendedUntested: true } => SpotStanding.MendedUntested,
-        { Mended: not null } => SpotStanding.Mended,
-        { Trace: true } => SpotStanding.Suspected,
-        { Check: null } when odds < SuspectedFrom => SpotStanding.Unchecked,
-        { Blind: true } when odds < SuspectedFrom => SpotStanding.Blind,
-        _ => odds >= SuspectedFrom ? SpotStanding.Suspected : SpotStanding.Clear,
-    };
+    private static SpotStanding StandingOf(SpotState state, double odds) =>
+        state switch
+        {
+            { Leaking: true } => SpotStanding.Leaking,
+            { MendedUntested: true } => SpotStanding.MendedUntested,
+            { Mended: not null } => SpotStanding.Mended,
+            { Trace: true } => SpotStanding.Suspected,
+            { Check: null } when odds < SuspectedFrom => SpotStanding.Unchecked,
+            { Blind: true } when odds < SuspectedFrom => SpotStanding.Blind,
+            _ => odds >= SuspectedFrom ? SpotStanding.Suspected : SpotStanding.Clear,
+        };
 }

@@ -25,21 +25,28 @@ public sealed record WaysForward(ImmutableArray<WayCost> Ways, LeakPrices Prices
         var assumed = ImmutableArray.CreateBuilder<string>();
         double Price(string field, string name, double otherwise)
         {
-            if (kit.Fields.Number(field) is { } given) return given;
+            if (kit.Fields.Number(field) is { } given)
+                return given;
             assumed.Add(name);
             return otherwise;
         }
-        var prices = new LeakPrices(Price("price-refrigerant", "refrigerant", usual.RefrigerantPerKg), Price("price-part", "part or seal", usual.PartsPerSpot),
-            Price("price-opening", "drier, oil and nitrogen", usual.EachOpening), kit.Fields.Number("price-hour") ?? usual.HourWorth,
-            Price("price-workshop", "workshop", usual.WorkshopJob), (kit.Fields.Number("price-years") ?? (usual.HorizonSeconds / LeakForecast.Year)) * LeakForecast.Year);
+        var prices = new LeakPrices(
+            Price("price-refrigerant", "refrigerant", usual.RefrigerantPerKg),
+            Price("price-part", "part or seal", usual.PartsPerSpot),
+            Price("price-opening", "drier, oil and nitrogen", usual.EachOpening),
+            kit.Fields.Number("price-hour") ?? usual.HourWorth,
+            Price("price-workshop", "workshop", usual.WorkshopJob),
+            (kit.Fields.Number("price-years") ?? (usual.HorizonSeconds / LeakForecast.Year)) * LeakForecast.Year
+        );
         return (prices, assumed.ToImmutable());
     }
 
-    public static string Name(WayForward way) => way switch
-    {
-        WayForward.RepairAllFound => "repair what is found",
-        WayForward.RepairLikeliest => "repair the likeliest first",
-        WayForward.TopUpAndWatch => "top up and watch",
-        _ => "workshop",
-    };
+    public static string Name(WayForward way) =>
+        way switch
+        {
+            WayForward.RepairAllFound => "repair what is found",
+            WayForward.RepairLikeliest => "repair the likeliest first",
+            WayForward.TopUpAndWatch => "top up and watch",
+            _ => "workshop",
+        };
 }

@@ -15,9 +15,21 @@ internal static class CarMaker
     public static CarKnowledge Of(Car car, List<Assumption> assumptions)
     {
         if (car.LabelCharge is null)
-            assumptions.Add(new(Phrase.Of($"A label charge of {RefrigerantMass.FromKilograms(0.6)}, as a middle-sized car has"), Phrase.Words("how full it is, is judged against the label: read the plate under the bonnet")));
+            assumptions.Add(
+                new(
+                    Phrase.Of($"A label charge of {RefrigerantMass.FromKilograms(0.6)}, as a middle-sized car has"),
+                    Phrase.Words("how full it is, is judged against the label: read the plate under the bonnet")
+                )
+            );
         if (car.Compressor is null || car.Device is null)
-            assumptions.Add(new(Phrase.Words("Every usual kind of circuit, by how common it is"), Phrase.Words("which faults are possible hangs on compressor and expansion device: enter them with the car")));
+            assumptions.Add(
+                new(
+                    Phrase.Words("Every usual kind of circuit, by how common it is"),
+                    Phrase.Words(
+                        "which faults are possible hangs on compressor and expansion device: enter them with the car"
+                    )
+                )
+            );
         return new(FluidOf(car).Name)
         {
             LabelChargeKg = car.LabelCharge?.Kilograms,

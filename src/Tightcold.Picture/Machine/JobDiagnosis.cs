@@ -20,16 +20,24 @@ public sealed record JobDiagnosis(JobEvidence Evidence, FaultOdds Answer, Immuta
     }
 
     /// <summary>What there is to weigh; null while there are no readings.</summary>
-    internal static JobEvidence? ToWeigh(JobPicture picture) => JobEvidence.Of(picture) is { Evidence.IsEmpty: false } evidence ? evidence : null;
+    internal static JobEvidence? ToWeigh(JobPicture picture) =>
+        JobEvidence.Of(picture) is { Evidence.IsEmpty: false } evidence ? evidence : null;
 
     internal static JobDiagnosis Of(JobRecord record, JobEvidence evidence, Effort effort)
     {
         var seed = (ulong)(uint)record.Job.Seed;
         var answer = Diagnoser.Diagnose(evidence.Evidence, effort, seed);
-        return new(evidence, answer, answer.Leading.Odds > SureEnough && !answer.Leading.Hypothesis.IsNoneOfThese ? [] : NextTests.Of(answer, seed));
+        return new(
+            evidence,
+            answer,
+            answer.Leading.Odds > SureEnough && !answer.Leading.Hypothesis.IsNoneOfThese
+                ? []
+                : NextTests.Of(answer, seed)
+        );
     }
 
-    /// <summary>The same answer where later evidence of the same job says the same: weighing costs a second, and a note changes
-    /// nothing. Else null.</summary>
-    internal JobDiagnosis? For(JobEvidence evidence) => evidence.Evidence.SaysTheSameAs(Evidence.Evidence) ? this with { Evidence = evidence } : null;
+    /// <summary>The same answer where later evidence of the same job says the same: weighing costs a second, and a note
+    /// changes nothing. Else null.</summary>
+    internal JobDiagnosis? For(JobEvidence evidence) =>
+        evidence.Evidence.SaysTheSameAs(Evidence.Evidence) ? this with { Evidence = evidence } : null;
 }

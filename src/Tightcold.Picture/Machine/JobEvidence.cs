@@ -17,7 +17,12 @@ namespace Tightcold.Picture.Machine;
 /// <param name="RestsOn">Entries it was made from, points first in their order.</param>
 /// <param name="Assumptions">What stood in for readings.</param>
 /// <param name="Missing">What would sharpen it.</param>
-public sealed record JobEvidence(DiagnosisEvidence Evidence, ImmutableArray<Guid> RestsOn, ImmutableArray<Assumption> Assumptions, ImmutableArray<Phrase> Missing)
+public sealed record JobEvidence(
+    DiagnosisEvidence Evidence,
+    ImmutableArray<Guid> RestsOn,
+    ImmutableArray<Assumption> Assumptions,
+    ImmutableArray<Phrase> Missing
+)
 {
     /// <summary>The last filling, where it counts; null without one.</summary>
     public LastFilling? Filling { get; init; }
@@ -35,20 +40,26 @@ public sealed record JobEvidence(DiagnosisEvidence Evidence, ImmutableArray<Guid
     private const double KeptBackShare = 0.03;
     private const double KeptBackKg = 0.010;
 
-    /// <summary>The evidence of a job; null while there is none, or while no refrigerant stood in the circuit.</summary>
+    /// <summary>The evidence of a job; null while there is none, or while no refrigerant stood in the
+    /// circuit.</summary>
     public static JobEvidence? Of(JobPicture picture)
     {
         ArgumentNullException.ThrowIfNull(picture);
         var (record, timeline) = (picture.Record, picture.Timeline);
-        if (Latest(timeline) is not { } epoch) return null;
+        if (Latest(timeline) is not { } epoch)
+            return null;
         var assumptions = new List<Assumption>();
         var missing = new List<Phrase>();
         var rests = new List<Guid>();
         var points = new List<OperatingPoint>();
-        var readings = timeline.Moments.Where(moment => Speaks(moment) && moment.After.Epoch == epoch).Select(moment => moment.Entry).ToArray();
+        var readings = timeline
+            .Moments.Where(moment => Speaks(moment) && moment.After.Epoch == epoch)
+            .Select(moment => moment.Entry)
+            .ToArray();
         foreach (var entry in readings.Where(entry => entry.Kind == EntryKinds.RunningReading))
         {
-            if (PointMaker.Of(record, entry, assumptions, missing) is not { } point) continue;
+            if (PointMaker.Of(record, entry, assumptions, missing) is not { } point)
+                continue;
             points.Add(point);
             rests.Add(entry.Id);
         }
@@ -57,21 +68,37 @@ public sealed record JobEvidence(DiagnosisEvidence Evidence, ImmutableArray<Guid
         var atRest = new List<StandingReading>();
         foreach (var entry in readings.Where(entry => entry.Kind == EntryKinds.StandingReading))
         {
-            if (RestingReading.Of(record, entry) is not { } read) continue;
+            if (RestingReading.Of(record, entry) is not { } read)
+                continue;
             standing.Add(Of(read.Standing));
-            if (read.AtRest) atRest.Add(read.Standing);
+            if (read.AtRest)
+                atRest.Add(read.Standing);
             rests.Add(entry.Id);
         }
 
-        if (points.Count == 0 && standing.Count == 0) return null;
+        if (points.Count == 0 && standing.Count == 0)
+            return null;
         var otherwise = Identification.Otherwise(record, [.. rests]);
         var weighed = Recovered(record, timeline, epoch, rests) ?? WeighedIn(picture, readings[0].ObservedAt);
         var car = CarMaker.Of(record.Car, assumptions);
         // A history speaks of the circuit as it came, and a scale knows better.
-        var filling = weighed is null && timeline.Before(readings[0]).Inside == Inside.AsItCame ? LastFilling.Of(picture) : null;
-        if (filling is not null) rests.AddRange(filling.Entries);
-        return new(new(car) { Points = [.. points], Standing = [.. standing], Weighed = weighed, History = filling?.History, Why = Why(timeline, epoch) },
-            [.. rests], [.. assumptions.Distinct()], [.. missing.Distinct()])
+        var filling =
+            weighed is null && timeline.Before(readings[0]).Inside == Inside.AsItCame ? LastFilling.Of(picture) : null;
+        if (filling is not null)
+            rests.AddRange(filling.Entries);
+        return new(
+            new(car)
+            {
+                Points = [.. points],
+                Standing = [.. standing],
+                Weighed = weighed,
+                History = filling?.History,
+                Why = Why(timeline, epoch),
+            },
+            [.. rests],
+            [.. assumptions.Distinct()],
+            [.. missing.Distinct()]
+        )
         {
             Filling = filling,
             Epoch = epoch,
@@ -80,46 +107,65 @@ public sealed record JobEvidence(DiagnosisEvidence Evidence, ImmutableArray<Guid
         };
     }
 
-    /// <summary>The last stretch without a change that has running readings; without any, the last with a standing one.</summary>
+    /// <summary>The last stretch without a change that has running readings; without any, the last with a standing
+    /// one.</summary>
     private static int? Latest(Timeline timeline)
     {
         var speaking = timeline.Moments.Where(Speaks).ToArray();
         var last = Array.FindLastIndex(speaking, moment => moment.Entry.Kind == EntryKinds.RunningReading);
-        return last >= 0 ? speaking[last].After.Epoch : speaking.Length > 0 ? speaking[^1].After.Epoch : null;
+        return last >= 0 ? speaking[last].After.Epoch
+            : speaking.Length > 0 ? speaking[^1].After.Epoch
+            : null;
     }
 
     /// <summary>A believed reading of a circuit that holds refrigerant, and nothing else.</summary>
-    private static bool Speaks(Timeline.Moment moment) => moment.Doubt is null
+    private static bool Speaks(Timeline.Moment moment) =>
+        moment.Doubt is null
         && moment.Entry.Kind is EntryKinds.RunningReading or EntryKinds.StandingReading
         && moment.After is { HoldsRefrigerant: true, ChargedOnto: Foreign.Nothing };
 
-    /// <summary>A circuit filled by the scale in this job is likely sound; of any other nobody said in a word that is read.</summary>
+    /// <summary>A circuit filled by the scale in this job is likely sound; of any other nobody said in a word that is
+    /// read.</summary>
     private static ReadingReason Why(Timeline timeline, int epoch) =>
-        timeline.Moments.Last(moment => moment.After.Epoch == epoch).After is { Inside: Inside.Charge, ChargedOnto: Foreign.Nothing, OntoARest: false, Unwritten: false }
-            ? ReadingReason.JustMendedAndWeighed : ReadingReason.NotSaid;
+        timeline.Moments.Last(moment => moment.After.Epoch == epoch).After
+            is { Inside: Inside.Charge, ChargedOnto: Foreign.Nothing, OntoARest: false, Unwritten: false }
+            ? ReadingReason.JustMendedAndWeighed
+            : ReadingReason.NotSaid;
 
-    /// <summary>What was recovered next, before the circuit was opened, is the charge these readings were taken with.</summary>
+    /// <summary>What was recovered next, before the circuit was opened, is the charge these readings were taken
+    /// with.</summary>
     private static WeighedCharge? Recovered(JobRecord record, Timeline timeline, int epoch, List<Guid> rests)
     {
-        double kilograms = 0, variance = 0;
-        foreach (var first in timeline.Moments.Where(moment => moment.After.Epoch > epoch && moment.After.Epoch != moment.Before.Epoch)
-            .Select(moment => moment.Entry))
+        double kilograms = 0,
+            variance = 0;
+        foreach (
+            var first in timeline
+                .Moments.Where(moment => moment.After.Epoch > epoch && moment.After.Epoch != moment.Before.Epoch)
+                .Select(moment => moment.Entry)
+        )
         {
-            if (first.Kind != EntryKinds.Recovery) break;
+            if (first.Kind != EntryKinds.Recovery)
+                break;
             var sigma = MassSigma(first, "gross-after", record.KitAt(first.ObservedAt));
             kilograms += first.Fields.Si("gross-after")!.Value - first.Fields.Si("gross-before")!.Value;
             variance += 2 * sigma * sigma;
             rests.Add(first.Id);
         }
 
-        if (kilograms <= 0) return null;
-        return new((kilograms * (1 + KeptBackShare)) + KeptBackKg, Math.Sqrt(variance + Math.Pow(0.04 * kilograms, 2) + (0.015 * 0.015)));
+        if (kilograms <= 0)
+            return null;
+        return new(
+            (kilograms * (1 + KeptBackShare)) + KeptBackKg,
+            Math.Sqrt(variance + Math.Pow(0.04 * kilograms, 2) + (0.015 * 0.015))
+        );
     }
 
-    /// <summary>What was weighed into an empty circuit before these readings is the charge they were taken with.</summary>
+    /// <summary>What was weighed into an empty circuit before these readings is the charge they were taken
+    /// with.</summary>
     private static WeighedCharge? WeighedIn(JobPicture picture, DateTimeOffset first) =>
         picture.Mass.ChargeAt(first) is { SystemKg: >= 0.02 } charge
-            ? new(charge.SystemKg, Math.Sqrt(charge.VarianceKg2 + (0.015 * 0.015))) : null;
+            ? new(charge.SystemKg, Math.Sqrt(charge.VarianceKg2 + (0.015 * 0.015)))
+            : null;
 
     private static StandingPressure Of(StandingReading reading) =>
         new(reading.PressurePa, reading.PressureSigmaPa, reading.TemperatureK, reading.TemperatureSigmaK);

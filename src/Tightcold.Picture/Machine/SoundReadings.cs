@@ -6,8 +6,8 @@ using Tightcold.Picture.Cold;
 namespace Tightcold.Picture.Machine;
 
 /// <summary>
-/// Running readings of a car that its own journal shows to have been sound when they were taken: nothing in the circuit was
-/// changed after them, and in the end it was proven cold.
+/// Running readings of a car that its own journal shows to have been sound when they were taken: nothing in the circuit
+/// was changed after them, and in the end it was proven cold.
 /// </summary>
 /// <param name="When">When the last of them was taken.</param>
 /// <param name="ChargeKg">What was in it by the scale; null where that is not known.</param>
@@ -18,11 +18,19 @@ public sealed record SoundReadings(DateTimeOffset When, double? ChargeKg, Immuta
     {
         ArgumentNullException.ThrowIfNull(picture);
         var record = picture.Record;
-        if (picture.Cold is not { Outcome: ColdOutcome.Proven } || picture.Evidence is not { Evidence.Points.IsEmpty: false } found)
+        if (
+            picture.Cold is not { Outcome: ColdOutcome.Proven }
+            || picture.Evidence is not { Evidence.Points.IsEmpty: false } found
+        )
             return null;
-        var taken = found.RestsOn.Select(record.Journal.Find).OfType<Entry>().Where(entry => entry.Kind == EntryKinds.RunningReading).ToList();
+        var taken = found
+            .RestsOn.Select(record.Journal.Find)
+            .OfType<Entry>()
+            .Where(entry => entry.Kind == EntryKinds.RunningReading)
+            .ToList();
         var end = picture.Timeline.Now.Epoch;
-        if (taken.Count == 0 || taken.Any(entry => picture.Timeline.After(entry).Epoch != end)) return null;
+        if (taken.Count == 0 || taken.Any(entry => picture.Timeline.After(entry).Epoch != end))
+            return null;
         return new(taken.Max(entry => entry.ObservedAt), found.Evidence.Weighed?.ChargeKg, found.Evidence.Points);
     }
 }

@@ -2,8 +2,8 @@ using System.Collections.Immutable;
 
 namespace Tightcold.Picture.Mass;
 
-/// <summary>What other jobs left in a container before this one: kept for the container as it is described in the kit; one
-/// described anew (another can under an old name, a new mass on the scale) begins afresh.</summary>
+/// <summary>What other jobs left in a container before this one: kept for the container as it is described in the kit;
+/// one described anew (another can under an old name, a new mass on the scale) begins afresh.</summary>
 /// <param name="Name">Of the container.</param>
 /// <param name="NetKg">Still in it; null when it was used and nothing tells how much is left.</param>
 /// <param name="SigmaKg">Standard deviation of that.</param>

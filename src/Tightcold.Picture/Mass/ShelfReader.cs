@@ -9,8 +9,10 @@ namespace Tightcold.Picture.Mass;
 /// <summary>What earlier jobs left in the containers of a kit.</summary>
 public static class ShelfReader
 {
-    /// <summary>What a can keeps that gave until nothing came, kg, and its standard deviation; common practice.</summary>
-    private const double HeelKg = 0.008, HeelSigmaKg = 0.005;
+    /// <summary>What a can keeps that gave until nothing came, kg, and its standard deviation; common
+    /// practice.</summary>
+    private const double HeelKg = 0.008,
+        HeelSigmaKg = 0.005;
 
     /// <param name="record">The job that asks.</param>
     /// <param name="uses">Of jobs before it, the latest first.</param>
@@ -18,7 +20,8 @@ public static class ShelfReader
     {
         ArgumentNullException.ThrowIfNull(record);
         ArgumentNullException.ThrowIfNull(uses);
-        if (uses.Count == 0) return ShelfContent.None;
+        if (uses.Count == 0)
+            return ShelfContent.None;
         var kit = record.KitAt(record.Job.OpenedAt);
         return [.. kit.Containers.Select(container => Left(record, container, uses)).OfType<ShelfContent>()];
     }
@@ -26,38 +29,49 @@ public static class ShelfReader
     private static ShelfContent? Left(JobRecord record, Container container, IReadOnlyList<ContainerUse> uses)
     {
         var since = DescribedSince(record, container);
-        var entries = uses.Reverse().SelectMany(use => use.Journal.Standing.Select(entry => (use.Job, Entry: entry)))
-            .Where(one => one.Entry.ObservedAt >= since && one.Entry.ObservedAt <= record.Job.OpenedAt
-                && string.Equals(one.Entry.Fields.Text("container"), container.Name, StringComparison.OrdinalIgnoreCase))
-            .OrderBy(one => one.Entry.ObservedAt).ToArray();
-        if (entries.Length == 0 || !entries.Any(one => Moves(one.Entry))) return null;
+        var entries = uses.Reverse()
+            .SelectMany(use => use.Journal.Standing.Select(entry => (use.Job, Entry: entry)))
+            .Where(one =>
+                one.Entry.ObservedAt >= since
+                && one.Entry.ObservedAt <= record.Job.OpenedAt
+                && string.Equals(one.Entry.Fields.Text("container"), container.Name, StringComparison.OrdinalIgnoreCase)
+            )
+            .OrderBy(one => one.Entry.ObservedAt)
+            .ToArray();
+        if (entries.Length == 0 || !entries.Any(one => Moves(one.Entry)))
+            return null;
         var (net, sigma) = NetOf(record, container, [.. entries.Select(one => one.Entry)]);
         return new(container.Name, net, sigma, LastGross(entries[^1].Entry), entries[^1].Job);
     }
 
-    /// <summary>From when on the kit describes this container as it does now: a new description is another can, or a new
-    /// weighing.</summary>
+    /// <summary>From when on the kit describes this container as it does now: a new description is another can, or a
+    /// new weighing.</summary>
     private static DateTimeOffset DescribedSince(JobRecord record, Container container)
     {
         var since = record.Job.OpenedAt;
-        foreach (var kit in record.Kits.Where(kit => kit.From <= record.Job.OpenedAt).OrderByDescending(kit => kit.From))
+        foreach (
+            var kit in record.Kits.Where(kit => kit.From <= record.Job.OpenedAt).OrderByDescending(kit => kit.From)
+        )
         {
-            if (kit.Find(container.Name)?.Fields.Equals(container.Fields) != true) break;
+            if (kit.Find(container.Name)?.Fields.Equals(container.Fields) != true)
+                break;
             since = kit.From;
         }
         return since;
     }
 
-    private static bool Moves(Entry entry) => entry.Kind is EntryKinds.ScaleReading or EntryKinds.Recovery
+    private static bool Moves(Entry entry) =>
+        entry.Kind is EntryKinds.ScaleReading or EntryKinds.Recovery
         || entry.Fields.Text("action") is "opened" or "emptied";
 
     private static double? LastGross(Entry entry) => entry.Fields.Si("gross") ?? entry.Fields.Si("gross-after");
 
-    /// <summary>By the last mass on the scale and the tare, or the fall on the scale since it was new; null where it gave
-    /// after that by an amount that nobody knows.</summary>
+    /// <summary>By the last mass on the scale and the tare, or the fall on the scale since it was new; null where it
+    /// gave after that by an amount that nobody knows.</summary>
     private static (double? Kg, double SigmaKg) NetOf(JobRecord record, Container container, Entry[] entries)
     {
-        double? first = container.GrossNow?.Kilograms, last = first;
+        double? first = container.GrossNow?.Kilograms,
+            last = first;
         var sigma = 0.004;
         var (given, emptied) = (false, false);
         foreach (var entry in entries)
@@ -65,17 +79,29 @@ public static class ShelfReader
             if (LastGross(entry) is { } gross)
             {
                 // Weighed first after it had given is no measure of the full can.
-                if (!given) first ??= entry.Fields.Si("gross-before") ?? gross;
+                if (!given)
+                    first ??= entry.Fields.Si("gross-before") ?? gross;
                 (last, given, emptied) = (gross, false, false);
-                sigma = MassSigma(entry, entry.Kind == EntryKinds.Recovery ? "gross-after" : "gross", record.KitAt(entry.ObservedAt));
+                sigma = MassSigma(
+                    entry,
+                    entry.Kind == EntryKinds.Recovery ? "gross-after" : "gross",
+                    record.KitAt(entry.ObservedAt)
+                );
             }
-            else if (entry.Fields.Text("action") == "opened") given = true;
-            else if (entry.Fields.Text("action") == "emptied") (given, emptied) = (true, true);
+            else if (entry.Fields.Text("action") == "opened")
+                given = true;
+            else if (entry.Fields.Text("action") == "emptied")
+                (given, emptied) = (true, true);
         }
-        if (emptied) return (HeelKg, HeelSigmaKg);
-        if (given || last is not { } now) return (null, 0);
-        if (container.Tare is { } tare) return (Math.Max(0, now - tare.Kilograms), sigma);
+        if (emptied)
+            return (HeelKg, HeelSigmaKg);
+        if (given || last is not { } now)
+            return (null, 0);
+        if (container.Tare is { } tare)
+            return (Math.Max(0, now - tare.Kilograms), sigma);
         // Without a tare: what it was sold with, less what the scale saw go.
-        return container is { IsRecovery: false, NetAsSold: { } sold } && first is { } full ? (Math.Max(0, sold.Kilograms - (full - now)), 0.01) : (null, 0);
+        return container is { IsRecovery: false, NetAsSold: { } sold } && first is { } full
+            ? (Math.Max(0, sold.Kilograms - (full - now)), 0.01)
+            : (null, 0);
     }
 }

@@ -5,7 +5,8 @@ using static Tightcold.Picture.Pressures.Evidence;
 
 namespace Tightcold.Picture.Mend;
 
-/// <summary>Parts and seals that went in, the oil that is due for them, and what the open circuit asks of the drier.</summary>
+/// <summary>Parts and seals that went in, the oil that is due for them, and what the open circuit asks of the
+/// drier.</summary>
 /// <param name="Changed">Parts and seals, in their order.</param>
 /// <param name="Oil">Due and added.</param>
 /// <param name="Drier">What is known of it.</param>
@@ -17,9 +18,21 @@ public sealed record MendPicture(ImmutableArray<Entry> Changed, OilBalance Oil, 
     public static MendPicture Of(JobPicture picture)
     {
         ArgumentNullException.ThrowIfNull(picture);
-        ImmutableArray<Entry> work = [.. picture.Record.Journal.Standing.Where(entry => entry.Kind is EntryKinds.PartChanged
-            or EntryKinds.SealChanged or EntryKinds.OilMoved or EntryKinds.Opened or EntryKinds.Closed)];
-        ImmutableArray<Entry> changed = [.. work.Where(entry => entry.Kind is EntryKinds.PartChanged or EntryKinds.SealChanged)];
+        ImmutableArray<Entry> work =
+        [
+            .. picture.Record.Journal.Standing.Where(entry =>
+                entry.Kind
+                    is EntryKinds.PartChanged
+                        or EntryKinds.SealChanged
+                        or EntryKinds.OilMoved
+                        or EntryKinds.Opened
+                        or EntryKinds.Closed
+            ),
+        ];
+        ImmutableArray<Entry> changed =
+        [
+            .. work.Where(entry => entry.Kind is EntryKinds.PartChanged or EntryKinds.SealChanged),
+        ];
         return new(changed, OilBalance.Of(work, changed), DrierState.Of(picture, changed)) { Work = work };
     }
 }
@@ -34,7 +47,8 @@ public sealed record OilBalance(double LowM3, double HighM3, double AddedM3)
     private const double MuchM3 = 20e-6;
 
     /// <summary>A new compressor whose old one was not drained and measured gets this, m³; common practice.</summary>
-    private const double UndrainedLowM3 = 40e-6, UndrainedHighM3 = 110e-6;
+    private const double UndrainedLowM3 = 40e-6,
+        UndrainedHighM3 = 110e-6;
 
     /// <summary>Nobody measured what came out of the old compressor.</summary>
     public bool CompressorNotDrained { get; private init; }
@@ -49,9 +63,18 @@ public sealed record OilBalance(double LowM3, double HighM3, double AddedM3)
 
     internal static OilBalance Of(ImmutableArray<Entry> work, ImmutableArray<Entry> changed)
     {
-        double Sum(string direction, string? spot = null) => work.Where(entry => entry.Kind == EntryKinds.OilMoved
-            && entry.Fields.Text("direction") == direction && (spot is null || entry.Fields.Text("spot") == spot)).Sum(entry => entry.Fields.Si("amount") ?? 0);
-        double low = 0, high = 0, cameFilled = 0, pour = 0, drained = Sum("drained");
+        double Sum(string direction, string? spot = null) =>
+            work.Where(entry =>
+                    entry.Kind == EntryKinds.OilMoved
+                    && entry.Fields.Text("direction") == direction
+                    && (spot is null || entry.Fields.Text("spot") == spot)
+                )
+                .Sum(entry => entry.Fields.Si("amount") ?? 0);
+        double low = 0,
+            high = 0,
+            cameFilled = 0,
+            pour = 0,
+            drained = Sum("drained");
         var undrained = false;
         foreach (var part in changed.Where(entry => entry.Kind == EntryKinds.PartChanged))
         {
@@ -80,7 +103,8 @@ public sealed record OilBalance(double LowM3, double HighM3, double AddedM3)
         drained = Math.Max(0, drained);
         return new(drained + low, drained + high, Sum("added") + cameFilled)
         {
-            CompressorNotDrained = undrained, PourOutM3 = pour > 1e-6 ? pour : 0,
+            CompressorNotDrained = undrained,
+            PourOutM3 = pour > 1e-6 ? pour : 0,
         };
     }
 }
@@ -108,14 +132,23 @@ public sealed record DrierState(bool Renewed, DrierWanted? Wanted)
     {
         var (record, timeline) = (picture.Record, picture.Timeline);
         var renewed = changed.Any(entry => entry.Fields.Text("spot") is "receiver-drier" or "accumulator");
-        var compressor = changed.Any(entry => entry.Kind == EntryKinds.PartChanged && entry.Fields.Text("spot") == "compressor body");
-        DrierWanted? wanted = renewed ? null : timeline.Moments.Any(moment => moment.After.CameOpen) ? DrierWanted.CameOpen
-            : compressor ? DrierWanted.NewCompressor : null;
+        var compressor = changed.Any(entry =>
+            entry.Kind == EntryKinds.PartChanged && entry.Fields.Text("spot") == "compressor body"
+        );
+        DrierWanted? wanted =
+            renewed ? null
+            : timeline.Moments.Any(moment => moment.After.CameOpen) ? DrierWanted.CameOpen
+            : compressor ? DrierWanted.NewCompressor
+            : null;
         var opened = timeline.Moments.FirstOrDefault(moment => moment.Entry.Kind == EntryKinds.Opened);
-        if (opened.Entry is null) return new(renewed, wanted);
+        if (opened.Entry is null)
+            return new(renewed, wanted);
         // Closed when somebody wrote so, or when it was put under nitrogen or vacuum: an open circuit holds neither.
-        var closed = timeline.Moments.LastOrDefault(moment => moment.Entry.ObservedAt > opened.Entry.ObservedAt
-            && !moment.Before.Open.IsEmpty && moment.After.Open.IsEmpty);
+        var closed = timeline.Moments.LastOrDefault(moment =>
+            moment.Entry.ObservedAt > opened.Entry.ObservedAt
+            && !moment.Before.Open.IsEmpty
+            && moment.After.Open.IsEmpty
+        );
         if (closed.Entry is null || !timeline.Now.Open.IsEmpty)
             return new(renewed, wanted) { StillOpen = true };
         var span = closed.Entry.ObservedAt - opened.Entry.ObservedAt;
@@ -124,12 +157,25 @@ public sealed record DrierState(bool Renewed, DrierWanted? Wanted)
         var weather = record.WeatherAt(opened.Entry.ObservedAt);
         if (weather?.Fields.Si("ambient-temperature") is { } airK && airK is > 274 and < 323)
         {
-            var taken = DrierExposure.Of(span.TotalSeconds, airK, weather.Fields.Si("relative-humidity") ?? 0.6, ends, VolumeOf(record.Car).M3);
+            var taken = DrierExposure.Of(
+                span.TotalSeconds,
+                airK,
+                weather.Fields.Si("relative-humidity") ?? 0.6,
+                ends,
+                VolumeOf(record.Car).M3
+            );
             water = (taken.LeastKg, Math.Max(taken.MostKg, taken.LeastKg));
-            if (!renewed && taken.MayBeSpent) wanted ??= DrierWanted.Water;
+            if (!renewed && taken.MayBeSpent)
+                wanted ??= DrierWanted.Water;
         }
-        if (!renewed && span > Patience) wanted ??= DrierWanted.OpenTooLong;
-        return new(renewed, wanted) { OpenFor = span, OpenEnds = ends, Water = water };
+        if (!renewed && span > Patience)
+            wanted ??= DrierWanted.OpenTooLong;
+        return new(renewed, wanted)
+        {
+            OpenFor = span,
+            OpenEnds = ends,
+            Water = water,
+        };
     }
 }
 

@@ -32,7 +32,8 @@ public sealed record AirPressure(double Pascals, double SigmaPa, AirKnown From, 
     private const double BarometerSigmaPa = 150;
 
     /// <summary>Sea level stands for anything from there to some 500 m, Pa; assumed.</summary>
-    private const double SeaLevelPa = 101_325, SeaLevelSigmaPa = 3000;
+    private const double SeaLevelPa = 101_325,
+        SeaLevelSigmaPa = 3000;
 
     public static AirPressure At(JobRecord record, DateTimeOffset moment)
     {
@@ -48,14 +49,25 @@ public sealed record AirPressure(double Pascals, double SigmaPa, AirKnown From, 
     public AbsolutePressure? Known => From == AirKnown.SeaLevelAssumed ? null : AbsolutePressure.FromPascals(Pascals);
 
     /// <summary>What was taken for true, or null when a barometer was read here.</summary>
-    public Assumption? Assumption => From switch
-    {
-        AirKnown.Barometer => null,
-        AirKnown.Altitude => new(
-            Phrase.Of($"Air pressure {AbsolutePressure.FromPascals(Pascals)} from the altitude of {Altitude!.Value}; no barometer was read"),
-            Phrase.Of($"the day's weather may shift every gauge by {new Measure(QuantityKind.PressureDifference, WeatherSigmaPa)} either way")),
-        _ => new(
-            Phrase.Of($"Air pressure as at sea level, {AbsolutePressure.FromPascals(Pascals)}: neither altitude nor barometer is known"),
-            Phrase.Of($"each {Tightcold.Quantities.Altitude.FromMetres(300)} of altitude shifts the absolute pressures by {new Measure(QuantityKind.PressureDifference, 3500)}")),
-    };
+    public Assumption? Assumption =>
+        From switch
+        {
+            AirKnown.Barometer => null,
+            AirKnown.Altitude => new(
+                Phrase.Of(
+                    $"Air pressure {AbsolutePressure.FromPascals(Pascals)} from the altitude of {Altitude!.Value}; no barometer was read"
+                ),
+                Phrase.Of(
+                    $"the day's weather may shift every gauge by {new Measure(QuantityKind.PressureDifference, WeatherSigmaPa)} either way"
+                )
+            ),
+            _ => new(
+                Phrase.Of(
+                    $"Air pressure as at sea level, {AbsolutePressure.FromPascals(Pascals)}: neither altitude nor barometer is known"
+                ),
+                Phrase.Of(
+                    $"each {Tightcold.Quantities.Altitude.FromMetres(300)} of altitude shifts the absolute pressures by {new Measure(QuantityKind.PressureDifference, 3500)}"
+                )
+            ),
+        };
 }

@@ -10,11 +10,17 @@ namespace Tightcold.Picture.Pressures;
 /// <param name="AboveAirPa">The same above the surrounding air, the gauge's own zero taken off.</param>
 /// <param name="GaugeSigmaPa">Standard deviation of the gauge.</param>
 /// <param name="AirSigmaPa">Standard deviation of the barometer.</param>
-/// <param name="ZeroSigmaPa">Of a zero that nobody read in open air; counts where readings of one gauge are not compared with
-/// each other.</param>
+/// <param name="ZeroSigmaPa">Of a zero that nobody read in open air; counts where readings of one gauge are not
+/// compared with each other.</param>
 /// <param name="StepPa">Smallest step of the gauge; 0 when it is not known.</param>
 public readonly record struct AbsoluteReading(
-    double Pascals, double AboveAirPa, double GaugeSigmaPa, double AirSigmaPa, double ZeroSigmaPa, double StepPa)
+    double Pascals,
+    double AboveAirPa,
+    double GaugeSigmaPa,
+    double AirSigmaPa,
+    double ZeroSigmaPa,
+    double StepPa
+)
 {
     /// <summary>Gauge and barometer together, Pa.</summary>
     public double SigmaPa => Math.Sqrt((GaugeSigmaPa * GaugeSigmaPa) + (AirSigmaPa * AirSigmaPa));
@@ -23,22 +29,25 @@ public readonly record struct AbsoluteReading(
     public double SigmaWithZeroPa => Math.Sqrt((SigmaPa * SigmaPa) + (ZeroSigmaPa * ZeroSigmaPa));
 }
 
-/// <summary>The one place where what a gauge shows becomes an absolute pressure, and back: it knows the barometer or the
-/// altitude, the gauge's zero and its ± as they were at that moment.</summary>
+/// <summary>The one place where what a gauge shows becomes an absolute pressure, and back: it knows the barometer or
+/// the altitude, the gauge's zero and its ± as they were at that moment.</summary>
 public static class Gauges
 {
     /// <summary>A ± of an instrument is taken as its 95 % limit.</summary>
     public const double SigmasInPlusMinus = 1.96;
 
     // A gauge whose zero was never read in open air may be off by this, Pa, one standard deviation; common practice.
-    private const double LowZeroPa = 0.05e5, HighZeroPa = 0.12e5, KnownZeroPa = 0.01e5;
+    private const double LowZeroPa = 0.05e5,
+        HighZeroPa = 0.12e5,
+        KnownZeroPa = 0.01e5;
 
     /// <summary>A field of an entry; null when it was not filled.</summary>
     public static AbsoluteReading? Read(JobRecord record, Entry entry, string field)
     {
         ArgumentNullException.ThrowIfNull(record);
         ArgumentNullException.ThrowIfNull(entry);
-        if (entry.Fields.Get<GaugePressure>(field) is not { } shown) return null;
+        if (entry.Fields.Get<GaugePressure>(field) is not { } shown)
+            return null;
         var kit = record.KitAt(entry.ObservedAt);
         var side = SideOf(kit, field);
         var air = AirPressure.At(record, entry.ObservedAt);
@@ -60,9 +69,16 @@ public static class Gauges
         // Nitrogen is pushed in and read on the high side's gauge.
         var high = field == "pressure" || field.StartsWith("high", StringComparison.Ordinal);
         var zero = kit.Fields.Get<GaugePressure>(high ? "high-gauge-zero" : "low-gauge-zero");
-        var zeroSigma = zero is not null ? KnownZeroPa : high ? HighZeroPa : LowZeroPa;
-        return new(high ? kit.HighGaugePlusMinusPa : kit.LowGaugePlusMinusPa,
-            kit.Fields.Si(high ? "high-gauge-step" : "low-gauge-step") ?? 0, zero ?? default, zeroSigma);
+        var zeroSigma =
+            zero is not null ? KnownZeroPa
+            : high ? HighZeroPa
+            : LowZeroPa;
+        return new(
+            high ? kit.HighGaugePlusMinusPa : kit.LowGaugePlusMinusPa,
+            kit.Fields.Si(high ? "high-gauge-step" : "low-gauge-step") ?? 0,
+            zero ?? default,
+            zeroSigma
+        );
     }
 
 #pragma warning disable RS0030 // Here, and nowhere else, a gauge pressure is a bare number.

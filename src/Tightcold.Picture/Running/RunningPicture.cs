@@ -6,7 +6,8 @@ using Tightcold.Properties;
 
 namespace Tightcold.Picture.Running;
 
-/// <summary>The last running reading: both sides, what boils and condenses there, and what the line temperatures add.</summary>
+/// <summary>The last running reading: both sides, what boils and condenses there, and what the line temperatures
+/// add.</summary>
 /// <param name="Entry">The reading.</param>
 /// <param name="Low">Null where it was not read.</param>
 /// <param name="High">Null where it was not read.</param>
@@ -41,14 +42,18 @@ public sealed record RunningPicture(Entry Entry, RunningPicture.Side? Low, Runni
         ArgumentNullException.ThrowIfNull(picture);
         var (record, timeline) = (picture.Record, picture.Timeline);
         // A compressor that turned on a vacuum or on nitrogen tells nothing of this circuit.
-        var entry = timeline.OfKind(EntryKinds.RunningReading).LastOrDefault(one => timeline.Before(one).HoldsRefrigerant);
-        if (entry is null) return null;
+        var entry = timeline
+            .OfKind(EntryKinds.RunningReading)
+            .LastOrDefault(one => timeline.Before(one).HoldsRefrigerant);
+        if (entry is null)
+            return null;
         var fluid = Evidence.FluidOf(record.Car);
         var (low, high) = (SideOf(record, fluid, entry, "low-side"), SideOf(record, fluid, entry, "high-side"));
         return new(entry, low, high)
         {
             Air = AirPressure.At(record, entry.ObservedAt),
-            AmbientK = entry.Fields.Si("ambient-temperature") ?? record.WeatherAt(entry.ObservedAt)?.Fields.Si("ambient-temperature"),
+            AmbientK = entry.Fields.Si("ambient-temperature")
+                ?? record.WeatherAt(entry.ObservedAt)?.Fields.Si("ambient-temperature"),
             Superheat = Between(record, entry, "suction-line-temperature", low, 1),
             Subcooling = Between(record, entry, "liquid-line-temperature", high, -1),
         };
@@ -56,20 +61,33 @@ public sealed record RunningPicture(Entry Entry, RunningPicture.Side? Low, Runni
 
     private static Side? SideOf(JobRecord record, Fluid fluid, Entry entry, string field)
     {
-        if (Gauges.Read(record, entry, field) is not { } read) return null;
+        if (Gauges.Read(record, entry, field) is not { } read)
+            return null;
         // A swinging needle: the middle counts, and the swing widens it.
-        var swing = field == "low-side" && Gauges.Read(record, entry, "low-side-swing-to") is { } top ? top.Pascals - read.Pascals : 0;
+        var swing =
+            field == "low-side" && Gauges.Read(record, entry, "low-side-swing-to") is { } top
+                ? top.Pascals - read.Pascals
+                : 0;
         var pascals = read.Pascals + (swing / 2);
         var sigma = Math.Sqrt((read.SigmaPa * read.SigmaPa) + (swing * swing / 12));
-        if (pascals < 20e3 || pascals > 0.97 * fluid.CriticalPressurePa) return new(pascals, sigma, null, 0);
-        var slope = (fluid.SaturationAtPressure(pascals * 1.01).TemperatureK - fluid.SaturationAtPressure(pascals * 0.99).TemperatureK) / (0.02 * pascals);
+        if (pascals < 20e3 || pascals > 0.97 * fluid.CriticalPressurePa)
+            return new(pascals, sigma, null, 0);
+        var slope =
+            (
+                fluid.SaturationAtPressure(pascals * 1.01).TemperatureK
+                - fluid.SaturationAtPressure(pascals * 0.99).TemperatureK
+            ) / (0.02 * pascals);
         return new(pascals, sigma, fluid.SaturationAtPressure(pascals).TemperatureK, slope * sigma);
     }
 
     private static Difference? Between(JobRecord record, Entry entry, string field, Side? side, int sign)
     {
-        if (side is not { SaturationK: { } saturationK } || entry.Fields.Si(field) is not { } lineK) return null;
+        if (side is not { SaturationK: { } saturationK } || entry.Fields.Si(field) is not { } lineK)
+            return null;
         var thermometer = Evidence.TemperatureSigma(entry, field, record.KitAt(entry.ObservedAt));
-        return new(sign * (lineK - saturationK), Math.Sqrt((thermometer * thermometer) + (ClampK * ClampK) + (side.SaturationSigmaK * side.SaturationSigmaK)));
+        return new(
+            sign * (lineK - saturationK),
+            Math.Sqrt((thermometer * thermometer) + (ClampK * ClampK) + (side.SaturationSigmaK * side.SaturationSigmaK))
+        );
     }
 }

@@ -9,8 +9,9 @@ public sealed record Identification(Entry Entry)
 {
     private const string Field = "identified";
 
-    /// <summary>What stands against the label for the refrigerant that was in the car at the time of some readings; null while
-    /// nothing does. A vacuum pump ends it: what is weighed in after is another filling. The last word counts.</summary>
+    /// <summary>What stands against the label for the refrigerant that was in the car at the time of some readings;
+    /// null while nothing does. A vacuum pump ends it: what is weighed in after is another filling. The last word
+    /// counts.</summary>
     /// <param name="readings">Entries; without any, what is in the car at the end of the journal.</param>
     public static Identification? Otherwise(JobRecord record, IEnumerable<Guid> readings)
     {
@@ -18,12 +19,19 @@ public sealed record Identification(Entry Entry)
         var standing = record.Journal.Standing;
         var ids = readings.ToHashSet();
         var last = standing.Length - 1;
-        while (last >= 0 && ids.Count > 0 && !ids.Contains(standing[last].Id)) last--;
-        if (last < 0) return null;
+        while (last >= 0 && ids.Count > 0 && !ids.Contains(standing[last].Id))
+            last--;
+        if (last < 0)
+            return null;
         var from = last;
-        while (from > 0 && standing[from].Kind != EntryKinds.Pump) from--;
-        var word = standing.Skip(from).TakeWhile((entry, i) => from + i <= last || entry.Kind != EntryKinds.Pump)
-            .LastOrDefault(entry => entry.Fields.Text(Field) is "as labelled" or "another refrigerant" or "mixed or unknown");
+        while (from > 0 && standing[from].Kind != EntryKinds.Pump)
+            from--;
+        var word = standing
+            .Skip(from)
+            .TakeWhile((entry, i) => from + i <= last || entry.Kind != EntryKinds.Pump)
+            .LastOrDefault(entry =>
+                entry.Fields.Text(Field) is "as labelled" or "another refrigerant" or "mixed or unknown"
+            );
         return word is null || word.Fields.Text(Field) == "as labelled" ? null : new(word);
     }
 

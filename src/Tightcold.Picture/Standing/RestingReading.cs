@@ -12,7 +12,14 @@ namespace Tightcold.Picture.Standing;
 /// <param name="HasOneTemperature">Both sides agree, and the car has one temperature.</param>
 /// <param name="OnlyTheAir">Only the air's temperature was read, neither condenser nor cabin.</param>
 /// <param name="SoakKnown">Somebody wrote down how long the engine has been off.</param>
-public sealed record RestingReading(StandingReading Standing, double ApartPa, bool HasOneTemperature, bool OnlyTheAir, bool SoakKnown, AirPressure Air)
+public sealed record RestingReading(
+    StandingReading Standing,
+    double ApartPa,
+    bool HasOneTemperature,
+    bool OnlyTheAir,
+    bool SoakKnown,
+    AirPressure Air
+)
 {
     // A car whose coldest part is known no better has not one temperature yet.
     private const double SettledK = 2;
@@ -25,19 +32,29 @@ public sealed record RestingReading(StandingReading Standing, double ApartPa, bo
     {
         ArgumentNullException.ThrowIfNull(record);
         ArgumentNullException.ThrowIfNull(entry);
-        var sides = new[] { Gauges.Read(record, entry, "low-side"), Gauges.Read(record, entry, "high-side") }.OfType<AbsoluteReading>().ToArray();
-        if (sides.Length == 0) return null;
+        var sides = new[] { Gauges.Read(record, entry, "low-side"), Gauges.Read(record, entry, "high-side") }
+            .OfType<AbsoluteReading>()
+            .ToArray();
+        if (sides.Length == 0)
+            return null;
         var air = AirPressure.At(record, entry.ObservedAt);
         // Both sides say the same at rest; the better gauge counts more (weights 1/σ²).
         var weight = sides.Sum(side => 1 / (side.GaugeSigmaPa * side.GaugeSigmaPa));
         var pressurePa = sides.Sum(side => side.Pascals / (side.GaugeSigmaPa * side.GaugeSigmaPa)) / weight;
         var sigmaPa = Math.Sqrt((1 / weight) + (air.SigmaPa * air.SigmaPa));
         var apartPa = sides.Length == 2 ? Math.Abs(sides[0].Pascals - sides[1].Pascals) : 0;
-        if (apartPa <= 3 * Math.Sqrt(sides.Sum(side => side.GaugeSigmaPa * side.GaugeSigmaPa))) apartPa = 0;
+        if (apartPa <= 3 * Math.Sqrt(sides.Sum(side => side.GaugeSigmaPa * side.GaugeSigmaPa)))
+            apartPa = 0;
         sigmaPa = Math.Max(sigmaPa, apartPa / 2);
         var (temperatureK, temperatureSigmaK, onlyTheAir) = Coldest(entry, record.KitAt(entry.ObservedAt));
-        return new(new(Math.Max(pressurePa, 100), sigmaPa, temperatureK, temperatureSigmaK), apartPa,
-            apartPa == 0 && temperatureSigmaK <= SettledK, onlyTheAir, entry.Fields.Si("since-engine-ran") is not null, air);
+        return new(
+            new(Math.Max(pressurePa, 100), sigmaPa, temperatureK, temperatureSigmaK),
+            apartPa,
+            apartPa == 0 && temperatureSigmaK <= SettledK,
+            onlyTheAir,
+            entry.Fields.Si("since-engine-ran") is not null,
+            air
+        );
     }
 
     /// <summary>Liquid gathers in the coldest part and sets the pressure there; parts still warm from the engine

@@ -30,8 +30,8 @@ public enum StandingSays
     CannotTell,
 }
 
-/// <summary>What the car came with, from the pressures with the engine off: the last such reading before refrigerant was
-/// moved.</summary>
+/// <summary>What the car came with, from the pressures with the engine off: the last such reading before refrigerant
+/// was moved.</summary>
 public sealed record StandingPicture(StandingSays Says)
 {
     /// <summary>Odds from which one of the three is called so.</summary>
@@ -64,23 +64,36 @@ public sealed record StandingPicture(StandingSays Says)
     /// <summary>Standing readings that cannot be, in their order.</summary>
     public ImmutableArray<(Entry Entry, Doubt Doubt)> Doubted { get; private init; } = [];
 
-    public bool IsSure => Says is StandingSays.OpenToAir or StandingSays.NotTheLabels
+    public bool IsSure =>
+        Says is StandingSays.OpenToAir or StandingSays.NotTheLabels
         || Math.Max(Odds.VapourOnly, Math.Max(Odds.LiquidPresent, Odds.OtherGas)) >= Sure;
 
     public static StandingPicture Of(JobRecord record, Timeline timeline)
     {
         ArgumentNullException.ThrowIfNull(record);
         ArgumentNullException.ThrowIfNull(timeline);
-        ImmutableArray<(Entry, Doubt)> doubted = [.. timeline.Moments.Where(moment => moment.Entry.Kind == EntryKinds.StandingReading
-            && moment.Doubt is not null).Select(moment => (moment.Entry, moment.Doubt!.Value))];
+        ImmutableArray<(Entry, Doubt)> doubted =
+        [
+            .. timeline
+                .Moments.Where(moment => moment.Entry.Kind == EntryKinds.StandingReading && moment.Doubt is not null)
+                .Select(moment => (moment.Entry, moment.Doubt!.Value)),
+        ];
         // Only readings of the circuit as it came tell how it came.
-        var came = timeline.OfKind(EntryKinds.StandingReading).Where(entry => timeline.Before(entry) is { Inside: Inside.AsItCame }
-            || (timeline.Before(entry) is { CameOpen: true, Inside: Inside.Air, Openings: 0 })).ToArray();
+        var came = timeline
+            .OfKind(EntryKinds.StandingReading)
+            .Where(entry =>
+                timeline.Before(entry) is { Inside: Inside.AsItCame }
+                || (timeline.Before(entry) is { CameOpen: true, Inside: Inside.Air, Openings: 0 })
+            )
+            .ToArray();
         var entry = came.LastOrDefault(one => RestingReading.Of(record, one) is not null);
-        if (entry is null || RestingReading.Of(record, entry) is not { } reading) return new(StandingSays.NotRead) { Doubted = doubted };
+        if (entry is null || RestingReading.Of(record, entry) is not { } reading)
+            return new(StandingSays.NotRead) { Doubted = doubted };
         var fluid = Evidence.FluidOf(record.Car);
         var earlier = EarlierAtOtherTemperature(record, timeline, entry, reading);
-        var odds = earlier is { } other ? StandingOdds.From(fluid, other.Reading, reading.Standing) : StandingOdds.From(fluid, reading.Standing);
+        var odds = earlier is { } other
+            ? StandingOdds.From(fluid, other.Reading, reading.Standing)
+            : StandingOdds.From(fluid, reading.Standing);
         var found = new StandingPicture(Judge(timeline.After(entry), odds))
         {
             Entry = entry,
@@ -93,9 +106,16 @@ public sealed record StandingPicture(StandingSays Says)
             Otherwise = Identification.Otherwise(record, [entry.Id]),
             Doubted = doubted,
         };
-        if (found.Otherwise is not null) return found with { Says = StandingSays.NotTheLabels };
-        if (found.Says == StandingSays.OpenToAir) return found;
-        var mayBe = !reading.AtRest ? [] : OtherRefrigerant.Fitting(fluid, earlier is { } first ? [first.Reading, reading.Standing] : [reading.Standing]);
+        if (found.Otherwise is not null)
+            return found with { Says = StandingSays.NotTheLabels };
+        if (found.Says == StandingSays.OpenToAir)
+            return found;
+        var mayBe = !reading.AtRest
+            ? []
+            : OtherRefrigerant.Fitting(
+                fluid,
+                earlier is { } first ? [first.Reading, reading.Standing] : [reading.Standing]
+            );
         return found with
         {
             Says = mayBe.IsEmpty ? found.Says : StandingSays.MayBeAnother,
@@ -105,10 +125,12 @@ public sealed record StandingPicture(StandingSays Says)
         };
     }
 
-    private static StandingSays Judge(CircuitState after, StandingOdds odds) => after is { CameOpen: true } ? StandingSays.OpenToAir
+    private static StandingSays Judge(CircuitState after, StandingOdds odds) =>
+        after is { CameOpen: true } ? StandingSays.OpenToAir
         : odds.VapourOnly >= Sure ? StandingSays.VapourOnly
         : odds.LiquidPresent >= Sure ? StandingSays.LiquidPresent
-        : odds.OtherGas >= Sure ? StandingSays.OtherGas : StandingSays.CannotTell;
+        : odds.OtherGas >= Sure ? StandingSays.OtherGas
+        : StandingSays.CannotTell;
 
     private static MassBelief VapourOf(JobRecord record, Fluid fluid, StandingReading reading)
     {
@@ -124,13 +146,26 @@ public sealed record StandingPicture(StandingSays Says)
 
     /// <summary>Two temperatures tell vapour from liquid where one cannot; both of the same epoch.</summary>
     private static (Entry Entry, StandingReading Reading)? EarlierAtOtherTemperature(
-        JobRecord record, Timeline timeline, Entry last, RestingReading now)
+        JobRecord record,
+        Timeline timeline,
+        Entry last,
+        RestingReading now
+    )
     {
         var epoch = timeline.Before(last).Epoch;
-        foreach (var entry in timeline.OfKind(EntryKinds.StandingReading).Where(entry => entry.ObservedAt < last.ObservedAt).Reverse())
+        foreach (
+            var entry in timeline
+                .OfKind(EntryKinds.StandingReading)
+                .Where(entry => entry.ObservedAt < last.ObservedAt)
+                .Reverse()
+        )
         {
-            if (timeline.Before(entry).Epoch != epoch) return null;
-            if (RestingReading.Of(record, entry) is { } earlier && Math.Abs(earlier.Standing.TemperatureK - now.Standing.TemperatureK) >= 5)
+            if (timeline.Before(entry).Epoch != epoch)
+                return null;
+            if (
+                RestingReading.Of(record, entry) is { } earlier
+                && Math.Abs(earlier.Standing.TemperatureK - now.Standing.TemperatureK) >= 5
+            )
                 return (entry, earlier.Standing);
         }
         return null;

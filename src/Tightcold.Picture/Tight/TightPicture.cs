@@ -20,13 +20,14 @@ public enum TightOutcome
     Proven,
 }
 
-/// <summary>The first proof as one number: the odds that the car still cools when the time that its driver wants is over,
-/// given everything in the journal.</summary>
+/// <summary>The first proof as one number: the odds that the car still cools when the time that its driver wants is
+/// over, given everything in the journal.</summary>
 /// <param name="Belief">All that is believed of leaks and water.</param>
 public sealed record TightPicture(TightnessBelief Belief)
 {
     /// <summary>The lines that the page states.</summary>
-    public const double ProvenFrom = TightnessInference.ProvenFrom, LikelyFrom = TightnessInference.LikelyFrom;
+    public const double ProvenFrom = TightnessInference.ProvenFrom,
+        LikelyFrom = TightnessInference.LikelyFrom;
 
     public double Odds => Belief.StillCools;
 
@@ -43,8 +44,10 @@ public sealed record TightPicture(TightnessBelief Belief)
 
     private static TightOutcome Judge(TightnessBelief belief)
     {
-        if (belief.Verdict == TightnessVerdict.Leaking || belief.Doubt == TightnessDoubt.FoundNotMended) return TightOutcome.Leaks;
-        if (!belief.Tests.Any(test => test.SinceLastChange)) return TightOutcome.NotTested;
+        if (belief.Verdict == TightnessVerdict.Leaking || belief.Doubt == TightnessDoubt.FoundNotMended)
+            return TightOutcome.Leaks;
+        if (!belief.Tests.Any(test => test.SinceLastChange))
+            return TightOutcome.NotTested;
         return belief.Verdict switch
         {
             TightnessVerdict.Proven => TightOutcome.Proven,

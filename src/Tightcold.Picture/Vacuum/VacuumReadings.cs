@@ -26,17 +26,28 @@ public static class VacuumReadings
         public bool HosesAlone => Entry.Fields.Text("held-part") == "hoses and gauges alone";
     }
 
-    /// <summary>All vacuum readings since the pump was last started, in the order of observing; none once the circuit was opened
-    /// or put under nitrogen after them: that vacuum is gone.</summary>
+    /// <summary>All vacuum readings since the pump was last started, in the order of observing; none once the circuit
+    /// was opened or put under nitrogen after them: that vacuum is gone.</summary>
     public static Row[] SincePumpStart(JobPicture picture)
     {
         ArgumentNullException.ThrowIfNull(picture);
         var (record, moments) = (picture.Record, picture.Timeline.Moments);
-        var start = moments.LastOrDefault(moment => moment.Entry.Kind == EntryKinds.Pump && moment.Entry.Fields.Text("action") == "started").Entry?.ObservedAt
+        var start = moments
+            .LastOrDefault(moment =>
+                moment.Entry.Kind == EntryKinds.Pump && moment.Entry.Fields.Text("action") == "started"
+            )
+            .Entry?.ObservedAt
             ?? DateTimeOffset.MinValue;
-        var gone = moments.LastOrDefault(moment => moment.After.Inside is Inside.Air or Inside.Nitrogen && moment.Before.Inside is Inside.Vacuum).Entry?.ObservedAt
+        var gone = moments
+            .LastOrDefault(moment =>
+                moment.After.Inside is Inside.Air or Inside.Nitrogen && moment.Before.Inside is Inside.Vacuum
+            )
+            .Entry?.ObservedAt
             ?? DateTimeOffset.MinValue;
-        var entries = record.Journal.OfKind(EntryKinds.VacuumReading).Where(entry => entry.ObservedAt >= start && entry.ObservedAt > gone).ToArray();
+        var entries = record
+            .Journal.OfKind(EntryKinds.VacuumReading)
+            .Where(entry => entry.ObservedAt >= start && entry.ObservedAt > gone)
+            .ToArray();
         return [.. entries.Select(entry => Interpret(record, entry, entries[0].ObservedAt)).OfType<Row>()];
     }
 
@@ -48,21 +59,33 @@ public static class VacuumReadings
         var isolated = entry.Fields.Text("pump-valve") == "shut";
         if (entry.Fields.Si("absolute-pressure") is { } absolute)
         {
-            var plusMinus = entry.Fields.PlusMinusSi("absolute-pressure") ?? (kit.HasAbsoluteVacuumGauge ? kit.VacuumGaugePlusMinusPa : 7);
+            var plusMinus = entry.Fields.PlusMinusSi("absolute-pressure")
+                ?? (kit.HasAbsoluteVacuumGauge ? kit.VacuumGaugePlusMinusPa : 7);
             var step = kit.HasAbsoluteVacuumGauge ? kit.VacuumGaugeStepPa : 1.3;
             var sigma = Math.Max(plusMinus / SigmasInPlusMinus, GaugeShare / SigmasInPlusMinus * absolute);
             // The share is one gauge's fixed slope: it mostly cancels between its own readings; 2 % scatter is left.
             var scatter = Math.Max(0.3 * step, AbsoluteScatterShare * absolute);
-            return new(entry, new(seconds, absolute, sigma, Math.Sqrt(step * step / 12 + scatter * scatter), temperature),
-                new(seconds, absolute, step, scatter, temperature), false, isolated);
+            return new(
+                entry,
+                new(seconds, absolute, sigma, Math.Sqrt(step * step / 12 + scatter * scatter), temperature),
+                new(seconds, absolute, step, scatter, temperature),
+                false,
+                isolated
+            );
         }
         if (Gauges.Read(record, entry, "dial") is { } dial)
         {
-            var plusMinus = entry.Fields.PlusMinusSi("dial") ?? (kit.HasAbsoluteVacuumGauge ? 1700 : kit.VacuumGaugePlusMinusPa);
+            var plusMinus = entry.Fields.PlusMinusSi("dial")
+                ?? (kit.HasAbsoluteVacuumGauge ? 1700 : kit.VacuumGaugePlusMinusPa);
             var step = kit.HasAbsoluteVacuumGauge ? 1700 : kit.VacuumGaugeStepPa;
             var sigma = Math.Sqrt(Math.Pow(plusMinus / SigmasInPlusMinus, 2) + (dial.AirSigmaPa * dial.AirSigmaPa));
-            return new(entry, new(seconds, dial.Pascals, sigma, Math.Max(step, 300) / Math.Sqrt(12), temperature),
-                new(seconds, dial.Pascals, Math.Max(step, 300), DialScatterShare * Math.Max(step, 300), temperature), true, isolated);
+            return new(
+                entry,
+                new(seconds, dial.Pascals, sigma, Math.Max(step, 300) / Math.Sqrt(12), temperature),
+                new(seconds, dial.Pascals, Math.Max(step, 300), DialScatterShare * Math.Max(step, 300), temperature),
+                true,
+                isolated
+            );
         }
         return null;
     }

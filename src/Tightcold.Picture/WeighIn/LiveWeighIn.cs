@@ -1,8 +1,8 @@
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
+using Tightcold.Picture.Mass;
 using Tightcold.Procedures.Cans;
 using Tightcold.Procedures.Charging;
-using Tightcold.Picture.Mass;
 using static Tightcold.Picture.Pressures.Evidence;
 
 namespace Tightcold.Picture.WeighIn;
@@ -32,7 +32,10 @@ public sealed record LiveWeighIn(double? TargetKg, double ToleranceKg, MassBalan
 
     /// <summary>Between the last two readings of that container; null without them.</summary>
     public double? RateKgPerS { get; private init; }
-    public double? SecondsLeft => RateKgPerS is { } rate && rate > 1e-6 && LastGrossKg is { } gross && StopGrossKg is { } stop && gross > stop ? (gross - stop) / rate : null;
+    public double? SecondsLeft =>
+        RateKgPerS is { } rate && rate > 1e-6 && LastGrossKg is { } gross && StopGrossKg is { } stop && gross > stop
+            ? (gross - stop) / rate
+            : null;
     public Overshoot? Overshoot { get; private init; }
 
     public static LiveWeighIn Of(JobPicture picture)
@@ -46,52 +49,119 @@ public sealed record LiveWeighIn(double? TargetKg, double ToleranceKg, MassBalan
         var begun = balance.DrawnKg > 0;
         var toGo = target is { } full ? full - (balance.SystemKnown || begun ? balance.SystemKg : 0) : 0;
         var connected = balance.Holdings.Values.LastOrDefault(holding => holding.Connected);
-        var plan = target is not null && toGo > 0
-            ? ChargePlan.Make(FluidOf(record.Car), toGo, Stocks(record, balance), balance.HoseVolumeM3, balance.Conditions(connected, now)) : null;
+        var plan =
+            target is not null && toGo > 0
+                ? ChargePlan.Make(
+                    FluidOf(record.Car),
+                    toGo,
+                    Stocks(record, balance),
+                    balance.HoseVolumeM3,
+                    balance.Conditions(connected, now)
+                )
+                : null;
         var first = plan is { Steps.Length: > 0 } ? plan.Steps[0] : default;
         var container = first.Container ?? connected?.Container.Name;
-        var readings = record.Journal.OfKind(EntryKinds.ScaleReading)
-            .Where(entry => string.Equals(entry.Fields.Text("container"), container, StringComparison.OrdinalIgnoreCase)).TakeLast(2).ToArray();
+        var readings = record
+            .Journal.OfKind(EntryKinds.ScaleReading)
+            .Where(entry =>
+                string.Equals(entry.Fields.Text("container"), container, StringComparison.OrdinalIgnoreCase)
+            )
+            .TakeLast(2)
+            .ToArray();
         return new(target, tolerance, balance, plan)
         {
             SigmaKg = sigma,
             ToGoKg = toGo,
             Container = container,
-            LastGrossKg = container is not null && balance.Holdings.TryGetValue(container, out var holding) ? holding.GrossKg : null,
+            LastGrossKg =
+                container is not null && balance.Holdings.TryGetValue(container, out var holding)
+                    ? holding.GrossKg
+                    : null,
             LastReadAt = readings.Length > 0 ? readings[^1].ObservedAt : null,
             StopGrossKg = first.StopGrossKg,
             StopsByItself = first.Emptied,
             RateKgPerS = Rate(record, readings),
-            Overshoot = target is { } aim && begun && balance.SystemKnown ? Procedures.Charging.Overshoot.Of(balance.SystemKg, sigma, aim, tolerance) : null,
+            Overshoot =
+                target is { } aim && begun && balance.SystemKnown
+                    ? Procedures.Charging.Overshoot.Of(balance.SystemKg, sigma, aim, tolerance)
+                    : null,
         };
     }
 
-    /// <summary>How long the rest of this container will take, by the can's energy balance; null without a container, a tare or something to give.</summary>
-    /// <remarks>Costs some tens of milliseconds: asked for by the weigh-in page and the command, not by every finding.</remarks>
+    /// <summary>How long the rest of this container will take, by the can's energy balance; null without a container, a
+    /// tare or something to give.</summary>
+    /// <remarks>Costs some tens of milliseconds: asked for by the weigh-in page and the command, not by every
+    /// finding.</remarks>
     public CanForecast? Forecast(JobRecord record)
     {
-        if (Container is not { } name || !Balance.Holdings.TryGetValue(name, out var holding) || !(holding.NetKg > 0.01) || Plan is not { Steps.Length: > 0 } plan) return null;
+        if (
+            Container is not { } name
+            || !Balance.Holdings.TryGetValue(name, out var holding)
+            || !(holding.NetKg > 0.01)
+            || Plan is not { Steps.Length: > 0 } plan
+        )
+            return null;
         var fluid = FluidOf(record.Car);
-        var moved = record.Journal.OfKind(EntryKinds.ContainerMoved).LastOrDefault(entry => string.Equals(entry.Fields.Text("container"), name, StringComparison.OrdinalIgnoreCase));
+        var moved = record
+            .Journal.OfKind(EntryKinds.ContainerMoved)
+            .LastOrDefault(entry =>
+                string.Equals(entry.Fields.Text("container"), name, StringComparison.OrdinalIgnoreCase)
+            );
         var now = record.Journal.Standing.Length > 0 ? record.Journal.Standing[^1].ObservedAt : record.Job.OpenedAt;
-        var airK = Math.Clamp(record.WeatherAt(now)?.Fields.Si("ambient-temperature") ?? 298.15, 233, CanSurroundings.HottestBathK);
-        var around = moved?.Fields.Si("bath-temperature") is { } bathK ? CanSurroundings.Bath(Math.Clamp(bathK, 273.2, CanSurroundings.HottestBathK), 2) : CanSurroundings.StillAir(airK);
+        var airK = Math.Clamp(
+            record.WeatherAt(now)?.Fields.Si("ambient-temperature") ?? 298.15,
+            233,
+            CanSurroundings.HottestBathK
+        );
+        var around = moved?.Fields.Si("bath-temperature") is { } bathK
+            ? CanSurroundings.Bath(Math.Clamp(bathK, 273.2, CanSurroundings.HottestBathK), 2)
+            : CanSurroundings.StillAir(airK);
         var conditions = Balance.Conditions(holding, now);
-        var system = conditions.SystemPa is { } lowPa ? Receiver.Running(lowPa)
+        var system = conditions.SystemPa is { } lowPa
+            ? Receiver.Running(lowPa)
             : Receiver.AtRest(VolumeOf(record.Car).M3, airK, Math.Max(0, Balance.SystemKg));
         var volume = Balance.InnerVolumeM3(holding.Container);
-        var body = CanBody.Sold(fluid, holding.Container.NetAsSold?.Kilograms ?? holding.NetKg, holding.Container.Tare?.Kilograms, volume);
-        if (holding.NetKg >= body.InnerVolumeM3 * fluid.SaturationAtTemperature(CanSurroundings.HottestBathK).LiquidDensityKgPerM3) return null;
-        return CanForecast.Of(fluid, body, holding.NetKg, conditions.TemperatureK, holding.HoldsLiquidInHose, around,
-            FlowPath.Usual(record.Kit.HoseBoreM, record.Kit.HoseLengthM), system, Math.Max(1e-3, plan.Steps[0].DrawKg));
+        var body = CanBody.Sold(
+            fluid,
+            holding.Container.NetAsSold?.Kilograms ?? holding.NetKg,
+            holding.Container.Tare?.Kilograms,
+            volume
+        );
+        if (
+            holding.NetKg
+            >= body.InnerVolumeM3 * fluid.SaturationAtTemperature(CanSurroundings.HottestBathK).LiquidDensityKgPerM3
+        )
+            return null;
+        return CanForecast.Of(
+            fluid,
+            body,
+            holding.NetKg,
+            conditions.TemperatureK,
+            holding.HoldsLiquidInHose,
+            around,
+            FlowPath.Usual(record.Kit.HoseBoreM, record.Kit.HoseLengthM),
+            system,
+            Math.Max(1e-3, plan.Steps[0].DrawKg)
+        );
     }
 
     private static double? Rate(JobRecord record, Entry[] readings)
     {
-        if (readings.Length < 2) return null;
+        if (readings.Length < 2)
+            return null;
         // A shut can gives nothing: the time counts from its opening.
-        var opened = record.Journal.OfKind(EntryKinds.ContainerMoved).LastOrDefault(entry => entry.Fields.Text("action") == "opened" && entry.ObservedAt < readings[1].ObservedAt
-            && string.Equals(entry.Fields.Text("container"), readings[1].Fields.Text("container"), StringComparison.OrdinalIgnoreCase))?.ObservedAt;
+        var opened = record
+            .Journal.OfKind(EntryKinds.ContainerMoved)
+            .LastOrDefault(entry =>
+                entry.Fields.Text("action") == "opened"
+                && entry.ObservedAt < readings[1].ObservedAt
+                && string.Equals(
+                    entry.Fields.Text("container"),
+                    readings[1].Fields.Text("container"),
+                    StringComparison.OrdinalIgnoreCase
+                )
+            )
+            ?.ObservedAt;
         var start = opened > readings[0].ObservedAt ? opened.Value : readings[0].ObservedAt;
         var seconds = (readings[1].ObservedAt - start).TotalSeconds;
         var drawn = readings[0].Fields.Si("gross")!.Value - readings[1].Fields.Si("gross")!.Value;
@@ -99,12 +169,27 @@ public sealed record LiveWeighIn(double? TargetKg, double ToleranceKg, MassBalan
     }
 
     private static List<Stock> Stocks(JobRecord record, MassBalance balance) =>
-        [.. balance.Holdings.Values
-            // A recovery cylinder gives only when a person has connected it: whether that is lawful, and clean, is theirs to say.
-            .Where(holding => (!holding.Container.IsRecovery || holding.Connected) && holding.Container.Refrigerant == record.Car.Refrigerant && holding.NetKg > 0.005)
-            .OrderByDescending(holding => holding.Connected)
-            .Select(holding => new Stock(holding.Container.Name, holding.NetKg, holding.NetSigmaKg, holding.GrossKg, balance.InnerVolumeM3(holding.Container),
-                holding.Container.Kind != Jobs.Kits.Container.Can || holding.Container.Fields.Text("self-sealing") == "yes",
-                // What a connected hose holds is counted already.
-                holding is { Connected: true, DrawnKg: > 0 }))];
+        [
+            .. balance
+                .Holdings.Values
+                // A recovery cylinder gives only when a person has connected it: whether that is lawful, and clean, is
+                // theirs to say.
+                .Where(holding =>
+                    (!holding.Container.IsRecovery || holding.Connected)
+                    && holding.Container.Refrigerant == record.Car.Refrigerant
+                    && holding.NetKg > 0.005
+                )
+                .OrderByDescending(holding => holding.Connected)
+                .Select(holding => new Stock(
+                    holding.Container.Name,
+                    holding.NetKg,
+                    holding.NetSigmaKg,
+                    holding.GrossKg,
+                    balance.InnerVolumeM3(holding.Container),
+                    holding.Container.Kind != Jobs.Kits.Container.Can
+                        || holding.Container.Fields.Text("self-sealing") == "yes",
+                    // What a connected hose holds is counted already.
+                    holding is { Connected: true, DrawnKg: > 0 }
+                )),
+        ];
 }

@@ -18,8 +18,11 @@ public readonly record struct CanBody(double InnerVolumeM3, double WallHeatCapac
 
     public static CanBody OfSteel(double innerVolumeM3, double wallKg) => new(innerVolumeM3, wallKg * SteelJPerKgK);
 
-    /// <summary>A can known only by what it was sold with: so large that the net fills 83 % of it with liquid at 25 °C.</summary>
-    public static CanBody Sold(Fluid fluid, double netKg, double? tareKg, double? innerVolumeM3 = null) => OfSteel(
-        innerVolumeM3 ?? netKg / (LiquidShareAsSold * fluid.SaturationAtTemperature(298.15).LiquidDensityKgPerM3),
-        tareKg ?? WallShareOfNet * netKg);
+    /// <summary>A can known only by what it was sold with: so large that the net fills 83 % of it with liquid at 25
+    /// °C.</summary>
+    public static CanBody Sold(Fluid fluid, double netKg, double? tareKg, double? innerVolumeM3 = null) =>
+        OfSteel(
+            innerVolumeM3 ?? netKg / (LiquidShareAsSold * fluid.SaturationAtTemperature(298.15).LiquidDensityKgPerM3),
+            tareKg ?? WallShareOfNet * netKg
+        );
 }

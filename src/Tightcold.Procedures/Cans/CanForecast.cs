@@ -9,11 +9,35 @@ namespace Tightcold.Procedures.Cans;
 public sealed record CanForecast(CanRun Middle, CanRun Slow, CanRun Fast)
 {
     public static CanForecast Of(
-        Fluid fluid, CanBody body, double massKg, double temperatureK, bool inverted, CanSurroundings around, FlowPath path, Receiver system, double wantedKg)
+        Fluid fluid,
+        CanBody body,
+        double massKg,
+        double temperatureK,
+        bool inverted,
+        CanSurroundings around,
+        FlowPath path,
+        Receiver system,
+        double wantedKg
+    )
     {
-        CanRun Run(double direction) => CanModel.Run(fluid, body, massKg, temperatureK, inverted,
-            around with { ConductanceWPerK = around.ConductanceWPerK * Math.Pow(around.ConductanceSpread, direction) },
-            path with { OpeningAreaM2 = path.OpeningAreaM2 * Math.Pow(FlowPath.OpeningSpread, direction) }, system, wantedKg);
+        CanRun Run(double direction) =>
+            CanModel.Run(
+                fluid,
+                body,
+                massKg,
+                temperatureK,
+                inverted,
+                around with
+                {
+                    ConductanceWPerK = around.ConductanceWPerK * Math.Pow(around.ConductanceSpread, direction),
+                },
+                path with
+                {
+                    OpeningAreaM2 = path.OpeningAreaM2 * Math.Pow(FlowPath.OpeningSpread, direction),
+                },
+                system,
+                wantedKg
+            );
         return new(Run(0), Run(-1), Run(1));
     }
 }

@@ -41,12 +41,28 @@ public static class CanModel
     /// <param name="mostSeconds">Stop then in any case.</param>
     /// <exception cref="ArgumentOutOfRangeException">An input outside its range or not a number.</exception>
     public static CanRun Run(
-        Fluid fluid, CanBody body, double massKg, double temperatureK, bool inverted, CanSurroundings around, FlowPath path, Receiver system,
-        double wantedKg, double mostSeconds = 4 * 3600)
+        Fluid fluid,
+        CanBody body,
+        double massKg,
+        double temperatureK,
+        bool inverted,
+        CanSurroundings around,
+        FlowPath path,
+        Receiver system,
+        double wantedKg,
+        double mostSeconds = 4 * 3600
+    )
     {
         Check(fluid, body, massKg, temperatureK, around, path, wantedKg);
         var moments = ImmutableArray.CreateBuilder<CanMoment>();
-        double mass = massKg, kelvin = temperatureK, envK = around.TemperatureK, time = 0, step = 0.25, heat = 0, enthalpy = 0, given = 0;
+        double mass = massKg,
+            kelvin = temperatureK,
+            envK = around.TemperatureK,
+            time = 0,
+            step = 0.25,
+            heat = 0,
+            enthalpy = 0,
+            given = 0;
         double? stall = null;
         var receiver = system;
         var now = new Balance(fluid, body, inverted, path, mass, 0, 0, 0, 0, receiver.PressurePa(fluid));
@@ -55,20 +71,30 @@ public static class CanModel
         var energy = energyStart;
         moments.Add(Moment(0, mass, first, kelvin, now));
         var end = CanEnd.TimeUp;
-        if (now.SystemPa > first.PressurePa * 1.001) end = CanEnd.Backflow;
+        if (now.SystemPa > first.PressurePa * 1.001)
+            end = CanEnd.Backflow;
         for (var i = 0; i < MostSteps && end == CanEnd.TimeUp && time < mostSeconds; i++)
         {
             step = Math.Min(step, mostSeconds - time);
             var systemPa = receiver.PressurePa(fluid);
             now = new Balance(fluid, body, inverted, path, mass, energy, step, around.ConductanceWPerK, envK, systemPa);
-            if (BracketedRoot.Find(now, ColdestK, Math.Max(kelvin, envK) + 1, 1e-9) is not Solved<double>.Converged root)
-                throw new FlashDidNotConvergeException(fluid.Name, "can energy balance", 1, "no temperature closes the energy of this step");
+            if (
+                BracketedRoot.Find(now, ColdestK, Math.Max(kelvin, envK) + 1, 1e-9) is not Solved<double>.Converged root
+            )
+                throw new FlashDidNotConvergeException(
+                    fluid.Name,
+                    "can energy balance",
+                    1,
+                    "no temperature closes the energy of this step"
+                );
             var nextK = root.Value;
             var rate = now.RateKgPerS(nextK, out var outlet);
             var drawn = rate * step;
             var next = receiver.HeldPa is null ? receiver.With(receiver.MassKg + drawn) : receiver;
             var risePa = next.PressurePa(fluid) - systemPa;
-            var tooFar = Math.Abs(nextK - kelvin) > StepTemperatureK || drawn > StepMassShare * mass
+            var tooFar =
+                Math.Abs(nextK - kelvin) > StepTemperatureK
+                || drawn > StepMassShare * mass
                 || risePa > Math.Max(0.2 * (outlet.PressurePa - systemPa), 300);
             if (tooFar && step > ShortestStepS)
             {
@@ -81,7 +107,8 @@ public static class CanModel
                 continue;
             }
             var heatStep = around.ConductanceWPerK * (envK - nextK) * step;
-            if (around.WaterKg is { } water) envK -= heatStep / (water * WaterJPerKgK);
+            if (around.WaterKg is { } water)
+                envK -= heatStep / (water * WaterJPerKgK);
             heat += heatStep;
             enthalpy += drawn * outlet.OutEnthalpyJPerKg;
             energy += heatStep - drawn * outlet.OutEnthalpyJPerKg;
@@ -91,43 +118,131 @@ public static class CanModel
             receiver = next;
             time += step;
             var contents = now.Contents(kelvin, mass);
-            if (rate < StallKgPerS && contents.LiquidKg > 0.005) stall ??= time;
-            moments.Add(Moment(time, mass, contents, kelvin, now) with { RateKgPerS = rate, SystemPa = receiver.PressurePa(fluid) });
-            if (given >= wantedKg * (1 - 1e-7)) end = CanEnd.Delivered;
-            else if (rate < DeadKgPerS) end = contents.LiquidKg > 1e-4 ? CanEnd.Equalised : CanEnd.Emptied;
+            if (rate < StallKgPerS && contents.LiquidKg > 0.005)
+                stall ??= time;
+            moments.Add(
+                Moment(time, mass, contents, kelvin, now) with
+                {
+                    RateKgPerS = rate,
+                    SystemPa = receiver.PressurePa(fluid),
+                }
+            );
+            if (given >= wantedKg * (1 - 1e-7))
+                end = CanEnd.Delivered;
+            else if (rate < DeadKgPerS)
+                end = contents.LiquidKg > 1e-4 ? CanEnd.Equalised : CanEnd.Emptied;
             step = Math.Min(step * 1.5, LongestStepS);
         }
         var last = moments[^1];
         var final = new Balance(fluid, body, inverted, path, mass, 0, 0, 0, 0, last.SystemPa).Contents(kelvin, mass);
-        return new(moments.ToImmutable(), end, given, stall, heat, enthalpy, final.EnergyJ - (energyStart + heat - enthalpy), envK);
+        return new(
+            moments.ToImmutable(),
+            end,
+            given,
+            stall,
+            heat,
+            enthalpy,
+            final.EnergyJ - (energyStart + heat - enthalpy),
+            envK
+        );
     }
 
     private static CanMoment Moment(double time, double mass, Contents contents, double kelvin, in Balance balance) =>
-        new(time, mass, contents.LiquidKg, kelvin, contents.PressurePa, balance.SystemPa, balance.RateKgPerS(kelvin, out _));
+        new(
+            time,
+            mass,
+            contents.LiquidKg,
+            kelvin,
+            contents.PressurePa,
+            balance.SystemPa,
+            balance.RateKgPerS(kelvin, out _)
+        );
 
-    private static void Check(Fluid fluid, CanBody body, double massKg, double temperatureK, CanSurroundings around, FlowPath path, double wantedKg)
+    private static void Check(
+        Fluid fluid,
+        CanBody body,
+        double massKg,
+        double temperatureK,
+        CanSurroundings around,
+        FlowPath path,
+        double wantedKg
+    )
     {
         static void Need(bool good, string name, double value, string allowed)
         {
-            if (!good) throw new ArgumentOutOfRangeException(name, value, allowed);
+            if (!good)
+                throw new ArgumentOutOfRangeException(name, value, allowed);
         }
-        Need(body.InnerVolumeM3 is > 1e-5 and < 0.2, nameof(body), body.InnerVolumeM3, "an inner volume of 10 mL to 200 L is needed");
-        Need(body.WallHeatCapacityJPerK >= 0 && double.IsFinite(body.WallHeatCapacityJPerK), nameof(body), body.WallHeatCapacityJPerK, "a heat capacity of 0 J/K or more is needed");
-        Need(temperatureK is >= 223 and <= CanSurroundings.HottestBathK, nameof(temperatureK), temperatureK, "a can is between -50 and 52 °C");
-        Need(around.TemperatureK is >= 223 and <= CanSurroundings.HottestBathK, nameof(around), around.TemperatureK, "surroundings are between -50 and 52 °C");
-        Need(around.ConductanceWPerK >= 0 && double.IsFinite(around.ConductanceWPerK), nameof(around), around.ConductanceWPerK, "0 W/K or more");
-        Need(path.EffectiveAreaM2 > 0 && double.IsFinite(path.EffectiveAreaM2), nameof(path), path.EffectiveAreaM2, "an open path is needed");
-        var full = body.InnerVolumeM3 * fluid.SaturationAtTemperature(CanSurroundings.HottestBathK).LiquidDensityKgPerM3;
-        Need(massKg > 0 && massKg < full, nameof(massKg), massKg, "more than nothing and not more liquid than the can holds at 52 °C");
+        Need(
+            body.InnerVolumeM3 is > 1e-5 and < 0.2,
+            nameof(body),
+            body.InnerVolumeM3,
+            "an inner volume of 10 mL to 200 L is needed"
+        );
+        Need(
+            body.WallHeatCapacityJPerK >= 0 && double.IsFinite(body.WallHeatCapacityJPerK),
+            nameof(body),
+            body.WallHeatCapacityJPerK,
+            "a heat capacity of 0 J/K or more is needed"
+        );
+        Need(
+            temperatureK is >= 223 and <= CanSurroundings.HottestBathK,
+            nameof(temperatureK),
+            temperatureK,
+            "a can is between -50 and 52 °C"
+        );
+        Need(
+            around.TemperatureK is >= 223 and <= CanSurroundings.HottestBathK,
+            nameof(around),
+            around.TemperatureK,
+            "surroundings are between -50 and 52 °C"
+        );
+        Need(
+            around.ConductanceWPerK >= 0 && double.IsFinite(around.ConductanceWPerK),
+            nameof(around),
+            around.ConductanceWPerK,
+            "0 W/K or more"
+        );
+        Need(
+            path.EffectiveAreaM2 > 0 && double.IsFinite(path.EffectiveAreaM2),
+            nameof(path),
+            path.EffectiveAreaM2,
+            "an open path is needed"
+        );
+        var full =
+            body.InnerVolumeM3 * fluid.SaturationAtTemperature(CanSurroundings.HottestBathK).LiquidDensityKgPerM3;
+        Need(
+            massKg > 0 && massKg < full,
+            nameof(massKg),
+            massKg,
+            "more than nothing and not more liquid than the can holds at 52 °C"
+        );
         Need(wantedKg > 0, nameof(wantedKg), wantedKg, "above 0 kg");
     }
 
     /// <summary>Pressure, energy and outlet of the can at a temperature and a mass.</summary>
-    internal readonly record struct Contents(double PressurePa, double EnergyJ, double LiquidKg, double OutEnthalpyJPerKg, double OutDensityKgPerM3, bool LiquidOut);
+    internal readonly record struct Contents(
+        double PressurePa,
+        double EnergyJ,
+        double LiquidKg,
+        double OutEnthalpyJPerKg,
+        double OutDensityKgPerM3,
+        bool LiquidOut
+    );
 
     /// <summary>The energy of one step, as a function of the temperature at its end: rising, with one root.</summary>
     internal readonly struct Balance(
-        Fluid fluid, CanBody body, bool inverted, FlowPath path, double massKg, double energyJ, double stepS, double conductance, double envK, double systemPa) : IScalarFunction
+        Fluid fluid,
+        CanBody body,
+        bool inverted,
+        FlowPath path,
+        double massKg,
+        double energyJ,
+        double stepS,
+        double conductance,
+        double envK,
+        double systemPa
+    ) : IScalarFunction
     {
         public double SystemPa => systemPa;
 
@@ -143,7 +258,8 @@ public static class CanModel
         public double RateKgPerS(double kelvin, out Contents outlet)
         {
             outlet = Contents(kelvin, massKg);
-            return outlet.LiquidOut ? path.LiquidKgPerS(outlet.PressurePa, outlet.OutDensityKgPerM3, systemPa)
+            return outlet.LiquidOut
+                ? path.LiquidKgPerS(outlet.PressurePa, outlet.OutDensityKgPerM3, systemPa)
                 : path.VapourKgPerS(outlet.PressurePa, outlet.OutDensityKgPerM3, systemPa);
         }
 
@@ -151,19 +267,34 @@ public static class CanModel
         {
             var saturation = fluid.SaturationAtTemperature(kelvin);
             var wall = body.WallHeatCapacityJPerK * kelvin;
-            double liquid = saturation.LiquidDensityKgPerM3, vapour = saturation.VapourDensityKgPerM3;
+            double liquid = saturation.LiquidDensityKgPerM3,
+                vapour = saturation.VapourDensityKgPerM3;
             if (mass > vapour * body.InnerVolumeM3)
             {
                 // m = m_l + ρ″·(V − m_l/ρ′)
                 var liquidKg = (mass - vapour * body.InnerVolumeM3) / (1 - vapour / liquid);
-                var energy = liquidKg * (saturation.LiquidEnthalpyJPerKg - saturation.PressurePa / liquid)
+                var energy =
+                    liquidKg * (saturation.LiquidEnthalpyJPerKg - saturation.PressurePa / liquid)
                     + (mass - liquidKg) * (saturation.VapourEnthalpyJPerKg - saturation.PressurePa / vapour);
                 var liquidOut = inverted && liquidKg > 1e-3;
-                return new(saturation.PressurePa, energy + wall, liquidKg, liquidOut ? saturation.LiquidEnthalpyJPerKg : saturation.VapourEnthalpyJPerKg,
-                    liquidOut ? liquid : vapour, liquidOut);
+                return new(
+                    saturation.PressurePa,
+                    energy + wall,
+                    liquidKg,
+                    liquidOut ? saturation.LiquidEnthalpyJPerKg : saturation.VapourEnthalpyJPerKg,
+                    liquidOut ? liquid : vapour,
+                    liquidOut
+                );
             }
             var state = fluid.AtTemperatureDensity(kelvin, mass / body.InnerVolumeM3);
-            return new(state.PressurePa, mass * state.InternalEnergyJPerKg + wall, 0, state.EnthalpyJPerKg, state.DensityKgPerM3, false);
+            return new(
+                state.PressurePa,
+                mass * state.InternalEnergyJPerKg + wall,
+                0,
+                state.EnthalpyJPerKg,
+                state.DensityKgPerM3,
+                false
+            );
         }
     }
 }

@@ -8,4 +8,12 @@ namespace Tightcold.Procedures.Cans;
 /// <param name="PressurePa">Absolute, inside.</param>
 /// <param name="SystemPa">Absolute, where it flows to.</param>
 /// <param name="RateKgPerS">Leaving it.</param>
-public readonly record struct CanMoment(double Seconds, double LeftKg, double LiquidKg, double TemperatureK, double PressurePa, double SystemPa, double RateKgPerS);
+public readonly record struct CanMoment(
+    double Seconds,
+    double LeftKg,
+    double LiquidKg,
+    double TemperatureK,
+    double PressurePa,
+    double SystemPa,
+    double RateKgPerS
+);

@@ -1,6 +1,7 @@
 namespace Tightcold.Procedures.Cans;
 
-/// <summary>From inside the can to the system: the can's tap and the port's core as one small opening, then a hose.</summary>
+/// <summary>From inside the can to the system: the can's tap and the port's core as one small opening, then a
+/// hose.</summary>
 /// <param name="OpeningAreaM2">Discharge coefficient times area of tap and core, m².</param>
 /// <param name="HoseBoreM">Bore, m.</param>
 /// <param name="HoseLengthM">Length, m.</param>
@@ -23,13 +24,17 @@ public readonly record struct FlowPath(double OpeningAreaM2, double HoseBoreM, d
 
     public static FlowPath Usual(double hoseBoreM, double hoseLengthM) => new(UsualOpeningM2, hoseBoreM, hoseLengthM);
 
-    /// <summary>Opening and hose in series: 1/a² = 1/a₁² + f·(l/d)/a₂², since both lose pressure with the square of the flow.</summary>
+    /// <summary>Opening and hose in series: 1/a² = 1/a₁² + f·(l/d)/a₂², since both lose pressure with the square of the
+    /// flow.</summary>
     public double EffectiveAreaM2
     {
         get
         {
             var bore = Math.PI / 4 * HoseBoreM * HoseBoreM;
-            return 1 / Math.Sqrt(1 / (OpeningAreaM2 * OpeningAreaM2) + FrictionFactor * HoseLengthM / HoseBoreM / (bore * bore));
+            return 1
+                / Math.Sqrt(
+                    1 / (OpeningAreaM2 * OpeningAreaM2) + FrictionFactor * HoseLengthM / HoseBoreM / (bore * bore)
+                );
         }
     }
 
@@ -39,14 +44,17 @@ public readonly record struct FlowPath(double OpeningAreaM2, double HoseBoreM, d
     /// </summary>
     public double VapourKgPerS(double fromPa, double densityKgPerM3, double toPa)
     {
-        if (toPa >= fromPa) return 0;
+        if (toPa >= fromPa)
+            return 0;
         var critical = Math.Pow(2 / (Exponent + 1), Exponent / (Exponent - 1));
         var ratio = Math.Max(toPa / fromPa, critical);
         var shape = Math.Pow(ratio, 2 / Exponent) - Math.Pow(ratio, (Exponent + 1) / Exponent);
-        return EffectiveAreaM2 * Math.Sqrt(2 * Exponent / (Exponent - 1) * fromPa * densityKgPerM3 * Math.Max(0, shape));
+        return EffectiveAreaM2
+            * Math.Sqrt(2 * Exponent / (Exponent - 1) * fromPa * densityKgPerM3 * Math.Max(0, shape));
     }
 
-    /// <summary>Liquid, kg/s: ṁ = a·√(2·ρ·Δp), Bernoulli; it flashes behind the opening, so that this is the most.</summary>
+    /// <summary>Liquid, kg/s: ṁ = a·√(2·ρ·Δp), Bernoulli; it flashes behind the opening, so that this is the
+    /// most.</summary>
     public double LiquidKgPerS(double fromPa, double densityKgPerM3, double toPa) =>
         toPa >= fromPa ? 0 : EffectiveAreaM2 * Math.Sqrt(2 * densityKgPerM3 * (fromPa - toPa));
 }

@@ -3,13 +3,21 @@ using Tightcold.Properties;
 
 namespace Tightcold.Procedures.Charging;
 
-/// <summary>Which containers, in which order, down to which scale reading: the choice that leaves least waste.</summary>
+/// <summary>Which containers, in which order, down to which scale reading: the choice that leaves least
+/// waste.</summary>
 /// <param name="Steps">In order; empty when there is nothing to draw from.</param>
-/// <param name="NeedKg">What must leave the containers: the missing charge and what hoses keep and purging costs.</param>
+/// <param name="NeedKg">What must leave the containers: the missing charge and what hoses keep and purging
+/// costs.</param>
 /// <param name="HoseKg">What stays in the hoses, over all container changes.</param>
 /// <param name="WasteKg">Hoses, purges, heels, and remainders of cans that cannot be kept.</param>
 /// <param name="ShortKg">Missing for the target; 0 when the stock suffices.</param>
-public sealed record ChargePlan(ImmutableArray<ChargeStep> Steps, double NeedKg, double HoseKg, double WasteKg, double ShortKg)
+public sealed record ChargePlan(
+    ImmutableArray<ChargeStep> Steps,
+    double NeedKg,
+    double HoseKg,
+    double WasteKg,
+    double ShortKg
+)
 {
     /// <summary>More containers than this are not searched exhaustively; the first ones are taken.</summary>
     private const int MostContainers = 10;
@@ -17,7 +25,8 @@ public sealed record ChargePlan(ImmutableArray<ChargeStep> Steps, double NeedKg,
     /// <summary>Driven through hoses to purge them, in all.</summary>
     public double PurgeKg { get; private init; }
 
-    /// <summary>Standard deviation of what reaches the system when every container is weighed before and after.</summary>
+    /// <summary>Standard deviation of what reaches the system when every container is weighed before and
+    /// after.</summary>
     public double SigmaKg { get; private init; }
 
     /// <param name="fluid">The refrigerant.</param>
@@ -25,7 +34,13 @@ public sealed record ChargePlan(ImmutableArray<ChargeStep> Steps, double NeedKg,
     /// <param name="stock">Containers at hand with the right refrigerant.</param>
     /// <param name="hoseVolumeM3">One service hose.</param>
     /// <param name="temperatureK">Of containers and hoses.</param>
-    public static ChargePlan Make(Fluid fluid, double missingKg, IReadOnlyList<Stock> stock, double hoseVolumeM3, double temperatureK)
+    public static ChargePlan Make(
+        Fluid fluid,
+        double missingKg,
+        IReadOnlyList<Stock> stock,
+        double hoseVolumeM3,
+        double temperatureK
+    )
     {
         // Hoses full of saturated vapour: what they keep when nobody read the low side, at the most.
         var saturation = fluid.SaturationAtTemperature(temperatureK);
@@ -35,13 +50,28 @@ public sealed record ChargePlan(ImmutableArray<ChargeStep> Steps, double NeedKg,
 
     /// <summary>As above, with hoses and heels at the pressure and temperature of the moment.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Nothing is missing, or an input is not a number.</exception>
-    public static ChargePlan Make(Fluid fluid, double missingKg, IReadOnlyList<Stock> stock, double hoseVolumeM3, ChargeConditions conditions) =>
-        Make(fluid, missingKg, stock, conditions.Hose(fluid, hoseVolumeM3), conditions);
+    public static ChargePlan Make(
+        Fluid fluid,
+        double missingKg,
+        IReadOnlyList<Stock> stock,
+        double hoseVolumeM3,
+        ChargeConditions conditions
+    ) => Make(fluid, missingKg, stock, conditions.Hose(fluid, hoseVolumeM3), conditions);
 
-    private static ChargePlan Make(Fluid fluid, double missingKg, IReadOnlyList<Stock> stock, (double LeastKg, double MostKg) hose, ChargeConditions conditions)
+    private static ChargePlan Make(
+        Fluid fluid,
+        double missingKg,
+        IReadOnlyList<Stock> stock,
+        (double LeastKg, double MostKg) hose,
+        ChargeConditions conditions
+    )
     {
-        if (!(missingKg > 0)) throw new ArgumentOutOfRangeException(nameof(missingKg), missingKg, "must be above 0 kg");
-        var usable = stock.Take(MostContainers).Select(member => new Member(member, conditions.Heel(fluid, member.InnerVolumeM3))).ToArray();
+        if (!(missingKg > 0))
+            throw new ArgumentOutOfRangeException(nameof(missingKg), missingKg, "must be above 0 kg");
+        var usable = stock
+            .Take(MostContainers)
+            .Select(member => new Member(member, conditions.Heel(fluid, member.InnerVolumeM3)))
+            .ToArray();
         ChargePlan? best = null;
         for (var subset = 1; subset < 1 << usable.Length; subset++)
         {
@@ -49,8 +79,14 @@ public sealed record ChargePlan(ImmutableArray<ChargeStep> Steps, double NeedKg,
             // Of equal plans the one that keeps the order of the shelf: what is connected goes on.
             foreach (var last in members.Reverse())
             {
-                var plan = Try(missingKg, [.. members.Where(member => member.Of.Name != last.Of.Name), last], hose, conditions);
-                if (plan is not null && (best is null || Better(plan, best))) best = plan;
+                var plan = Try(
+                    missingKg,
+                    [.. members.Where(member => member.Of.Name != last.Of.Name), last],
+                    hose,
+                    conditions
+                );
+                if (plan is not null && (best is null || Better(plan, best)))
+                    best = plan;
             }
         }
         return best ?? Short(missingKg, usable, hose, conditions);
@@ -61,8 +97,10 @@ public sealed record ChargePlan(ImmutableArray<ChargeStep> Steps, double NeedKg,
     public static double HeelKg(Fluid fluid, double innerVolumeM3, double temperatureK)
     {
         var saturation = fluid.SaturationAtTemperature(temperatureK);
-        var least = saturation.PressurePa <= 3e5 ? saturation.VapourDensityKgPerM3
-            : fluid.AtTemperaturePressure(temperatureK, 3e5).DensityKgPerM3;
+        var least =
+            saturation.PressurePa <= 3e5
+                ? saturation.VapourDensityKgPerM3
+                : fluid.AtTemperaturePressure(temperatureK, 3e5).DensityKgPerM3;
         return innerVolumeM3 * 0.5 * (least + saturation.VapourDensityKgPerM3);
     }
 
@@ -71,13 +109,27 @@ public sealed record ChargePlan(ImmutableArray<ChargeStep> Steps, double NeedKg,
         public double HeelKg => Math.Min(Of.NetKg, 0.5 * (Heel.LeastKg + Heel.MostKg));
 
         public ChargeStep Step(double draw, bool emptied) =>
-            new(Of.Name, draw, Of.GrossKg - draw, Of.NetKg - draw, emptied, Math.Min(Of.NetKg, Heel.LeastKg), Math.Min(Of.NetKg, Heel.MostKg));
+            new(
+                Of.Name,
+                draw,
+                Of.GrossKg - draw,
+                Of.NetKg - draw,
+                emptied,
+                Math.Min(Of.NetKg, Heel.LeastKg),
+                Math.Min(Of.NetKg, Heel.MostKg)
+            );
     }
 
     private static bool Better(ChargePlan plan, ChargePlan than) =>
-        plan.WasteKg < than.WasteKg - 1e-9 || (plan.WasteKg < than.WasteKg + 1e-9 && plan.Steps.Length < than.Steps.Length);
+        plan.WasteKg < than.WasteKg - 1e-9
+        || (plan.WasteKg < than.WasteKg + 1e-9 && plan.Steps.Length < than.Steps.Length);
 
-    private static ChargePlan? Try(double missingKg, Member[] order, (double LeastKg, double MostKg) hose, ChargeConditions conditions)
+    private static ChargePlan? Try(
+        double missingKg,
+        Member[] order,
+        (double LeastKg, double MostKg) hose,
+        ChargeConditions conditions
+    )
     {
         var fills = order.Count(member => !member.Of.HoseFilled);
         var (hoses, purges) = (0.5 * (hose.LeastKg + hose.MostKg) * fills, conditions.PurgeKg * fills);
@@ -88,29 +140,57 @@ public sealed record ChargePlan(ImmutableArray<ChargeStep> Steps, double NeedKg,
         {
             var gives = order[i].Of.NetKg - order[i].HeelKg;
             var isLast = i == order.Length - 1;
-            if (isLast ? gives < open - 1e-12 : gives >= open) return null;
+            if (isLast ? gives < open - 1e-12 : gives >= open)
+                return null;
             var draw = isLast ? open : gives;
             var step = order[i].Step(draw, !isLast);
-            if (!isLast || !order[i].Of.KeepsRemainder) waste += step.LeftKg;
+            if (!isLast || !order[i].Of.KeepsRemainder)
+                waste += step.LeftKg;
             steps.Add(step);
             open -= draw;
         }
-        return new(steps.ToImmutable(), missingKg + hoses + purges, hoses, waste, 0) { PurgeKg = purges, SigmaKg = Sigma(order, hose, conditions) };
+        return new(steps.ToImmutable(), missingKg + hoses + purges, hoses, waste, 0)
+        {
+            PurgeKg = purges,
+            SigmaKg = Sigma(order, hose, conditions),
+        };
     }
 
-    private static ChargePlan Short(double missingKg, Member[] stock, (double LeastKg, double MostKg) hose, ChargeConditions conditions)
+    private static ChargePlan Short(
+        double missingKg,
+        Member[] stock,
+        (double LeastKg, double MostKg) hose,
+        ChargeConditions conditions
+    )
     {
-        ImmutableArray<ChargeStep> steps = [.. stock.Select(member => member.Step(member.Of.NetKg - member.HeelKg, true))];
+        ImmutableArray<ChargeStep> steps =
+        [
+            .. stock.Select(member => member.Step(member.Of.NetKg - member.HeelKg, true)),
+        ];
         var fills = stock.Count(member => !member.Of.HoseFilled);
         var (hoses, purges) = (0.5 * (hose.LeastKg + hose.MostKg) * fills, conditions.PurgeKg * fills);
-        return new(steps, missingKg + hoses + purges, hoses, hoses + purges + steps.Sum(step => step.LeftKg), missingKg + hoses + purges - steps.Sum(step => step.DrawKg))
+        return new(
+            steps,
+            missingKg + hoses + purges,
+            hoses,
+            hoses + purges + steps.Sum(step => step.LeftKg),
+            missingKg + hoses + purges - steps.Sum(step => step.DrawKg)
+        )
         {
             PurgeKg = purges,
             SigmaKg = Sigma(stock, hose, conditions),
         };
     }
 
-    /// <summary>σ² = n·(2·σ_scale² + (hose range)²/12 + (purge/2)²): two readings a container, errors independent.</summary>
-    private static double Sigma(Member[] order, (double LeastKg, double MostKg) hose, ChargeConditions conditions) => Math.Sqrt(order.Length
-        * (2 * conditions.ScaleSigmaKg * conditions.ScaleSigmaKg + Math.Pow(hose.MostKg - hose.LeastKg, 2) / 12 + Math.Pow(conditions.PurgeKg / 2, 2)));
+    /// <summary>σ² = n·(2·σ_scale² + (hose range)²/12 + (purge/2)²): two readings a container, errors
+    /// independent.</summary>
+    private static double Sigma(Member[] order, (double LeastKg, double MostKg) hose, ChargeConditions conditions) =>
+        Math.Sqrt(
+            order.Length
+                * (
+                    2 * conditions.ScaleSigmaKg * conditions.ScaleSigmaKg
+                    + Math.Pow(hose.MostKg - hose.LeastKg, 2) / 12
+                    + Math.Pow(conditions.PurgeKg / 2, 2)
+                )
+        );
 }

@@ -9,4 +9,11 @@ namespace Tightcold.Procedures.Charging;
 /// <param name="HeelLeastKg">What it cannot give, at the least.</param>
 /// <param name="HeelMostKg">What it cannot give, at the most.</param>
 public readonly record struct ChargeStep(
-    string Container, double DrawKg, double? StopGrossKg, double LeftKg, bool Emptied, double HeelLeastKg, double HeelMostKg);
+    string Container,
+    double DrawKg,
+    double? StopGrossKg,
+    double LeftKg,
+    bool Emptied,
+    double HeelLeastKg,
+    double HeelMostKg
+);

@@ -16,14 +16,19 @@ public static class CylinderFill
     /// industry guideline's 80 % rule at 77 °F (common practice; a stricter filling table may bind locally).
     /// The habit of leaving the density out would overfill R-152a.
     /// </summary>
-    /// <param name="hottestK">Where the cylinder will stand hotter than 25 °C: 80 % is then counted there; less.</param>
+    /// <param name="hottestK">Where the cylinder will stand hotter than 25 °C: 80 % is then counted there;
+    /// less.</param>
     public static double MostNetKg(Fluid fluid, double waterCapacityKg, double hottestK = ReferenceK) =>
-        0.8 * waterCapacityKg * fluid.SaturationAtTemperature(Math.Max(ReferenceK, hottestK)).LiquidDensityKgPerM3 / WaterDensity;
+        0.8
+        * waterCapacityKg
+        * fluid.SaturationAtTemperature(Math.Max(ReferenceK, hottestK)).LiquidDensityKgPerM3
+        / WaterDensity;
 
     /// <summary>The field rule without the density, kg: 0.8·WC. Common practice.</summary>
     public static double FieldRuleKg(double waterCapacityKg) => 0.8 * waterCapacityKg;
 
-    /// <summary>Share of the cylinder that liquid fills at <paramref name="temperatureK"/>, 0 to 1 or above (burst).</summary>
+    /// <summary>Share of the cylinder that liquid fills at <paramref name="temperatureK"/>, 0 to 1 or above
+    /// (burst).</summary>
     public static double LiquidShare(Fluid fluid, double waterCapacityKg, double netKg, double temperatureK) =>
         netKg / (waterCapacityKg / WaterDensity * fluid.SaturationAtTemperature(temperatureK).LiquidDensityKgPerM3);
 
@@ -31,13 +36,19 @@ public static class CylinderFill
     /// lies above <paramref name="highestK"/>. Liquid swells on the way, so there is one such point.</summary>
     public static double? FullAtK(Fluid fluid, double waterCapacityKg, double netKg, double highestK = 273.15 + 85)
     {
-        double low = 223.15, high = Math.Min(highestK, fluid.CriticalTemperatureK - 0.5);
-        if (LiquidShare(fluid, waterCapacityKg, netKg, high) < 1) return null;
-        if (LiquidShare(fluid, waterCapacityKg, netKg, low) >= 1) return low;
+        double low = 223.15,
+            high = Math.Min(highestK, fluid.CriticalTemperatureK - 0.5);
+        if (LiquidShare(fluid, waterCapacityKg, netKg, high) < 1)
+            return null;
+        if (LiquidShare(fluid, waterCapacityKg, netKg, low) >= 1)
+            return low;
         for (var i = 0; i < 50; i++)
         {
             var middle = 0.5 * (low + high);
-            if (LiquidShare(fluid, waterCapacityKg, netKg, middle) < 1) low = middle; else high = middle;
+            if (LiquidShare(fluid, waterCapacityKg, netKg, middle) < 1)
+                low = middle;
+            else
+                high = middle;
         }
         return 0.5 * (low + high);
     }

@@ -13,13 +13,25 @@ public readonly record struct WithoutLabel(string Way, double? OffBy, string Ris
     /// to 900 g for one evaporator (common practice).</summary>
     public static readonly ImmutableArray<WithoutLabel> All =
     [
-        new("Find the maker's figure: second label on the front frame or the strut tower, owner's book, maker's book, a dealer's parts desk by the vehicle number", null,
-            "none; it costs a telephone call"),
-        new("Take the mass recovered from this same system, only if it cooled well before and no leak was found", 0.10,
-            "what had leaked out by then is missing"),
-        new("Weigh in three quarters of what cars of this class hold, then step by 30 g while subcooling, superheat and vent are read; stop at the first step that no longer helps", 0.20,
-            "the flat part of the curve hides a fifth too much or too little; too much raises the high side and can break the compressor on a hot day"),
-        new("Fill by the low-side gauge", 0.40,
-            "never: the low side hardly changes with the charge; up to a quarter of the cooling lost, or the compressor"),
+        new(
+            "Find the maker's figure: second label on the front frame or the strut tower, owner's book, maker's book, a dealer's parts desk by the vehicle number",
+            null,
+            "none; it costs a telephone call"
+        ),
+        new(
+            "Take the mass recovered from this same system, only if it cooled well before and no leak was found",
+            0.10,
+            "what had leaked out by then is missing"
+        ),
+        new(
+            "Weigh in three quarters of what cars of this class hold, then step by 30 g while subcooling, superheat and vent are read; stop at the first step that no longer helps",
+            0.20,
+            "the flat part of the curve hides a fifth too much or too little; too much raises the high side and can break the compressor on a hot day"
+        ),
+        new(
+            "Fill by the low-side gauge",
+            0.40,
+            "never: the low side hardly changes with the charge; up to a quarter of the cooling lost, or the compressor"
+        ),
     ];
 }

@@ -1,14 +1,14 @@
 namespace Tightcold.Procedures.Cold;
 
-/// <summary>Cars that are no more than a coil and a capacity: the truth of invented jobs, which a model of another build then
-/// has to recognise.</summary>
+/// <summary>Cars that are no more than a coil and a capacity: the truth of invented jobs, which a model of another
+/// build then has to recognise.</summary>
 /// <remarks>
-/// The coil cools part of the air to its apparatus dew point T_e and lets a share b pass untouched:
-/// T_out = T_e + b·(T_in − T_e) (bypass-factor model of a wet coil, ASHRAE Fundamentals, psychrometrics).
-/// T_e follows from the energy balance (1 − b)·ṁ·(h_in − h_sat(T_e)) = Q(T_e), with the capacity of a vehicle loop
-/// Q = Q₀·(1 + 0.035·(T_e − 5 °C))·(1 − 0.008·(T_condenser air − 35 °C)), and freeze protection keeps T_e above its floor.
-/// Blower and duct add a little heat. Modelled, with spread-out parameters; not a measurement. The same sample number is
-/// the same car in every weather.
+/// The coil cools part of the air to its apparatus dew point T_e and lets a share b pass untouched: T_out = T_e +
+/// b·(T_in − T_e) (bypass-factor model of a wet coil, ASHRAE Fundamentals, psychrometrics). T_e follows from the energy
+/// balance (1 − b)·ṁ·(h_in − h_sat(T_e)) = Q(T_e), with the capacity of a vehicle loop Q = Q₀·(1 + 0.035·(T_e − 5
+/// °C))·(1 − 0.008·(T_condenser air − 35 °C)), and freeze protection keeps T_e above its floor. Blower and duct add a
+/// little heat. Modelled, with spread-out parameters; not a measurement. The same sample number is the same car in
+/// every weather.
 /// </remarks>
 public sealed class CoilCars : IVentCars
 {
@@ -16,9 +16,7 @@ public sealed class CoilCars : IVentCars
 
     public static readonly CoilCars Usual = new();
 
-    private CoilCars()
-    {
-    }
+    private CoilCars() { }
 
     public int Count => Samples;
 
@@ -42,7 +40,8 @@ public sealed class CoilCars : IVentCars
         var share = 1 - ChargeEffect.MostLost(chargeRatio);
         double sum = 0;
         var used = 0;
-        for (var i = 1; i <= Samples; i += 8, used++) sum += Vent(weather, i, share) - Vent(weather, i, 1);
+        for (var i = 1; i <= Samples; i += 8, used++)
+            sum += Vent(weather, i, share) - Vent(weather, i, 1);
         return sum / used;
     }
 
@@ -55,40 +54,69 @@ public sealed class CoilCars : IVentCars
     {
         var intakeK = weather.IntakeK + weather.IntakeSigmaK * 1.7 * (2 * Spread.Halton(sample, 13) - 1);
         var fullFlow = Between(0.095, 0.145, sample, 2);
-        var flow = fullFlow * weather.Blower switch
+        var flow =
+            fullFlow
+            * weather.Blower switch
+            {
+                "full" => 1.0,
+                "medium" => Between(0.5, 0.75, sample, 19),
+                "low" => Between(0.25, 0.45, sample, 19),
+                _ => Between(0.4, 1.0, sample, 19),
+            };
+        var (least, most) = weather.Moving switch
         {
-            "full" => 1.0,
-            "medium" => Between(0.5, 0.75, sample, 19),
-            "low" => Between(0.25, 0.45, sample, 19),
-            _ => Between(0.4, 1.0, sample, 19),
+            true => (3.2e3, 5.6e3),
+            false => (2.2e3, 4.4e3),
+            null => (2.4e3, 5.6e3),
         };
-        var (least, most) = weather.Moving switch { true => (3.2e3, 5.6e3), false => (2.2e3, 4.4e3), null => (2.4e3, 5.6e3) };
         var condenserAirK = weather.AmbientK + (weather.ParkedInSun ? Between(0, 10, sample, 29) : 0);
-        var capacityW = Between(least, most, sample, 3) * Math.Max(0.2, 1 - 0.008 * (condenserAirK - 308.15)) * capacityShare;
+        var capacityW =
+            Between(least, most, sample, 3) * Math.Max(0.2, 1 - 0.008 * (condenserAirK - 308.15)) * capacityShare;
         var (bypass, addedK, floorK) = Coil(sample);
         addedK += DuctHeat.AddedK(weather, sample);
 
         var humidity = Math.Min(weather.IntakeHumidityRatio, DampAir.SaturatedRatio(intakeK, weather.BarometerPa));
         var massFlow = flow * weather.BarometerPa / (287.05 * intakeK * (1 + 1.608 * humidity));
-        var coilK = ApparatusDewPoint(intakeK, humidity, weather.BarometerPa, (1 - bypass) * massFlow, capacityW, floorK);
+        var coilK = ApparatusDewPoint(
+            intakeK,
+            humidity,
+            weather.BarometerPa,
+            (1 - bypass) * massFlow,
+            capacityW,
+            floorK
+        );
         return coilK + bypass * (intakeK - coilK) + addedK;
     }
 
     /// <summary>Solves the coil's energy balance by bisection; the left side falls and the right side rises with
     /// T_e, so there is one root or none in the range, and then the end is the answer: freeze protection below,
     /// no cooling above.</summary>
-    private static double ApparatusDewPoint(double intakeK, double humidity, double barometerPa, double coilFlowKgPerS, double capacityW, double floorK)
+    private static double ApparatusDewPoint(
+        double intakeK,
+        double humidity,
+        double barometerPa,
+        double coilFlowKgPerS,
+        double capacityW,
+        double floorK
+    )
     {
-        double low = Math.Min(floorK, intakeK), high = intakeK;
+        double low = Math.Min(floorK, intakeK),
+            high = intakeK;
         var intake = DampAir.Enthalpy(intakeK, humidity);
         for (var i = 0; i < 24; i++)
         {
             var coilK = 0.5 * (low + high);
-            var duty = coilFlowKgPerS * (intake - DampAir.Enthalpy(coilK, Math.Min(humidity, DampAir.SaturatedRatio(coilK, barometerPa))));
-            if (duty > capacityW * Math.Max(0.3, 1 + 0.035 * (coilK - 278.15))) low = coilK; else high = coilK;
+            var duty =
+                coilFlowKgPerS
+                * (intake - DampAir.Enthalpy(coilK, Math.Min(humidity, DampAir.SaturatedRatio(coilK, barometerPa))));
+            if (duty > capacityW * Math.Max(0.3, 1 + 0.035 * (coilK - 278.15)))
+                low = coilK;
+            else
+                high = coilK;
         }
         return 0.5 * (low + high);
     }
 
-    private static double Between(double low, double high, int sample, int @base) => Spread.Between(low, high, sample, @base);
+    private static double Between(double low, double high, int sample, int @base) =>
+        Spread.Between(low, high, sample, @base);
 }

@@ -13,7 +13,13 @@ namespace Tightcold.Procedures.Cold;
 /// densities, since one car keeps its coil and capacity from reading to reading. One reading in twenty may be a slip
 /// (probe fallen out, door open): its density has a flat floor.
 /// </remarks>
-public sealed record ColdProof(double OddsHealthy, ImmutableArray<double> Each, double ShareLow, double ShareMedian, double ShareHigh)
+public sealed record ColdProof(
+    double OddsHealthy,
+    ImmutableArray<double> Each,
+    double ShareLow,
+    double ShareMedian,
+    double ShareHigh
+)
 {
     private const double SlipShare = 0.05;
     private const double SlipSpanK = 40;
@@ -21,20 +27,32 @@ public sealed record ColdProof(double OddsHealthy, ImmutableArray<double> Each, 
     /// <exception cref="ArgumentException">No reading.</exception>
     public static ColdProof Of(IReadOnlyList<VentObservation> observations)
     {
-        if (observations.Count == 0) throw new ArgumentException("at least one reading is needed", nameof(observations));
+        if (observations.Count == 0)
+            throw new ArgumentException("at least one reading is needed", nameof(observations));
         var cars = observations[0].Band.Cars;
-        if (observations.Any(observation => observation.Band.Cars != cars)) throw new ArgumentException("all readings are held against the same cars", nameof(observations));
+        if (observations.Any(observation => observation.Band.Cars != cars))
+            throw new ArgumentException("all readings are held against the same cars", nameof(observations));
         var healthy = Enumerable.Repeat(1.0, cars.Count).ToArray();
         var sick = Enumerable.Repeat(1.0, cars.Count).ToArray();
         var each = ImmutableArray.CreateBuilder<double>(observations.Count);
         foreach (var observation in observations)
         {
             if (!double.IsFinite(observation.VentK) || !(observation.ThermometerSigmaK >= 0))
-                throw new ArgumentOutOfRangeException(nameof(observations), observation.VentK, "a finite temperature and an error of 0 or more are needed");
-            var sigma = Math.Sqrt(Math.Pow(observation.ThermometerSigmaK, 2) + Math.Pow(DuctHeat.SigmaK(observation.Weather, cars.SettledSigmaK), 2));
+                throw new ArgumentOutOfRangeException(
+                    nameof(observations),
+                    observation.VentK,
+                    "a finite temperature and an error of 0 or more are needed"
+                );
+            var sigma = Math.Sqrt(
+                Math.Pow(observation.ThermometerSigmaK, 2)
+                    + Math.Pow(DuctHeat.SigmaK(observation.Weather, cars.SettledSigmaK), 2)
+            );
             var (healthyK, sickK) = (observation.Band.HealthyK, observation.Band.SickK);
-            double coldest = double.MaxValue, good = 0, bad = 0;
-            foreach (var k in healthyK) coldest = Math.Min(coldest, k);
+            double coldest = double.MaxValue,
+                good = 0,
+                bad = 0;
+            foreach (var k in healthyK)
+                coldest = Math.Min(coldest, k);
             // Colder than any model car is no fault of cooling.
             var reading = Math.Max(observation.VentK, coldest);
             for (var i = 0; i < cars.Count; i++)
@@ -48,12 +66,16 @@ public sealed record ColdProof(double OddsHealthy, ImmutableArray<double> Each, 
             each.Add(good / (good + bad));
         }
         var total = healthy.Sum() + sick.Sum();
-        var byShare = sick.Select((weight, i) => (Share: cars.SickShare(i), Weight: weight / total)).Append((Share: 1.0, Weight: healthy.Sum() / total)).OrderBy(pair => pair.Share).ToArray();
+        var byShare = sick.Select((weight, i) => (Share: cars.SickShare(i), Weight: weight / total))
+            .Append((Share: 1.0, Weight: healthy.Sum() / total))
+            .OrderBy(pair => pair.Share)
+            .ToArray();
         double Quantile(double level)
         {
             double sum = 0;
             foreach (var (share, weight) in byShare)
-                if ((sum += weight) >= level) return share;
+                if ((sum += weight) >= level)
+                    return share;
             return 1;
         }
         return new(healthy.Sum() / total, each.ToImmutable(), Quantile(0.05), Quantile(0.5), Quantile(0.95));

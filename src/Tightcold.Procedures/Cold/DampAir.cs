@@ -1,9 +1,11 @@
 namespace Tightcold.Procedures.Cold;
 
-/// <summary>Moist air in short formulas, for what is evaluated some tens of thousands of times for one answer.</summary>
+/// <summary>Moist air in short formulas, for what is evaluated some tens of thousands of times for one
+/// answer.</summary>
 internal static class DampAir
 {
-    /// <summary>J per kg dry air, zero at 0 °C: 1006·t + W·(2 501 000 + 1860·t); ASHRAE Fundamentals ch. 1, ideal-gas form.</summary>
+    /// <summary>J per kg dry air, zero at 0 °C: 1006·t + W·(2 501 000 + 1860·t); ASHRAE Fundamentals ch. 1, ideal-gas
+    /// form.</summary>
     public static double Enthalpy(double temperatureK, double humidityRatio) =>
         1006 * (temperatureK - 273.15) + humidityRatio * (2_501_000 + 1860 * (temperatureK - 273.15));
 

@@ -1,7 +1,8 @@
 namespace Tightcold.Procedures.Cold;
 
-/// <summary>A crowd of cars as they might be, each healthy and with a fault, and the air they blow: what a vent reading is
-/// held against. The same number is the same car in every weather. Modelled, with parameters spread out; not measured.</summary>
+/// <summary>A crowd of cars as they might be, each healthy and with a fault, and the air they blow: what a vent reading
+/// is held against. The same number is the same car in every weather. Modelled, with parameters spread out; not
+/// measured.</summary>
 public interface IVentCars
 {
     /// <summary>How many.</summary>

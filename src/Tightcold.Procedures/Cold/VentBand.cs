@@ -1,6 +1,7 @@
 namespace Tightcold.Procedures.Cold;
 
-/// <summary>What a healthy car blows in this weather: a band over what is not known of the car, never a constant.</summary>
+/// <summary>What a healthy car blows in this weather: a band over what is not known of the car, never a
+/// constant.</summary>
 /// <param name="MedianK">Half of healthy cars blow colder.</param>
 /// <param name="LowK">5 % blow colder.</param>
 /// <param name="HighK">5 % blow warmer.</param>
@@ -19,19 +20,28 @@ public sealed record VentBand(double MedianK, double LowK, double HighK)
         cars.Vents(weather, healthy, sick);
         var sorted = healthy.Order().ToArray();
         var tail = cars.Count / 20;
-        return new(sorted[cars.Count / 2], sorted[tail], sorted[cars.Count - 1 - tail]) { HealthyK = healthy, SickK = sick, Cars = cars, weather = weather };
+        return new(sorted[cars.Count / 2], sorted[tail], sorted[cars.Count - 1 - tail])
+        {
+            HealthyK = healthy,
+            SickK = sick,
+            Cars = cars,
+            weather = weather,
+        };
     }
 
     /// <summary>Odds that a car blowing <paramref name="ventK"/> is as a healthy one, 0 to 1, against one with a
     /// weakened or absent cooling, even odds before the reading.</summary>
-    public double OddsHealthy(double ventK, double thermometerSigmaK) => ColdProof.Of([new(weather, ventK, thermometerSigmaK, this)]).OddsHealthy;
+    public double OddsHealthy(double ventK, double thermometerSigmaK) =>
+        ColdProof.Of([new(weather, ventK, thermometerSigmaK, this)]).OddsHealthy;
 
-    /// <summary>How much warmer sound cars would blow if their charge lay anywhere between these, at the most, K.</summary>
+    /// <summary>How much warmer sound cars would blow if their charge lay anywhere between these, at the most,
+    /// K.</summary>
     /// <param name="leastRatio">Charge over the right charge, 0 or more.</param>
     /// <param name="mostRatio">The same, not below the least.</param>
     public double WarmerByK(double leastRatio, double mostRatio)
     {
-        if (!(leastRatio >= 0 && mostRatio >= leastRatio && double.IsFinite(mostRatio))) throw new ArgumentOutOfRangeException(nameof(leastRatio), leastRatio, "0 or more, and not above the other");
+        if (!(leastRatio >= 0 && mostRatio >= leastRatio && double.IsFinite(mostRatio)))
+            throw new ArgumentOutOfRangeException(nameof(leastRatio), leastRatio, "0 or more, and not above the other");
         return Math.Max(0, Math.Max(Cars.WarmerByK(weather, leastRatio), Cars.WarmerByK(weather, mostRatio)));
     }
 }

@@ -5,7 +5,13 @@ namespace Tightcold.Procedures.Cold;
 /// <param name="VentK">Read.</param>
 /// <param name="ThermometerSigmaK">Standard deviation of the thermometer.</param>
 /// <param name="Band">Of that weather.</param>
-public readonly record struct VentObservation(VentWeather Weather, double VentK, double ThermometerSigmaK, VentBand Band)
+public readonly record struct VentObservation(
+    VentWeather Weather,
+    double VentK,
+    double ThermometerSigmaK,
+    VentBand Band
+)
 {
-    public static VentObservation Of(VentWeather weather, double ventK, double thermometerSigmaK, IVentCars cars) => new(weather, ventK, thermometerSigmaK, VentBand.Of(weather, cars));
+    public static VentObservation Of(VentWeather weather, double ventK, double thermometerSigmaK, IVentCars cars) =>
+        new(weather, ventK, thermometerSigmaK, VentBand.Of(weather, cars));
 }

@@ -9,7 +9,16 @@ namespace Tightcold.Procedures.Cold;
 /// <param name="Blower">low, medium, full or null.</param>
 /// <param name="Moving">Driving or at raised speed: true; idling parked: false; null unknown.</param>
 /// <param name="SecondsSinceStart">Since the A/C was switched on; null when settled is assumed.</param>
-/// <param name="ParkedInSun">Hot ground and its own exhaust air warm what the condenser gets by up to 10 K; common practice.</param>
+/// <param name="ParkedInSun">Hot ground and its own exhaust air warm what the condenser gets by up to 10 K; common
+/// practice.</param>
 public readonly record struct VentWeather(
-    double IntakeK, double IntakeHumidityRatio, double IntakeSigmaK, double AmbientK, double BarometerPa,
-    string? Blower, bool? Moving, double? SecondsSinceStart, bool ParkedInSun = false);
+    double IntakeK,
+    double IntakeHumidityRatio,
+    double IntakeSigmaK,
+    double AmbientK,
+    double BarometerPa,
+    string? Blower,
+    bool? Moving,
+    double? SecondsSinceStart,
+    bool ParkedInSun = false
+);

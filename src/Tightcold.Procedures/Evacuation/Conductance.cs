@@ -2,7 +2,8 @@ namespace Tightcold.Procedures.Evacuation;
 
 /// <summary>How easily air of about 20 °C flows through a round pipe under vacuum, m³/s.</summary>
 /// <remarks>Viscous and molecular flow added, which meets both ends and errs by at most about 20 % between (Knudsen's
-/// formula lies near the sum). Vacuum textbooks; the metric forms are 135·d⁴·p̄/L (mbar, cm, L/s) and 12.1·d³/L.</remarks>
+/// formula lies near the sum). Vacuum textbooks; the metric forms are 135·d⁴·p̄/L (mbar, cm, L/s) and
+/// 12.1·d³/L.</remarks>
 public static class Conductance
 {
     /// <summary>Viscosity of air at 20 °C, Pa·s.</summary>
@@ -20,7 +21,8 @@ public static class Conductance
     }
 
     /// <summary>Both together at the mean pressure.</summary>
-    public static double Pipe(double boreM, double lengthM, double meanPressurePa) => Viscous(boreM, lengthM, meanPressurePa) + Molecular(boreM, lengthM);
+    public static double Pipe(double boreM, double lengthM, double meanPressurePa) =>
+        Viscous(boreM, lengthM, meanPressurePa) + Molecular(boreM, lengthM);
 
     /// <summary>One behind the other: 1/C = 1/C₁ + 1/C₂.</summary>
     public static double InSeries(double first, double second) => 1 / (1 / first + 1 / second);

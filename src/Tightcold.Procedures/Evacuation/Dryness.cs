@@ -14,12 +14,17 @@ public static class Dryness
 
     /// <summary>
     /// Pressure below which a hold must settle to count as dry, Pa: the same share of water's (or ice's) vapour
-    /// pressure as 1000 micron is at 20 °C (0.057), and never more than 1000 micron, since gas from the oil comes on top. A
-    /// cold car needs a deeper vacuum to prove the same.
+    /// pressure as 1000 micron is at 20 °C (0.057), and never more than 1000 micron, since gas from the oil comes on
+    /// top. A cold car needs a deeper vacuum to prove the same.
     /// </summary>
     /// <param name="partTemperatureK">Coldest part, 223 to 373 K.</param>
     public static double HeldPa(double partTemperatureK) =>
-        Math.Min(WorkshopPa, WorkshopPa * WaterVapour.SaturationPressurePa(partTemperatureK) / WaterVapour.SaturationPressurePa(WorkshopK));
+        Math.Min(
+            WorkshopPa,
+            WorkshopPa
+                * WaterVapour.SaturationPressurePa(partTemperatureK)
+                / WaterVapour.SaturationPressurePa(WorkshopK)
+        );
 
     /// <summary>Pressure below which water must boil (ice must leave) while pumping, Pa.</summary>
     public static double BoilsBelowPa(double partTemperatureK) => WaterVapour.SaturationPressurePa(partTemperatureK);

@@ -8,20 +8,33 @@ namespace Tightcold.Procedures.Evacuation;
 /// <param name="LowPa">5 % of the plays lie below.</param>
 /// <param name="MedianPa">Half.</param>
 /// <param name="HighPa">95 % lie below.</param>
-/// <param name="EnoughSeconds">Half of the plays are without water by then, and a hold begun then would settle below the target; null when not within the longest time.</param>
+/// <param name="EnoughSeconds">Half of the plays are without water by then, and a hold begun then would settle below
+/// the target; null when not within the longest time.</param>
 /// <param name="SureSeconds">Nineteen in twenty are.</param>
 /// <param name="TargetPa">Pressure that counts as deep enough here.</param>
 public sealed record EvacuationForecast(
-    ImmutableArray<double> Seconds, ImmutableArray<double> LowPa, ImmutableArray<double> MedianPa, ImmutableArray<double> HighPa,
-    double? EnoughSeconds, double? SureSeconds, double TargetPa)
+    ImmutableArray<double> Seconds,
+    ImmutableArray<double> LowPa,
+    ImmutableArray<double> MedianPa,
+    ImmutableArray<double> HighPa,
+    double? EnoughSeconds,
+    double? SureSeconds,
+    double TargetPa
+)
 {
     public const double LongestSeconds = 4 * 3600;
     private const int Plays = 24;
 
-    /// <summary>Plays the uncertain water, oil and cores; the target is the dry pressure at the part temperature.</summary>
+    /// <summary>Plays the uncertain water, oil and cores; the target is the dry pressure at the part
+    /// temperature.</summary>
     public static EvacuationForecast Of(EvacuationSetup setup, ulong seed)
     {
-        double[] times = [.. Enumerable.Range(1, 20).Select(i => 15.0 * i), .. Enumerable.Range(1, 85).Select(i => 300 + 60.0 * i), .. Enumerable.Range(1, 30).Select(i => 5400 + 300.0 * i)];
+        double[] times =
+        [
+            .. Enumerable.Range(1, 20).Select(i => 15.0 * i),
+            .. Enumerable.Range(1, 85).Select(i => 300 + 60.0 * i),
+            .. Enumerable.Range(1, 30).Select(i => 5400 + 300.0 * i),
+        ];
         var chance = new SeededChance(seed + 5);
         var target = Dryness.HeldPa(setup.PartTemperatureK);
         var plays = new EvacuationPoint[Plays][];
@@ -35,14 +48,25 @@ public sealed record EvacuationForecast(
             enough[i] = at < 0 ? double.PositiveInfinity : times[at];
         }
         Array.Sort(enough);
-        var ranks = Enumerable.Range(0, times.Length).Select(k => plays.Select(play => play[k].PressurePa).Order().ToArray()).ToArray();
-        return new([.. times], [.. ranks.Select(rank => rank[1])], [.. ranks.Select(rank => rank[Plays / 2])], [.. ranks.Select(rank => rank[Plays - 2])],
-            Finite(enough[Plays / 2]), Finite(enough[Plays - 2]), target);
+        var ranks = Enumerable
+            .Range(0, times.Length)
+            .Select(k => plays.Select(play => play[k].PressurePa).Order().ToArray())
+            .ToArray();
+        return new(
+            [.. times],
+            [.. ranks.Select(rank => rank[1])],
+            [.. ranks.Select(rank => rank[Plays / 2])],
+            [.. ranks.Select(rank => rank[Plays - 2])],
+            Finite(enough[Plays / 2]),
+            Finite(enough[Plays - 2]),
+            target
+        );
     }
 
     private static double Spread(int i, SeededChance chance)
     {
-        // Inverse normal by a logistic match, within 0.05 over the middle 98 %: good enough for a spread that is assumed.
+        // Inverse normal by a logistic match, within 0.05 over the middle 98 %: good enough for a spread that is
+        // assumed.
         var u = (i + chance.Uniform()) / Plays;
         return Math.Log(u / (1 - u)) / 1.702;
     }
@@ -53,7 +77,8 @@ public sealed record EvacuationForecast(
     public (double LowPa, double MedianPa, double HighPa) At(double seconds)
     {
         var k = 0;
-        while (k < Seconds.Length - 1 && Seconds[k] < seconds) k++;
+        while (k < Seconds.Length - 1 && Seconds[k] < seconds)
+            k++;
         return (LowPa[k], MedianPa[k], HighPa[k]);
     }
 }

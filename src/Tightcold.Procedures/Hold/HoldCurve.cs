@@ -19,12 +19,14 @@ public sealed class HoldCurve
         waterPa = new double[readings.Length];
         startPa = readings[0].PressurePa;
         TemperatureKnown = true;
-        foreach (var reading in readings) TemperatureKnown &= reading.TemperatureK is not null;
+        foreach (var reading in readings)
+            TemperatureKnown &= reading.TemperatureK is not null;
         temperatures = TemperatureKnown ? new double[readings.Length] : null;
         for (var i = 0; i < readings.Length; i++)
         {
             times[i] = readings[i].SecondsSinceStart - readings[0].SecondsSinceStart;
-            if (temperatures is not null) temperatures[i] = readings[i].TemperatureK!.Value;
+            if (temperatures is not null)
+                temperatures[i] = readings[i].TemperatureK!.Value;
             waterPa[i] = WaterVapour.SaturationPressurePa(temperatures?[i] ?? setting.AmbientTemperatureK);
         }
     }
@@ -51,7 +53,14 @@ public sealed class HoldCurve
     public void Drift(Span<double> factor, double betaPerK, double unknownDriftK)
     {
         for (var i = 0; i < factor.Length; i++)
-            factor[i] = Math.Exp(betaPerK * (temperatures is null ? unknownDriftK * times[i] / SpanSeconds : temperatures[i] - temperatures[0]));
+            factor[i] = Math.Exp(
+                betaPerK
+                    * (
+                        temperatures is null
+                            ? unknownDriftK * times[i] / SpanSeconds
+                            : temperatures[i] - temperatures[0]
+                    )
+            );
     }
 
     /// <summary>Air through a hole: V·dp/dt = Q·(1 − (p/pₐ)²), viscous; constant at vacuum. Solved in closed form,
@@ -68,10 +77,12 @@ public sealed class HoldCurve
     /// <summary>Gas from the oil, fading: A·(1 − e^(−t/τ)).</summary>
     public void OilGas(Span<double> rise, double amplitudePa, double seconds)
     {
-        for (var i = 0; i < rise.Length; i++) rise[i] += amplitudePa * (1 - Math.Exp(-times[i] / seconds));
+        for (var i = 0; i < rise.Length; i++)
+            rise[i] += amplitudePa * (1 - Math.Exp(-times[i] / seconds));
     }
 
-    /// <summary>Water: the pressure runs to a share of saturation at the parts' temperature of the moment and stays.</summary>
+    /// <summary>Water: the pressure runs to a share of saturation at the parts' temperature of the moment and
+    /// stays.</summary>
     public void Moisture(Span<double> rise, double share, double seconds)
     {
         var pressure = startPa;

@@ -21,15 +21,22 @@ public static class HoldFloor
     {
         var thinned = HoldInference.Thin(readings);
         var stepped = false;
-        foreach (var reading in thinned) stepped |= reading.ScatterPa < 0.5 * reading.StepPa;
+        foreach (var reading in thinned)
+            stepped |= reading.ScatterPa < 0.5 * reading.StepPa;
         var plays = stepped ? Plays : 1;
-        double low = Math.Log(HoldPrior.LeastLeakPaM3PerS), high = Math.Log(HoldPrior.MostLeakPaM3PerS);
+        double low = Math.Log(HoldPrior.LeastLeakPaM3PerS),
+            high = Math.Log(HoldPrior.MostLeakPaM3PerS);
         for (var i = 0; i < 14; i++)
         {
             var middle = 0.5 * (low + high);
             var shown = 0;
-            for (var play = 0; play < plays; play++) if (Tells(thinned, setting, Math.Exp(middle), stepped ? play : null)) shown++;
-            if (2 * shown >= plays) high = middle; else low = middle;
+            for (var play = 0; play < plays; play++)
+                if (Tells(thinned, setting, Math.Exp(middle), stepped ? play : null))
+                    shown++;
+            if (2 * shown >= plays)
+                high = middle;
+            else
+                low = middle;
         }
         return Math.Exp(high);
     }
@@ -41,7 +48,8 @@ public static class HoldFloor
         var chance = new SeededChance(9091UL * (ulong)(play + 1 ?? 0));
         var phase = chance.Uniform();
         var curve = new HoldCurve(like, setting);
-        Span<double> factor = stackalloc double[like.Length], rise = stackalloc double[like.Length];
+        Span<double> factor = stackalloc double[like.Length],
+            rise = stackalloc double[like.Length];
         curve.Still(factor, rise);
         curve.Leak(rise, throughputPaM3PerS, setting.VolumeM3);
         var made = new HoldReading[like.Length];
@@ -49,13 +57,19 @@ public static class HoldFloor
         {
             var step = like[i].StepPa;
             var truth = (Math.Floor(like[0].PressurePa / step) + phase) * step * factor[i] + rise[i];
-            made[i] = like[i] with { PressurePa = play is null ? truth : Math.Round((truth + like[i].ScatterPa * chance.Normal()) / step) * step };
+            made[i] = like[i] with
+            {
+                PressurePa = play is null
+                    ? truth
+                    : Math.Round((truth + like[i].ScatterPa * chance.Normal()) / step) * step,
+            };
         }
         var seen = new HoldCurve(made, setting);
         var likelihood = new HoldLikelihood(made);
         seen.Still(factor, rise);
         var still = likelihood.LogMarginal(factor, rise);
-        double sum = 0, top = still;
+        double sum = 0,
+            top = still;
         Span<double> logs = stackalloc double[RatePoints];
         for (var k = 0; k < RatePoints; k++)
         {
@@ -64,13 +78,20 @@ public static class HoldFloor
             logs[k] = likelihood.LogMarginal(factor, rise);
             top = Math.Max(top, logs[k]);
         }
-        foreach (var log in logs) sum += Math.Exp(log - top);
-        double rising = 0, steady = 0;
+        foreach (var log in logs)
+            sum += Math.Exp(log - top);
+        double rising = 0,
+            steady = 0;
         for (var h = 0; h < HoldPrior.Odds.Length; h++)
-            if ((HoldExplanation)h is HoldExplanation.Tight or HoldExplanation.TemperatureDrift) steady += HoldPrior.Odds[h]; else rising += HoldPrior.Odds[h];
+            if ((HoldExplanation)h is HoldExplanation.Tight or HoldExplanation.TemperatureDrift)
+                steady += HoldPrior.Odds[h];
+            else
+                rising += HoldPrior.Odds[h];
         var odds = rising * sum / RatePoints / (rising * sum / RatePoints + steady * Math.Exp(still - top));
         return odds >= Shown;
     }
 
-    private static double Rate(int k) => HoldPrior.LeastLeakPaM3PerS * Math.Pow(HoldPrior.MostLeakPaM3PerS / HoldPrior.LeastLeakPaM3PerS, (k + 0.5) / RatePoints);
+    private static double Rate(int k) =>
+        HoldPrior.LeastLeakPaM3PerS
+        * Math.Pow(HoldPrior.MostLeakPaM3PerS / HoldPrior.LeastLeakPaM3PerS, (k + 0.5) / RatePoints);
 }

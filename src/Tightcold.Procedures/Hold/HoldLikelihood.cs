@@ -36,11 +36,14 @@ public sealed class HoldLikelihood
     public int Count => read.Length;
 
     /// <summary>ln of the integral over p₀ of the product of the readings' densities, 1/Pa scale.</summary>
-    public double LogMarginal(ReadOnlySpan<double> factor, ReadOnlySpan<double> rise) => smooth ? Smooth(factor, rise) : Stepped(factor, rise);
+    public double LogMarginal(ReadOnlySpan<double> factor, ReadOnlySpan<double> rise) =>
+        smooth ? Smooth(factor, rise) : Stepped(factor, rise);
 
     private double Smooth(ReadOnlySpan<double> b, ReadOnlySpan<double> d)
     {
-        double bb = 0, br = 0, rr = 0;
+        double bb = 0,
+            br = 0,
+            rr = 0;
         for (var i = 0; i < b.Length; i++)
         {
             var residual = read[i] - d[i];
@@ -54,14 +57,16 @@ public sealed class HoldLikelihood
     private double Stepped(ReadOnlySpan<double> b, ReadOnlySpan<double> d)
     {
         // The range of p₀ that no reading makes impossible.
-        double low = double.NegativeInfinity, high = double.PositiveInfinity;
+        double low = double.NegativeInfinity,
+            high = double.PositiveInfinity;
         for (var i = 0; i < b.Length; i++)
         {
             var reach = 0.5 * step[i] + 5 * scatter[i];
             low = Math.Max(low, (read[i] - d[i] - reach) / b[i]);
             high = Math.Min(high, (read[i] - d[i] + reach) / b[i]);
         }
-        if (!(high > low)) return double.NegativeInfinity;
+        if (!(high > low))
+            return double.NegativeInfinity;
         var width = (high - low) / Points;
         var sum = 0.0;
         for (var k = 0; k < Points; k++)
@@ -71,7 +76,11 @@ public sealed class HoldLikelihood
             for (var i = 0; i < b.Length && product > 0; i++)
             {
                 var off = read[i] - p0 * b[i] - d[i];
-                product *= (Normal.Cumulative((off + 0.5 * step[i]) / scatter[i]) - Normal.Cumulative((off - 0.5 * step[i]) / scatter[i])) / step[i];
+                product *=
+                    (
+                        Normal.Cumulative((off + 0.5 * step[i]) / scatter[i])
+                        - Normal.Cumulative((off - 0.5 * step[i]) / scatter[i])
+                    ) / step[i];
             }
             sum += product;
         }
@@ -81,7 +90,9 @@ public sealed class HoldLikelihood
     /// <summary>χ² of the best p₀: how well the curve fits at all.</summary>
     public double Misfit(ReadOnlySpan<double> b, ReadOnlySpan<double> d)
     {
-        double bb = 0, br = 0, rr = 0;
+        double bb = 0,
+            br = 0,
+            rr = 0;
         for (var i = 0; i < b.Length; i++)
         {
             var residual = read[i] - d[i];

@@ -14,7 +14,8 @@ public static class HoldPrior
     public const double LeastLeakPaM3PerS = 1e-8;
     public const double MostLeakPaM3PerS = 1e-2;
 
-    /// <summary>Oil gas still to come, log-uniform, Pa; up to 1000 micron (133 Pa) is normal, common practice.</summary>
+    /// <summary>Oil gas still to come, log-uniform, Pa; up to 1000 micron (133 Pa) is normal, common
+    /// practice.</summary>
     public const double LeastOilGasPa = 2;
     public const double MostOilGasPa = 140;
     public const double LeastOilSeconds = 180;
@@ -31,15 +32,24 @@ public static class HoldPrior
     public const double LeastDriftPerK = 0.0034;
     public const double MostDriftPerK = 0.075;
 
-    /// <summary>Without temperatures the parts may have changed by this much over the hold, K, one standard deviation.</summary>
+    /// <summary>Without temperatures the parts may have changed by this much over the hold, K, one standard
+    /// deviation.</summary>
     public const double UnknownDriftK = 3;
 
-    public static bool HasLeak(HoldExplanation explanation) => explanation is HoldExplanation.Leak or HoldExplanation.HoseLeak
-        or HoldExplanation.LeakAndOilGas or HoldExplanation.LeakAndMoisture or HoldExplanation.LeakAndTemperature;
+    public static bool HasLeak(HoldExplanation explanation) =>
+        explanation
+            is HoldExplanation.Leak
+                or HoldExplanation.HoseLeak
+                or HoldExplanation.LeakAndOilGas
+                or HoldExplanation.LeakAndMoisture
+                or HoldExplanation.LeakAndTemperature;
 
-    public static bool HasWater(HoldExplanation explanation) => explanation is HoldExplanation.Moisture or HoldExplanation.LeakAndMoisture;
+    public static bool HasWater(HoldExplanation explanation) =>
+        explanation is HoldExplanation.Moisture or HoldExplanation.LeakAndMoisture;
 
-    internal static bool HasOilGas(HoldExplanation explanation) => explanation is HoldExplanation.OilGas or HoldExplanation.LeakAndOilGas;
+    internal static bool HasOilGas(HoldExplanation explanation) =>
+        explanation is HoldExplanation.OilGas or HoldExplanation.LeakAndOilGas;
 
-    internal static bool HasDrift(HoldExplanation explanation) => explanation is HoldExplanation.TemperatureDrift or HoldExplanation.LeakAndTemperature;
+    internal static bool HasDrift(HoldExplanation explanation) =>
+        explanation is HoldExplanation.TemperatureDrift or HoldExplanation.LeakAndTemperature;
 }

@@ -6,4 +6,10 @@ namespace Tightcold.Procedures.Hold;
 /// <param name="BarometerPa">Air pressure of the place: what a vacuum can at the most be measured from.</param>
 /// <param name="AmbientTemperatureK">Used where no reading carries a temperature.</param>
 /// <param name="Seed">Makes the sampling repeatable.</param>
-public sealed record HoldSetting(double VolumeM3, double HoseVolumeM3, double BarometerPa, double AmbientTemperatureK, ulong Seed);
+public sealed record HoldSetting(
+    double VolumeM3,
+    double HoseVolumeM3,
+    double BarometerPa,
+    double AmbientTemperatureK,
+    ulong Seed
+);

@@ -12,16 +12,20 @@ public readonly record struct CompressorOil(double LowM3, double HighM3, double?
     private const double StaysInsideM3 = 20e-6;
 
     /// <summary>
-    /// Three published rules disagree; their span is given. One: drained 3 to 5 oz → that and 1 oz; more → equal; less →
-    /// 3 oz. Another: equal to what was drained and the 20 mL that stay inside. The vehicle maker's figure rules.
+    /// Three published rules disagree; their span is given. One: drained 3 to 5 oz → that and 1 oz; more → equal; less
+    /// → 3 oz. Another: equal to what was drained and the 20 mL that stay inside. The vehicle maker's figure rules.
     /// </summary>
     /// <param name="drainedM3">Out of the old compressor, measured; 0 or more.</param>
     /// <param name="filledM3">In the new one as delivered (its label), or null.</param>
     public static CompressorOil Of(double drainedM3, double? filledM3)
     {
-        if (!(drainedM3 >= 0 && drainedM3 < 1e-3)) throw new ArgumentOutOfRangeException(nameof(drainedM3), drainedM3, "0 to 1 L of oil");
+        if (!(drainedM3 >= 0 && drainedM3 < 1e-3))
+            throw new ArgumentOutOfRangeException(nameof(drainedM3), drainedM3, "0 to 1 L of oil");
         var ounces = drainedM3 / FluidOunceM3;
-        var byOunces = ounces < 3 ? 3 * FluidOunceM3 : ounces <= 5 ? drainedM3 + FluidOunceM3 : drainedM3;
+        var byOunces =
+            ounces < 3 ? 3 * FluidOunceM3
+            : ounces <= 5 ? drainedM3 + FluidOunceM3
+            : drainedM3;
         var byWhatStays = drainedM3 + StaysInsideM3;
         var (low, high) = (Math.Min(byOunces, byWhatStays), Math.Max(byOunces, byWhatStays));
         return new(low, high, filledM3 is { } fill ? Math.Max(0, fill - 0.5 * (low + high)) : null);

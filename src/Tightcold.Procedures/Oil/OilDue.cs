@@ -20,8 +20,10 @@ public readonly record struct OilDue(double LowM3, double HighM3, string Says)
     // for the receiver-drier.
     private static readonly ImmutableArray<(string Part, OilDue Due)> Parts =
     [
-        ("evaporator", new(35e-6, 90e-6,
-            "published by nine makers' texts: 35 to 90 mL, most often 60 to 90; a rear one 40")),
+        (
+            "evaporator",
+            new(35e-6, 90e-6, "published by nine makers' texts: 35 to 90 mL, most often 60 to 90; a rear one 40")
+        ),
         ("condenser", new(15e-6, 40e-6, "published by nine makers' texts: 15 to 40 mL")),
         ("accumulator", new(30e-6, 105e-6, "published: what was drained and 30 to 60 mL, or 105 mL")),
         ("receiver-drier", new(10e-6, 105e-6, "published: 10 to 30 mL by four makers' texts, 105 mL by one")),

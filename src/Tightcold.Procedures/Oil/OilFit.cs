@@ -5,10 +5,13 @@ public enum OilFit
 {
     /// <summary>Of the family this compressor needs.</summary>
     Fits,
+
     /// <summary>Right family as far as known; the viscosity grade is the maker's.</summary>
     AskGrade,
+
     /// <summary>Not known: do not pour.</summary>
     Unsure,
+
     /// <summary>It can hurt: stop.</summary>
     Stop,
 }

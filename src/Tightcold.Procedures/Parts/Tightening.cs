@@ -2,7 +2,8 @@ using System.Collections.Immutable;
 
 namespace Tightcold.Procedures.Parts;
 
-/// <summary>How tight, by kind of joint. Common practice throughout: the maker's figure rules wherever there is one.</summary>
+/// <summary>How tight, by kind of joint. Common practice throughout: the maker's figure rules wherever there is
+/// one.</summary>
 /// <param name="Joint">Which joint.</param>
 /// <param name="LowNm">Newton metre; null where only “snug” can be said.</param>
 /// <param name="HighNm">Newton metre.</param>
@@ -27,10 +28,14 @@ public readonly record struct Tightening(string Joint, double? LowNm, double? Hi
     public static ImmutableArray<Tightening> For(string spot)
     {
         bool Is(params string[] words) => words.Any(word => spot.Contains(word, StringComparison.OrdinalIgnoreCase));
-        if (Is("service valve")) return [All[6], All[7], All[8]];
-        if (Is("expansion valve block", "joint at compressor", "condenser", "receiver", "accumulator")) return [All[4], All[5], All[1]];
-        if (Is("liquid line")) return [All[0], All[4]];
-        if (Is("hose", "line", "orifice")) return [All[1], All[2], All[5]];
+        if (Is("service valve"))
+            return [All[6], All[7], All[8]];
+        if (Is("expansion valve block", "joint at compressor", "condenser", "receiver", "accumulator"))
+            return [All[4], All[5], All[1]];
+        if (Is("liquid line"))
+            return [All[0], All[4]];
+        if (Is("hose", "line", "orifice"))
+            return [All[1], All[2], All[5]];
         return [All[9]];
     }
 }

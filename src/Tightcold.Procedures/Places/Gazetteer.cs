@@ -12,18 +12,22 @@ public static class Gazetteer
     private const int MostOffered = 5;
 
     private static readonly Lazy<ImmutableArray<Place>> Places = new(Load);
-    private static readonly Lazy<FrozenDictionary<string, Place>> ByCode =
-        new(() => All.ToFrozenDictionary(place => place.Code, StringComparer.OrdinalIgnoreCase));
+    private static readonly Lazy<FrozenDictionary<string, Place>> ByCode = new(() =>
+        All.ToFrozenDictionary(place => place.Code, StringComparer.OrdinalIgnoreCase)
+    );
 
-    private static readonly Lazy<FrozenDictionary<string, ImmutableArray<Place>>> ByName = new(() => All
-        .SelectMany(place => place.Names.Select(name => (Name: Fold(name), Place: place))).Distinct()
-        .GroupBy(pair => pair.Name, pair => pair.Place, StringComparer.Ordinal)
-        .ToFrozenDictionary(group => group.Key, group => group.ToImmutableArray(), StringComparer.Ordinal));
+    private static readonly Lazy<FrozenDictionary<string, ImmutableArray<Place>>> ByName = new(() =>
+        All.SelectMany(place => place.Names.Select(name => (Name: Fold(name), Place: place)))
+            .Distinct()
+            .GroupBy(pair => pair.Name, pair => pair.Place, StringComparer.Ordinal)
+            .ToFrozenDictionary(group => group.Key, group => group.ToImmutableArray(), StringComparer.Ordinal)
+    );
 
-    private static readonly Lazy<ImmutableArray<(Place Place,
-        ImmutableArray<(string Whole, string[] Words)> Names)>> WordsOfNames =
-        new(() => [.. All.Select(place =>
-            (place, place.Names.Select(name => (Fold(name), Words(name))).ToImmutableArray()))]);
+    private static readonly Lazy<
+        ImmutableArray<(Place Place, ImmutableArray<(string Whole, string[] Words)> Names)>
+    > WordsOfNames = new(() =>
+        [.. All.Select(place => (place, place.Names.Select(name => (Fold(name), Words(name))).ToImmutableArray()))]
+    );
 
     /// <summary>Countries first, then regions, each by code.</summary>
     public static ImmutableArray<Place> All => Places.Value;
@@ -32,11 +36,11 @@ public static class Gazetteer
     public static Place? Find(string code) => ByCode.Value.GetValueOrDefault(code);
 
     /// <exception cref="ArgumentException">No such code.</exception>
-    public static Place Get(string code) => Find(code)
-        ?? throw new ArgumentException($"“{code}” is no code of ISO 3166 known here", nameof(code));
+    public static Place Get(string code) =>
+        Find(code) ?? throw new ArgumentException($"“{code}” is no code of ISO 3166 known here", nameof(code));
 
-    public static IEnumerable<Place> RegionsOf(Place country) => All
-        .Where(place => place.Country?.Code == country.Code);
+    public static IEnumerable<Place> RegionsOf(Place country) =>
+        All.Where(place => place.Country?.Code == country.Code);
 
     /// <summary>What somebody typed, today or years ago: a code, a label of this list, or whole names between commas
     /// such as “Ohio, USA”. Words that name no place (a town) are passed over; names that point to two places settle
@@ -45,30 +49,58 @@ public static class Gazetteer
     {
         var typed = (text ?? "").Trim();
         if (typed.Length == 0)
-            return new(typed, null, "No place is chosen: choose country and, where it matters, region from the "
-                + "list, and its rules are shown.", []);
-        if (ExactCode(typed) is { } coded) return new(typed, coded, Doubt(typed, coded), []);
-        if (Labelled(typed) is { } labelled) return new(typed, labelled, "", []);
-        if (ByName.Value.GetValueOrDefault(Fold(typed), []) is [var whole]) return new(typed, whole, "", []);
-        var named = typed.Split([',', ';', '/', '\n', '(', ')'],
-            StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)
-            .Select(Meant).Where(meant => meant.Length > 0).ToArray();
+            return new(
+                typed,
+                null,
+                "No place is chosen: choose country and, where it matters, region from the "
+                    + "list, and its rules are shown.",
+                []
+            );
+        if (ExactCode(typed) is { } coded)
+            return new(typed, coded, Doubt(typed, coded), []);
+        if (Labelled(typed) is { } labelled)
+            return new(typed, labelled, "", []);
+        if (ByName.Value.GetValueOrDefault(Fold(typed), []) is [var whole])
+            return new(typed, whole, "", []);
+        var named = typed
+            .Split(
+                [',', ';', '/', '\n', '(', ')'],
+                StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries
+            )
+            .Select(Meant)
+            .Where(meant => meant.Length > 0)
+            .ToArray();
         if (named.Length == 0)
         {
             var offered = Search(typed);
-            return new(typed, null, $"“{typed}” is no whole name or code of a country or region: choose one from "
-                + $"the list"
-                + (offered.Length == 0 ? "." : $", such as {offered[0].Label}."), offered);
+            return new(
+                typed,
+                null,
+                $"“{typed}” is no whole name or code of a country or region: choose one from "
+                    + $"the list"
+                    + (offered.Length == 0 ? "." : $", such as {offered[0].Label}."),
+                offered
+            );
         }
         // A place fits when each name is its own or its country's.
-        var fits = named.SelectMany(meant => meant).Distinct()
-            .Where(place => named.All(meant => meant.Contains(place)
-                || (place.Country is { } country && meant.Contains(country)))).ToImmutableArray();
-        if (fits is [var one]) return new(typed, one, "", []);
+        var fits = named
+            .SelectMany(meant => meant)
+            .Distinct()
+            .Where(place =>
+                named.All(meant => meant.Contains(place) || (place.Country is { } country && meant.Contains(country)))
+            )
+            .ToImmutableArray();
+        if (fits is [var one])
+            return new(typed, one, "", []);
         var choices = fits.Length > 1 ? fits : [.. named.SelectMany(meant => meant).Distinct()];
-        return new(typed, null, $"“{typed}” can mean "
-            + $"{string.Join(" or ", choices.Take(MostOffered).Select(place => place.Label))}: choose one from the "
-            + $"list.", choices);
+        return new(
+            typed,
+            null,
+            $"“{typed}” can mean "
+                + $"{string.Join(" or ", choices.Take(MostOffered).Select(place => place.Label))}: choose one from the "
+                + $"list.",
+            choices
+        );
     }
 
     /// <summary>Places with a word in their name that begins with each word typed: to choose from, never a
@@ -76,27 +108,41 @@ public static class Gazetteer
     public static ImmutableArray<Place> Search(string text)
     {
         var wanted = Words(text);
-        if (wanted.Length == 0) return [];
+        if (wanted.Length == 0)
+            return [];
         var whole = Fold(text);
-        return [.. WordsOfNames.Value
-            .Where(known => known.Place.Code.Equals(text.Trim(), StringComparison.OrdinalIgnoreCase)
-                || known.Names.Any(name => wanted
-                    .All(word => name.Words.Any(own => own.StartsWith(word, StringComparison.Ordinal)))))
-            .OrderBy(known => known.Names.Any(name => name.Whole == whole) ? 0 : 1)
-            .ThenBy(known => known.Place.IsRegion).ThenBy(known => known.Place.Name, StringComparer.Ordinal)
-            .Select(known => known.Place)];
+        return
+        [
+            .. WordsOfNames
+                .Value.Where(known =>
+                    known.Place.Code.Equals(text.Trim(), StringComparison.OrdinalIgnoreCase)
+                    || known.Names.Any(name =>
+                        wanted.All(word => name.Words.Any(own => own.StartsWith(word, StringComparison.Ordinal)))
+                    )
+                )
+                .OrderBy(known => known.Names.Any(name => name.Whole == whole) ? 0 : 1)
+                .ThenBy(known => known.Place.IsRegion)
+                .ThenBy(known => known.Place.Name, StringComparer.Ordinal)
+                .Select(known => known.Place),
+        ];
     }
 
     /// <summary>Capital letters, or a region's code in any: “no” and “in” are words before they are Norway and
     /// India.</summary>
     private static Place? ExactCode(string text)
     {
-        if (Find(text) is { } place && (place.IsRegion || text == place.Code)) return place;
+        if (Find(text) is { } place && (place.IsRegion || text == place.Code))
+            return place;
         return text.Length == 3 ? All.FirstOrDefault(known => known.Three == text) : null;
     }
 
-    private static Place? Labelled(string text) => text.EndsWith(')') && text.LastIndexOf('(') is > 0 and var at
-        && Find(text[(at + 1)..^1].Trim()) is { } place && Fold(place.Label) == Fold(text) ? place : null;
+    private static Place? Labelled(string text) =>
+        text.EndsWith(')')
+        && text.LastIndexOf('(') is > 0 and var at
+        && Find(text[(at + 1)..^1].Trim()) is { } place
+        && Fold(place.Label) == Fold(text)
+            ? place
+            : null;
 
     private static ImmutableArray<Place> Meant(string part)
     {
@@ -110,7 +156,8 @@ public static class Gazetteer
     private static string Doubt(string typed, Place place)
     {
         var others = All.Where(known => known.IsRegion && known.Suffix == typed).Select(known => known.Label).ToArray();
-        return others.Length == 0 || place.IsRegion ? ""
+        return others.Length == 0 || place.IsRegion
+            ? ""
             : $"{typed} is the code of {place.Name}; if {string.Join(" or ", others)} was meant, choose that.";
     }
 
@@ -123,9 +170,15 @@ public static class Gazetteer
         var folded = new StringBuilder(text.Length);
         foreach (var letter in text.Normalize(NormalizationForm.FormD))
         {
-            if (CharUnicodeInfo.GetUnicodeCategory(letter) == UnicodeCategory.NonSpacingMark || letter == '.') continue;
-            if (char.IsWhiteSpace(letter)) { if (folded.Length > 0 && folded[^1] != ' ') folded.Append(' '); }
-            else folded.Append(char.ToUpperInvariant(letter));
+            if (CharUnicodeInfo.GetUnicodeCategory(letter) == UnicodeCategory.NonSpacingMark || letter == '.')
+                continue;
+            if (char.IsWhiteSpace(letter))
+            {
+                if (folded.Length > 0 && folded[^1] != ' ')
+                    folded.Append(' ');
+            }
+            else
+                folded.Append(char.ToUpperInvariant(letter));
         }
         return folded.ToString().TrimEnd();
     }
@@ -139,13 +192,22 @@ public static class Gazetteer
         var all = ImmutableArray.CreateBuilder<Place>();
         while (reader.ReadLine() is { } line)
         {
-            if (line.Length == 0 || line[0] == '#') continue;
+            if (line.Length == 0 || line[0] == '#')
+                continue;
             if (line.Split('\t') is not [var code, var three, var country, { Length: > 0 } name, var own, var also])
                 throw new FormatException($"The list of places: “{line}” has not six columns.");
-            if (code == "code") continue;
-            var place = new Place(code, three, name, Parts(own), Parts(also), country.Length == 0 ? null
-                : countries[country]);
-            if (!place.IsRegion) countries.Add(code, place);
+            if (code == "code")
+                continue;
+            var place = new Place(
+                code,
+                three,
+                name,
+                Parts(own),
+                Parts(also),
+                country.Length == 0 ? null : countries[country]
+            );
+            if (!place.IsRegion)
+                countries.Add(code, place);
             all.Add(place);
         }
         return all.ToImmutable();

@@ -10,8 +10,13 @@ namespace Tightcold.Procedures.Places;
 /// <param name="AlsoCalled">Other whole names that people write.</param>
 /// <param name="Country">The country of a region; null for a country.</param>
 public sealed record Place(
-    string Code, string Three, string Name, ImmutableArray<string> OwnNames, ImmutableArray<string> AlsoCalled,
-    Place? Country)
+    string Code,
+    string Three,
+    string Name,
+    ImmutableArray<string> OwnNames,
+    ImmutableArray<string> AlsoCalled,
+    Place? Country
+)
 {
     public bool IsRegion => Country is not null;
 

@@ -16,8 +16,17 @@ public readonly record struct RecoveredAgainst(double DifferenceKg, double Sigma
     /// <param name="thoughtKg">From the standing pressure.</param>
     /// <param name="thoughtSigmaKg">Of that.</param>
     /// <param name="leftKg">Still inside at the end of the recovery.</param>
-    public static RecoveredAgainst Of(double recoveredKg, double recoveredSigmaKg, double thoughtKg, double thoughtSigmaKg, double leftKg) =>
+    public static RecoveredAgainst Of(
+        double recoveredKg,
+        double recoveredSigmaKg,
+        double thoughtKg,
+        double thoughtSigmaKg,
+        double leftKg
+    ) =>
         double.IsFinite(recoveredKg) && double.IsFinite(thoughtKg) && recoveredSigmaKg >= 0 && thoughtSigmaKg >= 0
-            ? new(recoveredKg + leftKg - thoughtKg, Math.Sqrt(recoveredSigmaKg * recoveredSigmaKg + thoughtSigmaKg * thoughtSigmaKg))
+            ? new(
+                recoveredKg + leftKg - thoughtKg,
+                Math.Sqrt(recoveredSigmaKg * recoveredSigmaKg + thoughtSigmaKg * thoughtSigmaKg)
+            )
             : throw new ArgumentOutOfRangeException(nameof(recoveredKg), recoveredKg, "finite masses are needed");
 }

@@ -8,13 +8,14 @@ namespace Tightcold.Procedures.Recovery;
 public readonly record struct WarmingPotential(double Fourth, double Fifth)
 {
     /// <summary>Null for what is not known by name, such as a mixture.</summary>
-    public static WarmingPotential? Of(string refrigerant) => refrigerant switch
-    {
-        "R-134a" => new(1430, 1300),
-        "R-1234yf" => new(4, 1),
-        "R-152a" => new(124, 138),
-        "R-744" => new(1, 1),
-        "R-12" => new(10_900, 10_200),
-        _ => null,
-    };
+    public static WarmingPotential? Of(string refrigerant) =>
+        refrigerant switch
+        {
+            "R-134a" => new(1430, 1300),
+            "R-1234yf" => new(4, 1),
+            "R-152a" => new(124, 138),
+            "R-744" => new(1, 1),
+            "R-12" => new(10_900, 10_200),
+            _ => null,
+        };
 }

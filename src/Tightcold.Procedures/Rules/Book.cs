@@ -11,5 +11,10 @@ namespace Tightcold.Procedures.Rules;
 /// <param name="Authority">Whom to ask.</param>
 /// <param name="Lines">Most important first within a question.</param>
 public sealed record Book(
-    string Key, string Name, ImmutableArray<string> Covers, string? Under, string Authority,
-    ImmutableArray<RuleLine> Lines);
+    string Key,
+    string Name,
+    ImmutableArray<string> Covers,
+    string? Under,
+    string Authority,
+    ImmutableArray<RuleLine> Lines
+);

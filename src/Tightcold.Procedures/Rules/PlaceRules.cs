@@ -9,8 +9,12 @@ namespace Tightcold.Procedures.Rules;
 /// <param name="Books">The nearest first.</param>
 public sealed record PlaceRules(PlaceReading Reading, ImmutableArray<Book> Books)
 {
-    public string Name => Reading.Place?.Name is { } name ? Reading.Place.Country is { } country
-        ? $"{name}, {country.Name}" : name : Books[0].Name;
+    public string Name =>
+        Reading.Place?.Name is { } name
+            ? Reading.Place.Country is { } country
+                ? $"{name}, {country.Name}"
+                : name
+            : Books[0].Name;
 
     /// <summary>What the book does not hold for this place, in sentences; empty when it holds it all.</summary>
     public ImmutableArray<string> Unknown { get; } = [.. NotHeld(Reading, Books)];
@@ -20,47 +24,60 @@ public sealed record PlaceRules(PlaceReading Reading, ImmutableArray<Book> Books
 
     /// <summary>The nearest book that answers, with the farther ones' lines behind: a region adds to its country's
     /// rules.</summary>
-    public IEnumerable<RuleLine> Of(Question question) => Books
-        .SelectMany(book => book.Lines.Where(line => line.Question == question))
-        .OrderBy(line => line.Ruling == Ruling.NotKnown);
+    public IEnumerable<RuleLine> Of(Question question) =>
+        Books
+            .SelectMany(book => book.Lines.Where(line => line.Question == question))
+            .OrderBy(line => line.Ruling == Ruling.NotKnown);
 
     /// <param name="refrigerant">In the car, or null when that is not known.</param>
     public RuleAnswer For(Act act, Who who, string? refrigerant = null)
     {
-        var lines = Asked(act).SelectMany(question => Of(question))
-            .Where(line => line.Meets(who) && line.IsAbout(refrigerant)).ToImmutableArray();
+        var lines = Asked(act)
+            .SelectMany(question => Of(question))
+            .Where(line => line.Meets(who) && line.IsAbout(refrigerant))
+            .ToImmutableArray();
         var settling = lines.Where(line => line.Question == Asked(act)[0] && line.Limit.Length == 0).ToArray();
         // What is said for a certain refrigerant, or by a nearer law, does not loosen what another line forbids.
         var known = settling.Where(line => line.Ruling != Ruling.NotKnown).ToArray();
         var line = (known.Length > 0 ? known : settling).MaxBy(line => line.Ruling)
             ?? lines.FirstOrDefault(line => line.Question == Asked(act)[0]);
-        return new(act, who, line is null || settling.Length == 0 ? Ruling.NotKnown : line.Ruling, line,
-            line is null ? [] : [line, .. lines.Where(other => other != line)]);
+        return new(
+            act,
+            who,
+            line is null || settling.Length == 0 ? Ruling.NotKnown : line.Ruling,
+            line,
+            line is null ? [] : [line, .. lines.Where(other => other != line)]
+        );
     }
 
     /// <summary>The warming potential that the law here counts with, and the line that says so; null where it was not
     /// read or does not name this refrigerant.</summary>
-    public (double Potential, RuleLine Line)? WarmingOf(string refrigerant) => Of(Question.Warming)
-        .Where(line => line.Warming.ContainsKey(refrigerant))
-            .Select(line => ((double, RuleLine)?)(line.Warming[refrigerant], line)).FirstOrDefault();
+    public (double Potential, RuleLine Line)? WarmingOf(string refrigerant) =>
+        Of(Question.Warming)
+            .Where(line => line.Warming.ContainsKey(refrigerant))
+            .Select(line => ((double, RuleLine)?)(line.Warming[refrigerant], line))
+            .FirstOrDefault();
 
-    private static ImmutableArray<Question> Asked(Act act) => act switch
-    {
-        Act.Buy => [Question.Buy, Question.Cans],
-        Act.Own => [Question.Own, Question.Cylinder],
-        Act.Charge => [Question.Charge, Question.Equipment],
-        Act.UseCan => [Question.Cans],
-        Act.Recover => [Question.Recover, Question.Equipment, Question.Cylinder],
-        Act.Vent => [Question.Vent],
-        Act.TopUp => [Question.TopUp],
-        Act.Check => [Question.LeakCheck],
-        _ => [Question.Records],
-    };
+    private static ImmutableArray<Question> Asked(Act act) =>
+        act switch
+        {
+            Act.Buy => [Question.Buy, Question.Cans],
+            Act.Own => [Question.Own, Question.Cylinder],
+            Act.Charge => [Question.Charge, Question.Equipment],
+            Act.UseCan => [Question.Cans],
+            Act.Recover => [Question.Recover, Question.Equipment, Question.Cylinder],
+            Act.Vent => [Question.Vent],
+            Act.TopUp => [Question.TopUp],
+            Act.Check => [Question.LeakCheck],
+            _ => [Question.Records],
+        };
 
     private static IEnumerable<string> NotHeld(PlaceReading reading, ImmutableArray<Book> books)
     {
-        if (reading.Sentence.Length > 0) yield return reading.Sentence;
-        if (reading.Place is not { } place) yield break;
+        if (reading.Sentence.Length > 0)
+            yield return reading.Sentence;
+        if (reading.Place is not { } place)
+            yield break;
         if (books[0].Key == RuleBook.Elsewhere)
         {
             yield return $"The book holds no rules of {place.Name}: what stands here is common in most places; ask "
@@ -70,8 +87,12 @@ public sealed record PlaceRules(PlaceReading Reading, ImmutableArray<Book> Books
         if (place.IsRegion && !books[0].Covers.Contains(place.Code))
             yield return $"The book holds no rules of {place.Name} itself, only of {books[0].Name}: ask whether the "
                 + $"region adds some.";
-        if (!place.IsRegion && RuleBook.All
-            .Any(book => book.Covers.Any(code => code.StartsWith(place.Code + "-", StringComparison.Ordinal))))
+        if (
+            !place.IsRegion
+            && RuleBook.All.Any(book =>
+                book.Covers.Any(code => code.StartsWith(place.Code + "-", StringComparison.Ordinal))
+            )
+        )
             yield return $"Regions of {place.Name} add rules: choose the region to see them.";
     }
 }

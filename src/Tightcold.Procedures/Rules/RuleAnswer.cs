@@ -14,11 +14,12 @@ public sealed record RuleAnswer(Act Act, Who Who, Ruling Ruling, RuleLine? Line,
     /// <summary>Whether the act may stand as the next step without a word of the law: never when it is forbidden, and
     /// only for the qualified where the law asks for that.</summary>
     /// <param name="qualified">The person holds what the place asks for, as far as is written down.</param>
-    public bool MayBeOffered(bool qualified) => Ruling switch
-    {
-        Ruling.Forbidden => false,
-        Ruling.Qualified => qualified,
-        // What nobody read of letting out is no leave to do it.
-        _ => Act != Act.Vent || Ruling == Ruling.Allowed,
-    };
+    public bool MayBeOffered(bool qualified) =>
+        Ruling switch
+        {
+            Ruling.Forbidden => false,
+            Ruling.Qualified => qualified,
+            // What nobody read of letting out is no leave to do it.
+            _ => Act != Act.Vent || Ruling == Ruling.Allowed,
+        };
 }

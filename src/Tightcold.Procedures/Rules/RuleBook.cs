@@ -29,13 +29,15 @@ public static class RuleBook
     public static PlaceRules Of(PlaceReading reading)
     {
         ArgumentNullException.ThrowIfNull(reading);
-        var nearest = reading.Place is not { } place ? null : Covering(place.Code)
-            ?? (place.Country is { } country ? Covering(country.Code) : null);
+        var nearest = reading.Place is not { } place
+            ? null
+            : Covering(place.Code) ?? (place.Country is { } country ? Covering(country.Code) : null);
         var books = ImmutableArray.CreateBuilder<Book>();
         for (var book = nearest ?? Get(Elsewhere); ; book = Get(book.Under))
         {
             books.Add(book);
-            if (book.Under is null) return new(reading, books.ToImmutable());
+            if (book.Under is null)
+                return new(reading, books.ToImmutable());
         }
     }
 
@@ -46,11 +48,20 @@ public static class RuleBook
     private static ImmutableArray<Book> Load()
     {
         var assembly = typeof(RuleBook).Assembly;
-        return [.. assembly.GetManifestResourceNames().Where(name => name.StartsWith(Folder, StringComparison.Ordinal))
-            .Order(StringComparer.Ordinal).Select(name =>
-            {
-                using var stream = assembly.GetManifestResourceStream(name)!;
-                return BookReader.Read(stream, name[Folder.Length..].Replace(".json", "", StringComparison.Ordinal));
-            })];
+        return
+        [
+            .. assembly
+                .GetManifestResourceNames()
+                .Where(name => name.StartsWith(Folder, StringComparison.Ordinal))
+                .Order(StringComparer.Ordinal)
+                .Select(name =>
+                {
+                    using var stream = assembly.GetManifestResourceStream(name)!;
+                    return BookReader.Read(
+                        stream,
+                        name[Folder.Length..].Replace(".json", "", StringComparison.Ordinal)
+                    );
+                }),
+        ];
     }
 }

@@ -23,9 +23,23 @@ namespace Tightcold.Procedures.Rules;
 /// <param name="Warming">The warming potential by refrigerant, where it is about that.</param>
 /// <param name="Report">The assessment report those stand on, such as AR4; else empty.</param>
 public sealed record RuleLine(
-    Question Question, Who Binds, Ruling Ruling, string Says, string Instrument, string Article, string InForce, string Read,
-    Sureness Sure, string Seen, string Ask, string Limit, ImmutableArray<string> Refrigerants, int? Years,
-    FrozenDictionary<string, double> Warming, string Report)
+    Question Question,
+    Who Binds,
+    Ruling Ruling,
+    string Says,
+    string Instrument,
+    string Article,
+    string InForce,
+    string Read,
+    Sureness Sure,
+    string Seen,
+    string Ask,
+    string Limit,
+    ImmutableArray<string> Refrigerants,
+    int? Years,
+    FrozenDictionary<string, double> Warming,
+    string Report
+)
 {
     /// <summary>So that a line stays a line on a phone.</summary>
     public const int LongestLine = 120;
@@ -34,6 +48,6 @@ public sealed record RuleLine(
     public bool Meets(Who who) => Binds == Who.NotSaid || who == Who.NotSaid || Binds == who;
 
     /// <summary>Whether it is about this refrigerant; all lines are while the refrigerant is not known.</summary>
-    public bool IsAbout(string? refrigerant) => Refrigerants.IsEmpty || refrigerant is null
-        || Refrigerants.Contains(refrigerant);
+    public bool IsAbout(string? refrigerant) =>
+        Refrigerants.IsEmpty || refrigerant is null || Refrigerants.Contains(refrigerant);
 }

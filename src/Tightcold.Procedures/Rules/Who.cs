@@ -5,8 +5,10 @@ public enum Who
 {
     /// <summary>Not said: the stricter rule is shown, with whom it binds.</summary>
     NotSaid,
+
     /// <summary>Unpaid, on the own car.</summary>
     Owner,
+
     /// <summary>For pay or in trade.</summary>
     ForPay,
 }

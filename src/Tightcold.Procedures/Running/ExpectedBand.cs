@@ -20,7 +20,10 @@ public readonly record struct ExpectedBand(double LowFromK, double LowToK, doubl
     // One car's published service-manual test table, model year 2010, idle, doors closed, 50 to 70 % humidity.
     private static readonly double[][] ServiceManual =
     [
-        [25, 171, 209, 1204, 1471], [30, 196, 240, 1300, 1590], [35, 229, 280, 1500, 1820], [40, 292, 357, 1870, 2285],
+        [25, 171, 209, 1204, 1471],
+        [30, 196, 240, 1300, 1590],
+        [35, 229, 280, 1500, 1820],
+        [40, 292, 357, 1870, 2285],
     ];
 
     // Common practice, no source: the trade's table in psig at 70, 80, 90, 100, 110 °F and about 1500 rpm.
@@ -36,20 +39,28 @@ public readonly record struct ExpectedBand(double LowFromK, double LowToK, doubl
     // Common practice, no source: a variable compressor holds its low side at 25 to 30 psig in any weather.
     private static readonly double[] VariableLowKpa = [170, 210];
 
-    /// <summary>The band at <paramref name="ambientK"/>, 21 to 43.5 °C; null outside, where neither table speaks.</summary>
+    /// <summary>The band at <paramref name="ambientK"/>, 21 to 43.5 °C; null outside, where neither table
+    /// speaks.</summary>
     public static ExpectedBand? At(double ambientK, bool variableCompressor)
     {
-        if (!(ambientK >= ColdestAmbientK && ambientK <= HottestAmbientK)) return null;
+        if (!(ambientK >= ColdestAmbientK && ambientK <= HottestAmbientK))
+            return null;
         var celsius = ambientK - 273.15;
         var manual = Interpolate(ServiceManual, celsius);
         var trade = Interpolate(TradeTable, celsius);
-        double lowFrom = Math.Min(manual[1], trade[1]), lowTo = Math.Max(manual[2], trade[2]);
+        double lowFrom = Math.Min(manual[1], trade[1]),
+            lowTo = Math.Max(manual[2], trade[2]);
         if (variableCompressor)
         {
             lowFrom = Math.Min(lowFrom, VariableLowKpa[0]);
             lowTo = Math.Max(lowTo, VariableLowKpa[1]);
         }
-        return new(Saturation(lowFrom), Saturation(lowTo), Saturation(Math.Min(manual[3], trade[3])), Saturation(Math.Max(manual[4], trade[4])));
+        return new(
+            Saturation(lowFrom),
+            Saturation(lowTo),
+            Saturation(Math.Min(manual[3], trade[3])),
+            Saturation(Math.Max(manual[4], trade[4]))
+        );
     }
 
     private static double Saturation(double kiloPascalGauge) =>
@@ -59,12 +70,17 @@ public readonly record struct ExpectedBand(double LowFromK, double LowToK, doubl
     /// through the union, so the end row is held.</summary>
     private static double[] Interpolate(double[][] table, double celsius)
     {
-        if (celsius <= table[0][0]) return table[0];
+        if (celsius <= table[0][0])
+            return table[0];
         for (var i = 1; i < table.Length; i++)
         {
-            if (celsius > table[i][0]) continue;
+            if (celsius > table[i][0])
+                continue;
             var share = (celsius - table[i - 1][0]) / (table[i][0] - table[i - 1][0]);
-            return [.. table[i].Select((value, column) => table[i - 1][column] + share * (value - table[i - 1][column]))];
+            return
+            [
+                .. table[i].Select((value, column) => table[i - 1][column] + share * (value - table[i - 1][column])),
+            ];
         }
         return table[^1];
     }

@@ -11,7 +11,10 @@ public readonly record struct SideState(double Below, double Within, double Abov
     }
 
     /// <summary>-1 below, 0 within, 1 above: the likeliest.</summary>
-    public int Likeliest => Within >= Below && Within >= Above ? 0 : Below > Above ? -1 : 1;
+    public int Likeliest =>
+        Within >= Below && Within >= Above ? 0
+        : Below > Above ? -1
+        : 1;
 
     public double LikeliestOdds => Math.Max(Within, Math.Max(Below, Above));
 }

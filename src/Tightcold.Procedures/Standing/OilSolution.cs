@@ -13,25 +13,37 @@ public static class OilSolution
     /// <summary>
     /// Volume fraction of refrigerant in the liquid solution, from ln(p/psat) = ln f + (1 − f) + χ(1 − f)².
     /// </summary>
-    /// <param name="reducedPressure">p/psat(T), from 0 to 1; capped at 0.95, where the law turns too steep to trust.</param>
+    /// <param name="reducedPressure">p/psat(T), from 0 to 1; capped at 0.95, where the law turns too steep to
+    /// trust.</param>
     /// <param name="interaction">χ, 0 to 0.6.</param>
     /// <returns>f from 0 to below 1. Source: Flory–Huggins theory of polymer solutions, one-constant form.</returns>
     public static double RefrigerantVolumeFraction(double reducedPressure, double interaction)
     {
-        if (!(reducedPressure > 0)) return 0;
+        if (!(reducedPressure > 0))
+            return 0;
         var target = Math.Log(Math.Min(reducedPressure, 0.95));
         // The right side rises with f up to f = 1/(2χ) ≥ 0.83; below that there is exactly one root.
-        double low = 0, high = interaction > 0 ? Math.Min(1, 1 / (2 * interaction)) : 1;
+        double low = 0,
+            high = interaction > 0 ? Math.Min(1, 1 / (2 * interaction)) : 1;
         for (var i = 0; i < 60; i++)
         {
             var f = 0.5 * (low + high);
-            if (Math.Log(f) + (1 - f) + interaction * (1 - f) * (1 - f) < target) low = f; else high = f;
+            if (Math.Log(f) + (1 - f) + interaction * (1 - f) * (1 - f) < target)
+                low = f;
+            else
+                high = f;
         }
         return 0.5 * (low + high);
     }
 
     /// <summary>Mass dissolved, kg, in <paramref name="oilVolumeM3"/> of oil at rest.</summary>
-    public static double DissolvedKg(Fluid fluid, double temperatureK, double pressurePa, double oilVolumeM3, double interaction)
+    public static double DissolvedKg(
+        Fluid fluid,
+        double temperatureK,
+        double pressurePa,
+        double oilVolumeM3,
+        double interaction
+    )
     {
         var saturation = fluid.SaturationAtTemperature(temperatureK);
         var f = RefrigerantVolumeFraction(pressurePa / saturation.PressurePa, interaction);

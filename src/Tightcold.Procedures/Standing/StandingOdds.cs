@@ -30,22 +30,31 @@ public readonly record struct StandingOdds(double VapourOnly, double LiquidPrese
             vapour *= SameDensityLikelihood(fluid, first, later);
             liquid *= LiquidLikelihood(fluid, later);
             // The excess n·R·T/V moves with the absolute temperature, the rest with saturation.
-            var excess = Math.Max(0, first.PressurePa - Saturation(fluid, first.TemperatureK)) * later.TemperatureK / first.TemperatureK;
+            var excess =
+                Math.Max(0, first.PressurePa - Saturation(fluid, first.TemperatureK))
+                * later.TemperatureK
+                / first.TemperatureK;
             var sigma = Sigma(fluid, later) + Sigma(fluid, first);
-            other *= Normal.Density((later.PressurePa - Saturation(fluid, later.TemperatureK) - excess) / sigma) / sigma;
+            other *=
+                Normal.Density((later.PressurePa - Saturation(fluid, later.TemperatureK) - excess) / sigma) / sigma;
         }
         var sum = vapour + liquid + other;
         // Both tails under the smallest double: the reading fits nothing; the prior says so honestly.
         return sum > 0 ? new(vapour / sum, liquid / sum, other / sum) : Prior;
     }
 
-    private static double Saturation(Fluid fluid, double temperatureK) => fluid.SaturationAtTemperature(temperatureK).PressurePa;
+    private static double Saturation(Fluid fluid, double temperatureK) =>
+        fluid.SaturationAtTemperature(temperatureK).PressurePa;
 
     /// <summary>Standard deviation of p − psat(T), Pa.</summary>
     public static double Sigma(Fluid fluid, StandingReading reading)
     {
-        var slope = (Saturation(fluid, reading.TemperatureK + 0.5) - Saturation(fluid, reading.TemperatureK - 0.5)) / 1.0;
-        return Math.Sqrt(reading.PressureSigmaPa * reading.PressureSigmaPa + slope * slope * reading.TemperatureSigmaK * reading.TemperatureSigmaK);
+        var slope =
+            (Saturation(fluid, reading.TemperatureK + 0.5) - Saturation(fluid, reading.TemperatureK - 0.5)) / 1.0;
+        return Math.Sqrt(
+            reading.PressureSigmaPa * reading.PressureSigmaPa
+                + slope * slope * reading.TemperatureSigmaK * reading.TemperatureSigmaK
+        );
     }
 
     private static double LiquidLikelihood(Fluid fluid, StandingReading reading)
@@ -64,20 +73,28 @@ public readonly record struct StandingOdds(double VapourOnly, double LiquidPrese
     {
         var sigma = Sigma(fluid, reading);
         var excess = reading.PressurePa - Saturation(fluid, reading.TemperatureK);
-        return (Normal.Cumulative(excess / sigma) - Normal.Cumulative((excess - WidestExcessPa) / sigma)) / WidestExcessPa;
+        return (Normal.Cumulative(excess / sigma) - Normal.Cumulative((excess - WidestExcessPa) / sigma))
+            / WidestExcessPa;
     }
 
     private static double SameDensityLikelihood(Fluid fluid, StandingReading first, StandingReading later)
     {
         var saturation = fluid.SaturationAtTemperature(first.TemperatureK);
-        var densityKgPerM3 = first.PressurePa >= saturation.PressurePa
-            ? saturation.VapourDensityKgPerM3
-            : fluid.AtTemperaturePressure(first.TemperatureK, first.PressurePa).DensityKgPerM3;
+        var densityKgPerM3 =
+            first.PressurePa >= saturation.PressurePa
+                ? saturation.VapourDensityKgPerM3
+                : fluid.AtTemperaturePressure(first.TemperatureK, first.PressurePa).DensityKgPerM3;
         var expectedPa = fluid.AtTemperatureDensity(later.TemperatureK, densityKgPerM3).PressurePa;
         var ratio = later.TemperatureK / first.TemperatureK;
-        var sigma = Math.Sqrt(later.PressureSigmaPa * later.PressureSigmaPa
-            + ratio * ratio * first.PressureSigmaPa * first.PressureSigmaPa
-            + Math.Pow(expectedPa / later.TemperatureK, 2) * (first.TemperatureSigmaK * first.TemperatureSigmaK + later.TemperatureSigmaK * later.TemperatureSigmaK));
+        var sigma = Math.Sqrt(
+            later.PressureSigmaPa * later.PressureSigmaPa
+                + ratio * ratio * first.PressureSigmaPa * first.PressureSigmaPa
+                + Math.Pow(expectedPa / later.TemperatureK, 2)
+                    * (
+                        first.TemperatureSigmaK * first.TemperatureSigmaK
+                        + later.TemperatureSigmaK * later.TemperatureSigmaK
+                    )
+        );
         return Normal.Density((later.PressurePa - expectedPa) / sigma) / sigma;
     }
 }

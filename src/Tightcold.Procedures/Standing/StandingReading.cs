@@ -5,4 +5,9 @@ namespace Tightcold.Procedures.Standing;
 /// <param name="PressureSigmaPa">Standard deviation.</param>
 /// <param name="TemperatureK">Coldest part of the circuit: where liquid would be.</param>
 /// <param name="TemperatureSigmaK">Standard deviation, soak included.</param>
-public readonly record struct StandingReading(double PressurePa, double PressureSigmaPa, double TemperatureK, double TemperatureSigmaK);
+public readonly record struct StandingReading(
+    double PressurePa,
+    double PressureSigmaPa,
+    double TemperatureK,
+    double TemperatureSigmaK
+);

@@ -11,8 +11,10 @@ public sealed record Substance(string Name, string SafetyClass, double? LeastFla
     public bool Burns => LeastFlammable is not null;
 
     /// <summary>The lower limit as a person reads it, such as “6.2 %”; empty where it does not burn.</summary>
-    public string LimitWords => LeastFlammable is { } share
-        ? (100 * share).ToString("0.0", System.Globalization.CultureInfo.InvariantCulture) + " %" : "";
+    public string LimitWords =>
+        LeastFlammable is { } share
+            ? (100 * share).ToString("0.0", System.Globalization.CultureInfo.InvariantCulture) + " %"
+            : "";
 
     // Limits: R-1234yf 6.2 % by doi 10.1002/prs.10347 (read in abstract); R-152a 3.9 % by older and 4.8 % by newer
     // editions of the class list, the lower one taken; classes from memory of the list, R-1234yf and R-152a read in two
@@ -22,8 +24,12 @@ public sealed record Substance(string Name, string SafetyClass, double? LeastFla
         new("R-12", "A1", null, "ISO 817 (class read in a summary)"),
         new("R-134a", "A1", null, "ISO 817 (class read in a summary)"),
         new("R-1234yf", "A2L", 0.062, "ISO 817 (class read in a summary); limit by doi 10.1002/prs.10347"),
-        new("R-152a", "A2", 0.039, "ISO 817 (class read in a summary); limit 3.9 % by older, 4.8 % by newer "
-            + "editions, from memory"),
+        new(
+            "R-152a",
+            "A2",
+            0.039,
+            "ISO 817 (class read in a summary); limit 3.9 % by older, 4.8 % by newer " + "editions, from memory"
+        ),
         new("R-744", "A1", null, "ISO 817 (class from memory)"),
     ];
 

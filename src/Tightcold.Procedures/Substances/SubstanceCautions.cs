@@ -33,40 +33,66 @@ public static class SubstanceCautions
     {
         if (step != Store)
         {
-            yield return new("no-ignition", Phrase.Of(
-                $"{name} burns ({substance.SafetyClass}, from {substance.LimitWords} of the air by volume on): no "
-                    + $"flame, spark, cigarette or hot metal near."), substance.Source);
+            yield return new(
+                "no-ignition",
+                Phrase.Of(
+                    $"{name} burns ({substance.SafetyClass}, from {substance.LimitWords} of the air by volume on): no "
+                        + $"flame, spark, cigarette or hot metal near."
+                ),
+                substance.Source
+            );
         }
         if (step is LeakSearch or Recover or Mend or PumpDown or Charge)
         {
-            yield return new("ventilate", Phrase.Of(
-                $"Moving air, best outdoors: {name} is heavier than air and gathers in pits, footwells and on the "
-                    + $"floor."), Sheets);
+            yield return new(
+                "ventilate",
+                Phrase.Of(
+                    $"Moving air, best outdoors: {name} is heavier than air and gathers in pits, footwells and on the "
+                        + $"floor."
+                ),
+                Sheets
+            );
         }
-        if (step is Recover or PumpDown or Charge) yield return RatedMachine(step, name);
+        if (step is Recover or PumpDown or Charge)
+            yield return RatedMachine(step, name);
         if (step == LeakSearch)
         {
             var kind = name == "R-1234yf" ? "R-1234yf (SAE J2913)" : $"flammable gas such as {name}";
-            yield return new("detector", Phrase.Of(
-                $"Search with a detector made for {kind} or with soap bubbles; never with a flame, no spark of a "
-                    + $"cheap one."),
-                "SAE J2913, from memory");
+            yield return new(
+                "detector",
+                Phrase.Of(
+                    $"Search with a detector made for {kind} or with soap bubbles; never with a flame, no spark of a "
+                        + $"cheap one."
+                ),
+                "SAE J2913, from memory"
+            );
         }
-        if (step is Gauges or Recover or Charge or Store && Cylinder(step, name) is { } cylinder) yield return cylinder;
-        if (step is Recover or Mend or Charge or Run) yield return FireProducts(name);
-        if (step is LeakSearch or Holding) yield return NoAir(name);
+        if (step is Gauges or Recover or Charge or Store && Cylinder(step, name) is { } cylinder)
+            yield return cylinder;
+        if (step is Recover or Mend or Charge or Run)
+            yield return FireProducts(name);
+        if (step is LeakSearch or Holding)
+            yield return NoAir(name);
         if (step == Mend)
         {
-            yield return new("no-torch", Phrase.Of(
-                $"No soldering, grinding or heat gun on the circuit before it was recovered, evacuated and swept "
-                    + $"with nitrogen: oil holds {name}."),
-                Practice);
+            yield return new(
+                "no-torch",
+                Phrase.Of(
+                    $"No soldering, grinding or heat gun on the circuit before it was recovered, evacuated and swept "
+                        + $"with nitrogen: oil holds {name}."
+                ),
+                Practice
+            );
         }
         if (step == Store)
         {
-            yield return new("store-cool", Phrase.Of(
-                $"Keep {name} upright, capped, cool and aired, away from flames and drains; cans below {Warmest}."),
-                    Sheets);
+            yield return new(
+                "store-cool",
+                Phrase.Of(
+                    $"Keep {name} upright, capped, cool and aired, away from flames and drains; cans below {Warmest}."
+                ),
+                Sheets
+            );
         }
     }
 
@@ -74,147 +100,261 @@ public static class SubstanceCautions
     {
         if (step is Recover or Charge or Mend)
         {
-            yield return new("ventilate", Phrase.Words("Moving air: R-134a drives the air out of pits and closed "
-                + "garages, unnoticed."), Sheets);
+            yield return new(
+                "ventilate",
+                Phrase.Words("Moving air: R-134a drives the air out of pits and closed " + "garages, unnoticed."),
+                Sheets
+            );
         }
-        if (step is Recover or Mend or Charge or Run) yield return FireProducts("R-134a");
-        if (step is LeakSearch or Holding) yield return NoAir("R-134a");
+        if (step is Recover or Mend or Charge or Run)
+            yield return FireProducts("R-134a");
+        if (step is LeakSearch or Holding)
+            yield return NoAir("R-134a");
         if (step == Store)
         {
-            yield return new("store-cool", Phrase.Of($"Keep R-134a upright, capped and cool; cans below {Warmest}."),
-                Sheets);
+            yield return new(
+                "store-cool",
+                Phrase.Of($"Keep R-134a upright, capped and cool; cans below {Warmest}."),
+                Sheets
+            );
         }
     }
 
     private static IEnumerable<Caution> CarbonDioxide(WorkStep step)
     {
         var standing = new Measure(QuantityKind.AbsolutePressure, 5.73e6);
-        var (low, high) = (new Measure(QuantityKind.AbsolutePressure, 8e6),
-            new Measure(QuantityKind.AbsolutePressure, 13e6));
-        yield return new("high-pressure", Phrase.Of(
-            $"R-744 stands at {standing} at 20 °C and runs at {(low, high)}: no gauge, hose, cylinder or machine "
-                + $"for R-134a or R-1234yf may touch it."),
-            "equation of state of Span and Wagner; running range from memory", step != Store);
+        var (low, high) = (
+            new Measure(QuantityKind.AbsolutePressure, 8e6),
+            new Measure(QuantityKind.AbsolutePressure, 13e6)
+        );
+        yield return new(
+            "high-pressure",
+            Phrase.Of(
+                $"R-744 stands at {standing} at 20 °C and runs at {(low, high)}: no gauge, hose, cylinder or machine "
+                    + $"for R-134a or R-1234yf may touch it."
+            ),
+            "equation of state of Span and Wagner; running range from memory",
+            step != Store
+        );
         if (step is LeakSearch or Recover or Mend or Charge or Store)
         {
-            yield return new("ventilate", Phrase.Words(
-                "R-744 takes your breath without smell (limit 5000 ppm over a day): moving air, no pit, a carbon "
-                    + "dioxide warner indoors."), Sheets);
+            yield return new(
+                "ventilate",
+                Phrase.Words(
+                    "R-744 takes your breath without smell (limit 5000 ppm over a day): moving air, no pit, a carbon "
+                        + "dioxide warner indoors."
+                ),
+                Sheets
+            );
         }
         if (step is Recover or Mend or Charge)
         {
-            yield return new("dry-ice", Phrase.Words(
-                "R-744 let down fast turns to dry ice that plugs hoses and frees pressure later: slowly, goggles "
-                    + "and gloves on."), Practice);
+            yield return new(
+                "dry-ice",
+                Phrase.Words(
+                    "R-744 let down fast turns to dry ice that plugs hoses and frees pressure later: slowly, goggles "
+                        + "and gloves on."
+                ),
+                Practice
+            );
         }
-        if (step is LeakSearch or Holding) yield return NoAir("R-744");
+        if (step is LeakSearch or Holding)
+            yield return NoAir("R-744");
     }
 
     private static IEnumerable<Caution> Museum(WorkStep step)
     {
-        yield return new("museum", Phrase.Words(
-            "R-12 is no longer made and destroys ozone: this tool does not refill it; leave it to who may recover "
-                + "and retrofit it."),
-            "Montreal Protocol, from memory", step is Charge);
+        yield return new(
+            "museum",
+            Phrase.Words(
+                "R-12 is no longer made and destroys ozone: this tool does not refill it; leave it to who may recover "
+                    + "and retrofit it."
+            ),
+            "Montreal Protocol, from memory",
+            step is Charge
+        );
         if (step is Recover or Mend or Charge or Run)
         {
-            yield return new("fire-products", Phrase.Words(
-                "R-12 in a flame or on glowing metal gives phosgene, hydrogen chloride and hydrogen fluoride: no "
-                    + "flame, out of the smoke at once."),
-                Sheets);
+            yield return new(
+                "fire-products",
+                Phrase.Words(
+                    "R-12 in a flame or on glowing metal gives phosgene, hydrogen chloride and hydrogen fluoride: no "
+                        + "flame, out of the smoke at once."
+                ),
+                Sheets
+            );
         }
         if (step is Recover or Store)
         {
-            yield return new("cylinder", Phrase.Words("A cylinder of its own, marked R-12; it never goes into one "
-                + "for R-134a."), Practice);
+            yield return new(
+                "cylinder",
+                Phrase.Words("A cylinder of its own, marked R-12; it never goes into one " + "for R-134a."),
+                Practice
+            );
         }
-        if (step is LeakSearch or Holding) yield return NoAir("R-12");
+        if (step is LeakSearch or Holding)
+            yield return NoAir("R-12");
     }
 
     private static IEnumerable<Caution> Unknown(WorkStep step)
     {
-        yield return new("identify", Phrase.Words(
-            "What is inside is not known or is a mixture: stop and identify it with an instrument before any hose "
-                + "of yours goes on."),
-            "SAE J1771 and J2912, from memory", step is Gauges or Recover or PumpDown or Charge or Run);
+        yield return new(
+            "identify",
+            Phrase.Words(
+                "What is inside is not known or is a mixture: stop and identify it with an instrument before any hose "
+                    + "of yours goes on."
+            ),
+            "SAE J1771 and J2912, from memory",
+            step is Gauges or Recover or PumpDown or Charge or Run
+        );
         if (step == Store)
         {
-            yield return new("cylinder", Phrase.Words("Keep it in a cylinder of its own marked mixed or unknown, "
-                + "for reclaim or destruction."), Practice);
+            yield return new(
+                "cylinder",
+                Phrase.Words(
+                    "Keep it in a cylinder of its own marked mixed or unknown, " + "for reclaim or destruction."
+                ),
+                Practice
+            );
             yield break;
         }
-        yield return new("no-ignition",
+        yield return new(
+            "no-ignition",
             Phrase.Words("Until it is known, take it as burning: no flame, spark, cigarette or hot metal near."),
-            Practice);
+            Practice
+        );
         if (step is LeakSearch or Recover or Mend or PumpDown or Charge)
         {
-            yield return new("ventilate", Phrase.Words("Moving air, best outdoors: what is not known may burn or "
-                + "choke."), Practice);
+            yield return new(
+                "ventilate",
+                Phrase.Words("Moving air, best outdoors: what is not known may burn or " + "choke."),
+                Practice
+            );
         }
         if (step is Recover or Charge)
         {
-            yield return new("cylinder", Phrase.Words("Into a cylinder of its own marked mixed or unknown, never "
-                + "into a clean one or a shared machine."), Practice);
+            yield return new(
+                "cylinder",
+                Phrase.Words(
+                    "Into a cylinder of its own marked mixed or unknown, never "
+                        + "into a clean one or a shared machine."
+                ),
+                Practice
+            );
         }
-        if (step is Recover or Mend or Charge or Run) yield return FireProducts("An unknown refrigerant");
-        if (step is LeakSearch or Holding) yield return NoAir("an unknown refrigerant");
+        if (step is Recover or Mend or Charge or Run)
+            yield return FireProducts("An unknown refrigerant");
+        if (step is LeakSearch or Holding)
+            yield return NoAir("an unknown refrigerant");
     }
 
     private static IEnumerable<Caution> Drive(WorkStep step, bool? electric)
     {
-        if (electric != true) yield break;
+        if (electric != true)
+            yield break;
         if (step is Gauges or Mend or Run)
         {
-            yield return new("high-voltage", Phrase.Words(
-                "High-voltage compressor (orange cables): isolate, wait, prove dead before touching it; work for "
-                    + "hands trained and licensed for it."),
-                Practice);
+            yield return new(
+                "high-voltage",
+                Phrase.Words(
+                    "High-voltage compressor (orange cables): isolate, wait, prove dead before touching it; work for "
+                        + "hands trained and licensed for it."
+                ),
+                Practice
+            );
         }
         if (step is Recover or Mend or Charge)
         {
-            yield return new("insulating-oil", Phrase.Words(
-                "Only its own insulating oil, and hoses and machine without PAG in them: a little PAG lets the high "
-                    + "voltage leak; no dye unless allowed."),
-                "trade articles read; figure of 1 % from memory");
+            yield return new(
+                "insulating-oil",
+                Phrase.Words(
+                    "Only its own insulating oil, and hoses and machine without PAG in them: a little PAG lets the high "
+                        + "voltage leak; no dye unless allowed."
+                ),
+                "trade articles read; figure of 1 % from memory"
+            );
         }
     }
 
-    private static Caution RatedMachine(WorkStep step, string name) => step switch
-    {
-        Recover => new("rated-machine", name == "R-1234yf"
-                ? Phrase.Words("Only a machine rated for R-1234yf: SAE J2843 with recycling, SAE J2851 without; a "
-                    + "machine for R-134a can light it.")
-                : Phrase.Of($"Only a machine rated for flammable gas; one for R-134a can light {name}."),
-            "abstract of SAE J2888 read, which names both"),
-        PumpDown => new("rated-machine", Phrase.Of(
-            $"Pump what {name} is left only with a pump rated for flammable gas, its outlet led outdoors; switch it "
-                + $"away from the car."), Practice),
-        _ => new("rated-machine", Phrase.Of($"Hoses, scale and machine made for {name}; electric ones rated for "
-            + $"flammable gas or kept away."), Practice),
-    };
+    private static Caution RatedMachine(WorkStep step, string name) =>
+        step switch
+        {
+            Recover => new(
+                "rated-machine",
+                name == "R-1234yf"
+                    ? Phrase.Words(
+                        "Only a machine rated for R-1234yf: SAE J2843 with recycling, SAE J2851 without; a "
+                            + "machine for R-134a can light it."
+                    )
+                    : Phrase.Of($"Only a machine rated for flammable gas; one for R-134a can light {name}."),
+                "abstract of SAE J2888 read, which names both"
+            ),
+            PumpDown => new(
+                "rated-machine",
+                Phrase.Of(
+                    $"Pump what {name} is left only with a pump rated for flammable gas, its outlet led outdoors; switch it "
+                        + $"away from the car."
+                ),
+                Practice
+            ),
+            _ => new(
+                "rated-machine",
+                Phrase.Of(
+                    $"Hoses, scale and machine made for {name}; electric ones rated for "
+                        + $"flammable gas or kept away."
+                ),
+                Practice
+            ),
+        };
 
-    private static Caution? Cylinder(WorkStep step, string name) => (step, name) switch
-    {
-        (Gauges, "R-1234yf") => new("own-couplers",
-            Phrase.Words("Couplers and hoses of R-1234yf (SAE J2888), never an adapter: it would mix gases and oils."),
-            "abstract of SAE J2888 read"),
-        (Gauges, _) => null,
-        (_, "R-1234yf") => new("cylinder", Phrase.Words(
-            "The cylinder of R-1234yf has a left-hand thread (1/2-inch 16 ACME or CGA 166) and is white with a red "
-                + "band; no other is used."),
-            "summary of SAE J2844 read"),
-        _ => new("cylinder", Phrase.Of($"A cylinder for flammable gas, marked {name}: left-hand thread and a red "
-            + $"band, as for other flammable gases."),
-            "CGA 166 read in a maker's note; for this gas from memory"),
-    };
+    private static Caution? Cylinder(WorkStep step, string name) =>
+        (step, name) switch
+        {
+            (Gauges, "R-1234yf") => new(
+                "own-couplers",
+                Phrase.Words(
+                    "Couplers and hoses of R-1234yf (SAE J2888), never an adapter: it would mix gases and oils."
+                ),
+                "abstract of SAE J2888 read"
+            ),
+            (Gauges, _) => null,
+            (_, "R-1234yf") => new(
+                "cylinder",
+                Phrase.Words(
+                    "The cylinder of R-1234yf has a left-hand thread (1/2-inch 16 ACME or CGA 166) and is white with a red "
+                        + "band; no other is used."
+                ),
+                "summary of SAE J2844 read"
+            ),
+            _ => new(
+                "cylinder",
+                Phrase.Of(
+                    $"A cylinder for flammable gas, marked {name}: left-hand thread and a red "
+                        + $"band, as for other flammable gases."
+                ),
+                "CGA 166 read in a maker's note; for this gas from memory"
+            ),
+        };
 
-    private static Caution FireProducts(string name) => new("fire-products", Phrase.Of(
-        $"{name} in a flame or on glowing metal gives hydrogen fluoride and carbonyl fluoride: no smoking, and out "
-            + $"of the smoke at once."), Sheets);
+    private static Caution FireProducts(string name) =>
+        new(
+            "fire-products",
+            Phrase.Of(
+                $"{name} in a flame or on glowing metal gives hydrogen fluoride and carbonyl fluoride: no smoking, and out "
+                    + $"of the smoke at once."
+            ),
+            Sheets
+        );
 
-    private static Caution NoAir(string name) => new("no-air", Phrase.Of(
-        $"Test pressure is dry nitrogen through a regulator, never compressed air or oxygen: with {name} and oil "
-            + $"they can explode."), Sheets);
+    private static Caution NoAir(string name) =>
+        new(
+            "no-air",
+            Phrase.Of(
+                $"Test pressure is dry nitrogen through a regulator, never compressed air or oxygen: with {name} and oil "
+                    + $"they can explode."
+            ),
+            Sheets
+        );
 
     private static Measure Warmest => new(QuantityKind.Temperature, 325.15);
 }

@@ -19,7 +19,11 @@ public static class LeakEquivalent
     /// full vacuum, between the two laws of flow: a choked opening (∝ p·√M) at the least, a fine viscous channel
     /// (∝ (p₁² − p₂²)·M/µ) at the most. Nobody knows which law a given leak obeys, so both ends are shown.
     /// </summary>
-    public static (double Least, double Most) RefrigerantPerAir(double molarMassKgPerMol, double systemPressurePa, double barometerPa)
+    public static (double Least, double Most) RefrigerantPerAir(
+        double molarMassKgPerMol,
+        double systemPressurePa,
+        double barometerPa
+    )
     {
         var massRatio = molarMassKgPerMol / AirMolarMassKgPerMol;
         var pressureRatio = systemPressurePa / barometerPa;

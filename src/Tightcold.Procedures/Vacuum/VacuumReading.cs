@@ -7,4 +7,9 @@ namespace Tightcold.Procedures.Vacuum;
 /// <param name="RepeatSigmaPa">Scatter between readings of the same gauge: its fixed offset cancels in a rise.</param>
 /// <param name="TemperatureK">Of the parts; null when not taken.</param>
 public readonly record struct VacuumReading(
-    double SecondsSinceStart, double PressurePa, double SigmaPa, double RepeatSigmaPa, double? TemperatureK);
+    double SecondsSinceStart,
+    double PressurePa,
+    double SigmaPa,
+    double RepeatSigmaPa,
+    double? TemperatureK
+);

@@ -31,12 +31,25 @@ internal static class FluidFileReader
             molarMass,
             reducingTemperature,
             Number(reducing, "density_mol_per_m3"),
-            ReadIdeal(root.GetProperty("ideal"), reducingTemperature, Number(reference, "a1_offset"), Number(reference, "a2_offset")),
-            ReadResidual(root.GetProperty("residual")));
+            ReadIdeal(
+                root.GetProperty("ideal"),
+                reducingTemperature,
+                Number(reference, "a1_offset"),
+                Number(reference, "a2_offset")
+            ),
+            ReadResidual(root.GetProperty("residual"))
+        );
         var ancillaries = root.GetProperty("ancillaries");
         var pseudoPure = root.GetProperty("pseudo_pure").GetBoolean();
         var name = Text(root, "name");
-        var transport = new TransportReader(root, equation, molarMass, gasConstant, Number(critical, "temperature_k"), Number(critical, "density_mol_per_m3"));
+        var transport = new TransportReader(
+            root,
+            equation,
+            molarMass,
+            gasConstant,
+            Number(critical, "temperature_k"),
+            Number(critical, "density_mol_per_m3")
+        );
         var viscosity = transport.Viscosity();
         return new FluidDefinition
         {
@@ -51,7 +64,8 @@ internal static class FluidFileReader
             CriticalTemperatureK = Number(critical, "temperature_k"),
             CriticalPressurePa = Number(critical, "pressure_pa"),
             CriticalDensityKgPerM3 = Number(critical, "density_mol_per_m3") * molarMass,
-            // A pseudo-pure fluid has no single saturation line: it is served as one phase, above its reducing temperature.
+            // A pseudo-pure fluid has no single saturation line: it is served as one phase, above its reducing
+            // temperature.
             MinTemperatureK = pseudoPure ? reducingTemperature : Number(validity, "temperature_min_k"),
             MaxTemperatureK = Number(validity, "temperature_max_k"),
             MaxPressurePa = Number(validity, "pressure_max_pa"),
@@ -76,11 +90,13 @@ internal static class FluidFileReader
     internal static string Text(JsonElement element, string name) =>
         element.GetProperty(name).GetString() ?? throw new FormatException($"Fluid file: '{name}' is empty.");
 
-    private static TableRange ReadTableRange(JsonElement entry) => new(
-        Number(entry, "temperature_min_k"),
-        Number(entry, "temperature_max_k"),
-        Number(entry, "pressure_min_pa"),
-        Number(entry, "pressure_max_pa"));
+    private static TableRange ReadTableRange(JsonElement entry) =>
+        new(
+            Number(entry, "temperature_min_k"),
+            Number(entry, "temperature_max_k"),
+            Number(entry, "pressure_min_pa"),
+            Number(entry, "pressure_max_pa")
+        );
 
     private static SourceReference ReadSource(JsonProperty property)
     {
@@ -92,17 +108,31 @@ internal static class FluidFileReader
             value.GetProperty("year").GetInt32(),
             Text(value, "title"),
             Text(value, "journal"),
-            value.GetProperty("doi").GetString());
+            value.GetProperty("doi").GetString()
+        );
     }
 
     private static Ancillary? ReadAncillary(JsonElement ancillaries, string name, double factor) =>
         ancillaries.TryGetProperty(name, out var entry)
-            ? new Ancillary(Text(entry, "form"), Number(entry, "reducing_temperature_k"), Number(entry, "reducing_value") * factor, Numbers(entry, "n"), Numbers(entry, "t"))
+            ? new Ancillary(
+                Text(entry, "form"),
+                Number(entry, "reducing_temperature_k"),
+                Number(entry, "reducing_value") * factor,
+                Numbers(entry, "n"),
+                Numbers(entry, "t")
+            )
             : null;
 
-    private static IdealPart ReadIdeal(JsonElement entries, double reducingTemperature, double a1Offset, double a2Offset)
+    private static IdealPart ReadIdeal(
+        JsonElement entries,
+        double reducingTemperature,
+        double a1Offset,
+        double a2Offset
+    )
     {
-        double a1 = a1Offset, a2 = a2Offset, log = 0;
+        double a1 = a1Offset,
+            a2 = a2Offset,
+            log = 0;
         var powers = new List<(double N, double T)>();
         var einstein = new List<(double N, double T, double C, double D)>();
         foreach (var entry in entries.EnumerateArray())
@@ -124,11 +154,18 @@ internal static class FluidFileReader
                     einstein.AddRange(Numbers(entry, "n").Zip(Numbers(entry, "t"), (n, t) => (n, t, -1.0, 1.0)));
                     break;
                 case "planck_einstein_kelvin":
-                    einstein.AddRange(Numbers(entry, "n").Zip(Numbers(entry, "theta_k"), (n, theta) => (n, theta / reducingTemperature, -1.0, 1.0)));
+                    einstein.AddRange(
+                        Numbers(entry, "n")
+                            .Zip(Numbers(entry, "theta_k"), (n, theta) => (n, theta / reducingTemperature, -1.0, 1.0))
+                    );
                     break;
                 case "planck_einstein_generalized":
                     // n ln(c + d exp(t tau)) = n t tau + n ln(d + c exp(-t tau)), which cannot overflow.
-                    foreach (var ((n, t), (c, d)) in Numbers(entry, "n").Zip(Numbers(entry, "t")).Zip(Numbers(entry, "c").Zip(Numbers(entry, "d"))))
+                    foreach (
+                        var ((n, t), (c, d)) in Numbers(entry, "n")
+                            .Zip(Numbers(entry, "t"))
+                            .Zip(Numbers(entry, "c").Zip(Numbers(entry, "d")))
+                    )
                     {
                         a2 += n * t;
                         einstein.Add((n, t, c, d));
@@ -156,9 +193,12 @@ internal static class FluidFileReader
     private static ResidualPart ReadResidual(JsonElement residual)
     {
         var powers = Rows(residual, "power", 4).Select(row => (row[0], (int)row[1], row[2], (int)row[3])).ToList();
-        var gaussian = Rows(residual, "gaussian", 7).Select(row => (row[0], (int)row[1], row[2], row[3], row[4], row[5], row[6])).ToList();
+        var gaussian = Rows(residual, "gaussian", 7)
+            .Select(row => (row[0], (int)row[1], row[2], row[3], row[4], row[5], row[6]))
+            .ToList();
         var nonAnalytic = Rows(residual, "non_analytic", 8)
-            .Select(row => new NonAnalyticTerm(row[0], row[1], row[2], row[3], row[4], row[5], row[6], row[7])).ToList();
+            .Select(row => new NonAnalyticTerm(row[0], row[1], row[2], row[3], row[4], row[5], row[6], row[7]))
+            .ToList();
         return new ResidualPart(powers, gaussian, nonAnalytic);
     }
 
@@ -170,7 +210,9 @@ internal static class FluidFileReader
         {
             double[] values = [.. row.EnumerateArray().Select(item => item.GetDouble())];
             if (values.Length != columns)
-                throw new FormatException($"Fluid file: a row of '{name}' has {values.Length} numbers where {columns} are read.");
+                throw new FormatException(
+                    $"Fluid file: a row of '{name}' has {values.Length} numbers where {columns} are read."
+                );
             yield return values;
         }
     }

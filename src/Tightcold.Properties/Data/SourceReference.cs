@@ -8,4 +8,12 @@ namespace Tightcold.Properties.Data;
 /// <param name="Title">Title.</param>
 /// <param name="Journal">Journal, volume and pages.</param>
 /// <param name="Doi">DOI, or null where none was assigned.</param>
-public sealed record SourceReference(string Part, string Key, string Authors, int Year, string Title, string Journal, string? Doi);
+public sealed record SourceReference(
+    string Part,
+    string Key,
+    string Authors,
+    int Year,
+    string Title,
+    string Journal,
+    string? Doi
+);

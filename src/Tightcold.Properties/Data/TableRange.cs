@@ -1,4 +1,9 @@
 namespace Tightcold.Properties.Data;
 
 /// <summary>The range of temperature and pressure that the fast layer of a fluid covers.</summary>
-public sealed record TableRange(double MinTemperatureK, double MaxTemperatureK, double MinPressurePa, double MaxPressurePa);
+public sealed record TableRange(
+    double MinTemperatureK,
+    double MaxTemperatureK,
+    double MinPressurePa,
+    double MaxPressurePa
+);

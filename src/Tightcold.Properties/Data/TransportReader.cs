@@ -6,11 +6,22 @@ using static Tightcold.Properties.Data.FluidFileReader;
 namespace Tightcold.Properties.Data;
 
 /// <summary>Reads the transport correlations of a fluid file; each form is named in the file.</summary>
-internal sealed class TransportReader(JsonElement root, HelmholtzEquation equation, double molarMass, double gasConstant, double criticalTemperature, double criticalDensity)
+internal sealed class TransportReader(
+    JsonElement root,
+    HelmholtzEquation equation,
+    double molarMass,
+    double gasConstant,
+    double criticalTemperature,
+    double criticalDensity
+)
 {
     public SurfaceTension? SurfaceTension() =>
         root.TryGetProperty("surface_tension", out var entry)
-            ? new SurfaceTension(Number(entry, "critical_temperature_k"), Numbers(entry, "sigma_n_per_m"), Numbers(entry, "exponent"))
+            ? new SurfaceTension(
+                Number(entry, "critical_temperature_k"),
+                Numbers(entry, "sigma_n_per_m"),
+                Numbers(entry, "exponent")
+            )
             : null;
 
     public ViscosityModel? Viscosity()
@@ -66,25 +77,39 @@ internal sealed class TransportReader(JsonElement root, HelmholtzEquation equati
             AvogadroPerMol = hasInitial ? Number(initial, "avogadro_per_mol") : 0,
             ResidualTemperatureK = Number(residual, "reducing_temperature_k"),
             ResidualDensityMolPerM3 = Number(residual, "reducing_density_mol_per_m3"),
-            Polynomial = [.. Get(residual, "polynomial").EnumerateArray().Select(term => (Number(term, "a_pa_s"), Number(term, "d"), Number(term, "t"), Number(term, "gamma"), Number(term, "l")))],
+            Polynomial =
+            [
+                .. Get(residual, "polynomial")
+                    .EnumerateArray()
+                    .Select(term =>
+                        (
+                            Number(term, "a_pa_s"),
+                            Number(term, "d"),
+                            Number(term, "t"),
+                            Number(term, "gamma"),
+                            Number(term, "l")
+                        )
+                    ),
+            ],
             FreeVolume = [.. Numbers(free, "f_pa_s").Zip(Numbers(free, "f_d"), Numbers(free, "f_t"))],
             FreeVolumeTop = Pairs(free, "g", "h"),
             FreeVolumeBottom = Pairs(free, "p", "q"),
         };
     }
 
-    private EntropyScalingViscosity ReadEntropyScaling(JsonElement entry) => new()
-    {
-        MolarMassKgPerMol = molarMass,
-        SigmaM = Number(entry, "lennard_jones_sigma_m"),
-        EpsilonOverK = Number(entry, "lennard_jones_epsilon_over_k_k"),
-        Factor = Number(entry, "c"),
-        Liquid = Numbers(entry, "c_liquid"),
-        Vapour = Numbers(entry, "c_vapor"),
-        CriticalResidualEntropyJPerM3K = Number(entry, "rho_s_residual_critical_j_per_m3_k"),
-        Crossover = Number(entry, "x_crossover"),
-        Steepness = Number(entry, "crossover_steepness"),
-    };
+    private EntropyScalingViscosity ReadEntropyScaling(JsonElement entry) =>
+        new()
+        {
+            MolarMassKgPerMol = molarMass,
+            SigmaM = Number(entry, "lennard_jones_sigma_m"),
+            EpsilonOverK = Number(entry, "lennard_jones_epsilon_over_k_k"),
+            Factor = Number(entry, "c"),
+            Liquid = Numbers(entry, "c_liquid"),
+            Vapour = Numbers(entry, "c_vapor"),
+            CriticalResidualEntropyJPerM3K = Number(entry, "rho_s_residual_critical_j_per_m3_k"),
+            Crossover = Number(entry, "x_crossover"),
+            Steepness = Number(entry, "crossover_steepness"),
+        };
 
     private CarbonDioxideViscosity ReadCarbonDioxide(JsonElement entry)
     {
@@ -114,7 +139,11 @@ internal sealed class TransportReader(JsonElement root, HelmholtzEquation equati
         new(Number(critical, "nu"), Number(critical, "gamma"), Number(critical, "xi0_nm"), Number(critical, "gamma0"));
 
     private static (int, int, double)[] DoubleTerms(JsonElement entry) =>
-        [.. Get(Get(entry, "finite_density"), "rows").EnumerateArray().Select(row => (row[0].GetInt32(), row[1].GetInt32(), row[2].GetDouble()))];
+        [
+            .. Get(Get(entry, "finite_density"), "rows")
+                .EnumerateArray()
+                .Select(row => (row[0].GetInt32(), row[1].GetInt32(), row[2].GetDouble())),
+        ];
 
     private ReferenceStiffness ReadReference(JsonElement entry, JsonElement critical) =>
         new(equation, Number(entry, "reducing_temperature_k") * Number(critical, "reference_temperature_ratio"));
@@ -181,11 +210,28 @@ internal sealed class TransportReader(JsonElement root, HelmholtzEquation equati
         return new SumConductivity
         {
             Dilute = ReadDilute(Get(entry, "dilute"), viscosity),
-            ResidualTemperatureK = polynomial ? Number(residual, "reducing_temperature_k") : equation.ReducingTemperatureK,
-            ResidualDensityKgPerM3 = polynomial ? Number(residual, "reducing_density_kg_per_m3") : equation.ReducingDensityKgPerM3,
-            Residual = [.. Get(residual, "terms").EnumerateArray().Select(term => polynomial
-                ? (Number(term, "b_w_per_m_k"), Number(term, "t"), Number(term, "d"), 0.0, 0.0)
-                : (Number(term, "a_w_per_m_k"), Number(term, "t"), Number(term, "d"), Number(term, "gamma"), Number(term, "l")))],
+            ResidualTemperatureK = polynomial
+                ? Number(residual, "reducing_temperature_k")
+                : equation.ReducingTemperatureK,
+            ResidualDensityKgPerM3 = polynomial
+                ? Number(residual, "reducing_density_kg_per_m3")
+                : equation.ReducingDensityKgPerM3,
+            Residual =
+            [
+                .. Get(residual, "terms")
+                    .EnumerateArray()
+                    .Select(term =>
+                        polynomial
+                            ? (Number(term, "b_w_per_m_k"), Number(term, "t"), Number(term, "d"), 0.0, 0.0)
+                            : (
+                                Number(term, "a_w_per_m_k"),
+                                Number(term, "t"),
+                                Number(term, "d"),
+                                Number(term, "gamma"),
+                                Number(term, "l")
+                            )
+                    ),
+            ],
             Critical = ReadEnhancement(entry),
         };
     }
@@ -203,7 +249,9 @@ internal sealed class TransportReader(JsonElement root, HelmholtzEquation equati
             case "viscosity_and_polynomial":
                 var a = Numbers(dilute, "a_w_per_m_k");
                 (double, double)[] rest = [.. a.Zip(Numbers(dilute, "t")).Skip(1)];
-                return temperature => (a[0] * 1e6 * viscosity.Dilute(temperature)) + PowerSum(rest, equation.ReducingTemperatureK / temperature);
+                return temperature =>
+                    (a[0] * 1e6 * viscosity.Dilute(temperature))
+                    + PowerSum(rest, equation.ReducingTemperatureK / temperature);
             case "co2_2016":
                 var l = Numbers(dilute, "l");
                 return temperature =>
@@ -243,13 +291,14 @@ internal sealed class TransportReader(JsonElement root, HelmholtzEquation equati
         };
     }
 
-    private CorrespondingConductivity ReadCorrespondingConductivity(JsonElement entry) => new()
-    {
-        Viscosity = ReadCorresponding(entry),
-        Equation = equation,
-        PsiDensityMolPerM3 = Number(entry, "psi_reducing_density_mol_per_m3"),
-        Psi = Numbers(entry, "psi"),
-        InternalFactor = Numbers(entry, "f_internal"),
-        Critical = ReadEnhancement(entry),
-    };
+    private CorrespondingConductivity ReadCorrespondingConductivity(JsonElement entry) =>
+        new()
+        {
+            Viscosity = ReadCorresponding(entry),
+            Equation = equation,
+            PsiDensityMolPerM3 = Number(entry, "psi_reducing_density_mol_per_m3"),
+            Psi = Numbers(entry, "psi"),
+            InternalFactor = Numbers(entry, "f_internal"),
+            Critical = ReadEnhancement(entry),
+        };
 }

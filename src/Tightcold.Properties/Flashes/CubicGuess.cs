@@ -9,9 +9,14 @@ namespace Tightcold.Properties.Flashes;
 /// </summary>
 internal sealed class CubicGuess(FluidDefinition fluid)
 {
-    private readonly double _a = 0.45724 * Math.Pow(fluid.Equation.SpecificGasConstant * fluid.CriticalTemperatureK, 2) / fluid.CriticalPressurePa;
-    private readonly double _b = 0.07780 * fluid.Equation.SpecificGasConstant * fluid.CriticalTemperatureK / fluid.CriticalPressurePa;
-    private readonly double _kappa = 0.37464 + (1.54226 * fluid.AcentricFactor) - (0.26992 * fluid.AcentricFactor * fluid.AcentricFactor);
+    private readonly double _a =
+        0.45724
+        * Math.Pow(fluid.Equation.SpecificGasConstant * fluid.CriticalTemperatureK, 2)
+        / fluid.CriticalPressurePa;
+    private readonly double _b =
+        0.07780 * fluid.Equation.SpecificGasConstant * fluid.CriticalTemperatureK / fluid.CriticalPressurePa;
+    private readonly double _kappa =
+        0.37464 + (1.54226 * fluid.AcentricFactor) - (0.26992 * fluid.AcentricFactor * fluid.AcentricFactor);
     private readonly double _r = fluid.Equation.SpecificGasConstant;
     private readonly double _critical = fluid.CriticalTemperatureK;
     private readonly double _reducing = fluid.Equation.ReducingDensityKgPerM3;

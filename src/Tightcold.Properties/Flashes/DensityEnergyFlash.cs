@@ -4,7 +4,8 @@ using Tightcold.Properties.Helmholtz;
 namespace Tightcold.Properties.Flashes;
 
 /// <summary>The state of a closed, rigid, insulated volume: from density and internal energy.</summary>
-/// <remarks>At fixed density u rises with temperature (cv is positive, inside the dome too): one bracketed root.</remarks>
+/// <remarks>At fixed density u rises with temperature (cv is positive, inside the dome too): one bracketed
+/// root.</remarks>
 internal sealed class DensityEnergyFlash(TemperatureFlash temperatureFlash)
 {
     private const int MaxIterations = 200;
@@ -14,15 +15,22 @@ internal sealed class DensityEnergyFlash(TemperatureFlash temperatureFlash)
         var fluid = temperatureFlash.Fluid;
         if (!double.IsFinite(internalEnergyJPerKg))
             throw new FluidRangeException(fluid.Name, "internalEnergyJPerKg", internalEnergyJPerKg, "a finite number");
-        double low = fluid.MinTemperatureK, high = HighestTemperature(densityKgPerM3);
+        double low = fluid.MinTemperatureK,
+            high = HighestTemperature(densityKgPerM3);
         var atLow = temperatureFlash.AtTemperatureDensity(low, densityKgPerM3);
         var atHigh = temperatureFlash.AtTemperatureDensity(high, densityKgPerM3);
         if (!atLow.Found || !atHigh.Found)
             return FlashResult.Stalled(1, "the state at an end of the temperature range did not settle");
-        double uLow = atLow.State.InternalEnergyJPerKg, uHigh = atHigh.State.InternalEnergyJPerKg;
+        double uLow = atLow.State.InternalEnergyJPerKg,
+            uHigh = atHigh.State.InternalEnergyJPerKg;
         var slack = 1e-9 * (uHigh - uLow);
         if (internalEnergyJPerKg < uLow - slack || internalEnergyJPerKg > uHigh + slack)
-            throw new FluidRangeException(fluid.Name, "internalEnergyJPerKg", internalEnergyJPerKg, TemperatureFlash.Range(uLow, uHigh, "J/kg at this density"));
+            throw new FluidRangeException(
+                fluid.Name,
+                "internalEnergyJPerKg",
+                internalEnergyJPerKg,
+                TemperatureFlash.Range(uLow, uHigh, "J/kg at this density")
+            );
 
         var temperature = low + ((high - low) * Math.Clamp((internalEnergyJPerKg - uLow) / (uHigh - uLow), 0, 1));
         var residual = double.PositiveInfinity;
@@ -37,12 +45,14 @@ internal sealed class DensityEnergyFlash(TemperatureFlash temperatureFlash)
                 high = temperature;
             else
                 low = temperature;
-            var slope = result.State.Phase == FluidPhase.TwoPhase ? TwoPhaseCv(result.State) : result.State.CvJPerKgK ?? 0;
+            var slope =
+                result.State.Phase == FluidPhase.TwoPhase ? TwoPhaseCv(result.State) : result.State.CvJPerKgK ?? 0;
             var next = slope > 0 ? temperature - (excess / slope) : double.NaN;
             residual = Math.Abs(next - temperature) / temperature;
             if (residual < 1e-14 || high - low < 4e-16 * high)
                 return FlashResult.Of(result.State, i + 1, residual);
-            // Near the critical point Newton can walk to and fro round the bend: every third step must halve the bracket.
+            // Near the critical point Newton can walk to and fro round the bend: every third step must halve the
+            // bracket.
             var slow = i % 3 == 2 && high - low > 0.5 * width;
             temperature = next > low && next < high && !slow ? next : 0.5 * (low + high);
             if (i % 3 == 2)
@@ -58,7 +68,8 @@ internal sealed class DensityEnergyFlash(TemperatureFlash temperatureFlash)
     {
         var fluid = temperatureFlash.Fluid;
         Span<double> work = stackalloc double[ResidualPart.MaxWork];
-        double low = fluid.MinTemperatureK, high = fluid.MaxTemperatureK;
+        double low = fluid.MinTemperatureK,
+            high = fluid.MaxTemperatureK;
         var delta = densityKgPerM3 / fluid.Equation.ReducingDensityKgPerM3;
         if (!(PressureAt(high, delta, work) > fluid.MaxPressurePa))
             return high;
@@ -88,6 +99,8 @@ internal sealed class DensityEnergyFlash(TemperatureFlash temperatureFlash)
         if (lower >= state.TemperatureK)
             return 0;
         var other = temperatureFlash.AtTemperatureDensity(lower, state.DensityKgPerM3);
-        return other.Found ? (state.InternalEnergyJPerKg - other.State.InternalEnergyJPerKg) / (state.TemperatureK - lower) : 0;
+        return other.Found
+            ? (state.InternalEnergyJPerKg - other.State.InternalEnergyJPerKg) / (state.TemperatureK - lower)
+            : 0;
     }
 }

@@ -13,14 +13,22 @@ internal static class DensitySolver
     // No fluid here is served beyond this many times its reducing density.
     private const double MaxDelta = 8;
 
-    /// <summary>False where it does not settle: a guess inside the spinodal with no density known whose pressure is above, or no such density at all.</summary>
+    /// <summary>False where it does not settle: a guess inside the spinodal with no density known whose pressure is
+    /// above, or no such density at all.</summary>
     /// <param name="isotherm">The isotherm.</param>
     /// <param name="pressurePa">Pressure, Pa.</param>
     /// <param name="low">A reduced density whose pressure is not above the target (0 if none better is known).</param>
     /// <param name="high">A reduced density whose pressure is not below the target, or infinity.</param>
     /// <param name="delta">In: guess. Out: the reduced density.</param>
     /// <param name="residual">Relative size of the last step.</param>
-    public static bool TrySolve(in Isotherm isotherm, double pressurePa, double low, double high, ref double delta, out double residual)
+    public static bool TrySolve(
+        in Isotherm isotherm,
+        double pressurePa,
+        double low,
+        double high,
+        ref double delta,
+        out double residual
+    )
     {
         var target = pressurePa / isotherm.PressureScalePa;
         residual = double.PositiveInfinity;
@@ -33,10 +41,11 @@ internal static class DensitySolver
             else
                 low = Math.Max(low, delta);
 
-            // Where the isotherm is nearly flat a Newton step can leap past every density there is: at most double. Inside
-            // the spinodal it points out of the bracket.
+            // Where the isotherm is nearly flat a Newton step can leap past every density there is: at most double.
+            // Inside the spinodal it points out of the bracket.
             var next = Math.Min(delta - (excess / values.Stiffness), 2 * delta);
-            // A step out of the bracket becomes half of the bracket, unless it is the rounding of an answer that is one of its ends.
+            // A step out of the bracket becomes half of the bracket, unless it is the rounding of an answer that is one
+            // of its ends.
             if (!(next > low && next < high) && !(Math.Abs(next - delta) < LastStep * delta))
                 next = 0.5 * (low + high);
             residual = Math.Abs(next - delta) / delta;

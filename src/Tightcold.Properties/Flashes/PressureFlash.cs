@@ -34,14 +34,25 @@ internal sealed class PressureFlash(TemperatureFlash temperatureFlash)
 
         var curve = _flash.Saturation;
         var fluid = _flash.Fluid;
-        double low = fluid.MinTemperatureK, high = fluid.MaxTemperatureK;
+        double low = fluid.MinTemperatureK,
+            high = fluid.MaxTemperatureK;
         if (curve is null || pressurePa < curve.MinPressurePa)
             return Bracketed(pressurePa, value, input, low, high);
 
         if (pressurePa >= curve.Critical.PressurePa)
         {
             // One phase along the whole isobar: Newton from the state on the critical isochore.
-            return TryNewton(pressurePa, value, input, IsochoreTemperature(pressurePa), curve.Critical.Delta, low, high, FluidPhase.Supercritical, out var dense)
+            return TryNewton(
+                pressurePa,
+                value,
+                input,
+                IsochoreTemperature(pressurePa),
+                curve.Critical.Delta,
+                low,
+                high,
+                FluidPhase.Supercritical,
+                out var dense
+            )
                 ? dense
                 : Bracketed(pressurePa, value, input, low, high);
         }
@@ -53,7 +64,8 @@ internal sealed class PressureFlash(TemperatureFlash temperatureFlash)
         // Far from the dome the estimate decides; within a thousandth of its width the exact line does.
         var margin = 1e-3 * (valueV - valueL);
         var saturationTemperature = estimate.TemperatureK;
-        double deltaL = estimate.LiquidDelta, deltaV = estimate.VapourDelta;
+        double deltaL = estimate.LiquidDelta,
+            deltaV = estimate.VapourDelta;
         bool isLiquid;
         if (value > valueL - margin && value < valueV + margin)
         {
@@ -82,13 +94,36 @@ internal sealed class PressureFlash(TemperatureFlash temperatureFlash)
         else
             low = saturationTemperature;
         var phase = isLiquid ? FluidPhase.Liquid : FluidPhase.Gas;
-        if (TryNewton(pressurePa, value, input, saturationTemperature, isLiquid ? deltaL : deltaV, low, high, phase, out var result))
+        if (
+            TryNewton(
+                pressurePa,
+                value,
+                input,
+                saturationTemperature,
+                isLiquid ? deltaL : deltaV,
+                low,
+                high,
+                phase,
+                out var result
+            )
+        )
             return result;
         return Bracketed(pressurePa, value, input, low, high);
     }
 
-    /// <summary>Newton in T and ln(rho) from a state on the right side of the dome; false hands over to the bracketed search.</summary>
-    private bool TryNewton(double pressurePa, double value, CaloricInput input, double temperature, double delta, double low, double high, FluidPhase phase, out FlashResult result)
+    /// <summary>Newton in T and ln(rho) from a state on the right side of the dome; false hands over to the bracketed
+    /// search.</summary>
+    private bool TryNewton(
+        double pressurePa,
+        double value,
+        CaloricInput input,
+        double temperature,
+        double delta,
+        double low,
+        double high,
+        FluidPhase phase,
+        out FlashResult result
+    )
     {
         result = default;
         var startDelta = delta;
@@ -132,8 +167,13 @@ internal sealed class PressureFlash(TemperatureFlash temperatureFlash)
                 if (wrongSide)
                     return false;
                 temperature = Math.Clamp(temperature, _flash.Fluid.MinTemperatureK, _flash.Fluid.MaxTemperatureK);
-                var found = phase == FluidPhase.Supercritical ? _flash.SupercriticalPhase(temperature, pressurePa) : phase;
-                result = FlashResult.Of(StateMaker.SinglePhase(Evaluate(temperature, delta), pressurePa, found), i + 1, size);
+                var found =
+                    phase == FluidPhase.Supercritical ? _flash.SupercriticalPhase(temperature, pressurePa) : phase;
+                result = FlashResult.Of(
+                    StateMaker.SinglePhase(Evaluate(temperature, delta), pressurePa, found),
+                    i + 1,
+                    size
+                );
                 return true;
             }
 
@@ -145,7 +185,8 @@ internal sealed class PressureFlash(TemperatureFlash temperatureFlash)
         return false;
     }
 
-    /// <summary>Roughly where the isobar crosses the critical isochore, along which pressure is nearly straight in temperature.</summary>
+    /// <summary>Roughly where the isobar crosses the critical isochore, along which pressure is nearly straight in
+    /// temperature.</summary>
     private double IsochoreTemperature(double pressurePa)
     {
         var critical = _flash.Critical;
@@ -164,7 +205,8 @@ internal sealed class PressureFlash(TemperatureFlash temperatureFlash)
     {
         if (!TryAt(pressurePa, low, out var atLow, out _) || !TryAt(pressurePa, high, out var atHigh, out _))
             return FlashResult.Stalled(1, "the density at an end of the temperature range did not settle");
-        double first = ValueOf(atLow, input), last = ValueOf(atHigh, input);
+        double first = ValueOf(atLow, input),
+            last = ValueOf(atHigh, input);
         // Slack for values computed from a state at the very end of the range.
         var slack = 1e-9 * Math.Abs(last - first);
         if (value < first - slack || value > last + slack)
@@ -173,7 +215,11 @@ internal sealed class PressureFlash(TemperatureFlash temperatureFlash)
                 _flash.Fluid.Name,
                 NameOf(input),
                 value,
-                string.Create(CultureInfo.InvariantCulture, $"{TemperatureFlash.Range(first, last, UnitOf(input))} at {pressurePa:G10} Pa in this phase"));
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{TemperatureFlash.Range(first, last, UnitOf(input))} at {pressurePa:G10} Pa in this phase"
+                )
+            );
         }
 
         var temperature = low + ((high - low) * Math.Clamp((value - first) / (last - first), 0, 1));
@@ -194,7 +240,8 @@ internal sealed class PressureFlash(TemperatureFlash temperatureFlash)
             residual = Math.Abs(next - temperature) / temperature;
             if (residual < 1e-14 || high - low < 4e-16 * high)
                 return FlashResult.Of(StateMaker.SinglePhase(point, pressurePa, phase), i + 1, residual);
-            // Near the critical point Newton can walk to and fro round the bend: every third step must halve the bracket.
+            // Near the critical point Newton can walk to and fro round the bend: every third step must halve the
+            // bracket.
             var slow = i % 3 == 2 && high - low > 0.5 * width;
             temperature = next > low && next < high && !slow ? next : 0.5 * (low + high);
             if (i % 3 == 2)
@@ -221,7 +268,14 @@ internal sealed class PressureFlash(TemperatureFlash temperatureFlash)
         return new Isotherm(_flash.Fluid.Equation, temperatureK, caloric: true, work).Point(delta);
     }
 
-    private static void Residuals(in PointProperties point, double value, CaloricInput input, out double excess, out double byTemperature, out double byLogDensity)
+    private static void Residuals(
+        in PointProperties point,
+        double value,
+        CaloricInput input,
+        out double excess,
+        out double byTemperature,
+        out double byLogDensity
+    )
     {
         if (input == CaloricInput.Enthalpy)
         {
@@ -240,7 +294,8 @@ internal sealed class PressureFlash(TemperatureFlash temperatureFlash)
     private static double ValueOf(in PointProperties point, CaloricInput input) =>
         input == CaloricInput.Enthalpy ? point.EnthalpyJPerKg : point.EntropyJPerKgK;
 
-    private static string NameOf(CaloricInput input) => input == CaloricInput.Enthalpy ? "enthalpyJPerKg" : "entropyJPerKgK";
+    private static string NameOf(CaloricInput input) =>
+        input == CaloricInput.Enthalpy ? "enthalpyJPerKg" : "entropyJPerKgK";
 
     private static string UnitOf(CaloricInput input) => input == CaloricInput.Enthalpy ? "J/kg" : "J/(kg K)";
 }

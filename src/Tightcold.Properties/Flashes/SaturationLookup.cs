@@ -9,7 +9,14 @@ internal static class SaturationLookup
     private const int MaxIterations = 20;
 
     [SkipLocalsInit]
-    public static bool TryAtTemperature(TemperatureFlash flash, double temperatureK, out PointProperties liquid, out PointProperties vapour, out double pressurePa, out double residual)
+    public static bool TryAtTemperature(
+        TemperatureFlash flash,
+        double temperatureK,
+        out PointProperties liquid,
+        out PointProperties vapour,
+        out double pressurePa,
+        out double residual
+    )
     {
         Span<double> work = stackalloc double[ResidualPart.MaxWork];
         var isotherm = new Isotherm(flash.Fluid.Equation, temperatureK, caloric: true, work);
@@ -21,8 +28,15 @@ internal static class SaturationLookup
         return solved;
     }
 
-    /// <summary>Newton along the saturation line with Clapeyron's slope; the estimate is so close that one or two steps do.</summary>
-    public static bool TryAtPressure(TemperatureFlash flash, double pressurePa, out PointProperties liquid, out PointProperties vapour, out double residual)
+    /// <summary>Newton along the saturation line with Clapeyron's slope; the estimate is so close that one or two steps
+    /// do.</summary>
+    public static bool TryAtPressure(
+        TemperatureFlash flash,
+        double pressurePa,
+        out PointProperties liquid,
+        out PointProperties vapour,
+        out double residual
+    )
     {
         var curve = flash.Saturation!;
         var temperature = curve.EstimateTemperature(pressurePa);

@@ -5,7 +5,12 @@ namespace Tightcold.Properties.Flashes;
 /// <summary>Turns evaluations of the equation into public states.</summary>
 internal static class StateMaker
 {
-    public static FluidState SinglePhase(in PointProperties point, double pressurePa, FluidPhase phase, double? quality = null)
+    public static FluidState SinglePhase(
+        in PointProperties point,
+        double pressurePa,
+        FluidPhase phase,
+        double? quality = null
+    )
     {
         var cp = point.CpJPerKgK;
         var soundSquared = point.SpeedOfSoundSquared;
@@ -34,7 +39,12 @@ internal static class StateMaker
         };
     }
 
-    public static FluidState Mix(in PointProperties liquid, in PointProperties vapour, double pressurePa, double quality)
+    public static FluidState Mix(
+        in PointProperties liquid,
+        in PointProperties vapour,
+        double pressurePa,
+        double quality
+    )
     {
         if (quality == 0)
             return SinglePhase(liquid, pressurePa, FluidPhase.TwoPhase, 0);
@@ -58,7 +68,8 @@ internal static class StateMaker
         };
     }
 
-    private static double Between(double liquid, double vapour, double quality) => liquid + (quality * (vapour - liquid));
+    private static double Between(double liquid, double vapour, double quality) =>
+        liquid + (quality * (vapour - liquid));
 
     // ln(f / (rho R T)) = A + delta A_d: finite for any density, without the pressure's rounding in a liquid.
     private static double FugacityPa(in PointProperties point) =>

@@ -34,7 +34,8 @@ internal sealed class TemperatureFlash
 
     public FluidDefinition Fluid => _fluid;
 
-    /// <summary>The phase where no saturation line divides; a mixture treated as one fluid has no critical point to be above, and is gas.</summary>
+    /// <summary>The phase where no saturation line divides; a mixture treated as one fluid has no critical point to be
+    /// above, and is gas.</summary>
     public FluidPhase SupercriticalPhase(double temperatureK, double pressurePa) =>
         temperatureK < Critical.TemperatureK ? FluidPhase.Liquid
         : pressurePa < Critical.PressurePa || Saturation is null ? FluidPhase.Gas
@@ -43,20 +44,35 @@ internal sealed class TemperatureFlash
     public void CheckTemperature(double temperatureK)
     {
         if (!(temperatureK >= _fluid.MinTemperatureK && temperatureK <= _fluid.MaxTemperatureK))
-            throw new FluidRangeException(_fluid.Name, "temperatureK", temperatureK, Range(_fluid.MinTemperatureK, _fluid.MaxTemperatureK, "K"));
+            throw new FluidRangeException(
+                _fluid.Name,
+                "temperatureK",
+                temperatureK,
+                Range(_fluid.MinTemperatureK, _fluid.MaxTemperatureK, "K")
+            );
     }
 
     public void CheckPressure(double pressurePa)
     {
         if (!(pressurePa >= MinPressurePa && pressurePa <= _fluid.MaxPressurePa))
-            throw new FluidRangeException(_fluid.Name, "pressurePa", pressurePa, Range(MinPressurePa, _fluid.MaxPressurePa, "Pa"));
+            throw new FluidRangeException(
+                _fluid.Name,
+                "pressurePa",
+                pressurePa,
+                Range(MinPressurePa, _fluid.MaxPressurePa, "Pa")
+            );
     }
 
     public void CheckDensity(double densityKgPerM3)
     {
         var most = 8 * _fluid.Equation.ReducingDensityKgPerM3;
         if (!(densityKgPerM3 >= MinDensityKgPerM3 && densityKgPerM3 <= most))
-            throw new FluidRangeException(_fluid.Name, "densityKgPerM3", densityKgPerM3, Range(MinDensityKgPerM3, most, "kg/m3"));
+            throw new FluidRangeException(
+                _fluid.Name,
+                "densityKgPerM3",
+                densityKgPerM3,
+                Range(MinDensityKgPerM3, most, "kg/m3")
+            );
     }
 
     public static string Range(double low, double high, string unit) =>
@@ -75,7 +91,13 @@ internal sealed class TemperatureFlash
     }
 
     /// <summary>The density of the stable phase at the isotherm's temperature and a pressure.</summary>
-    public bool TryDensity(in Isotherm isotherm, double pressurePa, out double delta, out FluidPhase phase, out double residual)
+    public bool TryDensity(
+        in Isotherm isotherm,
+        double pressurePa,
+        out double delta,
+        out FluidPhase phase,
+        out double residual
+    )
     {
         var temperature = isotherm.TemperatureK;
         var target = pressurePa / isotherm.PressureScalePa;
@@ -107,12 +129,26 @@ internal sealed class TemperatureFlash
             // Z runs nearly straight in p from 1 to its saturated value.
             var saturated = boundary / (isotherm.PressureScalePa * vapour);
             delta = target / (1 + ((saturated - 1) * (pressurePa / boundary)));
-            return DensitySolver.TrySolve(isotherm, pressurePa, 0, vapour * (1 + DecisionMargin), ref delta, out residual);
+            return DensitySolver.TrySolve(
+                isotherm,
+                pressurePa,
+                0,
+                vapour * (1 + DecisionMargin),
+                ref delta,
+                out residual
+            );
         }
 
         phase = FluidPhase.Liquid;
         delta = liquid;
-        return DensitySolver.TrySolve(isotherm, pressurePa, liquid * (1 - DecisionMargin), double.PositiveInfinity, ref delta, out residual);
+        return DensitySolver.TrySolve(
+            isotherm,
+            pressurePa,
+            liquid * (1 - DecisionMargin),
+            double.PositiveInfinity,
+            ref delta,
+            out residual
+        );
     }
 
     [SkipLocalsInit]
@@ -136,7 +172,11 @@ internal sealed class TemperatureFlash
                 {
                     var quality = ((1 / delta) - (1 / liquid)) / ((1 / vapour) - (1 / liquid));
                     var saturated = isotherm.Point(vapour);
-                    return FlashResult.Of(StateMaker.Mix(isotherm.Point(liquid), saturated, saturated.PressurePa, quality), 1, residual);
+                    return FlashResult.Of(
+                        StateMaker.Mix(isotherm.Point(liquid), saturated, saturated.PressurePa, quality),
+                        1,
+                        residual
+                    );
                 }
             }
 
@@ -147,7 +187,15 @@ internal sealed class TemperatureFlash
         var point = isotherm.Point(delta);
         // 1e-9 of slack: the density of a state at the limit carries rounding times the stiffness of the liquid.
         if (!(point.PressurePa <= _fluid.MaxPressurePa * (1 + 1e-9)))
-            throw new FluidRangeException(_fluid.Name, "densityKgPerM3", densityKgPerM3, string.Create(CultureInfo.InvariantCulture, $"densities whose pressure is at most {_fluid.MaxPressurePa:G10} Pa at this temperature"));
+            throw new FluidRangeException(
+                _fluid.Name,
+                "densityKgPerM3",
+                densityKgPerM3,
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"densities whose pressure is at most {_fluid.MaxPressurePa:G10} Pa at this temperature"
+                )
+            );
         if (temperatureK >= Critical.TemperatureK)
             phase = SupercriticalPhase(temperatureK, point.PressurePa);
         return FlashResult.Of(StateMaker.SinglePhase(point, point.PressurePa, phase));
@@ -164,7 +212,11 @@ internal sealed class TemperatureFlash
         if (!curve.Solve(isotherm, out var liquid, out var vapour, out var residual))
             return FlashResult.Stalled(residual, "the saturation iteration did not settle");
         var saturated = isotherm.Point(vapour);
-        return FlashResult.Of(StateMaker.Mix(isotherm.Point(liquid), saturated, saturated.PressurePa, quality), 1, residual);
+        return FlashResult.Of(
+            StateMaker.Mix(isotherm.Point(liquid), saturated, saturated.PressurePa, quality),
+            1,
+            residual
+        );
     }
 
     public void CheckQuality(double quality)
@@ -174,17 +226,33 @@ internal sealed class TemperatureFlash
     }
 
     public SaturationCurve SaturationOrThrow() =>
-        Saturation ?? throw new FluidRangeException(_fluid.Name, "quality", double.NaN, "no saturation line: this fluid is a mixture treated as one, served above its critical temperature only");
+        Saturation
+        ?? throw new FluidRangeException(
+            _fluid.Name,
+            "quality",
+            double.NaN,
+            "no saturation line: this fluid is a mixture treated as one, served above its critical temperature only"
+        );
 
     public void CheckSaturationTemperature(double temperatureK)
     {
         if (!(temperatureK >= _fluid.MinTemperatureK && temperatureK <= Critical.TemperatureK))
-            throw new FluidRangeException(_fluid.Name, "temperatureK", temperatureK, Range(_fluid.MinTemperatureK, Critical.TemperatureK, "K (triple point to critical point)"));
+            throw new FluidRangeException(
+                _fluid.Name,
+                "temperatureK",
+                temperatureK,
+                Range(_fluid.MinTemperatureK, Critical.TemperatureK, "K (triple point to critical point)")
+            );
     }
 
     public void CheckSaturationPressure(double pressurePa)
     {
         if (!(pressurePa >= Saturation!.MinPressurePa * (1 - 1e-9) && pressurePa <= Critical.PressurePa))
-            throw new FluidRangeException(_fluid.Name, "pressurePa", pressurePa, Range(Saturation.MinPressurePa, Critical.PressurePa, "Pa (triple point to critical point)"));
+            throw new FluidRangeException(
+                _fluid.Name,
+                "pressurePa",
+                pressurePa,
+                Range(Saturation.MinPressurePa, Critical.PressurePa, "Pa (triple point to critical point)")
+            );
     }
 }

@@ -10,7 +10,9 @@ internal sealed class GaussianTerms
     private readonly double[] _gamma;
     private readonly double[] _epsilon;
 
-    public GaussianTerms(IReadOnlyList<(double N, int D, double T, double Eta, double Beta, double Gamma, double Epsilon)> terms)
+    public GaussianTerms(
+        IReadOnlyList<(double N, int D, double T, double Eta, double Beta, double Gamma, double Epsilon)> terms
+    )
     {
         D = [.. terms.Select(term => term.D)];
         _n = [.. terms.Select(term => term.N)];

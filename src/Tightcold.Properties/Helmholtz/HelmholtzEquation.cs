@@ -1,9 +1,17 @@
 namespace Tightcold.Properties.Helmholtz;
 
-/// <summary>An equation of state in the form a / (R T) = alpha0(tau, delta) + alphar(tau, delta), with its own gas constant.</summary>
+/// <summary>An equation of state in the form a / (R T) = alpha0(tau, delta) + alphar(tau, delta), with its own gas
+/// constant.</summary>
 internal sealed class HelmholtzEquation
 {
-    public HelmholtzEquation(double gasConstant, double molarMass, double reducingTemperature, double reducingMolarDensity, IdealPart ideal, ResidualPart residual)
+    public HelmholtzEquation(
+        double gasConstant,
+        double molarMass,
+        double reducingTemperature,
+        double reducingMolarDensity,
+        IdealPart ideal,
+        ResidualPart residual
+    )
     {
         SpecificGasConstant = gasConstant / molarMass;
         ReducingTemperatureK = reducingTemperature;

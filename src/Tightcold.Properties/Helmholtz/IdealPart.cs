@@ -2,9 +2,8 @@ namespace Tightcold.Properties.Helmholtz;
 
 /// <summary>
 /// The ideal-gas part of the Helmholtz energy without its ln(delta):
-/// <c>a1 + a2 tau + c ln(tau) + sum n tau^t + sum n ln(d + c exp(-t tau))</c>.
-/// Every published form used here (lead, log, power, Planck-Einstein, heat capacity polynomial) is brought
-/// to these sums when the fluid file is read.
+/// <c>a1 + a2 tau + c ln(tau) + sum n tau^t + sum n ln(d + c exp(-t tau))</c>. Every published form used here (lead,
+/// log, power, Planck-Einstein, heat capacity polynomial) is brought to these sums when the fluid file is read.
 /// </summary>
 internal sealed class IdealPart
 {
@@ -23,7 +22,8 @@ internal sealed class IdealPart
         double a2,
         double logCoefficient,
         IReadOnlyList<(double N, double T)> powers,
-        IReadOnlyList<(double N, double T, double C, double D)> einstein)
+        IReadOnlyList<(double N, double T, double C, double D)> einstein
+    )
     {
         _a1 = a1;
         _a2 = a2;
@@ -53,7 +53,8 @@ internal sealed class IdealPart
 
         for (var i = 0; i < _einsteinN.Length; i++)
         {
-            // f = ln(d + c e), e = exp(-x), x = t tau: tau f' = -x c e / (d + c e), tau^2 f'' = x^2 c d e / (d + c e)^2.
+            // f = ln(d + c e), e = exp(-x), x = t tau: tau f' = -x c e / (d + c e), tau^2 f'' = x^2 c d e / (d + c
+            // e)^2.
             var x = _einsteinT[i] * tau;
             var e = _einsteinC[i] * Math.Exp(-x);
             var sum = _einsteinD[i] + e;

@@ -69,6 +69,7 @@ internal readonly ref struct Isotherm
             Tau: Tau,
             ResidualD: r.D,
             ResidualDt: r.DT,
-            ResidualDd: r.DD);
+            ResidualDd: r.DD
+        );
     }
 }

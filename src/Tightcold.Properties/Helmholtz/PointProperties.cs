@@ -1,6 +1,7 @@
 namespace Tightcold.Properties.Helmholtz;
 
-/// <summary>Everything one evaluation of the equation yields at one (T, rho), with the derivatives solvers ask for.</summary>
+/// <summary>Everything one evaluation of the equation yields at one (T, rho), with the derivatives solvers ask
+/// for.</summary>
 internal readonly record struct PointProperties(
     double TemperatureK,
     double Delta,
@@ -18,14 +19,16 @@ internal readonly record struct PointProperties(
     double Tau,
     double ResidualD,
     double ResidualDt,
-    double ResidualDd)
+    double ResidualDd
+)
 {
     public double CvJPerKgK => -GasConstant * CaloricCurvature;
 
     public double CpJPerKgK => CvJPerKgK + (GasConstant * ThermalPressure * ThermalPressure / Stiffness);
 
     /// <summary>w^2 = R T (K + N^2 R / cv).</summary>
-    public double SpeedOfSoundSquared => GasConstant * TemperatureK * (Stiffness - (ThermalPressure * ThermalPressure / CaloricCurvature));
+    public double SpeedOfSoundSquared =>
+        GasConstant * TemperatureK * (Stiffness - (ThermalPressure * ThermalPressure / CaloricCurvature));
 
     /// <summary>dp/drho at constant T.</summary>
     public double PressureByDensity => GasConstant * TemperatureK * Stiffness;
@@ -34,7 +37,8 @@ internal readonly record struct PointProperties(
     public double PressureByTemperature => DensityKgPerM3 * GasConstant * ThermalPressure;
 
     /// <summary>dh/drho at constant T: R T / rho (delta A_d + delta^2 A_dd + delta tau A_dt).</summary>
-    public double EnthalpyByDensity => GasConstant * TemperatureK / DensityKgPerM3 * (ResidualD + ResidualDd + ResidualDt);
+    public double EnthalpyByDensity =>
+        GasConstant * TemperatureK / DensityKgPerM3 * (ResidualD + ResidualDd + ResidualDt);
 
     /// <summary>dh/dT at constant rho: cv + R N.</summary>
     public double EnthalpyByTemperature => CvJPerKgK + (GasConstant * ThermalPressure);

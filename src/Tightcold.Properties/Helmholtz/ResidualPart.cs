@@ -27,18 +27,18 @@ internal sealed class ResidualPart
     // A Gaussian whose temperature factor is below this adds nothing that double precision could hold.
     private const double NegligibleCoefficient = 1e-40;
 
-    private readonly double[] _exponents;      // distinct tau exponents, padded to whole vectors
+    private readonly double[] _exponents; // distinct tau exponents, padded to whole vectors
     private readonly double[] _termN;
     private readonly double[] _termNt;
     private readonly double[] _termNtt;
     private readonly int[] _termExponent;
-    private readonly int[] _slotStart;         // first term of each (l, d) slot
+    private readonly int[] _slotStart; // first term of each (l, d) slot
     private readonly double[] _slotD;
     private readonly int[] _slotPower;
     private readonly int[] _groupL;
     private readonly int[] _groupStart;
-    private readonly int _exponentials;        // groups with l > 0, padded to whole vectors
-    private readonly int _firstExponential;    // 1 where the first group has l = 0, else 0
+    private readonly int _exponentials; // groups with l > 0, padded to whole vectors
+    private readonly int _firstExponential; // 1 where the first group has l = 0, else 0
     private readonly int _highestPower;
     private readonly GaussianTerms _gaussian;
     private readonly NonAnalyticTerms _nonAnalytic;
@@ -48,7 +48,8 @@ internal sealed class ResidualPart
     public ResidualPart(
         IReadOnlyList<(double N, int D, double T, int L)> powers,
         IReadOnlyList<(double N, int D, double T, double Eta, double Beta, double Gamma, double Epsilon)> gaussian,
-        IReadOnlyList<NonAnalyticTerm> nonAnalytic)
+        IReadOnlyList<NonAnalyticTerm> nonAnalytic
+    )
     {
         var sorted = powers.OrderBy(term => term.L).ThenBy(term => term.D).ThenBy(term => term.T).ToList();
         var exponents = sorted.Select(term => term.T).Distinct().Order().ToList();
@@ -72,16 +73,30 @@ internal sealed class ResidualPart
         _exponentials = (groups.Count - _firstExponential + 3) & ~3;
         _gaussian = new GaussianTerms(gaussian);
         _nonAnalytic = new NonAnalyticTerms(nonAnalytic);
-        _highestPower = Math.Max(1, Math.Max(slots.Max(slot => slot.D), Math.Max(groups.Max(), gaussian.Select(term => term.D).DefaultIfEmpty(0).Max())));
+        _highestPower = Math.Max(
+            1,
+            Math.Max(
+                slots.Max(slot => slot.D),
+                Math.Max(groups.Max(), gaussian.Select(term => term.D).DefaultIfEmpty(0).Max())
+            )
+        );
         _powersOffset = (3 * _slots) + _gaussian.WorkLength;
-        if (_powersOffset + _exponents.Length > MaxWork || _highestPower >= MaxPower || _exponentials + _gaussian.Padded > MaxExponentials)
-            throw new ArgumentException("The equation has more terms or higher powers of density than the work arrays hold.", nameof(powers));
+        if (
+            _powersOffset + _exponents.Length > MaxWork
+            || _highestPower >= MaxPower
+            || _exponentials + _gaussian.Padded > MaxExponentials
+        )
+            throw new ArgumentException(
+                "The equation has more terms or higher powers of density than the work arrays hold.",
+                nameof(powers)
+            );
     }
 
     /// <summary>True where the equation has terms that are singular at its critical point.</summary>
     public bool HasNonAnalyticTerms => _nonAnalytic.Count > 0;
 
-    /// <summary>Folds the temperature dependence into <paramref name="work"/>, of length <see cref="MaxWork"/>.</summary>
+    /// <summary>Folds the temperature dependence into <paramref name="work"/>, of length <see
+    /// cref="MaxWork"/>.</summary>
     public void PrepareTemperature(double tau, double logTau, bool withDerivatives, Span<double> work)
     {
         var powers = work.Slice(_powersOffset, _exponents.Length);
@@ -96,7 +111,9 @@ internal sealed class ResidualPart
         {
             for (var slot = 0; slot < _slots; slot++)
             {
-                double c0 = 0, c1 = 0, c2 = 0;
+                double c0 = 0,
+                    c1 = 0,
+                    c2 = 0;
                 var end = _slotStart[slot + 1];
                 for (; term < end; term++)
                 {
@@ -134,10 +151,14 @@ internal sealed class ResidualPart
         Span<double> exponentials = stackalloc double[MaxExponentials];
         FillPowers(delta, powers);
         FillExponentials(delta, powers, exponentials);
-        double a = 0, d = 0, dd = 0;
+        double a = 0,
+            d = 0,
+            dd = 0;
         for (var group = 0; group < _groupL.Length; group++)
         {
-            double s0 = 0, s1 = 0, s2 = 0;
+            double s0 = 0,
+                s1 = 0,
+                s2 = 0;
             var end = _groupStart[group + 1];
             for (var slot = _groupStart[group]; slot < end; slot++)
             {
@@ -184,7 +205,9 @@ internal sealed class ResidualPart
 
         if (_nonAnalytic.Count > 0)
         {
-            double unusedT = 0, unusedTt = 0, unusedDt = 0;
+            double unusedT = 0,
+                unusedTt = 0,
+                unusedDt = 0;
             _nonAnalytic.Add(delta, tau, ref a, ref d, ref dd, ref unusedT, ref unusedTt, ref unusedDt);
         }
 
@@ -199,10 +222,20 @@ internal sealed class ResidualPart
         Span<double> exponentials = stackalloc double[MaxExponentials];
         FillPowers(delta, powers);
         FillExponentials(delta, powers, exponentials);
-        double a = 0, d = 0, dd = 0, t = 0, tt = 0, dt = 0;
+        double a = 0,
+            d = 0,
+            dd = 0,
+            t = 0,
+            tt = 0,
+            dt = 0;
         for (var group = 0; group < _groupL.Length; group++)
         {
-            double s0 = 0, s1 = 0, s2 = 0, b0 = 0, b1 = 0, c0 = 0;
+            double s0 = 0,
+                s1 = 0,
+                s2 = 0,
+                b0 = 0,
+                b1 = 0,
+                c0 = 0;
             var end = _groupStart[group + 1];
             for (var slot = _groupStart[group]; slot < end; slot++)
             {

@@ -22,7 +22,11 @@ internal static class DewPoint
         {
             var value = Math.Log(HumidAirFormulation.SaturatedMoleFraction(temperature, pressurePa));
             var step = 1e-5 * temperature;
-            var slope = (Math.Log(HumidAirFormulation.VapourPressurePa(temperature + step)) - Math.Log(HumidAirFormulation.VapourPressurePa(temperature))) / step;
+            var slope =
+                (
+                    Math.Log(HumidAirFormulation.VapourPressurePa(temperature + step))
+                    - Math.Log(HumidAirFormulation.VapourPressurePa(temperature))
+                ) / step;
             var change = (target - value) / slope;
             var next = Math.Max(temperature + change, HumidAirFormulation.MinTemperatureK);
             // At the triple point liquid and ice meet in a corner; halve steps that keep crossing it.
@@ -34,6 +38,11 @@ internal static class DewPoint
             (temperature, last) = (next, change);
         }
 
-        throw new FlashDidNotConvergeException("Humid air", FormattableString.Invariant($"a mole fraction of water of {psi:G6} at {pressurePa:G6} Pa"), last / temperature, "the dew point did not settle");
+        throw new FlashDidNotConvergeException(
+            "Humid air",
+            FormattableString.Invariant($"a mole fraction of water of {psi:G6} at {pressurePa:G6} Pa"),
+            last / temperature,
+            "the dew point did not settle"
+        );
     }
 }

@@ -35,7 +35,9 @@ internal static class HumidAirFormulation
 
     /// <summary>Vapour pressure of pure water or ice that relative humidity is counted by, Pa.</summary>
     public static double VapourPressurePa(double temperatureK) =>
-        temperatureK >= IcePointK ? IndustrialSaturation.PressurePa(temperatureK) : IceEquation.SublimationPressurePa(temperatureK);
+        temperatureK >= IcePointK
+            ? IndustrialSaturation.PressurePa(temperatureK)
+            : IceEquation.SublimationPressurePa(temperatureK);
 
     public static double HumidityRatio(double psi) => MassRatio * psi / (1 - psi);
 
@@ -45,7 +47,8 @@ internal static class HumidAirFormulation
     public static double SaturatedMoleFraction(double temperatureK, double pressurePa) =>
         EnhancementFactor(temperatureK, pressurePa) * VapourPressurePa(temperatureK) / pressurePa;
 
-    /// <summary>Mass of humid air per mole over mass of dry air per mole of humid air: turns molar into per kilogram of dry air.</summary>
+    /// <summary>Mass of humid air per mole over mass of dry air per mole of humid air: turns molar into per kilogram of
+    /// dry air.</summary>
     public static double MolesPerKgDryAir(double psi)
     {
         var humid = (Water.MolarMassKgPerMol * psi) + (AirMolarMass * (1 - psi));
@@ -65,7 +68,8 @@ internal static class HumidAirFormulation
         var air = AirAnchorJPerMol + IdealEnthalpy(Air, AirGasConstant, temperatureK) - AirIdealAnchor;
         var water = WaterAnchorJPerMol + IdealEnthalpy(Water, GasConstant, temperatureK) - WaterIdealAnchor;
         var slopes = VirialSlopes(temperatureK, psi);
-        return ((1 - psi) * air) + (psi * water)
+        return ((1 - psi) * air)
+            + (psi * water)
             + (GasConstant * temperatureK * (((b - slopes.B) / v) + ((c - (0.5 * slopes.C)) / (v * v))));
     }
 
@@ -81,7 +85,10 @@ internal static class HumidAirFormulation
     /// </summary>
     public static double EnhancementFactor(double temperatureK, double pressurePa)
     {
-        double vapour, volume, compressibility, henry;
+        double vapour,
+            volume,
+            compressibility,
+            henry;
         if (temperatureK > IcePointK)
         {
             var saturation = Water.SaturationAtTemperature(temperatureK);
@@ -104,10 +111,21 @@ internal static class HumidAirFormulation
 
         var p = pressurePa;
         var rt = EnhancementGasConstant * temperatureK;
-        double baa = AirVirials.B(temperatureK) / rt, bww = WaterVirials.B(temperatureK) / rt, baw = MixedB(temperatureK) / rt;
-        double square = rt * rt, caaa = AirVirials.C(temperatureK) / square, cwww = WaterVirials.C(temperatureK) / square;
-        double caaw = MixedCaaw(temperatureK) / square, caww = MixedCaww(temperatureK) / square;
-        var poynting = (((1 + (compressibility * vapour)) * (p - vapour)) - (0.5 * compressibility * ((p * p) - (vapour * vapour)))) / rt * volume;
+        double baa = AirVirials.B(temperatureK) / rt,
+            bww = WaterVirials.B(temperatureK) / rt,
+            baw = MixedB(temperatureK) / rt;
+        double square = rt * rt,
+            caaa = AirVirials.C(temperatureK) / square,
+            cwww = WaterVirials.C(temperatureK) / square;
+        double caaw = MixedCaaw(temperatureK) / square,
+            caww = MixedCaww(temperatureK) / square;
+        var poynting =
+            (
+                ((1 + (compressibility * vapour)) * (p - vapour))
+                - (0.5 * compressibility * ((p * p) - (vapour * vapour)))
+            )
+            / rt
+            * volume;
         var f = 1.0;
         for (var i = 0; i < 60; i++)
         {
@@ -115,13 +133,20 @@ internal static class HumidAirFormulation
             var a = 1 - w;
             var a2 = a * a;
             var p2 = p * p;
-            var log = poynting + Math.Log(1 - (henry * a * p))
-                + (a2 * p * baa) - (2 * a2 * p * baw) - ((p - vapour - (a2 * p)) * bww)
-                + (a2 * a * p2 * caaa) + (1.5 * a2 * (1 - (2 * a)) * p2 * caaw)
-                - (3 * a2 * w * p2 * caww) - (0.5 * (((3 - (2 * w)) * w * w * p2) - (vapour * vapour)) * cwww)
+            var log =
+                poynting
+                + Math.Log(1 - (henry * a * p))
+                + (a2 * p * baa)
+                - (2 * a2 * p * baw)
+                - ((p - vapour - (a2 * p)) * bww)
+                + (a2 * a * p2 * caaa)
+                + (1.5 * a2 * (1 - (2 * a)) * p2 * caaw)
+                - (3 * a2 * w * p2 * caww)
+                - (0.5 * (((3 - (2 * w)) * w * w * p2) - (vapour * vapour)) * cwww)
                 - (a2 * ((3 * w) - 2) * w * p2 * baa * bww)
                 - (2 * a2 * a * ((3 * w) - 1) * p2 * baa * baw)
-                + (6 * a2 * w * w * p2 * bww * baw) - (1.5 * a2 * a2 * p2 * baa * baa)
+                + (6 * a2 * w * w * p2 * bww * baw)
+                - (1.5 * a2 * a2 * p2 * baa * baa)
                 - (2 * a2 * w * ((3 * w) - 2) * p2 * baw * baw)
                 - (0.5 * ((vapour * vapour) - ((4 - (3 * w)) * w * w * w * p2)) * bww * bww);
             var next = Math.Exp(log);
@@ -161,11 +186,30 @@ internal static class HumidAirFormulation
         Mix(AirVirials.B(temperatureK), MixedB(temperatureK), WaterVirials.B(temperatureK), psi);
 
     private static double ThirdVirial(double temperatureK, double psi) =>
-        Mix(AirVirials.C(temperatureK), MixedCaaw(temperatureK), MixedCaww(temperatureK), WaterVirials.C(temperatureK), psi);
+        Mix(
+            AirVirials.C(temperatureK),
+            MixedCaaw(temperatureK),
+            MixedCaww(temperatureK),
+            WaterVirials.C(temperatureK),
+            psi
+        );
 
-    private static (double B, double C) VirialSlopes(double temperatureK, double psi) => (
-        Mix(AirVirials.TemperatureSlopeB(temperatureK), MixedBSlope(temperatureK), WaterVirials.TemperatureSlopeB(temperatureK), psi),
-        Mix(AirVirials.TemperatureSlopeC(temperatureK), MixedCaawSlope(temperatureK), MixedCawwSlope(temperatureK), WaterVirials.TemperatureSlopeC(temperatureK), psi));
+    private static (double B, double C) VirialSlopes(double temperatureK, double psi) =>
+        (
+            Mix(
+                AirVirials.TemperatureSlopeB(temperatureK),
+                MixedBSlope(temperatureK),
+                WaterVirials.TemperatureSlopeB(temperatureK),
+                psi
+            ),
+            Mix(
+                AirVirials.TemperatureSlopeC(temperatureK),
+                MixedCaawSlope(temperatureK),
+                MixedCawwSlope(temperatureK),
+                WaterVirials.TemperatureSlopeC(temperatureK),
+                psi
+            )
+        );
 
     private static double Mix(double aa, double aw, double ww, double psi)
     {
@@ -183,13 +227,19 @@ internal static class HumidAirFormulation
     private static double MixedB(double temperatureK)
     {
         var t = temperatureK / 100;
-        return 1e-6 * ((66.5687 * Math.Pow(t, -0.237)) - (238.834 * Math.Pow(t, -1.048)) - (176.755 * Math.Pow(t, -3.183)));
+        return 1e-6
+            * ((66.5687 * Math.Pow(t, -0.237)) - (238.834 * Math.Pow(t, -1.048)) - (176.755 * Math.Pow(t, -3.183)));
     }
 
     private static double MixedBSlope(double temperatureK)
     {
         var t = temperatureK / 100;
-        return 1e-6 * ((-0.237 * 66.5687 * Math.Pow(t, -0.237)) + (1.048 * 238.834 * Math.Pow(t, -1.048)) + (3.183 * 176.755 * Math.Pow(t, -3.183)));
+        return 1e-6
+            * (
+                (-0.237 * 66.5687 * Math.Pow(t, -0.237))
+                + (1.048 * 238.834 * Math.Pow(t, -1.048))
+                + (3.183 * 176.755 * Math.Pow(t, -3.183))
+            );
     }
 
     // Nelson and Sauer 2002: cm6/mol2.

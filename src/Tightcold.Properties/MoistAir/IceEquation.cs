@@ -29,7 +29,8 @@ internal static class IceEquation
     public static double SublimationPressurePa(double temperatureK)
     {
         var theta = temperatureK / TripleTemperatureK;
-        var sum = (-0.212144006e2 * Math.Pow(theta, 0.333333333e-2))
+        var sum =
+            (-0.212144006e2 * Math.Pow(theta, 0.333333333e-2))
             + (0.273203819e2 * Math.Pow(theta, 0.120666667e1))
             - (0.610598130e1 * Math.Pow(theta, 0.170333333e1));
         return TriplePressurePa * Math.Exp(sum / theta);
@@ -63,14 +64,19 @@ internal static class IceEquation
         var y = (pressurePa - NormalPressurePa) / TriplePressurePa;
         var g0 = G00 + (y * (G01 + (y * (G02 + (y * (G03 + (y * G04)))))));
         var r2 = R20 + (y * (R21 + (y * R22)));
-        var g = g0 - (S0 * TripleTemperatureK * theta)
+        var g =
+            g0
+            - (S0 * TripleTemperatureK * theta)
             + (TripleTemperatureK * ((R1 * Shape(T1, theta)) + (r2 * Shape(T2, theta))).Real);
         var byT = -S0 + ((R1 * Slope(T1, theta)) + (r2 * Slope(T2, theta))).Real;
         return g - (temperatureK * byT);
     }
 
     private static Complex Shape(Complex t, double theta) =>
-        ((t - theta) * Complex.Log(t - theta)) + ((t + theta) * Complex.Log(t + theta)) - (2 * t * Complex.Log(t)) - (theta * theta / t);
+        ((t - theta) * Complex.Log(t - theta))
+        + ((t + theta) * Complex.Log(t + theta))
+        - (2 * t * Complex.Log(t))
+        - (theta * theta / t);
 
     private static Complex Slope(Complex t, double theta) =>
         Complex.Log(t + theta) - Complex.Log(t - theta) - (2 * theta / t);

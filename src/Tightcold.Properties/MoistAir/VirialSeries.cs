@@ -24,9 +24,13 @@ internal sealed class VirialSeries
     public VirialSeries(Fluid fluid, double minTemperatureK, double maxTemperatureK)
     {
         // The series run in 1/T, in which virial coefficients are smooth.
-        double low = 1 / maxTemperatureK, high = 1 / minTemperatureK;
+        double low = 1 / maxTemperatureK,
+            high = 1 / minTemperatureK;
         var nodes = ChebyshevSeries.Nodes(low, high, Nodes);
-        double[] b = new double[Nodes], c = new double[Nodes], tb = new double[Nodes], tc = new double[Nodes];
+        double[] b = new double[Nodes],
+            c = new double[Nodes],
+            tb = new double[Nodes],
+            tc = new double[Nodes];
         for (var i = 0; i < Nodes; i++)
         {
             var temperature = 1 / nodes[i];
@@ -65,6 +69,7 @@ internal sealed class VirialSeries
         return (
             values.D / SmallDelta * molarVolume,
             values.DD / (SmallDelta * SmallDelta) * molarVolume * molarVolume,
-            -values.DT / SmallDelta * molarVolume);
+            -values.DT / SmallDelta * molarVolume
+        );
     }
 }

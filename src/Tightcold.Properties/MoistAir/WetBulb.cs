@@ -17,7 +17,13 @@ internal static class WetBulb
     /// <param name="pressurePa">Barometric pressure.</param>
     /// <param name="lowK">A temperature not above the answer: the dew point, or the lowest served.</param>
     /// <param name="highK">The dry bulb.</param>
-    public static Solved<double> Solve(double enthalpy, double humidityRatio, double pressurePa, double lowK, double highK)
+    public static Solved<double> Solve(
+        double enthalpy,
+        double humidityRatio,
+        double pressurePa,
+        double lowK,
+        double highK
+    )
     {
         var balance = new Balance(enthalpy, humidityRatio, pressurePa);
         var high = Math.Min(highK, BoilingK(pressurePa));
@@ -39,12 +45,14 @@ internal static class WetBulb
     {
         var psi = HumidAirFormulation.SaturatedMoleFraction(wetBulbK, pressurePa);
         var ratio = HumidAirFormulation.HumidityRatio(psi);
-        var enthalpy = HumidAirFormulation.MolarEnthalpy(wetBulbK, pressurePa, psi) * HumidAirFormulation.MolesPerKgDryAir(psi);
+        var enthalpy =
+            HumidAirFormulation.MolarEnthalpy(wetBulbK, pressurePa, psi) * HumidAirFormulation.MolesPerKgDryAir(psi);
         var water = HumidAirFormulation.CondensedEnthalpyJPerKg(wetBulbK, pressurePa);
         return (enthalpy - (ratio * water), water);
     }
 
-    /// <summary>Just below the temperature at which water boils at the pressure, where saturated air would be all vapour.</summary>
+    /// <summary>Just below the temperature at which water boils at the pressure, where saturated air would be all
+    /// vapour.</summary>
     public static double BoilingK(double pressurePa) => WaterVapour.SaturationTemperatureK(pressurePa) - 0.05;
 
     private static Solved<double> Bracket(in Balance balance, double low, double high)

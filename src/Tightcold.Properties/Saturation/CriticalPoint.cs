@@ -23,7 +23,8 @@ internal readonly record struct CriticalPoint(double TemperatureK, double Pressu
             return new CriticalPoint(fluid.CriticalTemperatureK, fluid.CriticalPressurePa, published);
 
         // Bisect on the temperature at which the smallest dp/drho along the isotherm changes sign.
-        double low = 0.99 * fluid.CriticalTemperatureK, high = 1.01 * fluid.CriticalTemperatureK;
+        double low = 0.99 * fluid.CriticalTemperatureK,
+            high = 1.01 * fluid.CriticalTemperatureK;
         for (var i = 0; i < 60; i++)
         {
             var middle = 0.5 * (low + high);
@@ -40,13 +41,21 @@ internal readonly record struct CriticalPoint(double TemperatureK, double Pressu
     }
 
     [SkipLocalsInit]
-    private static double SmallestStiffness(HelmholtzEquation equation, double temperatureK, double published, out double delta)
+    private static double SmallestStiffness(
+        HelmholtzEquation equation,
+        double temperatureK,
+        double published,
+        out double delta
+    )
     {
         Span<double> work = stackalloc double[ResidualPart.MaxWork];
         var isotherm = new Isotherm(equation, temperatureK, caloric: false, work);
-        double a = 0.7 * published, b = 1.3 * published;
-        double left = b - (GoldenRatio * (b - a)), right = a + (GoldenRatio * (b - a));
-        double atLeft = isotherm.Density(left).Stiffness, atRight = isotherm.Density(right).Stiffness;
+        double a = 0.7 * published,
+            b = 1.3 * published;
+        double left = b - (GoldenRatio * (b - a)),
+            right = a + (GoldenRatio * (b - a));
+        double atLeft = isotherm.Density(left).Stiffness,
+            atRight = isotherm.Density(right).Stiffness;
         while (b - a > 1e-9 * published)
         {
             if (atLeft < atRight)

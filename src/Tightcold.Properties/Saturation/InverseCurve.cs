@@ -22,7 +22,8 @@ internal sealed class InverseCurve
         _inverseWidth = 1 / width;
         for (var i = 0; i < Stretches; i++)
         {
-            double a = lower + (i * width), b = a + width;
+            double a = lower + (i * width),
+                b = a + width;
             double[] values = [.. ChebyshevSeries.Nodes(a, b, Nodes).Select(temperature)];
             _powers[i] = ChebyshevSeries.FromNodeValues(a, b, values).ToPowers();
         }

@@ -52,7 +52,8 @@ internal sealed class SaturationCurve
     /// <summary>Saturation pressure at the lowest temperature.</summary>
     public double MinPressurePa { get; }
 
-    /// <summary>The densities (reduced) at a temperature in the valid range; false if the solver does not settle.</summary>
+    /// <summary>The densities (reduced) at a temperature in the valid range; false if the solver does not
+    /// settle.</summary>
     public bool Solve(in Isotherm isotherm, out double liquid, out double vapour, out double residual)
     {
         var x = XOf(isotherm.TemperatureK);
@@ -115,7 +116,8 @@ internal sealed class SaturationCurve
     /// <summary>The series solved for temperature, slowly but to the last digit.</summary>
     private double TemperatureAt(double logPressure)
     {
-        double low = 0, high = _limits[^1];
+        double low = 0,
+            high = _limits[^1];
         // ln p falls with x: bisection to rounding, a few times for each fluid.
         for (var i = 0; i < 60; i++)
         {
@@ -147,7 +149,8 @@ internal sealed class SaturationCurve
                 var x = nodes[i];
                 var temperature = TemperatureOf(x);
                 var isotherm = new Isotherm(_equation, temperature, caloric: true, work);
-                double liquid, vapour;
+                double liquid,
+                    vapour;
                 if (x > AncillaryX || history.Count < 4)
                 {
                     liquid = fluid.LiquidDensity.Evaluate(temperature) / _equation.ReducingDensityKgPerM3;
@@ -160,7 +163,9 @@ internal sealed class SaturationCurve
                 }
 
                 if (!SaturationSolver.TrySolve(isotherm, ref liquid, ref vapour, 1e-12, out var residual))
-                    throw new FormatException($"{fluid.Name}: no saturation found at {temperature} K while reading the fluid file (last step {residual}).");
+                    throw new FormatException(
+                        $"{fluid.Name}: no saturation found at {temperature} K while reading the fluid file (last step {residual})."
+                    );
                 history.Add((x, liquid, Math.Log(vapour)));
                 var l = isotherm.Point(liquid);
                 var v = isotherm.Point(vapour);
@@ -177,7 +182,11 @@ internal sealed class SaturationCurve
         }
     }
 
-    private static double Extrapolate(List<(double X, double Liquid, double LogVapour)> history, double x, Func<(double X, double Liquid, double LogVapour), double> value)
+    private static double Extrapolate(
+        List<(double X, double Liquid, double LogVapour)> history,
+        double x,
+        Func<(double X, double Liquid, double LogVapour), double> value
+    )
     {
         // Lagrange's parabola through the last, the third last and the fifth last point (spread, for stability).
         var a = history[^1];

@@ -1,6 +1,7 @@
 namespace Tightcold.Properties.Saturation;
 
-/// <summary>Close approximations along the saturation line, for starting guesses and for deciding phases far from it.</summary>
+/// <summary>Close approximations along the saturation line, for starting guesses and for deciding phases far from
+/// it.</summary>
 internal readonly record struct SaturationEstimate(
     double TemperatureK,
     double PressurePa,
@@ -9,4 +10,5 @@ internal readonly record struct SaturationEstimate(
     double LiquidEnthalpyJPerKg,
     double VapourEnthalpyJPerKg,
     double LiquidEntropyJPerKgK,
-    double VapourEntropyJPerKgK);
+    double VapourEntropyJPerKgK
+);

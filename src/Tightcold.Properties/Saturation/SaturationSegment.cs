@@ -47,7 +47,8 @@ internal sealed class SaturationSegment
             first.GetElement(3),
             second.ToScalar(),
             second.GetElement(1),
-            second.GetElement(2));
+            second.GetElement(2)
+        );
     }
 
     /// <summary>Liquid density, ln of vapour density, ln of pressure and liquid enthalpy at x.</summary>

@@ -15,11 +15,19 @@ internal static class SaturationSolver
     // Steps that no longer shrink below this size are rounding noise of the equation, not progress.
     private const double NoiseStep = 1e-5;
 
-    // A millionth of the critical temperature below the critical point, as near as is asked, phases are still twice this apart.
+    // A millionth of the critical temperature below the critical point, as near as is asked, phases are still twice
+    // this apart.
     private const double LeastGap = 1e-3;
 
-    /// <summary>Refines the two guesses until a step is below <paramref name="lastStep"/>; false with the last step size where it does not settle on two distinct phases.</summary>
-    public static bool TrySolve(in Isotherm isotherm, ref double liquid, ref double vapour, double lastStep, out double residual)
+    /// <summary>Refines the two guesses until a step is below <paramref name="lastStep"/>; false with the last step
+    /// size where it does not settle on two distinct phases.</summary>
+    public static bool TrySolve(
+        in Isotherm isotherm,
+        ref double liquid,
+        ref double vapour,
+        double lastStep,
+        out double residual
+    )
     {
         var previous = double.PositiveInfinity;
         residual = previous;
@@ -27,7 +35,8 @@ internal static class SaturationSolver
         {
             var l = isotherm.Density(liquid);
             var v = isotherm.Density(vapour);
-            double stiffL = l.Stiffness, stiffV = v.Stiffness;
+            double stiffL = l.Stiffness,
+                stiffV = v.Stiffness;
             // Inside the spinodal a density belongs to no phase.
             if (!(stiffL > 0 && stiffV > 0))
                 return false;

@@ -20,10 +20,16 @@ internal sealed class CellAxis
         _limits = limits;
         Count = limits.Length - 1;
         // No number lies beyond the last cell.
-        _cells = [.. Enumerable.Range(0, Count).Select(i => new Cell(
-            i == Count - 1 ? double.PositiveInfinity : limits[i + 1],
-            0.5 * (limits[i] + limits[i + 1]),
-            2 / (limits[i + 1] - limits[i])))];
+        _cells =
+        [
+            .. Enumerable
+                .Range(0, Count)
+                .Select(i => new Cell(
+                    i == Count - 1 ? double.PositiveInfinity : limits[i + 1],
+                    0.5 * (limits[i] + limits[i + 1]),
+                    2 / (limits[i + 1] - limits[i])
+                )),
+        ];
         _firstKey = Key(limits[0]);
         var lastKey = Key(limits[^1]);
         _directory = new ushort[lastKey - _firstKey + 1];
@@ -64,12 +70,13 @@ internal sealed class CellAxis
     }
 
     /// <summary>Actual value at a local coordinate.</summary>
-    public double At(int cell, double local) => local switch
-    {
-        -1 => _limits[cell],
-        1 => _limits[cell + 1],
-        _ => _cells[cell].Centre + (local / _cells[cell].InverseHalf),
-    };
+    public double At(int cell, double local) =>
+        local switch
+        {
+            -1 => _limits[cell],
+            1 => _limits[cell + 1],
+            _ => _cells[cell].Centre + (local / _cells[cell].InverseHalf),
+        };
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static int Key(double x) => (int)(BitConverter.DoubleToInt64Bits(x) >> DirectoryShift);

@@ -37,7 +37,11 @@ internal static class CellPolynomial
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Vector256<double> Line(ref double c, Vector256<double> v, out Vector256<double> derivative)
     {
-        Vector256<double> c1 = At(ref c, 4), c2 = At(ref c, 8), c3 = At(ref c, 12), c4 = At(ref c, 16), c5 = At(ref c, 20);
+        Vector256<double> c1 = At(ref c, 4),
+            c2 = At(ref c, 8),
+            c3 = At(ref c, 12),
+            c4 = At(ref c, 16),
+            c5 = At(ref c, 20);
         var square = v * v;
         derivative = Slope(v, square, c1, c2, c3, c4, c5);
         return Value(v, square, At(ref c, 0), c1, c2, c3, c4, c5);
@@ -58,12 +62,19 @@ internal static class CellPolynomial
             Row(ref Unsafe.Add(ref c, 2 * RowLength), w, ww),
             Row(ref Unsafe.Add(ref c, 3 * RowLength), w, ww),
             Row(ref Unsafe.Add(ref c, 4 * RowLength), w, ww),
-            Row(ref Unsafe.Add(ref c, 5 * RowLength), w, ww));
+            Row(ref Unsafe.Add(ref c, 5 * RowLength), w, ww)
+        );
     }
 
     /// <summary>Value at (x, y) with both local derivatives.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Vector256<double> Patch(ref double c, double x, double y, out Vector256<double> byX, out Vector256<double> byY)
+    public static Vector256<double> Patch(
+        ref double c,
+        double x,
+        double y,
+        out Vector256<double> byX,
+        out Vector256<double> byY
+    )
     {
         var v = Vector256.Create(x);
         var vv = v * v;
@@ -88,16 +99,34 @@ internal static class CellPolynomial
         Value(v, square, At(ref c, 0), At(ref c, 3), At(ref c, 6), At(ref c, 9), At(ref c, 12), At(ref c, 15));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static Vector256<double> Row(ref double c, Vector256<double> v, Vector256<double> square, out Vector256<double> derivative)
+    private static Vector256<double> Row(
+        ref double c,
+        Vector256<double> v,
+        Vector256<double> square,
+        out Vector256<double> derivative
+    )
     {
-        Vector256<double> c1 = At(ref c, 3), c2 = At(ref c, 6), c3 = At(ref c, 9), c4 = At(ref c, 12), c5 = At(ref c, 15);
+        Vector256<double> c1 = At(ref c, 3),
+            c2 = At(ref c, 6),
+            c3 = At(ref c, 9),
+            c4 = At(ref c, 12),
+            c5 = At(ref c, 15);
         derivative = Slope(v, square, c1, c2, c3, c4, c5);
         return Value(v, square, At(ref c, 0), c1, c2, c3, c4, c5);
     }
 
     // (c0 + c1 v) + v^2 ((c2 + c3 v) + v^2 (c4 + c5 v))
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static Vector256<double> Value(Vector256<double> v, Vector256<double> square, Vector256<double> c0, Vector256<double> c1, Vector256<double> c2, Vector256<double> c3, Vector256<double> c4, Vector256<double> c5)
+    private static Vector256<double> Value(
+        Vector256<double> v,
+        Vector256<double> square,
+        Vector256<double> c0,
+        Vector256<double> c1,
+        Vector256<double> c2,
+        Vector256<double> c3,
+        Vector256<double> c4,
+        Vector256<double> c5
+    )
     {
         var high = Vector256.FusedMultiplyAdd(c5, v, c4);
         var middle = Vector256.FusedMultiplyAdd(c3, v, c2);
@@ -107,7 +136,15 @@ internal static class CellPolynomial
 
     // (c1 + 2 c2 v) + v^2 ((3 c3 + 4 c4 v) + v^2 5 c5)
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static Vector256<double> Slope(Vector256<double> v, Vector256<double> square, Vector256<double> c1, Vector256<double> c2, Vector256<double> c3, Vector256<double> c4, Vector256<double> c5)
+    private static Vector256<double> Slope(
+        Vector256<double> v,
+        Vector256<double> square,
+        Vector256<double> c1,
+        Vector256<double> c2,
+        Vector256<double> c3,
+        Vector256<double> c4,
+        Vector256<double> c5
+    )
     {
         var low = Vector256.FusedMultiplyAdd(c2 + c2, v, c1);
         var middle = Vector256.FusedMultiplyAdd(c4 * 4, v, c3 * 3);

@@ -1,22 +1,29 @@
 namespace Tightcold.Properties.Tables;
 
-/// <summary>Answers in the shape of the fast layer from the reference equations, where the tables leave off near the critical point.</summary>
+/// <summary>Answers in the shape of the fast layer from the reference equations, where the tables leave off near the
+/// critical point.</summary>
 internal static class FastReference
 {
     // Steps of the differences along the saturation line and inside the dome, where no closed form is at hand.
     private const double RelativeStep = 1e-6;
 
-    public static FastSaturation Saturation(in SaturationState s) => new(
-        s.TemperatureK,
-        s.PressurePa,
-        s.LiquidDensityKgPerM3,
-        s.VapourDensityKgPerM3,
-        s.LiquidEnthalpyJPerKg,
-        s.VapourEnthalpyJPerKg,
-        s.LiquidEntropyJPerKgK,
-        s.VapourEntropyJPerKgK);
+    public static FastSaturation Saturation(in SaturationState s) =>
+        new(
+            s.TemperatureK,
+            s.PressurePa,
+            s.LiquidDensityKgPerM3,
+            s.VapourDensityKgPerM3,
+            s.LiquidEnthalpyJPerKg,
+            s.VapourEnthalpyJPerKg,
+            s.LiquidEntropyJPerKgK,
+            s.VapourEntropyJPerKgK
+        );
 
-    public static FastSaturation SaturationAtTemperature(Fluid fluid, double temperatureK, out FastSaturation byTemperature)
+    public static FastSaturation SaturationAtTemperature(
+        Fluid fluid,
+        double temperatureK,
+        out FastSaturation byTemperature
+    )
     {
         var state = Saturation(fluid.SaturationAtTemperature(temperatureK));
         var step = RelativeStep * temperatureK;
@@ -35,13 +42,35 @@ internal static class FastReference
     public static FastState State(Fluid fluid, TableInput input, double pressurePa, double z)
     {
         var state = Full(fluid, input, pressurePa, z);
-        return new FastState(state.TemperatureK, pressurePa, state.DensityKgPerM3, state.EnthalpyJPerKg, state.EntropyJPerKgK, state.Quality, state.Phase);
+        return new FastState(
+            state.TemperatureK,
+            pressurePa,
+            state.DensityKgPerM3,
+            state.EnthalpyJPerKg,
+            state.EntropyJPerKgK,
+            state.Quality,
+            state.Phase
+        );
     }
 
-    public static FastState State(Fluid fluid, TableInput input, double pressurePa, double z, out FastDerivatives derivatives)
+    public static FastState State(
+        Fluid fluid,
+        TableInput input,
+        double pressurePa,
+        double z,
+        out FastDerivatives derivatives
+    )
     {
         var state = Full(fluid, input, pressurePa, z);
-        var result = new FastState(state.TemperatureK, pressurePa, state.DensityKgPerM3, state.EnthalpyJPerKg, state.EntropyJPerKgK, state.Quality, state.Phase);
+        var result = new FastState(
+            state.TemperatureK,
+            pressurePa,
+            state.DensityKgPerM3,
+            state.EnthalpyJPerKg,
+            state.EntropyJPerKgK,
+            state.Quality,
+            state.Phase
+        );
         if (state.CpJPerKgK is { } cp && state.JouleThomsonKPerPa is { } jouleThomson && state.Quality is null)
         {
             derivatives = SinglePhase(state, input, cp, jouleThomson);
@@ -61,7 +90,8 @@ internal static class FastReference
             (state.EnthalpyJPerKg - low.EnthalpyJPerKg) / stepP,
             (state.EnthalpyJPerKg - other.EnthalpyJPerKg) / stepZ,
             (state.EntropyJPerKgK - low.EntropyJPerKgK) / stepP,
-            (state.EntropyJPerKgK - other.EntropyJPerKgK) / stepZ);
+            (state.EntropyJPerKgK - other.EntropyJPerKgK) / stepZ
+        );
         return result;
     }
 
@@ -79,27 +109,48 @@ internal static class FastReference
             case TableInput.Temperature:
                 return new FastDerivatives(0, 1, densityByP, densityByT, enthalpyByP, cp, entropyByP, cp / t);
             case TableInput.Enthalpy:
-                return new FastDerivatives(jouleThomson, 1 / cp, densityByP + (densityByT * jouleThomson), densityByT / cp, 0, 1, -v / t, 1 / t);
+                return new FastDerivatives(
+                    jouleThomson,
+                    1 / cp,
+                    densityByP + (densityByT * jouleThomson),
+                    densityByT / cp,
+                    0,
+                    1,
+                    -v / t,
+                    1 / t
+                );
             default:
                 var temperatureByP = -entropyByP * t / cp;
-                return new FastDerivatives(temperatureByP, t / cp, densityByP + (densityByT * temperatureByP), densityByT * t / cp, v, t, 0, 1);
+                return new FastDerivatives(
+                    temperatureByP,
+                    t / cp,
+                    densityByP + (densityByT * temperatureByP),
+                    densityByT * t / cp,
+                    v,
+                    t,
+                    0,
+                    1
+                );
         }
     }
 
-    private static FluidState Full(Fluid fluid, TableInput input, double pressurePa, double z) => input switch
-    {
-        TableInput.Enthalpy => fluid.AtPressureEnthalpy(pressurePa, z),
-        TableInput.Entropy => fluid.AtPressureEntropy(pressurePa, z),
-        _ => fluid.AtTemperaturePressure(z, pressurePa),
-    };
+    private static FluidState Full(Fluid fluid, TableInput input, double pressurePa, double z) =>
+        input switch
+        {
+            TableInput.Enthalpy => fluid.AtPressureEnthalpy(pressurePa, z),
+            TableInput.Entropy => fluid.AtPressureEntropy(pressurePa, z),
+            _ => fluid.AtTemperaturePressure(z, pressurePa),
+        };
 
-    private static FastSaturation Slope(in FastSaturation high, in FastSaturation low, double step) => new(
-        (high.TemperatureK - low.TemperatureK) / step,
-        (high.PressurePa - low.PressurePa) / step,
-        (high.LiquidDensityKgPerM3 - low.LiquidDensityKgPerM3) / step,
-        (high.VapourDensityKgPerM3 - low.VapourDensityKgPerM3) / step,
-        (high.LiquidEnthalpyJPerKg - low.LiquidEnthalpyJPerKg) / step,
-        (high.VapourEnthalpyJPerKg - low.VapourEnthalpyJPerKg) / step,
-        (high.LiquidEntropyJPerKgK - low.LiquidEntropyJPerKgK) / step,
-        (high.VapourEntropyJPerKgK - low.VapourEntropyJPerKgK) / step);
+    private static FastSaturation Slope(in FastSaturation high, in FastSaturation low, double step) =>
+        new(
+            (high.TemperatureK - low.TemperatureK) / step,
+            (high.PressurePa - low.PressurePa) / step,
+            (high.LiquidDensityKgPerM3 - low.LiquidDensityKgPerM3) / step,
+            (high.VapourDensityKgPerM3 - low.VapourDensityKgPerM3) / step,
+            (high.LiquidEnthalpyJPerKg - low.LiquidEnthalpyJPerKg) / step,
+            (high.VapourEnthalpyJPerKg - low.VapourEnthalpyJPerKg) / step,
+            (high.LiquidEntropyJPerKgK - low.LiquidEntropyJPerKgK) / step,
+            (high.VapourEntropyJPerKgK - low.VapourEntropyJPerKgK) / step
+        );
 }

@@ -3,9 +3,9 @@ using System.Runtime.Intrinsics;
 
 namespace Tightcold.Properties.Tables;
 
-/// <summary>The saturation line of the fast layer, by temperature and by pressure; next to the critical point the reference
-/// equation answers. Immutable. What each call gives and refuses is said at <see cref="FastFluid"/>,
-/// into which they are compiled.</summary>
+/// <summary>The saturation line of the fast layer, by temperature and by pressure; next to the critical point the
+/// reference equation answers. Immutable. What each call gives and refuses is said at <see cref="FastFluid"/>, into
+/// which they are compiled.</summary>
 internal sealed class FastSaturationLine
 {
     private readonly Fluid _fluid;
@@ -57,7 +57,16 @@ internal sealed class FastSaturationLine
         var cell = _saturationByTemperature.Axis.Locate(distance, out var local);
         var a = _saturationByTemperature.EvaluateFirst(cell, local);
         var b = _saturationByTemperature.EvaluateSecond(cell, local);
-        return new FastSaturation(temperatureK, a.ToScalar(), a.GetElement(1), a.GetElement(2), a.GetElement(3), b.ToScalar(), b.GetElement(1), b.GetElement(2));
+        return new FastSaturation(
+            temperatureK,
+            a.ToScalar(),
+            a.GetElement(1),
+            a.GetElement(2),
+            a.GetElement(3),
+            b.ToScalar(),
+            b.GetElement(1),
+            b.GetElement(2)
+        );
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
@@ -71,15 +80,35 @@ internal sealed class FastSaturationLine
         var scale = -_saturationByTemperature.Axis.Scale(cell);
         slopeA *= scale;
         slopeB *= scale;
-        byTemperature = new FastSaturation(1, slopeA.ToScalar(), slopeA.GetElement(1), slopeA.GetElement(2), slopeA.GetElement(3), slopeB.ToScalar(), slopeB.GetElement(1), slopeB.GetElement(2));
-        return new FastSaturation(temperatureK, a.ToScalar(), a.GetElement(1), a.GetElement(2), a.GetElement(3), b.ToScalar(), b.GetElement(1), b.GetElement(2));
+        byTemperature = new FastSaturation(
+            1,
+            slopeA.ToScalar(),
+            slopeA.GetElement(1),
+            slopeA.GetElement(2),
+            slopeA.GetElement(3),
+            slopeB.ToScalar(),
+            slopeB.GetElement(1),
+            slopeB.GetElement(2)
+        );
+        return new FastSaturation(
+            temperatureK,
+            a.ToScalar(),
+            a.GetElement(1),
+            a.GetElement(2),
+            a.GetElement(3),
+            b.ToScalar(),
+            b.GetElement(1),
+            b.GetElement(2)
+        );
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public double SaturationTemperatureK(double pressurePa)
     {
         var cell = SaturationCell(pressurePa, out var local);
-        return cell < 0 ? _fluid.SaturationAtPressure(pressurePa).TemperatureK : _saturationByPressure!.Evaluate(cell, local).First.ToScalar();
+        return cell < 0
+            ? _fluid.SaturationAtPressure(pressurePa).TemperatureK
+            : _saturationByPressure!.Evaluate(cell, local).First.ToScalar();
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
@@ -89,7 +118,16 @@ internal sealed class FastSaturationLine
         if (cell < 0)
             return FastReference.Saturation(_fluid.SaturationAtPressure(pressurePa));
         var (a, b) = _saturationByPressure!.Evaluate(cell, local);
-        return new FastSaturation(a.ToScalar(), pressurePa, b.GetElement(1), b.GetElement(2), a.GetElement(1), a.GetElement(2), a.GetElement(3), b.ToScalar());
+        return new FastSaturation(
+            a.ToScalar(),
+            pressurePa,
+            b.GetElement(1),
+            b.GetElement(2),
+            a.GetElement(1),
+            a.GetElement(2),
+            a.GetElement(3),
+            b.ToScalar()
+        );
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
@@ -102,8 +140,26 @@ internal sealed class FastSaturationLine
         var scale = _axis.Scale(cell);
         slopeA *= scale;
         slopeB *= scale;
-        byPressure = new FastSaturation(slopeA.ToScalar(), 1, slopeB.GetElement(1), slopeB.GetElement(2), slopeA.GetElement(1), slopeA.GetElement(2), slopeA.GetElement(3), slopeB.ToScalar());
-        return new FastSaturation(a.ToScalar(), pressurePa, b.GetElement(1), b.GetElement(2), a.GetElement(1), a.GetElement(2), a.GetElement(3), b.ToScalar());
+        byPressure = new FastSaturation(
+            slopeA.ToScalar(),
+            1,
+            slopeB.GetElement(1),
+            slopeB.GetElement(2),
+            slopeA.GetElement(1),
+            slopeA.GetElement(2),
+            slopeA.GetElement(3),
+            slopeB.ToScalar()
+        );
+        return new FastSaturation(
+            a.ToScalar(),
+            pressurePa,
+            b.GetElement(1),
+            b.GetElement(2),
+            a.GetElement(1),
+            a.GetElement(2),
+            a.GetElement(3),
+            b.ToScalar()
+        );
     }
 
     private double DistanceToCritical(double temperatureK)
@@ -115,20 +171,32 @@ internal sealed class FastSaturationLine
 
     private int SaturationCell(double pressurePa, out double local)
     {
-        if (!(pressurePa >= Math.Max(_geometry.DomeStartPa, _minPressurePa) && pressurePa <= Math.Min(_geometry.CriticalPressurePa, _maxPressurePa)))
+        if (
+            !(
+                pressurePa >= Math.Max(_geometry.DomeStartPa, _minPressurePa)
+                && pressurePa <= Math.Min(_geometry.CriticalPressurePa, _maxPressurePa)
+            )
+        )
             ThrowSaturation(nameof(pressurePa), pressurePa, PressureRange());
         var cell = _axis.Locate(pressurePa, out local);
         return _regimes[cell] == PressureRegime.Subcritical ? cell : -1;
     }
 
-    private string TemperatureRange() => _geometry.HasDome
-        ? Flashes.TemperatureFlash.Range(_minSaturationK, _maxSaturationK, "K (fast layer)")
-        : "none: no saturation in the fast layer's range";
+    private string TemperatureRange() =>
+        _geometry.HasDome
+            ? Flashes.TemperatureFlash.Range(_minSaturationK, _maxSaturationK, "K (fast layer)")
+            : "none: no saturation in the fast layer's range";
 
-    private string PressureRange() => _geometry.HasDome
-        ? Flashes.TemperatureFlash.Range(Math.Max(_geometry.DomeStartPa, _minPressurePa), Math.Min(_geometry.CriticalPressurePa, _maxPressurePa), "Pa (fast layer)")
-        : "none: no saturation in the fast layer's range";
+    private string PressureRange() =>
+        _geometry.HasDome
+            ? Flashes.TemperatureFlash.Range(
+                Math.Max(_geometry.DomeStartPa, _minPressurePa),
+                Math.Min(_geometry.CriticalPressurePa, _maxPressurePa),
+                "Pa (fast layer)"
+            )
+            : "none: no saturation in the fast layer's range";
 
     [System.Diagnostics.CodeAnalysis.DoesNotReturn]
-    private void ThrowSaturation(string input, double value, string range) => throw new FluidRangeException(_fluid.Name, input, value, range);
+    private void ThrowSaturation(string input, double value, string range) =>
+        throw new FluidRangeException(_fluid.Name, input, value, range);
 }

@@ -7,4 +7,9 @@ namespace Tightcold.Properties.Tables;
 /// <see cref="LiquidEdge"/> (saturated), gas from <see cref="GasEdge"/> to <see cref="GasOuter"/> (hottest). Above
 /// the critical pressure both edges are the state on the critical isochore; without liquid its two are unused.
 /// </summary>
-internal readonly record struct IsobarEnds(PointProperties LiquidOuter, PointProperties LiquidEdge, PointProperties GasEdge, PointProperties GasOuter);
+internal readonly record struct IsobarEnds(
+    PointProperties LiquidOuter,
+    PointProperties LiquidEdge,
+    PointProperties GasEdge,
+    PointProperties GasOuter
+);

@@ -4,7 +4,8 @@ using Tightcold.Properties.Helmholtz;
 
 namespace Tightcold.Properties.Tables;
 
-/// <summary>States along one isobar for the making of tables: each solved from its neighbour by Newton's method.</summary>
+/// <summary>States along one isobar for the making of tables: each solved from its neighbour by Newton's
+/// method.</summary>
 internal sealed class IsobarSolver(Fluid fluid)
 {
     private const int MaxIterations = 30;
@@ -36,7 +37,12 @@ internal sealed class IsobarSolver(Fluid fluid)
         var isotherm = new Isotherm(_equation, temperatureK, caloric: true, work);
         var delta = pressurePa / isotherm.PressureScalePa;
         if (!DensitySolver.TrySolve(isotherm, pressurePa, 0, double.PositiveInfinity, ref delta, out var residual))
-            throw new FlashDidNotConvergeException(fluid.Name, "a table node", residual, "the density iteration did not settle");
+            throw new FlashDidNotConvergeException(
+                fluid.Name,
+                "a table node",
+                residual,
+                "the density iteration did not settle"
+            );
         return isotherm.Point(delta);
     }
 

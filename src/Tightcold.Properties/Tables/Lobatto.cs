@@ -9,7 +9,10 @@ internal static class Lobatto
     public const int Count = 6;
 
     /// <summary>The points, ascending from -1 to 1.</summary>
-    public static readonly double[] Points = [.. Enumerable.Range(0, Count).Select(i => -Math.Cos(Math.PI * i / (Count - 1)))];
+    public static readonly double[] Points =
+    [
+        .. Enumerable.Range(0, Count).Select(i => -Math.Cos(Math.PI * i / (Count - 1))),
+    ];
 
     // _toPowers[k, i]: coefficient of x^k in the Lagrange polynomial of point i.
     private static readonly double[,] ToPowers = MakeToPowers();

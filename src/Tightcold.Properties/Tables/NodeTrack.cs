@@ -28,6 +28,9 @@ internal struct NodeTrack
         var wa = (z - _b.Z) * (z - _c.Z) / ((_a.Z - _b.Z) * (_a.Z - _c.Z));
         var wb = (z - _a.Z) * (z - _c.Z) / ((_b.Z - _a.Z) * (_b.Z - _c.Z));
         var wc = (z - _a.Z) * (z - _b.Z) / ((_c.Z - _a.Z) * (_c.Z - _b.Z));
-        return ((wa * _a.T) + (wb * _b.T) + (wc * _c.T), Math.Max((wa * _a.Delta) + (wb * _b.Delta) + (wc * _c.Delta), 0.5 * _a.Delta));
+        return (
+            (wa * _a.T) + (wb * _b.T) + (wc * _c.T),
+            Math.Max((wa * _a.Delta) + (wb * _b.Delta) + (wc * _c.Delta), 0.5 * _a.Delta)
+        );
     }
 }

@@ -62,11 +62,15 @@ internal sealed class PropertyTable
     /// <summary>Bytes of the table.</summary>
     public int SizeBytes => (_patches.Length + _boundary.Length) * sizeof(double);
 
-    /// <summary>z of saturated liquid, saturated vapour, coldest liquid and hottest gas on an isobar, and their slopes in p.</summary>
+    /// <summary>z of saturated liquid, saturated vapour, coldest liquid and hottest gas on an isobar, and their slopes
+    /// in p.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public Vector256<double> Boundary(int cell, double local, out Vector256<double> slope)
     {
-        ref var start = ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(_boundary), cell * CellPolynomial.LineLength);
+        ref var start = ref Unsafe.Add(
+            ref MemoryMarshal.GetArrayDataReference(_boundary),
+            cell * CellPolynomial.LineLength
+        );
         return CellPolynomial.Line(ref start, Vector256.Create(local), out slope);
     }
 
@@ -74,7 +78,10 @@ internal sealed class PropertyTable
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public Vector256<double> Boundary(int cell, double local)
     {
-        ref var start = ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(_boundary), cell * CellPolynomial.LineLength);
+        ref var start = ref Unsafe.Add(
+            ref MemoryMarshal.GetArrayDataReference(_boundary),
+            cell * CellPolynomial.LineLength
+        );
         return CellPolynomial.Line(ref start, local);
     }
 
@@ -86,9 +93,17 @@ internal sealed class PropertyTable
         return CellPolynomial.Patch(ref patch, local, place);
     }
 
-    /// <summary>As <see cref="Evaluate(int, double, bool, double)"/>, with derivatives in the local pressure coordinate and in the share.</summary>
+    /// <summary>As <see cref="Evaluate(int, double, bool, double)"/>, with derivatives in the local pressure coordinate
+    /// and in the share.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public Vector256<double> Evaluate(int cell, double local, bool liquid, double share, out Vector256<double> byLocal, out Vector256<double> byShare)
+    public Vector256<double> Evaluate(
+        int cell,
+        double local,
+        bool liquid,
+        double share,
+        out Vector256<double> byLocal,
+        out Vector256<double> byShare
+    )
     {
         ref var patch = ref Patch(cell, liquid, share, out var place, out var scale);
         var value = CellPolynomial.Patch(ref patch, local, place, out byLocal, out var byPlace);
@@ -104,7 +119,10 @@ internal sealed class PropertyTable
         var index = GradedCells.Locate(smallest + ((1 - smallest) * share), depth, out place, out scale);
         scale *= 1 - smallest;
         var start = liquid ? _liquidStart[cell] : _gasStart[cell];
-        return ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(_patches), start + (index * CellPolynomial.PatchLength));
+        return ref Unsafe.Add(
+            ref MemoryMarshal.GetArrayDataReference(_patches),
+            start + (index * CellPolynomial.PatchLength)
+        );
     }
 
     private void Fill(TableGeometry geometry, int cell)
@@ -144,7 +162,8 @@ internal sealed class PropertyTable
             var pressure = _axis.At(cell, Lobatto.Points[i]);
             var ends = geometry.Ends[cell][i];
             var edge = liquid ? ends.LiquidEdge : ends.GasEdge;
-            double zEdge = Coordinate(edge), zOuter = Coordinate(liquid ? ends.LiquidOuter : ends.GasOuter);
+            double zEdge = Coordinate(edge),
+                zOuter = Coordinate(liquid ? ends.LiquidOuter : ends.GasOuter);
             var point = edge;
             var track = new NodeTrack();
             for (var node = 0; node < nodes; node++)
@@ -191,7 +210,9 @@ internal sealed class PropertyTable
                         values[i] = half[i, j];
                     Lobatto.Coefficients(values, coefficients);
                     for (var i = 0; i < Lobatto.Count; i++)
-                        patch[(i * CellPolynomial.RowLength) + (j * CellPolynomial.PatchLanes) + lane] = coefficients[i];
+                        patch[(i * CellPolynomial.RowLength) + (j * CellPolynomial.PatchLanes) + lane] = coefficients[
+                            i
+                        ];
                 }
             }
         }
@@ -213,10 +234,11 @@ internal sealed class PropertyTable
             target[(k * CellPolynomial.Lanes) + lane] = coefficients[k];
     }
 
-    private double Coordinate(in PointProperties point) => _input switch
-    {
-        TableInput.Enthalpy => point.EnthalpyJPerKg,
-        TableInput.Entropy => point.EntropyJPerKgK,
-        _ => point.TemperatureK,
-    };
+    private double Coordinate(in PointProperties point) =>
+        _input switch
+        {
+            TableInput.Enthalpy => point.EnthalpyJPerKg,
+            TableInput.Entropy => point.EntropyJPerKgK,
+            _ => point.TemperatureK,
+        };
 }

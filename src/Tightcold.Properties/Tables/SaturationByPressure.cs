@@ -38,7 +38,11 @@ internal sealed class SaturationByPressure
                 }
 
                 var start = ((2 * cell) + (lane / CellPolynomial.Lanes)) * CellPolynomial.LineLength;
-                PropertyTable.StoreLine(values, _lines.AsSpan(start, CellPolynomial.LineLength), lane % CellPolynomial.Lanes);
+                PropertyTable.StoreLine(
+                    values,
+                    _lines.AsSpan(start, CellPolynomial.LineLength),
+                    lane % CellPolynomial.Lanes
+                );
             }
         }
     }
@@ -46,15 +50,32 @@ internal sealed class SaturationByPressure
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public (Vector256<double> First, Vector256<double> Second) Evaluate(int cell, double local)
     {
-        ref var start = ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(_lines), 2 * cell * CellPolynomial.LineLength);
-        return (CellPolynomial.Line(ref start, local), CellPolynomial.Line(ref Unsafe.Add(ref start, CellPolynomial.LineLength), local));
+        ref var start = ref Unsafe.Add(
+            ref MemoryMarshal.GetArrayDataReference(_lines),
+            2 * cell * CellPolynomial.LineLength
+        );
+        return (
+            CellPolynomial.Line(ref start, local),
+            CellPolynomial.Line(ref Unsafe.Add(ref start, CellPolynomial.LineLength), local)
+        );
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public (Vector256<double> First, Vector256<double> Second) Evaluate(int cell, double local, out Vector256<double> firstSlope, out Vector256<double> secondSlope)
+    public (Vector256<double> First, Vector256<double> Second) Evaluate(
+        int cell,
+        double local,
+        out Vector256<double> firstSlope,
+        out Vector256<double> secondSlope
+    )
     {
-        ref var start = ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(_lines), 2 * cell * CellPolynomial.LineLength);
+        ref var start = ref Unsafe.Add(
+            ref MemoryMarshal.GetArrayDataReference(_lines),
+            2 * cell * CellPolynomial.LineLength
+        );
         var x = Vector256.Create(local);
-        return (CellPolynomial.Line(ref start, x, out firstSlope), CellPolynomial.Line(ref Unsafe.Add(ref start, CellPolynomial.LineLength), x, out secondSlope));
+        return (
+            CellPolynomial.Line(ref start, x, out firstSlope),
+            CellPolynomial.Line(ref Unsafe.Add(ref start, CellPolynomial.LineLength), x, out secondSlope)
+        );
     }
 }

@@ -1,8 +1,8 @@
 using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
-using Tightcold.Properties.Helmholtz;
 using Tightcold.Properties.Flashes;
+using Tightcold.Properties.Helmholtz;
 
 namespace Tightcold.Properties.Tables;
 
@@ -41,8 +41,22 @@ internal sealed class SaturationByTemperature
             for (var i = 0; i < Lobatto.Count; i++)
             {
                 var temperature = Math.Max(CriticalTemperatureK - Axis.At(cell, Lobatto.Points[i]), minTemperatureK);
-                if (!SaturationLookup.TryAtTemperature(fluid.ByTemperature, temperature, out var liquid, out var vapour, out var pressure, out var residual))
-                    throw new FlashDidNotConvergeException(fluid.Name, "a table node", residual, "the saturation iteration did not settle");
+                if (
+                    !SaturationLookup.TryAtTemperature(
+                        fluid.ByTemperature,
+                        temperature,
+                        out var liquid,
+                        out var vapour,
+                        out var pressure,
+                        out var residual
+                    )
+                )
+                    throw new FlashDidNotConvergeException(
+                        fluid.Name,
+                        "a table node",
+                        residual,
+                        "the saturation iteration did not settle"
+                    );
                 points[i] = (liquid, vapour, pressure);
             }
 
@@ -64,7 +78,11 @@ internal sealed class SaturationByTemperature
                 }
 
                 var start = ((2 * cell) + (lane / CellPolynomial.Lanes)) * CellPolynomial.LineLength;
-                PropertyTable.StoreLine(values, _lines.AsSpan(start, CellPolynomial.LineLength), lane % CellPolynomial.Lanes);
+                PropertyTable.StoreLine(
+                    values,
+                    _lines.AsSpan(start, CellPolynomial.LineLength),
+                    lane % CellPolynomial.Lanes
+                );
             }
         }
     }
@@ -82,13 +100,22 @@ internal sealed class SaturationByTemperature
         CellPolynomial.Line(ref Unsafe.Add(ref Start(cell), CellPolynomial.LineLength), local);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public (Vector256<double> First, Vector256<double> Second) Evaluate(int cell, double local, out Vector256<double> firstSlope, out Vector256<double> secondSlope)
+    public (Vector256<double> First, Vector256<double> Second) Evaluate(
+        int cell,
+        double local,
+        out Vector256<double> firstSlope,
+        out Vector256<double> secondSlope
+    )
     {
         ref var start = ref Start(cell);
         var x = Vector256.Create(local);
-        return (CellPolynomial.Line(ref start, x, out firstSlope), CellPolynomial.Line(ref Unsafe.Add(ref start, CellPolynomial.LineLength), x, out secondSlope));
+        return (
+            CellPolynomial.Line(ref start, x, out firstSlope),
+            CellPolynomial.Line(ref Unsafe.Add(ref start, CellPolynomial.LineLength), x, out secondSlope)
+        );
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private ref double Start(int cell) => ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(_lines), 2 * cell * CellPolynomial.LineLength);
+    private ref double Start(int cell) =>
+        ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(_lines), 2 * cell * CellPolynomial.LineLength);
 }

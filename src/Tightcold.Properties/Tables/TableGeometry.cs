@@ -11,11 +11,13 @@ internal sealed class TableGeometry
     /// <summary>Within this share of the critical pressure the reference equations answer instead of tables.</summary>
     public const double CriticalBand = 0.001;
 
-    // Below half the critical pressure: so many cells for each doubling. Above: so many for each halving of the distance.
+    // Below half the critical pressure: so many cells for each doubling. Above: so many for each halving of the
+    // distance.
     private const int CellsPerDoubling = 4;
     private const int CellsPerHalving = 2;
 
-    // The liquid is tabled this much below the lowest temperature served, so that it has a width where the tables begin.
+    // The liquid is tabled this much below the lowest temperature served, so that it has a width where the tables
+    // begin.
     private const double LiquidMarginK = 10;
 
     private readonly Fluid _fluid;
@@ -31,9 +33,16 @@ internal sealed class TableGeometry
         CriticalTemperatureK = fluid.CriticalTemperatureK;
         HasDome = fluid.HasSaturation && range.MinTemperatureK < CriticalTemperatureK;
         LiquidMinTemperatureK = Math.Max(range.MinTemperatureK - LiquidMarginK, fluid.MinTemperatureK);
-        DomeStartPa = HasDome ? fluid.SaturationAtTemperature(range.MinTemperatureK).PressurePa : double.PositiveInfinity;
+        DomeStartPa = HasDome
+            ? fluid.SaturationAtTemperature(range.MinTemperatureK).PressurePa
+            : double.PositiveInfinity;
         Axis = new CellAxis(Limits());
-        Regimes = [.. Enumerable.Range(0, Axis.Count).Select(cell => RegimeAt(0.5 * (Axis.LowerOf(cell) + Axis.UpperOf(cell))))];
+        Regimes =
+        [
+            .. Enumerable
+                .Range(0, Axis.Count)
+                .Select(cell => RegimeAt(0.5 * (Axis.LowerOf(cell) + Axis.UpperOf(cell)))),
+        ];
         Ends = new IsobarEnds[Axis.Count][];
         for (var cell = 0; cell < Axis.Count; cell++)
         {
@@ -41,7 +50,10 @@ internal sealed class TableGeometry
             if (Regimes[cell] == PressureRegime.Critical)
                 continue;
             for (var i = 0; i < Lobatto.Count; i++)
-                Ends[cell][i] = i == 0 && cell > 0 && Regimes[cell - 1] == Regimes[cell] ? Ends[cell - 1][^1] : EndsAt(Axis.At(cell, Lobatto.Points[i]), Regimes[cell]);
+                Ends[cell][i] =
+                    i == 0 && cell > 0 && Regimes[cell - 1] == Regimes[cell]
+                        ? Ends[cell - 1][^1]
+                        : EndsAt(Axis.At(cell, Lobatto.Points[i]), Regimes[cell]);
         }
     }
 
@@ -78,12 +90,15 @@ internal sealed class TableGeometry
         // The nearest singularity of an isobar, the spinodal, draws in with the square root of the distance in h and s,
         // with its 3/2 power in T.
         var halvings = Math.Log2(1 / distance);
-        return input == TableInput.Temperature ? (int)Math.Ceiling(2 + (1.5 * halvings)) : (int)Math.Ceiling(1.5 + (0.5 * halvings));
+        return input == TableInput.Temperature
+            ? (int)Math.Ceiling(2 + (1.5 * halvings))
+            : (int)Math.Ceiling(1.5 + (0.5 * halvings));
     }
 
     private double[] Limits()
     {
-        double low = Range.MinPressurePa, high = Range.MaxPressurePa;
+        double low = Range.MinPressurePa,
+            high = Range.MaxPressurePa;
         var limits = new List<double> { low, high };
         var half = HasDome ? Math.Min(0.5 * CriticalPressurePa, high) : high;
         var count = (int)Math.Ceiling(CellsPerDoubling * Math.Log2(half / low));
@@ -100,18 +115,32 @@ internal sealed class TableGeometry
                 limits.Add(CriticalPressurePa * (1 + distance));
             }
 
-            for (var distance = 0.5 * Math.Sqrt(2); CriticalPressurePa * (1 + distance) < high; distance *= Math.Sqrt(2))
+            for (
+                var distance = 0.5 * Math.Sqrt(2);
+                CriticalPressurePa * (1 + distance) < high;
+                distance *= Math.Sqrt(2)
+            )
                 limits.Add(CriticalPressurePa * (1 + distance));
             limits.Add(DomeStartPa);
         }
 
         // A sliver of a cell serves nobody: a limit next to a fixed one (ends, dome start, critical band) is dropped.
-        double[] keep = [low, high, DomeStartPa, CriticalPressurePa * (1 - CriticalBand), CriticalPressurePa * (1 + CriticalBand)];
-        return [.. limits
-            .Where(limit => limit >= low && limit <= high)
-            .Where(limit => keep.Contains(limit) || keep.All(other => Math.Abs((limit / other) - 1) > 1e-3))
-            .Distinct()
-            .Order()];
+        double[] keep =
+        [
+            low,
+            high,
+            DomeStartPa,
+            CriticalPressurePa * (1 - CriticalBand),
+            CriticalPressurePa * (1 + CriticalBand),
+        ];
+        return
+        [
+            .. limits
+                .Where(limit => limit >= low && limit <= high)
+                .Where(limit => keep.Contains(limit) || keep.All(other => Math.Abs((limit / other) - 1) > 1e-3))
+                .Distinct()
+                .Order(),
+        ];
     }
 
     private PressureRegime RegimeAt(double pressurePa)
@@ -131,12 +160,35 @@ internal sealed class TableGeometry
             case PressureRegime.GasOnly:
                 return new IsobarEnds(default, default, _solver.GasAt(Range.MinTemperatureK, pressurePa), outer);
             case PressureRegime.Subcritical:
-                if (!SaturationLookup.TryAtPressure(_fluid.ByTemperature, pressurePa, out var liquid, out var vapour, out var residual))
-                    throw new FlashDidNotConvergeException(_fluid.Name, "a table node", residual, "the saturation iteration did not settle");
-                return new IsobarEnds(_solver.AtTemperaturePressure(LiquidMinTemperatureK, pressurePa), liquid, vapour, outer);
+                if (
+                    !SaturationLookup.TryAtPressure(
+                        _fluid.ByTemperature,
+                        pressurePa,
+                        out var liquid,
+                        out var vapour,
+                        out var residual
+                    )
+                )
+                    throw new FlashDidNotConvergeException(
+                        _fluid.Name,
+                        "a table node",
+                        residual,
+                        "the saturation iteration did not settle"
+                    );
+                return new IsobarEnds(
+                    _solver.AtTemperaturePressure(LiquidMinTemperatureK, pressurePa),
+                    liquid,
+                    vapour,
+                    outer
+                );
             default:
                 var middle = _solver.OnCriticalIsochore(pressurePa);
-                return new IsobarEnds(_solver.AtTemperaturePressure(LiquidMinTemperatureK, pressurePa), middle, middle, outer);
+                return new IsobarEnds(
+                    _solver.AtTemperaturePressure(LiquidMinTemperatureK, pressurePa),
+                    middle,
+                    middle,
+                    outer
+                );
         }
     }
 }

@@ -36,8 +36,12 @@ internal sealed class CarbonDioxideViscosity : ViscosityModel
     public override double Dilute(double temperatureK)
     {
         var third = Math.Cbrt(temperatureK);
-        var sum = A[0] + (A[1] * Math.Sqrt(third)) + (A[2] * Math.Exp(A[3] * third))
-            + ((A[4] + (A[5] * third)) * Math.Exp(-third)) + (A[6] * Math.Sqrt(temperatureK));
+        var sum =
+            A[0]
+            + (A[1] * Math.Sqrt(third))
+            + (A[2] * Math.Exp(A[3] * third))
+            + ((A[4] + (A[5] * third)) * Math.Exp(-third))
+            + (A[6] * Math.Sqrt(temperatureK));
         return Prefactor * Math.Sqrt(temperatureK) / sum;
     }
 
@@ -50,7 +54,9 @@ internal sealed class CarbonDioxideViscosity : ViscosityModel
         initial *= AvogadroPerMol * SigmaM * SigmaM * SigmaM * point.DensityKgPerM3 / MolarMassKgPerMol;
         var x = point.DensityKgPerM3 / TripleLiquidDensityKgPerM3;
         var y = point.TemperatureK / TripleTemperatureK;
-        var scale = Math.Pow(TripleLiquidDensityKgPerM3, 2.0 / 3) * Math.Sqrt(GasConstantJPerMolK * TripleTemperatureK)
+        var scale =
+            Math.Pow(TripleLiquidDensityKgPerM3, 2.0 / 3)
+            * Math.Sqrt(GasConstantJPerMolK * TripleTemperatureK)
             / (Math.Pow(MolarMassKgPerMol, 1.0 / 6) * Scale);
         return (Dilute(point.TemperatureK) * (1 + initial))
             + (scale * ((C1 * y * x * x * x) + (((x * x) + Math.Pow(x, Gamma)) / (y - C2))));

@@ -21,7 +21,16 @@ internal sealed class CorrespondingConductivity : ConductivityModel
     {
         var reference = Viscosity.Reference.Value;
         var density = point.DensityKgPerM3 / Viscosity.MolarMassKgPerMol;
-        if (CorrespondingViscosity.Conformal(reference, point, density, Viscosity.CriticalTemperatureK, Viscosity.CriticalDensityMolPerM3) is not { } state)
+        if (
+            CorrespondingViscosity.Conformal(
+                reference,
+                point,
+                density,
+                Viscosity.CriticalTemperatureK,
+                Viscosity.CriticalDensityMolPerM3
+            )
+            is not { } state
+        )
             return double.NaN;
         var r = point.GasConstant;
         var tau = point.Tau;
@@ -33,10 +42,14 @@ internal sealed class CorrespondingConductivity : ConductivityModel
         var translation = 15e-3 / 4 * (r / 1e3) * dilute;
         var f = point.TemperatureK / state.TemperatureK;
         var h = state.DensityMolPerM3 / density;
-        var factor = Math.Sqrt(f) * Math.Pow(h, -2.0 / 3) * Math.Sqrt(reference.MolarMassKgPerMol / Viscosity.MolarMassKgPerMol);
+        var factor =
+            Math.Sqrt(f) * Math.Pow(h, -2.0 / 3) * Math.Sqrt(reference.MolarMassKgPerMol / Viscosity.MolarMassKgPerMol);
         var background = reference.Definition.Conductivity!.Background(
             state.TemperatureK,
-            state.DensityMolPerM3 * CorrespondingViscosity.PsiAt(Psi, density / PsiDensityMolPerM3) * reference.MolarMassKgPerMol);
+            state.DensityMolPerM3
+                * CorrespondingViscosity.PsiAt(Psi, density / PsiDensityMolPerM3)
+                * reference.MolarMassKgPerMol
+        );
         return inner + translation + (factor * background) + Critical.Evaluate(point, viscosityPaS);
     }
 }

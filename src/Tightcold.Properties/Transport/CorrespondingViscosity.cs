@@ -21,7 +21,8 @@ internal sealed class CorrespondingViscosity : ViscosityModel
 
     public required double[] Psi { get; init; }
 
-    public override double Dilute(double temperatureK) => KineticTheory(temperatureK, MolarMassKgPerMol, SigmaM, EpsilonOverK);
+    public override double Dilute(double temperatureK) =>
+        KineticTheory(temperatureK, MolarMassKgPerMol, SigmaM, EpsilonOverK);
 
     public override double Evaluate(in PointProperties point)
     {
@@ -32,17 +33,30 @@ internal sealed class CorrespondingViscosity : ViscosityModel
         var f = point.TemperatureK / state.TemperatureK;
         var h = state.DensityMolPerM3 / density;
         var factor = Math.Sqrt(f) * Math.Pow(h, -2.0 / 3) * Math.Sqrt(MolarMassKgPerMol / reference.MolarMassKgPerMol);
-        var background = reference.Definition.Viscosity!.Background(state.TemperatureK, state.DensityMolPerM3 * PsiAt(Psi, density / PsiDensityMolPerM3));
+        var background = reference.Definition.Viscosity!.Background(
+            state.TemperatureK,
+            state.DensityMolPerM3 * PsiAt(Psi, density / PsiDensityMolPerM3)
+        );
         return Dilute(point.TemperatureK) + (factor * background);
     }
 
-    internal static ConformalState? Conformal(Fluid reference, in PointProperties point, double densityMolPerM3, double criticalTemperatureK, double criticalDensityMolPerM3) =>
+    internal static ConformalState? Conformal(
+        Fluid reference,
+        in PointProperties point,
+        double densityMolPerM3,
+        double criticalTemperatureK,
+        double criticalDensityMolPerM3
+    ) =>
         ConformalState.Find(
             reference,
             point.LogFugacityByDensity - point.ResidualD,
             1 + point.ResidualD,
             point.TemperatureK * reference.Definition.CriticalTemperatureK / criticalTemperatureK,
-            densityMolPerM3 * reference.Definition.CriticalDensityKgPerM3 / reference.MolarMassKgPerMol / criticalDensityMolPerM3);
+            densityMolPerM3
+                * reference.Definition.CriticalDensityKgPerM3
+                / reference.MolarMassKgPerMol
+                / criticalDensityMolPerM3
+        );
 
     internal static double PsiAt(double[] psi, double x)
     {

@@ -2,7 +2,8 @@ using Tightcold.Properties.Helmholtz;
 
 namespace Tightcold.Properties.Transport;
 
-/// <summary>The simplified crossover model of Olchowy and Sengers (Int. J. Thermophys. 10, 417, 1989) for the conductivity near the critical point.</summary>
+/// <summary>The simplified crossover model of Olchowy and Sengers (Int. J. Thermophys. 10, 417, 1989) for the
+/// conductivity near the critical point.</summary>
 internal sealed class CriticalEnhancement
 {
     public required ReferenceStiffness Reference { get; init; }
@@ -35,9 +36,16 @@ internal sealed class CriticalEnhancement
             return 0;
         var zeta = Zeta0M * Math.Pow(excess / Amplitude, Nu / Gamma);
         var y = zeta * QdPerM;
-        double cp = point.CpJPerKgK, cv = point.CvJPerKgK;
+        double cp = point.CpJPerKgK,
+            cv = point.CvJPerKgK;
         var omega = 2 / Math.PI * (((cp - cv) / cp * Math.Atan(y)) + (cv / cp * y));
         var omega0 = 2 / Math.PI * (1 - Math.Exp(-1 / ((1 / y) + (y * y / (3 * point.Delta * point.Delta)))));
-        return point.DensityKgPerM3 * cp * R0 * BoltzmannJPerK * point.TemperatureK / (6 * Math.PI * viscosityPaS * zeta) * (omega - omega0);
+        return point.DensityKgPerM3
+            * cp
+            * R0
+            * BoltzmannJPerK
+            * point.TemperatureK
+            / (6 * Math.PI * viscosityPaS * zeta)
+            * (omega - omega0);
     }
 }

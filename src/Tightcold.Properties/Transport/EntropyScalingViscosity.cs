@@ -23,7 +23,8 @@ internal sealed class EntropyScalingViscosity : ViscosityModel
 
     public required double Steepness { get; init; }
 
-    public override double Dilute(double temperatureK) => KineticTheory(temperatureK, MolarMassKgPerMol, SigmaM, EpsilonOverK);
+    public override double Dilute(double temperatureK) =>
+        KineticTheory(temperatureK, MolarMassKgPerMol, SigmaM, EpsilonOverK);
 
     public override double Evaluate(in PointProperties point)
     {

@@ -2,7 +2,8 @@ using Tightcold.Properties.Helmholtz;
 
 namespace Tightcold.Properties.Transport;
 
-/// <summary>dp/drho of an equation along the one isotherm that critical enhancements are measured from; prepared once.</summary>
+/// <summary>dp/drho of an equation along the one isotherm that critical enhancements are measured from; prepared
+/// once.</summary>
 internal sealed class ReferenceStiffness
 {
     private readonly HelmholtzEquation _equation;

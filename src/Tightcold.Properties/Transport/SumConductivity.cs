@@ -18,7 +18,9 @@ internal sealed class SumConductivity : ConductivityModel
     public required CriticalEnhancement Critical { get; init; }
 
     public override double Evaluate(in PointProperties point, double viscosityPaS) =>
-        Dilute(point.TemperatureK) + Background(point.TemperatureK, point.DensityKgPerM3) + Critical.Evaluate(point, viscosityPaS);
+        Dilute(point.TemperatureK)
+        + Background(point.TemperatureK, point.DensityKgPerM3)
+        + Critical.Evaluate(point, viscosityPaS);
 
     public override double Background(double temperatureK, double densityKgPerM3)
     {
@@ -26,7 +28,11 @@ internal sealed class SumConductivity : ConductivityModel
         var delta = densityKgPerM3 / ResidualDensityKgPerM3;
         var sum = 0.0;
         foreach (var (c, t, d, gamma, l) in Residual)
-            sum += c * (t == 0 ? 1 : Math.Pow(tau, t)) * Math.Pow(delta, d) * (gamma == 0 ? 1 : Math.Exp(-gamma * Math.Pow(delta, l)));
+            sum +=
+                c
+                * (t == 0 ? 1 : Math.Pow(tau, t))
+                * Math.Pow(delta, d)
+                * (gamma == 0 ? 1 : Math.Exp(-gamma * Math.Pow(delta, l)));
         return sum;
     }
 }

@@ -45,7 +45,9 @@ internal sealed class SumViscosity : ViscosityModel
         foreach (var (a, t) in Collision)
             sum += a * Math.Pow(log, t);
         var sigma = 1e9 * SigmaM;
-        return DiluteFactor * Math.Sqrt(1000 * DiluteMolarMassKgPerMol * temperatureK) / (sigma * sigma * Math.Exp(sum));
+        return DiluteFactor
+            * Math.Sqrt(1000 * DiluteMolarMassKgPerMol * temperatureK)
+            / (sigma * sigma * Math.Exp(sum));
     }
 
     public override double Evaluate(in PointProperties point) =>
@@ -66,8 +68,11 @@ internal sealed class SumViscosity : ViscosityModel
         var tau = ResidualTemperatureK / temperatureK;
         var polynomial = 0.0;
         foreach (var (a, d, t, gamma, l) in Polynomial)
-            polynomial += a * Math.Pow(delta, d) * Math.Pow(tau, t) * (gamma == 0 ? 1 : Math.Exp(gamma * Math.Pow(delta, l)));
-        double factor = 0, top = 0, bottom = 0;
+            polynomial +=
+                a * Math.Pow(delta, d) * Math.Pow(tau, t) * (gamma == 0 ? 1 : Math.Exp(gamma * Math.Pow(delta, l)));
+        double factor = 0,
+            top = 0,
+            bottom = 0;
         foreach (var (f, d, t) in FreeVolume)
             factor += f * Math.Pow(delta, d) * Math.Pow(tau, t);
         if (factor == 0)

@@ -19,10 +19,16 @@ internal abstract class ViscosityModel
     /// The dilute gas by kinetic theory with the Lennard-Jones collision integral of Neufeld et al. (J. Chem. Phys. 57,
     /// 1100, 1972): 26.692e-9 sqrt(M T) / (sigma^2 Omega), M in g/mol, sigma in nm.
     /// </summary>
-    protected static double KineticTheory(double temperatureK, double molarMassKgPerMol, double sigmaM, double epsilonOverK)
+    protected static double KineticTheory(
+        double temperatureK,
+        double molarMassKgPerMol,
+        double sigmaM,
+        double epsilonOverK
+    )
     {
         var t = temperatureK / epsilonOverK;
-        var omega = (1.16145 * Math.Pow(t, -0.14874)) + (0.52487 * Math.Exp(-0.77320 * t)) + (2.16178 * Math.Exp(-2.43787 * t));
+        var omega =
+            (1.16145 * Math.Pow(t, -0.14874)) + (0.52487 * Math.Exp(-0.77320 * t)) + (2.16178 * Math.Exp(-2.43787 * t));
         var sigma = 1e9 * sigmaM;
         return 26.692e-9 * Math.Sqrt(1000 * molarMassKgPerMol * temperatureK) / (sigma * sigma * omega);
     }

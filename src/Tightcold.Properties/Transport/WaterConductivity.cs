@@ -2,7 +2,8 @@ using Tightcold.Properties.Helmholtz;
 
 namespace Tightcold.Properties.Transport;
 
-/// <summary>The form of IAPWS R15-11 for water ("iapws_2011"; Huber et al. 2012), with its critical enhancement.</summary>
+/// <summary>The form of IAPWS R15-11 for water ("iapws_2011"; Huber et al. 2012), with its critical
+/// enhancement.</summary>
 internal sealed class WaterConductivity : ConductivityModel
 {
     // Where y is this small the enhancement is set to zero (R15-11, eq. 19).
@@ -41,8 +42,15 @@ internal sealed class WaterConductivity : ConductivityModel
         var y = QdPerNm * Length.Nm(point, Reference, TemperatureK, DensityKgPerM3, PressurePa);
         if (y >= NoEnhancement)
         {
-            double cp = point.CpJPerKgK, ratio = point.CvJPerKgK / cp;
-            var z = 2 / (Math.PI * y) * ((((1 - ratio) * Math.Atan(y)) + (ratio * y)) - (1 - Math.Exp(-1 / ((1 / y) + (y * y / (3 * rho * rho))))));
+            double cp = point.CpJPerKgK,
+                ratio = point.CvJPerKgK / cp;
+            var z =
+                2
+                / (Math.PI * y)
+                * (
+                    (((1 - ratio) * Math.Atan(y)) + (ratio * y))
+                    - (1 - Math.Exp(-1 / ((1 / y) + (y * y / (3 * rho * rho)))))
+                );
             value += Amplitude * rho * cp / GasConstantJPerKgK * t / (viscosityPaS * 1e6) * z;
         }
 

@@ -2,7 +2,8 @@ using Tightcold.Properties.Helmholtz;
 
 namespace Tightcold.Properties.Transport;
 
-/// <summary>The form of IAPWS R12-08 for water ("iapws_2008"; Huber et al. 2009), with its critical enhancement.</summary>
+/// <summary>The form of IAPWS R12-08 for water ("iapws_2008"; Huber et al. 2009), with its critical
+/// enhancement.</summary>
 internal sealed class WaterViscosity : ViscosityModel
 {
     // Below this correlation length the series of the crossover function is used (R12-08, eq. 17).
@@ -38,7 +39,10 @@ internal sealed class WaterViscosity : ViscosityModel
     {
         var t = point.TemperatureK / TemperatureK;
         var rho = point.DensityKgPerM3 / DensityKgPerM3;
-        return UnitPaS * DiluteReduced(t) * Math.Exp(rho * DoublePolynomial.Sum(Finite, (1 / t) - 1, rho - 1)) * Critical(point);
+        return UnitPaS
+            * DiluteReduced(t)
+            * Math.Exp(rho * DoublePolynomial.Sum(Finite, (1 / t) - 1, rho - 1))
+            * Critical(point);
     }
 
     private double DiluteReduced(double t)
@@ -52,7 +56,8 @@ internal sealed class WaterViscosity : ViscosityModel
     private double Critical(in PointProperties point)
     {
         var xi = Length.Nm(point, Reference, TemperatureK, DensityKgPerM3, PressurePa);
-        double qc = QcPerNm * xi, qd = QdPerNm * xi;
+        double qc = QcPerNm * xi,
+            qd = QdPerNm * xi;
         double y;
         if (xi < ShortLengthNm)
         {
@@ -63,7 +68,9 @@ internal sealed class WaterViscosity : ViscosityModel
             var angle = Math.Acos(1 / Math.Sqrt(1 + (qd * qd)));
             var w = Math.Sqrt(Math.Abs((qc - 1) / (qc + 1))) * Math.Tan(0.5 * angle);
             var l = qc > 1 ? Math.Log((1 + w) / (1 - w)) : 2 * Math.Atan(Math.Abs(w));
-            y = (Math.Sin(3 * angle) / 12) - (Math.Sin(2 * angle) / (4 * qc))
+            y =
+                (Math.Sin(3 * angle) / 12)
+                - (Math.Sin(2 * angle) / (4 * qc))
                 + ((1 - (1.25 * qc * qc)) * Math.Sin(angle) / (qc * qc))
                 - ((((1 - (1.5 * qc * qc)) * angle) - (Math.Pow(Math.Abs((qc * qc) - 1), 1.5) * l)) / (qc * qc * qc));
         }

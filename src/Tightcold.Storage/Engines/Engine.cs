@@ -8,7 +8,8 @@ using Tightcold.Storage.Mapping;
 
 namespace Tightcold.Storage.Engines;
 
-/// <summary>What differs between one file and a server: opening, locking, upgrading, and what its troubles mean.</summary>
+/// <summary>What differs between one file and a server: opening, locking, upgrading, and what its troubles
+/// mean.</summary>
 internal abstract class Engine : IDisposable
 {
     /// <summary>How a sentence calls the data, such as "the data file …".</summary>
@@ -23,7 +24,8 @@ internal abstract class Engine : IDisposable
     /// <summary>Room for one more who asks or writes; null where there is always room.</summary>
     public abstract Task<WaitingLine.Place?> RoomAsync(CancellationToken cancellation);
 
-    /// <summary>Makes the tables, or brings older ones up to date. Data of a newer version is refused and left untouched.</summary>
+    /// <summary>Makes the tables, or brings older ones up to date. Data of a newer version is refused and left
+    /// untouched.</summary>
     public abstract Task PrepareAsync(CancellationToken cancellation);
 
     /// <summary>A transaction that sees one moment and keeps no writer waiting.</summary>
@@ -55,22 +57,33 @@ internal abstract class Engine : IDisposable
 
     public virtual void Dispose() => Release();
 
-    /// <summary>The upgrades this program knows, oldest first. By reflection: asking the migration service for them costs
-    /// a command half a second of its start.</summary>
-    protected static IReadOnlyList<string> Known<TDatabase>() where TDatabase : JournalDatabase =>
-        [.. typeof(JournalDatabase).Assembly.GetTypes()
-            .Where(type => type.GetCustomAttribute<DbContextAttribute>()?.ContextType == typeof(TDatabase))
-            .Select(type => type.GetCustomAttribute<MigrationAttribute>()?.Id).OfType<string>().Order(StringComparer.Ordinal)];
+    /// <summary>The upgrades this program knows, oldest first. By reflection: asking the migration service for them
+    /// costs a command half a second of its start.</summary>
+    protected static IReadOnlyList<string> Known<TDatabase>()
+        where TDatabase : JournalDatabase =>
+        [
+            .. typeof(JournalDatabase)
+                .Assembly.GetTypes()
+                .Where(type => type.GetCustomAttribute<DbContextAttribute>()?.ContextType == typeof(TDatabase))
+                .Select(type => type.GetCustomAttribute<MigrationAttribute>()?.Id)
+                .OfType<string>()
+                .Order(StringComparer.Ordinal),
+        ];
 
     /// <returns>True when the tables are as this program wants them.</returns>
     protected bool IsCurrent(IReadOnlyList<string> known, IReadOnlyList<string> applied) =>
         applied.Except(known, StringComparer.Ordinal).Any()
-            ? throw new StoreException($"{NameFirst} was written by a newer Tightcold; it was left untouched. "
-                + "Use that version, or choose another place with --data.")
+            ? throw new StoreException(
+                $"{NameFirst} was written by a newer Tightcold; it was left untouched. "
+                    + "Use that version, or choose another place with --data."
+            )
             : applied.Count == known.Count;
 
     /// <summary>Both engines keep the list of applied upgrades under the same name.</summary>
-    protected static async Task<IReadOnlyList<string>> AppliedAsync(DbConnection connection, CancellationToken cancellation)
+    protected static async Task<IReadOnlyList<string>> AppliedAsync(
+        DbConnection connection,
+        CancellationToken cancellation
+    )
     {
         var applied = new List<string>();
         var command = connection.CreateCommand();
@@ -80,7 +93,8 @@ internal abstract class Engine : IDisposable
             var reader = await command.ExecuteReaderAsync(cancellation).ConfigureAwait(false);
             await using (reader.ConfigureAwait(false))
             {
-                while (await reader.ReadAsync(cancellation).ConfigureAwait(false)) applied.Add(reader.GetString(0));
+                while (await reader.ReadAsync(cancellation).ConfigureAwait(false))
+                    applied.Add(reader.GetString(0));
             }
         }
         return applied;
@@ -92,19 +106,27 @@ internal abstract class Engine : IDisposable
         var command = connection.CreateCommand();
         await using (command.ConfigureAwait(false))
         {
-            command.CommandText = "SELECT (SELECT COUNT(*) FROM jobs) - (SELECT COUNT(*) FROM job_lines) + (SELECT COUNT(*) FROM cars WHERE label_key = '')";
-            return Convert.ToInt64(await command.ExecuteScalarAsync(cancellation).ConfigureAwait(false), System.Globalization.CultureInfo.InvariantCulture) == 0;
+            command.CommandText =
+                "SELECT (SELECT COUNT(*) FROM jobs) - (SELECT COUNT(*) FROM job_lines) + (SELECT COUNT(*) FROM cars WHERE label_key = '')";
+            return Convert.ToInt64(
+                    await command.ExecuteScalarAsync(cancellation).ConfigureAwait(false),
+                    System.Globalization.CultureInfo.InvariantCulture
+                ) == 0;
         }
     }
 
     /// <summary>The name as a sentence begins with it.</summary>
     protected string NameFirst => char.ToUpperInvariant(Name[0]) + Name[1..];
 
-    protected StoreException Busy() => new(StoreTrouble.Busy,
-        $"{NameFirst} is busy: others hold it and none of them moves on; nothing was written. Try again.");
+    protected StoreException Busy() =>
+        new(
+            StoreTrouble.Busy,
+            $"{NameFirst} is busy: others hold it and none of them moves on; nothing was written. Try again."
+        );
 
     protected static IEnumerable<Exception> Chain(Exception trouble)
     {
-        for (var next = trouble; next is not null; next = next.InnerException!) yield return next;
+        for (var next = trouble; next is not null; next = next.InnerException!)
+            yield return next;
     }
 }

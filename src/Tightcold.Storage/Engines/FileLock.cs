@@ -1,6 +1,7 @@
 namespace Tightcold.Storage.Engines;
 
-/// <summary>A lock among programs on this machine. The system gives it back when its holder ends, however it ends.</summary>
+/// <summary>A lock among programs on this machine. The system gives it back when its holder ends, however it
+/// ends.</summary>
 internal sealed class FileLock : IDisposable
 {
     private const string UseName = "tightcold.lock";
@@ -12,8 +13,8 @@ internal sealed class FileLock : IDisposable
 
     public void Dispose() => held.Dispose();
 
-    /// <summary>Says that the data of this folder are in use, beside others who use them. Null where the folder cannot be
-    /// written to: nothing can be put in the place of such data either.</summary>
+    /// <summary>Says that the data of this folder are in use, beside others who use them. Null where the folder cannot
+    /// be written to: nothing can be put in the place of such data either.</summary>
     public static async Task<FileLock?> UseAsync(string folder, CancellationToken cancellation)
     {
         var path = Path.Combine(folder, UseName);
@@ -34,7 +35,11 @@ internal sealed class FileLock : IDisposable
             }
             catch (IOException)
             {
-                return File.Exists(path) ? throw new StoreException($"The data in {folder} are being restored by another program; wait until it is done.") : null;
+                return File.Exists(path)
+                    ? throw new StoreException(
+                        $"The data in {folder} are being restored by another program; wait until it is done."
+                    )
+                    : null;
             }
         }
     }
@@ -47,8 +52,12 @@ internal sealed class FileLock : IDisposable
     {
         for (var until = DateTime.UtcNow + patience; ; await Task.Delay(Pause, cancellation).ConfigureAwait(false))
         {
-            if (TryAloneAt(path) is { } held) return held;
-            if (DateTime.UtcNow > until) throw new StoreException($"Another Tightcold has been upgrading the data beside {path} for long; wait until it is done, or end it.");
+            if (TryAloneAt(path) is { } held)
+                return held;
+            if (DateTime.UtcNow > until)
+                throw new StoreException(
+                    $"Another Tightcold has been upgrading the data beside {path} for long; wait until it is done, or end it."
+                );
         }
     }
 
@@ -60,7 +69,10 @@ internal sealed class FileLock : IDisposable
         }
         catch (UnauthorizedAccessException trouble)
         {
-            throw new StoreException($"The folder {Path.GetDirectoryName(path)} is read-only; make it writable or choose another folder with --data.", trouble);
+            throw new StoreException(
+                $"The folder {Path.GetDirectoryName(path)} is read-only; make it writable or choose another folder with --data.",
+                trouble
+            );
         }
         catch (IOException) when (File.Exists(path))
         {
@@ -68,7 +80,10 @@ internal sealed class FileLock : IDisposable
         }
         catch (IOException trouble)
         {
-            throw new StoreException($"The folder {Path.GetDirectoryName(path)} cannot be written to; make it writable or choose another folder with --data.", trouble);
+            throw new StoreException(
+                $"The folder {Path.GetDirectoryName(path)} cannot be written to; make it writable or choose another folder with --data.",
+                trouble
+            );
         }
     }
 }

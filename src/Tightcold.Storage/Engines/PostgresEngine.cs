@@ -10,19 +10,24 @@ namespace Tightcold.Storage.Engines;
 /// <summary>A database on a PostgreSQL server, shared by several programs.</summary>
 internal sealed class PostgresEngine : Engine
 {
-    /// <summary>Names of our own locks on the server; any two numbers that nothing else in the database takes.</summary>
-    private const long UpgradeLock = 0x5469_6768_7401, NumberLock = 0x5469_6768_7402;
+    /// <summary>Names of our own locks on the server; any two numbers that nothing else in the database
+    /// takes.</summary>
+    private const long UpgradeLock = 0x5469_6768_7401,
+        NumberLock = 0x5469_6768_7402;
 
     private readonly DbContextOptions<PostgresDatabase> options;
     private readonly string connectionText;
-    private readonly WaitingLine line, writers;
+    private readonly WaitingLine line,
+        writers;
 
     public PostgresEngine(string connection)
     {
         var settings = new NpgsqlConnectionStringBuilder(connection);
         // A person waits for the answer: better a sentence after some seconds than a page that never comes.
-        if (!settings.ContainsKey("Timeout")) settings.Timeout = 10;
-        if (!settings.ContainsKey("Maximum Pool Size")) settings.MaxPoolSize = 20;
+        if (!settings.ContainsKey("Timeout"))
+            settings.Timeout = 10;
+        if (!settings.ContainsKey("Maximum Pool Size"))
+            settings.MaxPoolSize = 20;
         settings.ApplicationName ??= "Tightcold";
         Name = $"the database {settings.Database} on {settings.Host}";
         connectionText = settings.ToString();
@@ -45,12 +50,15 @@ internal sealed class PostgresEngine : Engine
         await using (connection.ConfigureAwait(false))
         {
             await connection.OpenAsync(cancellation).ConfigureAwait(false);
-            if (await IsReadyAsync(connection, known, cancellation).ConfigureAwait(false)) return;
-            // One program at a time; whoever waited finds it done. The server gives the lock back when the connection ends.
+            if (await IsReadyAsync(connection, known, cancellation).ConfigureAwait(false))
+                return;
+            // One program at a time; whoever waited finds it done. The server gives the lock back when the connection
+            // ends.
             await RunAsync(connection, $"SELECT pg_advisory_lock({UpgradeLock})", cancellation).ConfigureAwait(false);
             try
             {
-                if (await IsReadyAsync(connection, known, cancellation).ConfigureAwait(false)) return;
+                if (await IsReadyAsync(connection, known, cancellation).ConfigureAwait(false))
+                    return;
                 var database = Open();
                 await using (database.ConfigureAwait(false))
                 {
@@ -60,17 +68,23 @@ internal sealed class PostgresEngine : Engine
             }
             finally
             {
-                await RunAsync(connection, $"SELECT pg_advisory_unlock({UpgradeLock})", CancellationToken.None).ConfigureAwait(false);
+                await RunAsync(connection, $"SELECT pg_advisory_unlock({UpgradeLock})", CancellationToken.None)
+                    .ConfigureAwait(false);
             }
         }
     }
 
-    private async Task<bool> IsReadyAsync(NpgsqlConnection connection, IReadOnlyList<string> known, CancellationToken cancellation)
+    private async Task<bool> IsReadyAsync(
+        NpgsqlConnection connection,
+        IReadOnlyList<string> known,
+        CancellationToken cancellation
+    )
     {
         var command = new NpgsqlCommand("SELECT to_regclass('\"__EFMigrationsHistory\"') IS NOT NULL", connection);
         await using (command.ConfigureAwait(false))
         {
-            if (await command.ExecuteScalarAsync(cancellation).ConfigureAwait(false) is not true) return false;
+            if (await command.ExecuteScalarAsync(cancellation).ConfigureAwait(false) is not true)
+                return false;
         }
         return IsCurrent(known, await AppliedAsync(connection, cancellation).ConfigureAwait(false))
             && await LinesAreWholeAsync(connection, cancellation).ConfigureAwait(false);
@@ -111,47 +125,72 @@ internal sealed class PostgresEngine : Engine
     }
 
     // Pages and references are the server's own to look after; everything is read again by the check all the same.
-    public override Task<IReadOnlyList<string>> DamageAsync(JournalDatabase database, CancellationToken cancellation) => Task.FromResult<IReadOnlyList<string>>([]);
+    public override Task<IReadOnlyList<string>> DamageAsync(JournalDatabase database, CancellationToken cancellation) =>
+        Task.FromResult<IReadOnlyList<string>>([]);
 
     public override StoreException? Explain(Exception trouble)
     {
         var known = Chain(trouble).OfType<NpgsqlException>().FirstOrDefault();
-        if (known is null) return null;
+        if (known is null)
+            return null;
         // Codes: postgresql.org/docs/current/errcodes-appendix.html.
         var said = (known as PostgresException)?.MessageText ?? known.Message;
         var (kind, sentence) = known.SqlState switch
         {
-            "3D000" => (StoreTrouble.Other,
-                $"{NameFirst} is not there; make it on the server first (createdb), or correct the name in --data."),
-            "28P01" or "28000" => (StoreTrouble.Other,
-                $"{NameFirst} refused the user name or the password; correct them in --data."),
-            "42501" or "25006" => (StoreTrouble.ReadOnly,
+            "3D000" => (
+                StoreTrouble.Other,
+                $"{NameFirst} is not there; make it on the server first (createdb), or correct the name in --data."
+            ),
+            "28P01" or "28000" => (
+                StoreTrouble.Other,
+                $"{NameFirst} refused the user name or the password; correct them in --data."
+            ),
+            "42501" or "25006" => (
+                StoreTrouble.ReadOnly,
                 $"{NameFirst} may only be read by this user; nothing was written. "
-                + "Let the user write, or choose another with --data."),
-            "53100" => (StoreTrouble.Full,
-                $"The disk of the server is full; nothing was written to {Name}. Make room there and try again."),
+                    + "Let the user write, or choose another with --data."
+            ),
+            "53100" => (
+                StoreTrouble.Full,
+                $"The disk of the server is full; nothing was written to {Name}. Make room there and try again."
+            ),
             "53300" => (StoreTrouble.Busy, $"{NameFirst} takes no connection just now; try again in a moment."),
-            "40001" or "40P01" or "23505" or "55P03" or "57014" => (StoreTrouble.Busy,
-                $"{NameFirst} was busy with other writers; nothing was written. Try again."),
-            "22021" => (StoreTrouble.Other,
-                $"A text holds a character that {Name} cannot keep; nothing was written. Take it out and try again."),
-            "57P01" or "57P02" or "57P03" => (StoreTrouble.Stopped,
-                $"{NameFirst} is being stopped or started; try again in a moment."),
+            "40001" or "40P01" or "23505" or "55P03" or "57014" => (
+                StoreTrouble.Busy,
+                $"{NameFirst} was busy with other writers; nothing was written. Try again."
+            ),
+            "22021" => (
+                StoreTrouble.Other,
+                $"A text holds a character that {Name} cannot keep; nothing was written. Take it out and try again."
+            ),
+            "57P01" or "57P02" or "57P03" => (
+                StoreTrouble.Stopped,
+                $"{NameFirst} is being stopped or started; try again in a moment."
+            ),
             // A connection that stood, and a lock that was not given back in time.
-            null when Chain(known).OfType<TimeoutException>().Any()
-                && known.Message.Contains("reading from stream", StringComparison.Ordinal) => (StoreTrouble.Busy,
-                $"{NameFirst} kept this waiting for too long; nothing was written. Try again."),
-            null or ['0', '8', ..] => (StoreTrouble.Stopped,
+            null
+                when Chain(known).OfType<TimeoutException>().Any()
+                    && known.Message.Contains("reading from stream", StringComparison.Ordinal) => (
+                StoreTrouble.Busy,
+                $"{NameFirst} kept this waiting for too long; nothing was written. Try again."
+            ),
+            null or ['0', '8', ..] => (
+                StoreTrouble.Stopped,
                 $"{NameFirst} does not answer ({known.InnerException?.Message ?? said}). "
-                + "What was acknowledged before is kept there; check the server and the network, then try again."),
+                    + "What was acknowledged before is kept there; check the server and the network, then try again."
+            ),
             var code => (StoreTrouble.Other, $"{NameFirst} cannot be used (code {code}: {said}); nothing was written."),
         };
         return new StoreException(kind, sentence, trouble);
     }
 
-    public override bool IsPassing(Exception trouble) => Chain(trouble)
-        .Any(link => link is DbUpdateConcurrencyException
-            or PostgresException { SqlState: "40001" or "40P01" or "23505" or "53300" or "57P03" });
+    public override bool IsPassing(Exception trouble) =>
+        Chain(trouble)
+            .Any(link =>
+                link
+                    is DbUpdateConcurrencyException
+                        or PostgresException { SqlState: "40001" or "40P01" or "23505" or "53300" or "57P03" }
+            );
 
     public override void Release()
     {

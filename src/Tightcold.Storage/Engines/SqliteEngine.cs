@@ -22,22 +22,29 @@ internal sealed class SqliteEngine : Engine
     /// <summary>So many connections stay open while nobody uses them.</summary>
     private const int MostIdle = 8;
 
-    private static readonly DbContextOptions<JournalDatabase> Options =
-        new DbContextOptionsBuilder<JournalDatabase>().UseSqlite().Options;
+    private static readonly DbContextOptions<JournalDatabase> Options = new DbContextOptionsBuilder<JournalDatabase>()
+        .UseSqlite()
+        .Options;
 
     private readonly ConcurrentBag<SqliteConnection> idle = [];
     private readonly bool keepsOpen;
     private readonly WaitingLine line;
     private readonly TimeSpan patience;
     private readonly FileLock? use;
-    private readonly string connectionText, pragmas;
+    private readonly string connectionText,
+        pragmas;
     private volatile bool closed;
 
     /// <param name="readOnly">A file that is only looked at: a backup.</param>
     /// <param name="pragmas">What a test adds to every connection, such as a small disk.</param>
     /// <param name="patience">How long another program that holds the file is waited for, if not as usual.</param>
     public SqliteEngine(
-        string path, FileLock? use = null, bool readOnly = false, string pragmas = "", TimeSpan? patience = null)
+        string path,
+        FileLock? use = null,
+        bool readOnly = false,
+        string pragmas = "",
+        TimeSpan? patience = null
+    )
     {
         FilePath = path;
         this.use = use;
@@ -51,7 +58,9 @@ internal sealed class SqliteEngine : Engine
         // writer's entries would hang on the other's transaction.
         connectionText = new SqliteConnectionStringBuilder
         {
-            DataSource = path, ForeignKeys = true, Pooling = false,
+            DataSource = path,
+            ForeignKeys = true,
+            Pooling = false,
             DefaultTimeout = (int)Math.Ceiling(this.patience.TotalSeconds),
             Mode = readOnly ? SqliteOpenMode.ReadOnly : SqliteOpenMode.ReadWriteCreate,
         }.ToString();
@@ -70,7 +79,8 @@ internal sealed class SqliteEngine : Engine
 
     private SqliteConnection Take()
     {
-        if (idle.TryTake(out var waiting)) return waiting;
+        if (idle.TryTake(out var waiting))
+            return waiting;
         var connection = new SqliteConnection(connectionText);
         try
         {
@@ -90,8 +100,8 @@ internal sealed class SqliteEngine : Engine
     /// <summary>Keeps a connection open for the next, unless something was left undone on it.</summary>
     private void Keep(SqliteConnection connection)
     {
-        var clean = connection.State == ConnectionState.Open
-            && SQLitePCL.raw.sqlite3_get_autocommit(connection.Handle) != 0;
+        var clean =
+            connection.State == ConnectionState.Open && SQLitePCL.raw.sqlite3_get_autocommit(connection.Handle) != 0;
         if (!clean || !keepsOpen || closed || idle.Count >= MostIdle)
         {
             connection.Dispose();
@@ -100,22 +110,29 @@ internal sealed class SqliteEngine : Engine
         idle.Add(connection);
         Holding[this] = true;
         // Closed between the question above and now.
-        if (closed) Release();
+        if (closed)
+            Release();
     }
 
     public override async Task PrepareAsync(CancellationToken cancellation)
     {
-        if (await IsReadyAsync(cancellation).ConfigureAwait(false)) return;
+        if (await IsReadyAsync(cancellation).ConfigureAwait(false))
+            return;
         // One program at a time; whoever waited finds it done.
-        using var alone = await FileLock.AloneAsync(FilePath + UpgradeMark, TimeSpan.FromMinutes(2), cancellation).ConfigureAwait(false);
-        if (await IsReadyAsync(cancellation).ConfigureAwait(false)) return;
+        using var alone = await FileLock
+            .AloneAsync(FilePath + UpgradeMark, TimeSpan.FromMinutes(2), cancellation)
+            .ConfigureAwait(false);
+        if (await IsReadyAsync(cancellation).ConfigureAwait(false))
+            return;
         var database = Open();
         await using (database.ConfigureAwait(false))
         {
             await database.Database.ExecuteSqlRawAsync("PRAGMA journal_mode=WAL;", cancellation).ConfigureAwait(false);
             // A program killed while upgrading leaves its mark, and the next would wait for it for ever. Who holds the
             // lock of the upgrade knows that nobody is upgrading.
-            await database.Database.ExecuteSqlRawAsync("DROP TABLE IF EXISTS \"__EFMigrationsLock\";", cancellation).ConfigureAwait(false);
+            await database
+                .Database.ExecuteSqlRawAsync("DROP TABLE IF EXISTS \"__EFMigrationsLock\";", cancellation)
+                .ConfigureAwait(false);
             await database.Database.MigrateAsync(cancellation).ConfigureAwait(false);
             await JobLines.FillAsync(database, cancellation).ConfigureAwait(false);
         }
@@ -123,12 +140,16 @@ internal sealed class SqliteEngine : Engine
 
     private async Task<bool> IsReadyAsync(CancellationToken cancellation)
     {
-        if (!File.Exists(FilePath) || new FileInfo(FilePath).Length == 0) return false;
+        if (!File.Exists(FilePath) || new FileInfo(FilePath).Length == 0)
+            return false;
         var connection = Take();
         try
         {
             return await HasTablesAsync(connection, cancellation).ConfigureAwait(false)
-                && IsCurrent(Known<JournalDatabase>(), await AppliedAsync(connection, cancellation).ConfigureAwait(false))
+                && IsCurrent(
+                    Known<JournalDatabase>(),
+                    await AppliedAsync(connection, cancellation).ConfigureAwait(false)
+                )
                 && await LinesAreWholeAsync(connection, cancellation).ConfigureAwait(false);
         }
         finally
@@ -137,23 +158,34 @@ internal sealed class SqliteEngine : Engine
         }
     }
 
-    /// <summary>False for a file without tables: one whose making was cut short. Somebody else's tables are refused.</summary>
+    /// <summary>False for a file without tables: one whose making was cut short. Somebody else's tables are
+    /// refused.</summary>
     private async Task<bool> HasTablesAsync(SqliteConnection connection, CancellationToken cancellation)
     {
         var command = connection.CreateCommand();
         await using (command.ConfigureAwait(false))
         {
-            command.CommandText = "SELECT COUNT(*), SUM(name = '__EFMigrationsHistory') FROM sqlite_master WHERE type = 'table'";
+            command.CommandText =
+                "SELECT COUNT(*), SUM(name = '__EFMigrationsHistory') FROM sqlite_master WHERE type = 'table'";
             var reader = await command.ExecuteReaderAsync(cancellation).ConfigureAwait(false);
             await using (reader.ConfigureAwait(false))
             {
                 await reader.ReadAsync(cancellation).ConfigureAwait(false);
-                if (reader.GetInt64(0) == 0) return false;
-                if (reader.GetInt64(1) > 0) return true;
+                if (reader.GetInt64(0) == 0)
+                    return false;
+                if (reader.GetInt64(1) > 0)
+                    return true;
             }
-            command.CommandText = "SELECT COUNT(*) FROM sqlite_master WHERE type = 'table' AND name NOT LIKE '\\_\\_EF%' ESCAPE '\\' AND name NOT LIKE 'sqlite\\_%' ESCAPE '\\'";
-            return Convert.ToInt64(await command.ExecuteScalarAsync(cancellation).ConfigureAwait(false), System.Globalization.CultureInfo.InvariantCulture) > 0
-                ? throw new StoreException($"The file {FilePath} is no Tightcold data file; it was left as it is. Choose another folder with --data.")
+            command.CommandText =
+                "SELECT COUNT(*) FROM sqlite_master WHERE type = 'table' AND name NOT LIKE '\\_\\_EF%' ESCAPE '\\' AND name NOT LIKE 'sqlite\\_%' ESCAPE '\\'";
+            return
+                Convert.ToInt64(
+                    await command.ExecuteScalarAsync(cancellation).ConfigureAwait(false),
+                    System.Globalization.CultureInfo.InvariantCulture
+                ) > 0
+                ? throw new StoreException(
+                    $"The file {FilePath} is no Tightcold data file; it was left as it is. Choose another folder with --data."
+                )
                 : false;
         }
     }
@@ -165,13 +197,17 @@ internal sealed class SqliteEngine : Engine
         await using (connection.ConfigureAwait(false))
         {
             await connection.OpenAsync(cancellation).ConfigureAwait(false);
-            if (!await HasTablesAsync(connection, cancellation).ConfigureAwait(false)) return false;
+            if (!await HasTablesAsync(connection, cancellation).ConfigureAwait(false))
+                return false;
             _ = IsCurrent(Known<JournalDatabase>(), await AppliedAsync(connection, cancellation).ConfigureAwait(false));
             return true;
         }
     }
 
-    public override async Task<IDbContextTransaction> ReadAsync(JournalDatabase database, CancellationToken cancellation)
+    public override async Task<IDbContextTransaction> ReadAsync(
+        JournalDatabase database,
+        CancellationToken cancellation
+    )
     {
         await database.Database.OpenConnectionAsync(cancellation).ConfigureAwait(false);
         // Deferred, so that no writer waits.
@@ -187,9 +223,11 @@ internal sealed class SqliteEngine : Engine
         await line.EnterAsync(cancellation).ConfigureAwait(false) ?? throw Busy();
 
     // SQLite has one writer at a time, from the begin of its transaction.
-    public override Task LockJobAsync(JournalDatabase database, Guid jobId, CancellationToken cancellation) => Task.CompletedTask;
+    public override Task LockJobAsync(JournalDatabase database, Guid jobId, CancellationToken cancellation) =>
+        Task.CompletedTask;
 
-    public override Task LockNumbersAsync(JournalDatabase database, CancellationToken cancellation) => Task.CompletedTask;
+    public override Task LockNumbersAsync(JournalDatabase database, CancellationToken cancellation) =>
+        Task.CompletedTask;
 
     public override async Task CopyToAsync(string file, CancellationToken cancellation)
     {
@@ -209,15 +247,30 @@ internal sealed class SqliteEngine : Engine
         }
     }
 
-    public override async Task<IReadOnlyList<string>> DamageAsync(JournalDatabase database, CancellationToken cancellation)
+    public override async Task<IReadOnlyList<string>> DamageAsync(
+        JournalDatabase database,
+        CancellationToken cancellation
+    )
     {
         var found = new List<string>();
-        found.AddRange((await RowsAsync(database, "PRAGMA integrity_check(20)", cancellation).ConfigureAwait(false)).Where(row => row != "ok").Select(row => $"The file is damaged: {row}."));
-        found.AddRange((await RowsAsync(database, "PRAGMA foreign_key_check", cancellation).ConfigureAwait(false)).Select(table => $"A row of the table {table} points to something that is not there."));
+        found.AddRange(
+            (await RowsAsync(database, "PRAGMA integrity_check(20)", cancellation).ConfigureAwait(false))
+                .Where(row => row != "ok")
+                .Select(row => $"The file is damaged: {row}.")
+        );
+        found.AddRange(
+            (await RowsAsync(database, "PRAGMA foreign_key_check", cancellation).ConfigureAwait(false)).Select(table =>
+                $"A row of the table {table} points to something that is not there."
+            )
+        );
         return found;
     }
 
-    private static async Task<List<string>> RowsAsync(JournalDatabase database, string sql, CancellationToken cancellation)
+    private static async Task<List<string>> RowsAsync(
+        JournalDatabase database,
+        string sql,
+        CancellationToken cancellation
+    )
     {
         var rows = new List<string>();
         await database.Database.OpenConnectionAsync(cancellation).ConfigureAwait(false);
@@ -229,14 +282,17 @@ internal sealed class SqliteEngine : Engine
             var reader = await command.ExecuteReaderAsync(cancellation).ConfigureAwait(false);
             await using (reader.ConfigureAwait(false))
             {
-                while (await reader.ReadAsync(cancellation).ConfigureAwait(false)) rows.Add(reader.GetString(0));
+                while (await reader.ReadAsync(cancellation).ConfigureAwait(false))
+                    rows.Add(reader.GetString(0));
             }
         }
         return rows;
     }
 
     public override StoreException? Explain(Exception trouble) =>
-        Chain(trouble).OfType<SqliteException>().FirstOrDefault() is { } known ? StoreException.From(known, FilePath) : null;
+        Chain(trouble).OfType<SqliteException>().FirstOrDefault() is { } known
+            ? StoreException.From(known, FilePath)
+            : null;
 
     // Another program that holds the file is waited for where a transaction begins.
     public override bool IsPassing(Exception trouble) => false;
@@ -244,13 +300,15 @@ internal sealed class SqliteEngine : Engine
     public override void Release()
     {
         Holding.TryRemove(this, out _);
-        while (idle.TryTake(out var connection)) connection.Dispose();
+        while (idle.TryTake(out var connection))
+            connection.Dispose();
     }
 
     /// <summary>Closes the connections that no engine of this program uses at the moment.</summary>
     public static void ReleaseAll()
     {
-        foreach (var engine in Holding.Keys) engine.Release();
+        foreach (var engine in Holding.Keys)
+            engine.Release();
     }
 
     public override void Dispose()

@@ -32,19 +32,22 @@ internal sealed class WaitingLine(int places, TimeSpan patience)
             try
             {
                 var left = patience - Stood(came);
-                await mine.Value.Task.WaitAsync(left > TimeSpan.Zero ? left : TimeSpan.Zero, cancellation)
+                await mine
+                    .Value.Task.WaitAsync(left > TimeSpan.Zero ? left : TimeSpan.Zero, cancellation)
                     .ConfigureAwait(false);
                 return new Place(this);
             }
             catch (OperationCanceledException)
             {
-                if (!Leave(mine)) Next();
+                if (!Leave(mine))
+                    Next();
                 throw;
             }
             catch (TimeoutException)
             {
                 // Somebody may have moved meanwhile, and the place may be mine at this very moment.
-                if (Stood(came) < patience) continue;
+                if (Stood(came) < patience)
+                    continue;
                 return Leave(mine) ? null : new Place(this);
             }
         }
@@ -57,7 +60,8 @@ internal sealed class WaitingLine(int places, TimeSpan patience)
     {
         lock (door)
         {
-            if (mine.List is null) return false;
+            if (mine.List is null)
+                return false;
             waiting.Remove(mine);
             return true;
         }
@@ -79,7 +83,8 @@ internal sealed class WaitingLine(int places, TimeSpan patience)
 
     private void Left(bool inVain)
     {
-        if (!inVain) Volatile.Write(ref lastMove, Stopwatch.GetTimestamp());
+        if (!inVain)
+            Volatile.Write(ref lastMove, Stopwatch.GetTimestamp());
         Next();
     }
 

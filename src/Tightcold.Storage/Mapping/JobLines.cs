@@ -12,7 +12,15 @@ internal static class JobLines
 
     public static JobLineRow New(JobRow job, string carLabel)
     {
-        var line = new JobLineRow { JobId = job.Id, Number = job.Number, CarId = job.CarId, Complaint = job.Complaint, OpenedAt = job.OpenedAt, State = "open" };
+        var line = new JobLineRow
+        {
+            JobId = job.Id,
+            Number = job.Number,
+            CarId = job.CarId,
+            Complaint = job.Complaint,
+            OpenedAt = job.OpenedAt,
+            State = "open",
+        };
         Name(line, carLabel);
         return line;
     }
@@ -24,19 +32,59 @@ internal static class JobLines
     }
 
     public static JobSummary Summary(JobLineRow line) =>
-        new(line.Number, line.JobId, line.CarId, line.CarLabel, line.Complaint, line.State, line.WaitingFor, line.OpenedAt, line.LastEntryAt, line.Entries);
+        new(
+            line.Number,
+            line.JobId,
+            line.CarId,
+            line.CarLabel,
+            line.Complaint,
+            line.State,
+            line.WaitingFor,
+            line.OpenedAt,
+            line.LastEntryAt,
+            line.Entries
+        );
 
     /// <summary>Reads the journal of the line's job again, as the transaction sees it: of each entry what decides which
     /// one counts, and the fields of the one that says the state.</summary>
     public static async Task RefreshAsync(JournalDatabase database, JobLineRow line, CancellationToken cancellation)
     {
-        var entries = await database.Entries.AsNoTracking().Where(entry => entry.JobId == line.JobId)
-            .Select(entry => new { entry.Id, entry.Kind, entry.ObservedAt, entry.WrittenAt, entry.Supersedes }).ToListAsync(cancellation).ConfigureAwait(false);
-        var (journal, _) = Journal.Create(entries.Select(entry => new Entry(entry.Id, entry.Kind, entry.ObservedAt, entry.WrittenAt, "", FieldBag.Empty, entry.Supersedes)));
-        if (journal is null) throw new StoreException($"The corrections of job {line.Number} would run in a circle; nothing was added.");
+        var entries = await database
+            .Entries.AsNoTracking()
+            .Where(entry => entry.JobId == line.JobId)
+            .Select(entry => new
+            {
+                entry.Id,
+                entry.Kind,
+                entry.ObservedAt,
+                entry.WrittenAt,
+                entry.Supersedes,
+            })
+            .ToListAsync(cancellation)
+            .ConfigureAwait(false);
+        var (journal, _) = Journal.Create(
+            entries.Select(entry => new Entry(
+                entry.Id,
+                entry.Kind,
+                entry.ObservedAt,
+                entry.WrittenAt,
+                "",
+                FieldBag.Empty,
+                entry.Supersedes
+            ))
+        );
+        if (journal is null)
+            throw new StoreException($"The corrections of job {line.Number} would run in a circle; nothing was added.");
         var fields = FieldBag.Empty;
         if (journal.Last(EntryKinds.JobState) is { } last)
-            fields = RowText.Entry(await database.Entries.AsNoTracking().FirstAsync(entry => entry.Id == last.Id, cancellation).ConfigureAwait(false)).Fields;
+            fields = RowText
+                .Entry(
+                    await database
+                        .Entries.AsNoTracking()
+                        .FirstAsync(entry => entry.Id == last.Id, cancellation)
+                        .ConfigureAwait(false)
+                )
+                .Fields;
         line.State = fields.Text("state") ?? "open";
         line.WaitingFor = line.State == "waiting" ? fields.Text("waiting-for") : null;
         line.LastEntryAt = journal.Standing.Length == 0 ? null : journal.Standing[^1].ObservedAt;
@@ -47,20 +95,39 @@ internal static class JobLines
     /// <summary>After an upgrade: makes what is missing. An interrupted filling goes on where it stopped.</summary>
     public static async Task FillAsync(JournalDatabase database, CancellationToken cancellation)
     {
-        while (await database.Cars.Where(car => car.LabelKey == "").Take(Batch).ToListAsync(cancellation).ConfigureAwait(false) is { Count: > 0 } cars)
+        while (
+            await database
+                .Cars.Where(car => car.LabelKey == "")
+                .Take(Batch)
+                .ToListAsync(cancellation)
+                .ConfigureAwait(false)
+                is { Count: > 0 } cars
+        )
         {
-            foreach (var car in cars) car.LabelKey = RowText.LabelKey(RowText.Car(car).Label);
+            foreach (var car in cars)
+                car.LabelKey = RowText.LabelKey(RowText.Car(car).Label);
             await database.SaveChangesAsync(cancellation).ConfigureAwait(false);
             database.ChangeTracker.Clear();
         }
-        while (await database.Jobs.AsNoTracking().Where(job => !database.JobLines.Any(line => line.JobId == job.Id)).Take(Batch).ToListAsync(cancellation).ConfigureAwait(false) is { Count: > 0 } jobs)
+        while (
+            await database
+                .Jobs.AsNoTracking()
+                .Where(job => !database.JobLines.Any(line => line.JobId == job.Id))
+                .Take(Batch)
+                .ToListAsync(cancellation)
+                .ConfigureAwait(false)
+                is { Count: > 0 } jobs
+        )
         {
             var transaction = await database.Database.BeginTransactionAsync(cancellation).ConfigureAwait(false);
             await using (transaction.ConfigureAwait(false))
             {
                 foreach (var job in jobs)
                 {
-                    var car = await database.Cars.AsNoTracking().FirstAsync(there => there.Id == job.CarId, cancellation).ConfigureAwait(false);
+                    var car = await database
+                        .Cars.AsNoTracking()
+                        .FirstAsync(there => there.Id == job.CarId, cancellation)
+                        .ConfigureAwait(false);
                     var line = New(job, RowText.Car(car).Label);
                     await RefreshAsync(database, line, cancellation).ConfigureAwait(false);
                     database.JobLines.Add(line);

@@ -5,8 +5,11 @@ namespace Tightcold.Storage.Mapping;
 /// <summary>The tables, as SQLite has them. Entries and kits are only ever added.</summary>
 internal class JournalDatabase : DbContext
 {
-    public JournalDatabase(DbContextOptions<JournalDatabase> options) : base(options) { }
-    protected JournalDatabase(DbContextOptions options) : base(options) { }
+    public JournalDatabase(DbContextOptions<JournalDatabase> options)
+        : base(options) { }
+
+    protected JournalDatabase(DbContextOptions options)
+        : base(options) { }
 
     /// <summary>What is to be done with its connection once nobody works with it any more.</summary>
     public Action? Closed { private get; set; }
@@ -86,7 +89,8 @@ internal class JournalDatabase : DbContext
             row.Property(entry => entry.Supersedes).HasColumnName("supersedes");
             row.Property(entry => entry.Reason).HasColumnName("reason");
             row.Property(entry => entry.FieldsJson).HasColumnName("fields_json");
-            // Two writers who took the same place in a journal: the second is refused and writes again behind the first.
+            // Two writers who took the same place in a journal: the second is refused and writes again behind the
+            // first.
             row.HasIndex(entry => new { entry.JobId, entry.Sequence }).IsUnique();
             row.HasOne<JobRow>().WithMany().HasForeignKey(entry => entry.JobId).OnDelete(DeleteBehavior.Restrict);
         });
@@ -109,7 +113,10 @@ internal class JournalDatabase : DbContext
             row.HasIndex(line => new { line.Number, line.SearchKey });
             row.HasIndex(line => new { line.State, line.Number });
             row.HasIndex(line => new { line.CarId, line.Number });
-            row.HasOne<JobRow>().WithOne().HasForeignKey<JobLineRow>(line => line.JobId).OnDelete(DeleteBehavior.Restrict);
+            row.HasOne<JobRow>()
+                .WithOne()
+                .HasForeignKey<JobLineRow>(line => line.JobId)
+                .OnDelete(DeleteBehavior.Restrict);
         });
     }
 }

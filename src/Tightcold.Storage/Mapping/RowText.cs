@@ -13,42 +13,73 @@ namespace Tightcold.Storage.Mapping;
 /// <summary>Rows to nouns and back, through the documented JSON.</summary>
 internal static class RowText
 {
-    private static readonly JsonSerializerOptions Plain = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    private static readonly JsonSerializerOptions Plain = new()
+    {
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
 
-    public static CarRow Row(Car car) => new() { Id = car.Id, FieldsJson = Fields(car.Fields), LabelKey = LabelKey(car.Label) };
+    public static CarRow Row(Car car) =>
+        new()
+        {
+            Id = car.Id,
+            FieldsJson = Fields(car.Fields),
+            LabelKey = LabelKey(car.Label),
+        };
 
     /// <summary>A space for a car without a name: an empty key means that it is still to be made.</summary>
     public static string LabelKey(string label) => SearchKey.Of(label) is { Length: > 0 } key ? key : " ";
 
-    public static Car Car(CarRow row) => new(row.Id, Read(JobDocument.ReadFields(row.FieldsJson, Jobs.Cars.Car.Schema), "car", row.Id));
+    public static Car Car(CarRow row) =>
+        new(row.Id, Read(JobDocument.ReadFields(row.FieldsJson, Jobs.Cars.Car.Schema), "car", row.Id));
 
     public static string Body(Kit kit) => JobDocument.WriteKit(kit).ToJsonString(Plain);
 
     public static Kit Kit(string body, Guid id) => Read(JobDocument.ReadKit(body), "kit", id);
 
-    public static JobRow Row(Job job, DateTimeOffset? kitsSince) => new()
-    {
-        Id = job.Id, CarId = job.CarId, Number = job.Number, Complaint = job.Complaint, OpenedAt = job.OpenedAt, Seed = job.Seed, KitsSince = kitsSince,
-    };
+    public static JobRow Row(Job job, DateTimeOffset? kitsSince) =>
+        new()
+        {
+            Id = job.Id,
+            CarId = job.CarId,
+            Number = job.Number,
+            Complaint = job.Complaint,
+            OpenedAt = job.OpenedAt,
+            Seed = job.Seed,
+            KitsSince = kitsSince,
+        };
 
     public static Job Job(JobRow row) => new(row.Id, row.CarId, row.Number, row.Complaint, row.OpenedAt, row.Seed);
 
-    public static EntryRow Row(Guid jobId, Entry entry) => new()
-    {
-        Id = entry.Id, JobId = jobId, Kind = entry.Kind, ObservedAt = entry.ObservedAt, WrittenAt = entry.WrittenAt, Who = entry.Who,
-        Supersedes = entry.Supersedes, Reason = entry.Reason, FieldsJson = Fields(entry.Fields),
-    };
+    public static EntryRow Row(Guid jobId, Entry entry) =>
+        new()
+        {
+            Id = entry.Id,
+            JobId = jobId,
+            Kind = entry.Kind,
+            ObservedAt = entry.ObservedAt,
+            WrittenAt = entry.WrittenAt,
+            Who = entry.Who,
+            Supersedes = entry.Supersedes,
+            Reason = entry.Reason,
+            FieldsJson = Fields(entry.Fields),
+        };
 
     public static Entry Entry(EntryRow row)
     {
         if (EntryKinds.Find(row.Kind) is not { } schema)
-            throw new StoreException($"The entry {row.Id} in the data file is of a kind unknown here (“{row.Kind}”); a newer Tightcold wrote it. Nothing was changed.");
+            throw new StoreException(
+                $"The entry {row.Id} in the data file is of a kind unknown here (“{row.Kind}”); a newer Tightcold wrote it. Nothing was changed."
+            );
         var fields = Read(JobDocument.ReadFields(row.FieldsJson, schema), "entry", row.Id);
         return new Entry(row.Id, row.Kind, row.ObservedAt, row.WrittenAt, row.Who, fields, row.Supersedes, row.Reason);
     }
 
     private static string Fields(FieldBag bag) => FieldBagJson.Write(bag).ToJsonString(Plain);
 
-    private static T Read<T>((T? Value, IReadOnlyList<InputProblem> Problems) read, string what, Guid id) where T : class =>
-        read.Value ?? throw new StoreException($"The {what} {id} in the data file cannot be read ({read.Problems[0].Sentence.Render(SiFormat.Instance)}) Nothing was changed.");
+    private static T Read<T>((T? Value, IReadOnlyList<InputProblem> Problems) read, string what, Guid id)
+        where T : class =>
+        read.Value
+        ?? throw new StoreException(
+            $"The {what} {id} in the data file cannot be read ({read.Problems[0].Sentence.Render(SiFormat.Instance)}) Nothing was changed."
+        );
 }

@@ -1,7 +1,7 @@
 namespace Tightcold.Storage.Mapping;
 
-/// <summary>A car; its label data as the documented JSON of a bag of fields. <see cref="LabelKey"/> is made from them, for
-/// order and search.</summary>
+/// <summary>A car; its label data as the documented JSON of a bag of fields. <see cref="LabelKey"/> is made from them,
+/// for order and search.</summary>
 internal sealed class CarRow
 {
     public Guid Id { get; set; }
@@ -18,7 +18,8 @@ internal sealed class KitRow
 }
 
 /// <summary>A job. <see cref="KitsSince"/> is null where the workshop's own kit holds. A job that came from elsewhere
-/// brings its own versions (<see cref="JobKitRow"/>); the workshop's count there only when newer than this moment.</summary>
+/// brings its own versions (<see cref="JobKitRow"/>); the workshop's count there only when newer than this
+/// moment.</summary>
 internal sealed class JobRow
 {
     public Guid Id { get; set; }

@@ -5,8 +5,16 @@ namespace Tightcold.Storage.Safety;
 /// <summary>What a check read, and what it found.</summary>
 /// <param name="Damage">Wrong with the file or its tables: not to be relied on any more.</param>
 /// <param name="Unreadable">Cars and jobs that cannot be read.</param>
-/// <param name="Troubles">What can be read and still wants a look: rows that belong to nothing, books that do not close.</param>
-public sealed record CheckReport(int Cars, int Jobs, int Entries, ImmutableArray<string> Damage, ImmutableArray<string> Unreadable, ImmutableArray<string> Troubles)
+/// <param name="Troubles">What can be read and still wants a look: rows that belong to nothing, books that do not
+/// close.</param>
+public sealed record CheckReport(
+    int Cars,
+    int Jobs,
+    int Entries,
+    ImmutableArray<string> Damage,
+    ImmutableArray<string> Unreadable,
+    ImmutableArray<string> Troubles
+)
 {
     public bool IsClean => Damage.Length + Unreadable.Length + Troubles.Length == 0;
 

@@ -39,13 +39,26 @@ internal static class DataCopy
         }
     }
 
-    private static async Task RowsAsync<TRow>(JournalDatabase source, JournalDatabase target, CancellationToken cancellation) where TRow : class
+    private static async Task RowsAsync<TRow>(
+        JournalDatabase source,
+        JournalDatabase target,
+        CancellationToken cancellation
+    )
+        where TRow : class
     {
         var waiting = 0;
-        await foreach (var row in source.Set<TRow>().AsNoTracking().AsAsyncEnumerable().WithCancellation(cancellation).ConfigureAwait(false))
+        await foreach (
+            var row in source
+                .Set<TRow>()
+                .AsNoTracking()
+                .AsAsyncEnumerable()
+                .WithCancellation(cancellation)
+                .ConfigureAwait(false)
+        )
         {
             target.Add(row);
-            if (++waiting % Batch == 0) await WriteAsync(target, cancellation).ConfigureAwait(false);
+            if (++waiting % Batch == 0)
+                await WriteAsync(target, cancellation).ConfigureAwait(false);
         }
         await WriteAsync(target, cancellation).ConfigureAwait(false);
     }
@@ -56,13 +69,16 @@ internal static class DataCopy
         target.ChangeTracker.Clear();
     }
 
-    /// <summary>Makes one file of a data file: what stands in its log goes into it, and the log goes with the last connection.</summary>
-    /// <param name="journal">How the file is to write from now on: <c>WAL</c>, as data in use do, or <c>DELETE</c>, as a copy to
-    /// be carried away does; null leaves it alone.</param>
+    /// <summary>Makes one file of a data file: what stands in its log goes into it, and the log goes with the last
+    /// connection.</summary>
+    /// <param name="journal">How the file is to write from now on: <c>WAL</c>, as data in use do, or <c>DELETE</c>, as
+    /// a copy to be carried away does; null leaves it alone.</param>
     public static async Task SettleAsync(SqliteEngine engine, string? journal, CancellationToken cancellation)
     {
         engine.Release();
-        var connection = new SqliteConnection(new SqliteConnectionStringBuilder { DataSource = engine.FilePath, Pooling = false }.ToString());
+        var connection = new SqliteConnection(
+            new SqliteConnectionStringBuilder { DataSource = engine.FilePath, Pooling = false }.ToString()
+        );
         await using (connection.ConfigureAwait(false))
         {
             await connection.OpenAsync(cancellation).ConfigureAwait(false);
@@ -70,7 +86,9 @@ internal static class DataCopy
             await using (command.ConfigureAwait(false))
             {
                 // That nobody else has the file open is the caller's affair.
-                command.CommandText = $"PRAGMA busy_timeout=2000; PRAGMA wal_checkpoint(TRUNCATE);" + (journal is null ? "" : $" PRAGMA journal_mode={journal};");
+                command.CommandText =
+                    $"PRAGMA busy_timeout=2000; PRAGMA wal_checkpoint(TRUNCATE);"
+                    + (journal is null ? "" : $" PRAGMA journal_mode={journal};");
                 await command.ExecuteNonQueryAsync(cancellation).ConfigureAwait(false);
             }
         }

@@ -10,19 +10,33 @@ namespace Tightcold.Storage.Safety;
 public static class DataRestore
 {
     /// <param name="now">Dates the name under which the old data stay.</param>
-    public static async Task<RestoreReport> RunAsync(DataPlace place, string file, Func<JobRecord, IEnumerable<string>>? more, DateTimeOffset now, CancellationToken cancellation)
+    public static async Task<RestoreReport> RunAsync(
+        DataPlace place,
+        string file,
+        Func<JobRecord, IEnumerable<string>>? more,
+        DateTimeOffset now,
+        CancellationToken cancellation
+    )
     {
         ArgumentNullException.ThrowIfNull(place);
         var stage = Directory.CreateTempSubdirectory("tightcold-restore-").FullName;
         try
         {
             return place.Connection is { } connection
-                ? await ToServerAsync(connection, await VerifiedAsync(file, stage, more, cancellation).ConfigureAwait(false), cancellation).ConfigureAwait(false)
+                ? await ToServerAsync(
+                        connection,
+                        await VerifiedAsync(file, stage, more, cancellation).ConfigureAwait(false),
+                        cancellation
+                    )
+                    .ConfigureAwait(false)
                 : await ToFileAsync(place.Folder, file, more, now, cancellation).ConfigureAwait(false);
         }
         catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
         {
-            throw new StoreException($"The backup could not be put in place ({trouble.Message}); the data are as they were.", trouble);
+            throw new StoreException(
+                $"The backup could not be put in place ({trouble.Message}); the data are as they were.",
+                trouble
+            );
         }
         finally
         {
@@ -30,20 +44,31 @@ public static class DataRestore
         }
     }
 
-    private static async Task<RestoreReport> ToFileAsync(string folder, string file, Func<JobRecord, IEnumerable<string>>? more, DateTimeOffset now, CancellationToken cancellation)
+    private static async Task<RestoreReport> ToFileAsync(
+        string folder,
+        string file,
+        Func<JobRecord, IEnumerable<string>>? more,
+        DateTimeOffset now,
+        CancellationToken cancellation
+    )
     {
         Directory.CreateDirectory(folder);
         var target = DataFolder.DataFile(folder);
         using var alone = FileLock.TryAlone(folder)
-            ?? throw new StoreException($"The data in {folder} are in use: a running site or another command holds them. Stop it, then restore; nothing was changed.");
+            ?? throw new StoreException(
+                $"The data in {folder} are in use: a running site or another command holds them. Stop it, then restore; nothing was changed."
+            );
         // Beside the target, so that taking its place is one step.
         var stage = Path.Combine(folder, "restoring");
-        if (Directory.Exists(stage)) Directory.Delete(stage, recursive: true);
+        if (Directory.Exists(stage))
+            Directory.Delete(stage, recursive: true);
         Directory.CreateDirectory(stage);
         try
         {
             var verified = await VerifiedAsync(file, stage, more, cancellation).ConfigureAwait(false);
-            var kept = File.Exists(target) ? await KeepAsync(target, folder, now, cancellation).ConfigureAwait(false) : null;
+            var kept = File.Exists(target)
+                ? await KeepAsync(target, folder, now, cancellation).ConfigureAwait(false)
+                : null;
             // Over the old file in one step; a log of the old one beside the new would be read as the new one's own.
             File.Delete(target + "-wal");
             File.Delete(target + "-shm");
@@ -57,36 +82,57 @@ public static class DataRestore
     }
 
     /// <summary>A copy of the backup, brought up to date and read whole. The backup itself is only read.</summary>
-    private static async Task<(string File, CheckReport Check)> VerifiedAsync(string file, string stage, Func<JobRecord, IEnumerable<string>>? more, CancellationToken cancellation)
+    private static async Task<(string File, CheckReport Check)> VerifiedAsync(
+        string file,
+        string stage,
+        Func<JobRecord, IEnumerable<string>>? more,
+        CancellationToken cancellation
+    )
     {
         var copy = DataFolder.DataFile(stage);
         var source = new SqliteEngine(Path.GetFullPath(file), readOnly: true);
         try
         {
-            if (!await source.IsOursAsync(cancellation).ConfigureAwait(false)) throw new StoreException($"The file {file} holds no Tightcold data; nothing was changed.");
+            if (!await source.IsOursAsync(cancellation).ConfigureAwait(false))
+                throw new StoreException($"The file {file} holds no Tightcold data; nothing was changed.");
             await source.CopyToAsync(copy, cancellation).ConfigureAwait(false);
         }
         catch (Exception trouble) when (source.Explain(trouble) is { } known)
         {
-            throw new StoreException($"The backup {file} cannot be read, and nothing was changed. {known.Message}", trouble);
+            throw new StoreException(
+                $"The backup {file} cannot be read, and nothing was changed. {known.Message}",
+                trouble
+            );
         }
         var engine = new SqliteEngine(copy);
         CheckReport check;
         using (var store = await JobStore.PreparedAsync(engine, cancellation).ConfigureAwait(false))
             check = await store.CheckAsync(more, cancellation).ConfigureAwait(false);
         if (check.Damage.Length + check.Unreadable.Length > 0)
-            throw new StoreException($"The backup {file} is not sound, and nothing was changed. {string.Join(' ', check.All.Take(3))}");
+            throw new StoreException(
+                $"The backup {file} is not sound, and nothing was changed. {string.Join(' ', check.All.Take(3))}"
+            );
         await DataCopy.SettleAsync(engine, "WAL", cancellation).ConfigureAwait(false);
         engine.Release();
         return (copy, check);
     }
 
-    /// <summary>The old data under a dated name, log and all: they may be damaged, and somebody may yet save something from them.</summary>
-    private static async Task<string> KeepAsync(string target, string folder, DateTimeOffset now, CancellationToken cancellation)
+    /// <summary>The old data under a dated name, log and all: they may be damaged, and somebody may yet save something
+    /// from them.</summary>
+    private static async Task<string> KeepAsync(
+        string target,
+        string folder,
+        DateTimeOffset now,
+        CancellationToken cancellation
+    )
     {
-        var name = Path.Combine(folder, "tightcold-before-restore-" + now.ToString("yyyy-MM-dd-HHmmss", CultureInfo.InvariantCulture));
+        var name = Path.Combine(
+            folder,
+            "tightcold-before-restore-" + now.ToString("yyyy-MM-dd-HHmmss", CultureInfo.InvariantCulture)
+        );
         var kept = name + ".db";
-        for (var i = 2; File.Exists(kept); i++) kept = string.Create(CultureInfo.InvariantCulture, $"{name}-{i}.db");
+        for (var i = 2; File.Exists(kept); i++)
+            kept = string.Create(CultureInfo.InvariantCulture, $"{name}-{i}.db");
         try
         {
             await DataCopy.SettleAsync(new SqliteEngine(target), null, cancellation).ConfigureAwait(false);
@@ -97,11 +143,16 @@ public static class DataRestore
         }
         File.Copy(target, kept);
         DataCopy.ToDisk(kept);
-        if (File.Exists(target + "-wal")) File.Copy(target + "-wal", kept + "-wal");
+        if (File.Exists(target + "-wal"))
+            File.Copy(target + "-wal", kept + "-wal");
         return kept;
     }
 
-    private static async Task<RestoreReport> ToServerAsync(string connection, (string File, CheckReport Check) verified, CancellationToken cancellation)
+    private static async Task<RestoreReport> ToServerAsync(
+        string connection,
+        (string File, CheckReport Check) verified,
+        CancellationToken cancellation
+    )
     {
         var engine = new PostgresEngine(connection);
         using var store = await JobStore.PreparedAsync(engine, cancellation).ConfigureAwait(false);
@@ -110,10 +161,17 @@ public static class DataRestore
             var database = engine.Open();
             await using (database.ConfigureAwait(false))
             {
-                if (await database.Cars.AnyAsync(cancellation).ConfigureAwait(false) || await database.Kits.AnyAsync(cancellation).ConfigureAwait(false))
-                    throw new StoreException($"Data are in {engine.Name} already, and a restore never writes over a server's data; make an empty database and restore into that. Nothing was changed.");
+                if (
+                    await database.Cars.AnyAsync(cancellation).ConfigureAwait(false)
+                    || await database.Kits.AnyAsync(cancellation).ConfigureAwait(false)
+                )
+                    throw new StoreException(
+                        $"Data are in {engine.Name} already, and a restore never writes over a server's data; make an empty database and restore into that. Nothing was changed."
+                    );
             }
-            await DataCopy.RunAsync(new SqliteEngine(verified.File, readOnly: true), engine, cancellation).ConfigureAwait(false);
+            await DataCopy
+                .RunAsync(new SqliteEngine(verified.File, readOnly: true), engine, cancellation)
+                .ConfigureAwait(false);
             return new(engine.Name, null, verified.Check);
         }
         catch (Exception trouble) when (engine.Explain(trouble) is { } known)

@@ -13,16 +13,32 @@ using Tightcold.Web.Words;
 
 namespace Tightcold.Web.Card;
 
-/// <summary>What the card says about a job, gathered from the record and its findings; a pure function of both.</summary>
+/// <summary>What the card says about a job, gathered from the record and its findings; a pure function of
+/// both.</summary>
 public sealed class CardFacts
 {
     private static readonly ImmutableArray<string> DoneKinds =
     [
-        EntryKinds.Recovery, EntryKinds.PartChanged, EntryKinds.SealChanged, EntryKinds.OilMoved, EntryKinds.Cost, EntryKinds.Note,
+        EntryKinds.Recovery,
+        EntryKinds.PartChanged,
+        EntryKinds.SealChanged,
+        EntryKinds.OilMoved,
+        EntryKinds.Cost,
+        EntryKinds.Note,
     ];
 
     private static readonly ImmutableArray<string> CarFields =
-        ["model-year", "refrigerant", "label-charge", "label-tolerance", "compressor", "device", "evaporators", "oil-type", "oil-amount"];
+    [
+        "model-year",
+        "refrigerant",
+        "label-charge",
+        "label-tolerance",
+        "compressor",
+        "device",
+        "evaporators",
+        "oil-type",
+        "oil-amount",
+    ];
 
     public CardFacts(JobSight sight, IMeasureFormat units)
     {
@@ -30,7 +46,12 @@ public sealed class CardFacts
         Picture = sight.Picture;
         Record = record;
         Findings = findings;
-        Car = [.. EntryWords.Values(Jobs.Cars.Car.Schema, record.Car.Fields, units).Where(pair => CarFields.Contains(pair.Field.Name))];
+        Car =
+        [
+            .. EntryWords
+                .Values(Jobs.Cars.Car.Schema, record.Car.Fields, units)
+                .Where(pair => CarFields.Contains(pair.Field.Name)),
+        ];
         Weather = WeatherOf(record, units);
         Done = [.. record.Journal.Standing.Where(entry => DoneKinds.Contains(entry.Kind))];
         Tight = findings.LastOrDefault(finding => finding.Step == Step.Hold);
@@ -41,7 +62,16 @@ public sealed class CardFacts
         Missing = [.. findings.SelectMany(finding => finding.Missing).Distinct()];
         Assumptions = [.. findings.SelectMany(finding => finding.Assumptions).Distinct()];
         Now = NowWords.Of(sight.Picture);
-        Cautions = record.State == "closed" ? [] : [.. findings.Where(finding => finding.Step == Now.Step).SelectMany(finding => finding.Cautions).Distinct()];
+        Cautions =
+            record.State == "closed"
+                ? []
+                :
+                [
+                    .. findings
+                        .Where(finding => finding.Step == Now.Step)
+                        .SelectMany(finding => finding.Cautions)
+                        .Distinct(),
+                ];
         Marks = [.. MarksOf(sight.Picture)];
         Readings = BeforeAfter.Of(sight.Picture, units);
         Costs = BeforeAfter.Costs(record);
@@ -52,7 +82,8 @@ public sealed class CardFacts
     public ImmutableArray<Finding> Findings { get; }
     public ImmutableArray<(FieldSpec Field, string Value)> Car { get; }
 
-    /// <summary>The weather the complaint is judged against, and the one it was proven in where that is another.</summary>
+    /// <summary>The weather the complaint is judged against, and the one it was proven in where that is
+    /// another.</summary>
     public ImmutableArray<(string When, string What)> Weather { get; }
 
     /// <summary>Recovery, parts, seals, oil, costs and notes that stand.</summary>
@@ -62,7 +93,8 @@ public sealed class CardFacts
     public Finding? Tight { get; }
     public Finding? Cold { get; }
 
-    /// <summary>All findings that do not stand elsewhere on the card: the proofs stand first, the ledger last.</summary>
+    /// <summary>All findings that do not stand elsewhere on the card: the proofs stand first, the ledger
+    /// last.</summary>
     public ImmutableArray<Finding> Steps { get; }
     public ImmutableArray<Finding> Ledger { get; }
 
@@ -83,21 +115,28 @@ public sealed class CardFacts
     public ImmutableArray<Phrase> Marks { get; }
     public BeforeAfter Readings { get; }
 
-    /// <summary>What was written down of money and hours; empty when nothing was. What it saved is the person's own figure.</summary>
+    /// <summary>What was written down of money and hours; empty when nothing was. What it saved is the person's own
+    /// figure.</summary>
     public string Costs { get; }
 
-    /// <summary>More was done than two pages hold: what the card rests on then goes to a third, so that the first two stay
-    /// the story of the car.</summary>
+    /// <summary>More was done than two pages hold: what the card rests on then goes to a third, so that the first two
+    /// stay the story of the car.</summary>
     public bool IsLong => Done.Length > MostDone || Findings.Sum(finding => finding.Estimates.Length) > MostNumbers;
 
-    private const int MostDone = 14, MostNumbers = 70;
+    private const int MostDone = 14,
+        MostNumbers = 70;
 
     /// <summary>When to look at this car again.</summary>
     public DateTimeOffset NextCheck { get; }
 
-    /// <summary>What had leaked before it came, as carbon dioxide, to one figure: it bears no more. The fourth report's values.</summary>
-    public Phrase Warming => Picture.Leaks.Losses.LostKg is { } lost and > 0.05
-        ? Phrase.Of($"What had leaked before it came warms like some {Measure.Kilograms(OneFigure(lost * LeakForecast.WarmingPotential(Record.Car.Refrigerant)))} of carbon dioxide.") : Phrase.Empty;
+    /// <summary>What had leaked before it came, as carbon dioxide, to one figure: it bears no more. The fourth report's
+    /// values.</summary>
+    public Phrase Warming =>
+        Picture.Leaks.Losses.LostKg is { } lost and > 0.05
+            ? Phrase.Of(
+                $"What had leaked before it came warms like some {Measure.Kilograms(OneFigure(lost * LeakForecast.WarmingPotential(Record.Car.Refrigerant)))} of carbon dioxide."
+            )
+            : Phrase.Empty;
 
     private static double OneFigure(double value)
     {
@@ -109,14 +148,25 @@ public sealed class CardFacts
     {
         foreach (var moment in picture.Timeline.Moments)
         {
-            if (moment.Before.ChargedOnto == Foreign.Nothing && moment.After.ChargedOnto is not Foreign.Nothing and var onto)
-                yield return Phrase.Of($"Marked: refrigerant went in on top of {(onto == Foreign.Nitrogen ? "nitrogen" : "air")}, without an evacuation in between.");
+            if (
+                moment.Before.ChargedOnto == Foreign.Nothing
+                && moment.After.ChargedOnto is not Foreign.Nothing and var onto
+            )
+                yield return Phrase.Of(
+                    $"Marked: refrigerant went in on top of {(onto == Foreign.Nitrogen ? "nitrogen" : "air")}, without an evacuation in between."
+                );
         }
     }
 
     private static ImmutableArray<(string, string)> WeatherOf(JobRecord record, IMeasureFormat units)
     {
-        string Words(Entry entry) => string.Join(", ", EntryWords.Values(entry.Schema, entry.Fields, units).Select(pair => $"{pair.Field.Label.ToLowerInvariant()} {pair.Value}"));
+        string Words(Entry entry) =>
+            string.Join(
+                ", ",
+                EntryWords
+                    .Values(entry.Schema, entry.Fields, units)
+                    .Select(pair => $"{pair.Field.Label.ToLowerInvariant()} {pair.Value}")
+            );
         var all = record.Journal.OfKind(EntryKinds.Weather).ToArray();
         return all.Length switch
         {
@@ -126,11 +176,21 @@ public sealed class CardFacts
         };
     }
 
-    private static ImmutableArray<(string, string)> Grouped(FindingTable? table, IMeasureFormat units) => table is null ? [] :
-    [
-        .. table.Rows.Where(row => row.Length > 1)
-            .GroupBy(row => string.Join(", ", row.Skip(1).Take(2).Select(cell => cell.Render(units)).Where(cell => cell.Length > 0)))
-            .OrderBy(group => group.Key.StartsWith("nothing", StringComparison.Ordinal)).ThenBy(group => group.Count())
-            .Select(group => (group.Key, string.Join(", ", group.Select(row => row[0].Render(units))))),
-    ];
+    private static ImmutableArray<(string, string)> Grouped(FindingTable? table, IMeasureFormat units) =>
+        table is null
+            ? []
+            :
+            [
+                .. table
+                    .Rows.Where(row => row.Length > 1)
+                    .GroupBy(row =>
+                        string.Join(
+                            ", ",
+                            row.Skip(1).Take(2).Select(cell => cell.Render(units)).Where(cell => cell.Length > 0)
+                        )
+                    )
+                    .OrderBy(group => group.Key.StartsWith("nothing", StringComparison.Ordinal))
+                    .ThenBy(group => group.Count())
+                    .Select(group => (group.Key, string.Join(", ", group.Select(row => row[0].Render(units))))),
+            ];
 }

@@ -16,19 +16,31 @@ public static class CardPage
 {
     /// <summary>Version of the program that made the card, without the build's hash.</summary>
     public static string ProgramVersion { get; } =
-        (typeof(CardPage).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion ?? "unknown").Split('+')[0];
+        (
+            typeof(CardPage).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion
+            ?? "unknown"
+        ).Split('+')[0];
 
     /// <param name="views">Car, kit, job and journal, and earlier jobs of the car.</param>
     /// <param name="units">The reader's units.</param>
     /// <param name="printedAt">Stands on the card, in the zone of its own offset.</param>
     /// <param name="cancellation">Stops between gathering and rendering.</param>
-    public static Task<string> RenderAsync(JobPicture views, IMeasureFormat units, DateTimeOffset printedAt, CancellationToken cancellation) =>
-        RenderAsync(new JobSight(views, Walk.Of(views), IsWhole: true), units, printedAt, backTo: null, cancellation);
+    public static Task<string> RenderAsync(
+        JobPicture views,
+        IMeasureFormat units,
+        DateTimeOffset printedAt,
+        CancellationToken cancellation
+    ) => RenderAsync(new JobSight(views, Walk.Of(views), IsWhole: true), units, printedAt, backTo: null, cancellation);
 
-    /// <summary>The card with findings already computed; <paramref name="backTo"/> adds a link that is not printed.</summary>
+    /// <summary>The card with findings already computed; <paramref name="backTo"/> adds a link that is not
+    /// printed.</summary>
     internal static async Task<string> RenderAsync(
-        JobSight sight, IMeasureFormat units, DateTimeOffset printedAt, string? backTo,
-        CancellationToken cancellation)
+        JobSight sight,
+        IMeasureFormat units,
+        DateTimeOffset printedAt,
+        string? backTo,
+        CancellationToken cancellation
+    )
     {
         ArgumentNullException.ThrowIfNull(sight);
         ArgumentNullException.ThrowIfNull(units);
@@ -46,8 +58,14 @@ public static class CardPage
             var renderer = new HtmlRenderer(services, NullLoggerFactory.Instance);
             await using (renderer.ConfigureAwait(false))
             {
-                return await renderer.Dispatcher.InvokeAsync(async () =>
-                    (await renderer.RenderComponentAsync<CardSheet>(ParameterView.FromDictionary(parameters)).ConfigureAwait(true)).ToHtmlString())
+                return await renderer
+                    .Dispatcher.InvokeAsync(async () =>
+                        (
+                            await renderer
+                                .RenderComponentAsync<CardSheet>(ParameterView.FromDictionary(parameters))
+                                .ConfigureAwait(true)
+                        ).ToHtmlString()
+                    )
                     .ConfigureAwait(false);
             }
         }

@@ -17,41 +17,91 @@ public static class FormLayout
     public static ImmutableArray<Group> Of(Schema schema)
     {
         var plan = Plan(schema.Name);
-        if (plan.Length == 0) return [new(null, schema.Fields)];
-        var groups = plan.Select(part => new Group(part.Heading, [.. part.Fields.Select(schema.Find).OfType<FieldSpec>()])).ToList();
+        if (plan.Length == 0)
+            return [new(null, schema.Fields)];
+        var groups = plan.Select(part => new Group(
+                part.Heading,
+                [.. part.Fields.Select(schema.Find).OfType<FieldSpec>()]
+            ))
+            .ToList();
         var left = schema.Fields.Except(groups.SelectMany(group => group.Fields)).ToImmutableArray();
         // What must be filled is never folded away.
         var needed = left.Where(field => field.Required).ToImmutableArray();
         groups[0] = groups[0] with { Fields = groups[0].Fields.AddRange(needed) };
-        if (left.Length > needed.Length) groups.Add(new(Rest, [.. left.Except(needed)]));
+        if (left.Length > needed.Length)
+            groups.Add(new(Rest, [.. left.Except(needed)]));
         return [.. groups];
     }
 
-    private static (string? Heading, string[] Fields)[] Plan(string schema) => schema switch
-    {
-        EntryKinds.Weather => [(null, ["ambient-temperature", "relative-humidity", "altitude"])],
-        EntryKinds.StandingReading => [(null, ["low-side", "high-side", "ambient-temperature"])],
-        EntryKinds.RunningReading => [(null, ["low-side", "high-side", "ambient-temperature", "vent-temperature", "suction-line-temperature", "liquid-line-temperature"])],
-        EntryKinds.LeakCheck => [(null, ["spot", "test", "outcome"])],
-        EntryKinds.Recovery => [(null, ["container", "gross-before", "gross-after"])],
-        EntryKinds.VacuumReading => [(null, ["absolute-pressure", "dial", "pump-valve", "ambient-temperature"])],
-        EntryKinds.ContainerMoved => [(null, ["container", "action", "side"])],
-        EntryKinds.ScaleReading => [(null, ["container", "gross"])],
-        EntryKinds.VentReading => [(null, ["vent-temperature", "ambient-temperature", "relative-humidity", "air-source"])],
-        EntryKinds.PartChanged or EntryKinds.SealChanged => [(null, ["spot", "part", "seal"])],
-        "car" when schema == Car.Schema.Name => [(null, ["label", "refrigerant", "label-charge", "compressor", "device"])],
-        "kit" when schema == Kit.Schema.Name =>
-        [
-            (null, ["owner", "place", "altitude", "jurisdiction", "works", "qualification"]),
-            ("Gauges", ["low-gauge-plus-minus", "low-gauge-step", "low-gauge-zero", "high-gauge-plus-minus", "high-gauge-step", "high-gauge-zero"]),
-            ("Thermometer and hygrometer", ["thermometer-plus-minus", "hygrometer-plus-minus"]),
-            ("Scale", ["scale-step", "scale-plus-minus"]),
-            ("Vacuum gauge and pump", ["vacuum-gauge", "vacuum-gauge-plus-minus", "vacuum-gauge-step", "pump-free-air", "pump-ultimate"]),
-            ("Hoses", ["hose-bore", "hose-length"]),
-            ("Leak tests", ["leak-tests"]),
-            ("Prices, for the ways forward", ["currency", "price-refrigerant", "price-part", "price-opening", "price-hour", "price-workshop", "price-years"]),
-        ],
-        "container" => [(null, ["name", "kind", "refrigerant", "net-as-sold", "gross-now", "tare"])],
-        _ => [],
-    };
+    private static (string? Heading, string[] Fields)[] Plan(string schema) =>
+        schema switch
+        {
+            EntryKinds.Weather => [(null, ["ambient-temperature", "relative-humidity", "altitude"])],
+            EntryKinds.StandingReading => [(null, ["low-side", "high-side", "ambient-temperature"])],
+            EntryKinds.RunningReading =>
+            [
+                (
+                    null,
+                    [
+                        "low-side",
+                        "high-side",
+                        "ambient-temperature",
+                        "vent-temperature",
+                        "suction-line-temperature",
+                        "liquid-line-temperature",
+                    ]
+                ),
+            ],
+            EntryKinds.LeakCheck => [(null, ["spot", "test", "outcome"])],
+            EntryKinds.Recovery => [(null, ["container", "gross-before", "gross-after"])],
+            EntryKinds.VacuumReading => [(null, ["absolute-pressure", "dial", "pump-valve", "ambient-temperature"])],
+            EntryKinds.ContainerMoved => [(null, ["container", "action", "side"])],
+            EntryKinds.ScaleReading => [(null, ["container", "gross"])],
+            EntryKinds.VentReading =>
+            [
+                (null, ["vent-temperature", "ambient-temperature", "relative-humidity", "air-source"]),
+            ],
+            EntryKinds.PartChanged or EntryKinds.SealChanged => [(null, ["spot", "part", "seal"])],
+            "car" when schema == Car.Schema.Name =>
+            [
+                (null, ["label", "refrigerant", "label-charge", "compressor", "device"]),
+            ],
+            "kit" when schema == Kit.Schema.Name =>
+            [
+                (null, ["owner", "place", "altitude", "jurisdiction", "works", "qualification"]),
+                (
+                    "Gauges",
+                    [
+                        "low-gauge-plus-minus",
+                        "low-gauge-step",
+                        "low-gauge-zero",
+                        "high-gauge-plus-minus",
+                        "high-gauge-step",
+                        "high-gauge-zero",
+                    ]
+                ),
+                ("Thermometer and hygrometer", ["thermometer-plus-minus", "hygrometer-plus-minus"]),
+                ("Scale", ["scale-step", "scale-plus-minus"]),
+                (
+                    "Vacuum gauge and pump",
+                    ["vacuum-gauge", "vacuum-gauge-plus-minus", "vacuum-gauge-step", "pump-free-air", "pump-ultimate"]
+                ),
+                ("Hoses", ["hose-bore", "hose-length"]),
+                ("Leak tests", ["leak-tests"]),
+                (
+                    "Prices, for the ways forward",
+                    [
+                        "currency",
+                        "price-refrigerant",
+                        "price-part",
+                        "price-opening",
+                        "price-hour",
+                        "price-workshop",
+                        "price-years",
+                    ]
+                ),
+            ],
+            "container" => [(null, ["name", "kind", "refrigerant", "net-as-sold", "gross-now", "tare"])],
+            _ => [],
+        };
 }

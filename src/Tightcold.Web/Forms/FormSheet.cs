@@ -18,12 +18,14 @@ public sealed record FormSheet(Schema Schema, Typed Typed, UnitSystem System)
     public string GhostWord { get; init; } = "Last time";
 
     /// <summary>What to expect in a field today, from a model.</summary>
-    public IReadOnlyDictionary<string, EntryExpectation.Range> Expected { get; init; } = ImmutableDictionary<string, EntryExpectation.Range>.Empty;
+    public IReadOnlyDictionary<string, EntryExpectation.Range> Expected { get; init; } =
+        ImmutableDictionary<string, EntryExpectation.Range>.Empty;
 
     /// <summary>The last value of a field in SI, to be drawn beside what is expected.</summary>
     public IReadOnlyDictionary<string, double?> LastSi { get; init; } = ImmutableDictionary<string, double?>.Empty;
 
-    /// <summary>Fields that were filled in beforehand from what was written lately; each says so below its box.</summary>
+    /// <summary>Fields that were filled in beforehand from what was written lately; each says so below its
+    /// box.</summary>
     public IReadOnlyDictionary<string, string> CarriedOver { get; init; } = ImmutableDictionary<string, string>.Empty;
 
     /// <summary>The one field that a person came here to fill; it has the keyboard at once.</summary>
@@ -40,22 +42,29 @@ public sealed record FormSheet(Schema Schema, Typed Typed, UnitSystem System)
     public IEnumerable<InputProblem> OtherProblems => Problems.Where(problem => Schema.Find(FieldOf(problem)) is null);
 
     /// <summary>The number that shines through an empty box, or null.</summary>
-    public string? Ghost(FieldSpec field) => Ghosts.TryGetValue(field.Name, out var last) ? Forms.Typed.Split(field, last).Number : null;
+    public string? Ghost(FieldSpec field) =>
+        Ghosts.TryGetValue(field.Name, out var last) ? Forms.Typed.Split(field, last).Number : null;
 
     /// <summary>The same with its unit and what it is, for the line below the box.</summary>
-    public string? GhostHint(FieldSpec field) => Ghosts.TryGetValue(field.Name, out var last) ? $"{GhostWord}: {last}" : null;
+    public string? GhostHint(FieldSpec field) =>
+        Ghosts.TryGetValue(field.Name, out var last) ? $"{GhostWord}: {last}" : null;
 
-    /// <summary>What stands in the number box, and the chosen unit: the typed one, else the ghost's, else the reader's usual.</summary>
+    /// <summary>What stands in the number box, and the chosen unit: the typed one, else the ghost's, else the reader's
+    /// usual.</summary>
     public (string Number, string Unit) Amount(FieldSpec field, FieldType.Quantity type)
     {
         var ghost = Ghosts.TryGetValue(field.Name, out var last) ? Forms.Typed.Split(field, last).Unit : null;
-        return (Typed.Number(field.Name), Typed.Unit(field.Name) ?? ghost ?? UnitParser.UnitsFor(type.Kind, System).FirstOrDefault() ?? "");
+        return (
+            Typed.Number(field.Name),
+            Typed.Unit(field.Name) ?? ghost ?? UnitParser.UnitsFor(type.Kind, System).FirstOrDefault() ?? ""
+        );
     }
 
     /// <summary>One sentence beside the field.</summary>
-    public static Phrase Sentence(InputProblem problem) => problem.Value.Length == 0
-        ? Phrase.Of($"Missing: {problem.Allowed}.")
-        : Phrase.Of($"“{problem.Value}” is not taken: {problem.Allowed}.");
+    public static Phrase Sentence(InputProblem problem) =>
+        problem.Value.Length == 0
+            ? Phrase.Of($"Missing: {problem.Allowed}.")
+            : Phrase.Of($"“{problem.Value}” is not taken: {problem.Allowed}.");
 
     /// <summary>A container's problems name the container in front of the field.</summary>
     private static string FieldOf(InputProblem problem) => problem.Field[(problem.Field.LastIndexOf(' ') + 1)..];

@@ -4,7 +4,8 @@ using Tightcold.Quantities;
 
 namespace Tightcold.Web.Forms;
 
-/// <summary>What is assumed of a kit that nobody described, in the reader's units; shown grey in the empty fields.</summary>
+/// <summary>What is assumed of a kit that nobody described, in the reader's units; shown grey in the empty
+/// fields.</summary>
 internal static class KitGhosts
 {
     public static IReadOnlyDictionary<string, string> Of(IMeasureFormat units)

@@ -11,7 +11,8 @@ namespace Tightcold.Web.Forms;
 /// posted form or from stored fields, and handed to the desk as one text per field.</summary>
 public sealed partial class Typed
 {
-    /// <summary>In front of a unit: the number counts below zero. Decimal keypads of some phones have no minus.</summary>
+    /// <summary>In front of a unit: the number counts below zero. Decimal keypads of some phones have no
+    /// minus.</summary>
     public const string BelowZero = "-";
 
     public static readonly Typed Nothing = new([], []);
@@ -19,12 +20,15 @@ public sealed partial class Typed
     private readonly Dictionary<string, string> numbers;
     private readonly Dictionary<string, string> units;
 
-    private Typed(Dictionary<string, string> numbers, Dictionary<string, string> units) => (this.numbers, this.units) = (numbers, units);
+    private Typed(Dictionary<string, string> numbers, Dictionary<string, string> units) =>
+        (this.numbers, this.units) = (numbers, units);
 
     public string Number(string field) => numbers.GetValueOrDefault(field, "");
+
     public string? Unit(string field) => units.GetValueOrDefault(field);
 
     public static string NumberName(string field) => "f." + field;
+
     public static string UnitName(string field) => "u." + field;
 
     public static Typed FromPost(Schema schema, IFormCollection form)
@@ -33,8 +37,10 @@ public sealed partial class Typed
         var units = new Dictionary<string, string>(StringComparer.Ordinal);
         foreach (var field in schema.Fields)
         {
-            if (form.TryGetValue(NumberName(field.Name), out var number)) numbers[field.Name] = number.ToString().Trim();
-            if (form.TryGetValue(UnitName(field.Name), out var unit)) units[field.Name] = unit.ToString();
+            if (form.TryGetValue(NumberName(field.Name), out var number))
+                numbers[field.Name] = number.ToString().Trim();
+            if (form.TryGetValue(UnitName(field.Name), out var unit))
+                units[field.Name] = unit.ToString();
         }
         return new(numbers, units);
     }
@@ -45,10 +51,12 @@ public sealed partial class Typed
         var units = new Dictionary<string, string>(StringComparer.Ordinal);
         foreach (var field in schema.Fields)
         {
-            if (fields[field.Name] is not { } value) continue;
+            if (fields[field.Name] is not { } value)
+                continue;
             var (number, unit) = Split(field, EntryWords.AsTyped(value));
             numbers[field.Name] = number;
-            if (unit is not null) units[field.Name] = unit;
+            if (unit is not null)
+                units[field.Name] = unit;
         }
         return new(numbers, units);
     }
@@ -57,32 +65,43 @@ public sealed partial class Typed
     public Typed With(FieldSpec field, string text)
     {
         var (number, unit) = Split(field, text);
-        var (others, symbols) = (new Dictionary<string, string>(numbers, StringComparer.Ordinal), new Dictionary<string, string>(units, StringComparer.Ordinal));
-        if (others.GetValueOrDefault(field.Name, "").Length > 0) return this;
+        var (others, symbols) = (
+            new Dictionary<string, string>(numbers, StringComparer.Ordinal),
+            new Dictionary<string, string>(units, StringComparer.Ordinal)
+        );
+        if (others.GetValueOrDefault(field.Name, "").Length > 0)
+            return this;
         others[field.Name] = number;
-        if (unit is not null) symbols[field.Name] = unit;
+        if (unit is not null)
+            symbols[field.Name] = unit;
         return new(others, symbols);
     }
 
-    /// <summary>One text per field of the schema, blank where nothing was typed, so that a blank empties a field.</summary>
+    /// <summary>One text per field of the schema, blank where nothing was typed, so that a blank empties a
+    /// field.</summary>
     public Dictionary<string, string> Texts(Schema schema) => schema.Fields.ToDictionary(field => field.Name, Text);
 
     private string Text(FieldSpec field)
     {
         var number = Number(field.Name);
-        if (number.Length == 0 || field.Type is not FieldType.Quantity || Unit(field.Name) is not { Length: > 0 } unit) return number;
+        if (number.Length == 0 || field.Type is not FieldType.Quantity || Unit(field.Name) is not { Length: > 0 } unit)
+            return number;
         // A person who types the unit too is taken at their word.
-        if (number.Any(letter => char.IsLetter(letter) || letter is '°' or '%')) return number;
-        if (!unit.StartsWith(BelowZero, StringComparison.Ordinal)) return $"{number} {unit}";
+        if (number.Any(letter => char.IsLetter(letter) || letter is '°' or '%'))
+            return number;
+        if (!unit.StartsWith(BelowZero, StringComparison.Ordinal))
+            return $"{number} {unit}";
         return $"-{number.TrimStart('-', '−', '+', ' ')} {unit[BelowZero.Length..]}";
     }
 
     /// <summary>A stored text as number and unit, where the unit is one that the form offers.</summary>
     internal static (string Number, string? Unit) Split(FieldSpec field, string asTyped)
     {
-        if (field.Type is not FieldType.Quantity type) return (asTyped, null);
+        if (field.Type is not FieldType.Quantity type)
+            return (asTyped, null);
         var match = NumberThenUnit().Match(asTyped);
-        if (!match.Success) return (asTyped, null);
+        if (!match.Success)
+            return (asTyped, null);
         var unit = Offered(type, match.Groups["unit"].Value);
         return unit is null ? (asTyped, null) : (match.Groups["number"].Value, unit);
     }
@@ -91,9 +110,11 @@ public sealed partial class Typed
     private static string? Offered(FieldType.Quantity type, string typedUnit)
     {
         // A reading with its own ± stays whole: the box for the number holds both.
-        if (typedUnit.Contains('±', StringComparison.Ordinal) || typedUnit.Contains("+/-", StringComparison.Ordinal)) return null;
+        if (typedUnit.Contains('±', StringComparison.Ordinal) || typedUnit.Contains("+/-", StringComparison.Ordinal))
+            return null;
         var symbols = UnitParser.UnitsFor(type.Kind, UnitSystem.Metric);
-        if (symbols.Contains(typedUnit, StringComparer.OrdinalIgnoreCase)) return symbols.First(symbol => string.Equals(symbol, typedUnit, StringComparison.OrdinalIgnoreCase));
+        if (symbols.Contains(typedUnit, StringComparer.OrdinalIgnoreCase))
+            return symbols.First(symbol => string.Equals(symbol, typedUnit, StringComparison.OrdinalIgnoreCase));
         double? Size(string unit) => UnitParser.Parse(type, "7 " + unit, CultureInfo.InvariantCulture).Value?.Value.Si;
         return Size(typedUnit) is { } meant ? symbols.FirstOrDefault(symbol => Size(symbol) == meant) : null;
     }

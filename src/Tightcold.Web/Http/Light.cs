@@ -12,17 +12,22 @@ internal static class Light
 
     public static bool IsNight(HttpRequest request) => request.Cookies[Cookie] == "night";
 
-    public static void MapLight(this IEndpointRouteBuilder site) => site.MapPost(Routes.Light, async (HttpContext http) =>
-    {
-        var form = await http.Request.ReadFormAsync(http.RequestAborted).ConfigureAwait(false);
-        http.Response.Cookies.Append(Cookie, form["light"] == "night" ? "night" : "day", new CookieOptions
+    public static void MapLight(this IEndpointRouteBuilder site) =>
+        site.MapPost(Routes.Light, async (HttpContext http) =>
         {
-            HttpOnly = true,
-            Secure = http.Request.IsHttps,
-            SameSite = SameSiteMode.Strict,
-            IsEssential = true,
-            MaxAge = TimeSpan.FromDays(730),
+            var form = await http.Request.ReadFormAsync(http.RequestAborted).ConfigureAwait(false);
+            http.Response.Cookies.Append(
+                Cookie,
+                form["light"] == "night" ? "night" : "day",
+                new CookieOptions
+                {
+                    HttpOnly = true,
+                    Secure = http.Request.IsHttps,
+                    SameSite = SameSiteMode.Strict,
+                    IsEssential = true,
+                    MaxAge = TimeSpan.FromDays(730),
+                }
+            );
+            return Results.LocalRedirect(UnitChoice.LocalPath(form["back"]));
         });
-        return Results.LocalRedirect(UnitChoice.LocalPath(form["back"]));
-    });
 }

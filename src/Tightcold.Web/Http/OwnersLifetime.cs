@@ -7,5 +7,6 @@ namespace Tightcold.Web.Http;
 internal sealed class OwnersLifetime : IHostLifetime
 {
     public Task WaitForStartAsync(CancellationToken cancellationToken) => Task.CompletedTask;
+
     public Task StopAsync(CancellationToken cancellationToken) => Task.CompletedTask;
 }

@@ -17,52 +17,63 @@ internal static partial class Troubles
 
     public static void UseTroubles(this IApplicationBuilder site)
     {
-        var log = site.ApplicationServices.GetRequiredService<ILoggerFactory>().CreateLogger(typeof(Troubles).FullName!);
-        site.Use(async (http, next) =>
-        {
-            var store = StoreTrouble.Other;
-            try
+        var log = site
+            .ApplicationServices.GetRequiredService<ILoggerFactory>()
+            .CreateLogger(typeof(Troubles).FullName!);
+        site.Use(
+            async (http, next) =>
             {
-                await next(http).ConfigureAwait(false);
-            }
-            catch (OperationCanceledException) when (http.RequestAborted.IsCancellationRequested)
-            {
-                return;
-            }
-            catch (BadHttpRequestException refused) when (!http.Response.HasStarted)
-            {
-                http.Response.StatusCode = refused.StatusCode;
-            }
-#pragma warning disable CA1031 // The last wall: a person gets a page, the log gets the exception.
-            catch (Exception trouble) when (!http.Response.HasStarted)
-#pragma warning restore CA1031
-            {
-                Failed(log, http.Request.Path, trouble);
-                store = (trouble as StoreException)?.Trouble ?? StoreTrouble.Other;
-                http.Response.StatusCode = Status(store);
-                if (http.Response.StatusCode == StatusCodes.Status503ServiceUnavailable)
-                    http.Response.Headers.RetryAfter = SoonSeconds.ToString(CultureInfo.InvariantCulture);
-            }
-            if (http.Response is { HasStarted: false, StatusCode: >= 400, ContentType: null, ContentLength: null })
-                await new RazorComponentResult<TroublePage>(new Dictionary<string, object?>
+                var store = StoreTrouble.Other;
+                try
                 {
-                    [nameof(TroublePage.Visit)] = Visit.Of(http),
-                    [nameof(TroublePage.Status)] = http.Response.StatusCode,
-                    [nameof(TroublePage.Store)] = store,
-                    [nameof(TroublePage.Sent)] = store == StoreTrouble.Other
-                        ? null : await SentForm.OfAsync(http).ConfigureAwait(false),
-                })
-                { StatusCode = http.Response.StatusCode, PreventStreamingRendering = true }.ExecuteAsync(http)
-                    .ConfigureAwait(false);
-        });
+                    await next(http).ConfigureAwait(false);
+                }
+                catch (OperationCanceledException) when (http.RequestAborted.IsCancellationRequested)
+                {
+                    return;
+                }
+                catch (BadHttpRequestException refused) when (!http.Response.HasStarted)
+                {
+                    http.Response.StatusCode = refused.StatusCode;
+                }
+#pragma warning disable CA1031 // The last wall: a person gets a page, the log gets the exception.
+                catch (Exception trouble) when (!http.Response.HasStarted)
+#pragma warning restore CA1031
+                {
+                    Failed(log, http.Request.Path, trouble);
+                    store = (trouble as StoreException)?.Trouble ?? StoreTrouble.Other;
+                    http.Response.StatusCode = Status(store);
+                    if (http.Response.StatusCode == StatusCodes.Status503ServiceUnavailable)
+                        http.Response.Headers.RetryAfter = SoonSeconds.ToString(CultureInfo.InvariantCulture);
+                }
+                if (http.Response is { HasStarted: false, StatusCode: >= 400, ContentType: null, ContentLength: null })
+                    await new RazorComponentResult<TroublePage>(
+                        new Dictionary<string, object?>
+                        {
+                            [nameof(TroublePage.Visit)] = Visit.Of(http),
+                            [nameof(TroublePage.Status)] = http.Response.StatusCode,
+                            [nameof(TroublePage.Store)] = store,
+                            [nameof(TroublePage.Sent)] =
+                                store == StoreTrouble.Other ? null : await SentForm.OfAsync(http).ConfigureAwait(false),
+                        }
+                    )
+                    {
+                        StatusCode = http.Response.StatusCode,
+                        PreventStreamingRendering = true,
+                    }
+                        .ExecuteAsync(http)
+                        .ConfigureAwait(false);
+            }
+        );
     }
 
-    private static int Status(StoreTrouble trouble) => trouble switch
-    {
-        StoreTrouble.Busy or StoreTrouble.Stopped => StatusCodes.Status503ServiceUnavailable,
-        StoreTrouble.Full => StatusCodes.Status507InsufficientStorage,
-        _ => StatusCodes.Status500InternalServerError,
-    };
+    private static int Status(StoreTrouble trouble) =>
+        trouble switch
+        {
+            StoreTrouble.Busy or StoreTrouble.Stopped => StatusCodes.Status503ServiceUnavailable,
+            StoreTrouble.Full => StatusCodes.Status507InsufficientStorage,
+            _ => StatusCodes.Status500InternalServerError,
+        };
 
     [LoggerMessage(Level = LogLevel.Error, Message = "{Path} failed")]
     private static partial void Failed(ILogger log, string path, Exception trouble);

@@ -20,6 +20,12 @@ public sealed record Visit(Reader Reader, ReaderUnits Units, string Path, bool I
         var system = UnitChoice.Of(http.Request);
         // The words are English and so is the decimal point; what is typed may carry a comma.
         var units = new ReaderUnits(system, CultureInfo.InvariantCulture);
-        return new(new Reader(units, clock.LocalTimeZone, clock.GetUtcNow()), units, http.Request.Path + http.Request.QueryString, Door.IsOwner(http), Light.IsNight(http.Request));
+        return new(
+            new Reader(units, clock.LocalTimeZone, clock.GetUtcNow()),
+            units,
+            http.Request.Path + http.Request.QueryString,
+            Door.IsOwner(http),
+            Light.IsNight(http.Request)
+        );
     }
 }

@@ -7,16 +7,20 @@ using Tightcold.Storage;
 
 namespace Tightcold.Web.Lan;
 
-/// <summary>The paired devices of this data folder: <c>devices.json</c>, readable by its owner only. It holds the SHA-256
-/// of each key (256 random bits, so that a plain hash is enough), never the key. A running site notices when another
-/// program strikes a device. A file that cannot be read lets nobody in.</summary>
+/// <summary>The paired devices of this data folder: <c>devices.json</c>, readable by its owner only. It holds the
+/// SHA-256 of each key (256 random bits, so that a plain hash is enough), never the key. A running site notices when
+/// another program strikes a device. A file that cannot be read lets nobody in.</summary>
 public sealed class DeviceBook(string folder, TimeProvider clock)
 {
     /// <summary>A workshop has fewer; more would mean that something goes wrong.</summary>
     public const int MostDevices = 50;
     public const int LongestName = 40;
 
-    private static readonly JsonSerializerOptions Form = new(JsonSerializerDefaults.Web) { WriteIndented = true, NewLine = "\n" };
+    private static readonly JsonSerializerOptions Form = new(JsonSerializerDefaults.Web)
+    {
+        WriteIndented = true,
+        NewLine = "\n",
+    };
 
     private readonly string path = Path.Combine(folder, "devices.json");
     private readonly Lock gate = new();
@@ -29,7 +33,8 @@ public sealed class DeviceBook(string folder, TimeProvider clock)
 
     private const string Format = "tightcold-devices 1";
 
-    public IReadOnlyList<PairedDevice> List() => [.. Read().Select(row => row.Device).OrderBy(device => device.PairedAt)];
+    public IReadOnlyList<PairedDevice> List() =>
+        [.. Read().Select(row => row.Device).OrderBy(device => device.PairedAt)];
 
     /// <summary>Enters a device; the key is told once and not kept.</summary>
     public (PairedDevice Device, string Key) Add(string name)
@@ -37,9 +42,13 @@ public sealed class DeviceBook(string folder, TimeProvider clock)
         var key = RandomNumberGenerator.GetBytes(32);
         var now = clock.GetUtcNow();
         var device = new PairedDevice(Guid.CreateVersion7(now), Tidy(name), now, now);
-        Change(there => there.Length >= MostDevices
-            ? throw new StoreException($"{MostDevices} devices are paired already; revoke those that are no longer used first.")
-            : there.Add(new(device, Hash(key))));
+        Change(there =>
+            there.Length >= MostDevices
+                ? throw new StoreException(
+                    $"{MostDevices} devices are paired already; revoke those that are no longer used first."
+                )
+                : there.Add(new(device, Hash(key)))
+        );
         return (device, Base64Url.EncodeToString(key));
     }
 
@@ -59,11 +68,13 @@ public sealed class DeviceBook(string folder, TimeProvider clock)
     /// <summary>The device whose key this is; or null.</summary>
     internal PairedDevice? Find(string? key)
     {
-        if (key is not { Length: > 0 and < 100 } || !Base64Url.IsValid(key)) return null;
+        if (key is not { Length: > 0 and < 100 } || !Base64Url.IsValid(key))
+            return null;
         var hash = Encoding.ASCII.GetBytes(Hash(Base64Url.DecodeFromChars(key)));
         PairedDevice? found = null;
         foreach (var row in Read())
-            if (CryptographicOperations.FixedTimeEquals(hash, Encoding.ASCII.GetBytes(row.KeyHash))) found = row.Device;
+            if (CryptographicOperations.FixedTimeEquals(hash, Encoding.ASCII.GetBytes(row.KeyHash)))
+                found = row.Device;
         return found;
     }
 
@@ -71,10 +82,17 @@ public sealed class DeviceBook(string folder, TimeProvider clock)
     internal void Saw(PairedDevice device)
     {
         var now = clock.GetUtcNow();
-        if (now - device.LastSeen < TimeSpan.FromMinutes(1)) return;
+        if (now - device.LastSeen < TimeSpan.FromMinutes(1))
+            return;
         try
         {
-            Change(there => [.. there.Select(row => row.Device.Id == device.Id ? row with { Device = row.Device with { LastSeen = now } } : row)]);
+            Change(there =>
+                [
+                    .. there.Select(row =>
+                        row.Device.Id == device.Id ? row with { Device = row.Device with { LastSeen = now } } : row
+                    ),
+                ]
+            );
         }
         catch (StoreException)
         {
@@ -87,7 +105,9 @@ public sealed class DeviceBook(string folder, TimeProvider clock)
     private static string Tidy(string name)
     {
         var words = new string([.. name.Where(letter => !char.IsControl(letter) && !char.IsSurrogate(letter))]).Trim();
-        return words.Length == 0 ? "device" : words.Length > LongestName ? words[..LongestName] : words;
+        return words.Length == 0 ? "device"
+            : words.Length > LongestName ? words[..LongestName]
+            : words;
     }
 
     private ImmutableArray<Row> Read()
@@ -98,14 +118,18 @@ public sealed class DeviceBook(string folder, TimeProvider clock)
             {
                 var file = new FileInfo(path);
                 var state = file.Exists ? (file.LastWriteTimeUtc, file.Length) : default;
-                if (state == known) return rows;
+                if (state == known)
+                    return rows;
                 rows = file.Exists ? Parse(File.ReadAllBytes(path)) : [];
                 known = state;
                 return rows;
             }
             catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
             {
-                throw new StoreException($"The list of paired devices {path} cannot be read; until it can, no device is let in.", trouble);
+                throw new StoreException(
+                    $"The list of paired devices {path} cannot be read; until it can, no device is let in.",
+                    trouble
+                );
             }
         }
     }
@@ -114,14 +138,19 @@ public sealed class DeviceBook(string folder, TimeProvider clock)
     {
         try
         {
-            if (JsonSerializer.Deserialize<Book>(text, Form) is { Format: Format, Devices.IsDefault: false } book
-                && book.Devices.All(row => row is { Device.Name: not null, KeyHash.Length: 64 })) return book.Devices;
+            if (
+                JsonSerializer.Deserialize<Book>(text, Form) is { Format: Format, Devices.IsDefault: false } book
+                && book.Devices.All(row => row is { Device.Name: not null, KeyHash.Length: 64 })
+            )
+                return book.Devices;
         }
         catch (JsonException)
         {
             // Said below.
         }
-        throw new StoreException($"The list of paired devices {path} is not one; no device is let in. Move it away and pair the devices again.");
+        throw new StoreException(
+            $"The list of paired devices {path} is not one; no device is let in. Move it away and pair the devices again."
+        );
     }
 
     private void Change(Func<ImmutableArray<Row>, ImmutableArray<Row>> change)
@@ -136,7 +165,8 @@ public sealed class DeviceBook(string folder, TimeProvider clock)
                 var changed = change(Read());
                 var draft = path + ".new";
                 var access = new FileStreamOptions { Mode = FileMode.Create, Access = FileAccess.Write };
-                if (!OperatingSystem.IsWindows()) access.UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite;
+                if (!OperatingSystem.IsWindows())
+                    access.UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite;
                 using (var stream = new FileStream(draft, access))
                 {
                     stream.Write(JsonSerializer.SerializeToUtf8Bytes(new Book(Format, changed), Form));
@@ -148,7 +178,10 @@ public sealed class DeviceBook(string folder, TimeProvider clock)
             }
             catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
             {
-                throw new StoreException($"The list of paired devices {path} cannot be written; nothing was changed.", trouble);
+                throw new StoreException(
+                    $"The list of paired devices {path} cannot be written; nothing was changed.",
+                    trouble
+                );
             }
         }
     }

@@ -8,13 +8,18 @@ internal static class DeviceCookie
 {
     public const string Name = "tightcold-device";
 
-    public static void Give(HttpContext http, string key) => http.Response.Cookies.Append(Name, key, new CookieOptions
-    {
-        HttpOnly = true,
-        SameSite = SameSiteMode.Strict,
-        Secure = http.Request.IsHttps,
-        IsEssential = true,
-        // The longest that browsers keep one (RFC 6265bis).
-        MaxAge = TimeSpan.FromDays(400),
-    });
+    public static void Give(HttpContext http, string key) =>
+        http.Response.Cookies.Append(
+            Name,
+            key,
+            new CookieOptions
+            {
+                HttpOnly = true,
+                SameSite = SameSiteMode.Strict,
+                Secure = http.Request.IsHttps,
+                IsEssential = true,
+                // The longest that browsers keep one (RFC 6265bis).
+                MaxAge = TimeSpan.FromDays(400),
+            }
+        );
 }

@@ -26,35 +26,46 @@ internal static class Door
     /// <summary>Whether the request is of the machine that runs the site.</summary>
     public static bool IsOwner(HttpContext http) => http.Items[typeof(Door)] is Reach.ThisMachine;
 
-    public static void UseDoor(this IApplicationBuilder site, LanOptions? lan) => site.Use(async (http, next) =>
-    {
-        var reach = Reaches.Of(http.Connection.RemoteIpAddress, http.Connection.LocalIpAddress, lan?.Rule ?? Reaches.Of);
-        if (reach == Reach.ThisMachine && IsOwnName(http.Request.Host.Host) && !IsForwarded(http.Request))
-        {
-            http.Items[typeof(Door)] = reach;
-            await next(http).ConfigureAwait(false);
-            return;
-        }
-        if (lan is null || reach != Reach.LocalNetwork || !IsNetworkName(http, lan))
-        {
-            await MisdirectedAsync(http).ConfigureAwait(false);
-            return;
-        }
-        http.Items[typeof(Door)] = reach;
-        if (IsPublic(http.Request))
-        {
-            if (http.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } size) size.MaxRequestBodySize = LargestPairingBytes;
-            await next(http).ConfigureAwait(false);
-            return;
-        }
-        if (Device(http) is not { } device || http.Request.Path.StartsWithSegments(DevicesPath, StringComparison.OrdinalIgnoreCase))
-        {
-            await ForbiddenAsync(http).ConfigureAwait(false);
-            return;
-        }
-        http.RequestServices.GetRequiredService<DeviceBook>().Saw(device);
-        await next(http).ConfigureAwait(false);
-    });
+    public static void UseDoor(this IApplicationBuilder site, LanOptions? lan) =>
+        site.Use(
+            async (http, next) =>
+            {
+                var reach = Reaches.Of(
+                    http.Connection.RemoteIpAddress,
+                    http.Connection.LocalIpAddress,
+                    lan?.Rule ?? Reaches.Of
+                );
+                if (reach == Reach.ThisMachine && IsOwnName(http.Request.Host.Host) && !IsForwarded(http.Request))
+                {
+                    http.Items[typeof(Door)] = reach;
+                    await next(http).ConfigureAwait(false);
+                    return;
+                }
+                if (lan is null || reach != Reach.LocalNetwork || !IsNetworkName(http, lan))
+                {
+                    await MisdirectedAsync(http).ConfigureAwait(false);
+                    return;
+                }
+                http.Items[typeof(Door)] = reach;
+                if (IsPublic(http.Request))
+                {
+                    if (http.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } size)
+                        size.MaxRequestBodySize = LargestPairingBytes;
+                    await next(http).ConfigureAwait(false);
+                    return;
+                }
+                if (
+                    Device(http) is not { } device
+                    || http.Request.Path.StartsWithSegments(DevicesPath, StringComparison.OrdinalIgnoreCase)
+                )
+                {
+                    await ForbiddenAsync(http).ConfigureAwait(false);
+                    return;
+                }
+                http.RequestServices.GetRequiredService<DeviceBook>().Saw(device);
+                await next(http).ConfigureAwait(false);
+            }
+        );
 
     private static bool IsOwnName(string host) => host is "127.0.0.1" or "localhost" or "[::1]";
 
@@ -62,18 +73,28 @@ internal static class Door
     private static bool IsNetworkName(HttpContext http, LanOptions lan)
     {
         var host = http.Request.Host.Host;
-        if (lan.Name is { } name && string.Equals(host, name, StringComparison.OrdinalIgnoreCase)) return true;
-        return http.Connection.LocalIpAddress is { } own && IPAddress.TryParse(host, out var said) && said.ToString() == host.Trim('[', ']')
+        if (lan.Name is { } name && string.Equals(host, name, StringComparison.OrdinalIgnoreCase))
+            return true;
+        return http.Connection.LocalIpAddress is { } own
+            && IPAddress.TryParse(host, out var said)
+            && said.ToString() == host.Trim('[', ']')
             && said.Equals(own.IsIPv4MappedToIPv6 ? own.MapToIPv4() : own);
     }
 
     /// <summary>Behind a proxy on this machine everybody would look like the owner.</summary>
     private static bool IsForwarded(HttpRequest request) =>
-        request.Headers.ContainsKey("Forwarded") || request.Headers.ContainsKey("X-Forwarded-For") || request.Headers.ContainsKey("X-Real-IP");
+        request.Headers.ContainsKey("Forwarded")
+        || request.Headers.ContainsKey("X-Forwarded-For")
+        || request.Headers.ContainsKey("X-Real-IP");
 
     /// <summary>What somebody unpaired needs to pair: the form, its looks.</summary>
-    private static bool IsPublic(HttpRequest request) => IsPairing(request.Path)
-        || (HttpMethods.IsGet(request.Method) && request.Path.Value is { } path && (path == Stylesheet.Look.Address || path == StyleEndpoints.IconPath));
+    private static bool IsPublic(HttpRequest request) =>
+        IsPairing(request.Path)
+        || (
+            HttpMethods.IsGet(request.Method)
+            && request.Path.Value is { } path
+            && (path == Stylesheet.Look.Address || path == StyleEndpoints.IconPath)
+        );
 
     private static PairedDevice? Device(HttpContext http)
     {
@@ -91,12 +112,21 @@ internal static class Door
     {
         http.Response.StatusCode = StatusCodes.Status421MisdirectedRequest;
         http.Response.ContentType = "text/plain; charset=utf-8";
-        await http.Response.WriteAsync("This site answers on its own machine, at 127.0.0.1 or localhost, and, when its owner lets devices in, at its own address in the local network.\n", http.RequestAborted).ConfigureAwait(false);
+        await http
+            .Response.WriteAsync(
+                "This site answers on its own machine, at 127.0.0.1 or localhost, and, when its owner lets devices in, at its own address in the local network.\n",
+                http.RequestAborted
+            )
+            .ConfigureAwait(false);
     }
 
     private static Task ForbiddenAsync(HttpContext http)
     {
         http.Response.StatusCode = StatusCodes.Status403Forbidden;
-        return new RazorComponentResult<NotPairedPage>() { StatusCode = StatusCodes.Status403Forbidden, PreventStreamingRendering = true }.ExecuteAsync(http);
+        return new RazorComponentResult<NotPairedPage>()
+        {
+            StatusCode = StatusCodes.Status403Forbidden,
+            PreventStreamingRendering = true,
+        }.ExecuteAsync(http);
     }
 }

@@ -9,15 +9,18 @@ internal sealed class LanLinks(IServer server, LanOptions? lan)
 {
     private Func<IPAddress, Reach> Rule => lan?.Rule ?? Reaches.Of;
 
-    private IEnumerable<Uri> Bound => server.Features.Get<IServerAddressesFeature>()?.Addresses.Select(address => new Uri(address)) ?? [];
+    private IEnumerable<Uri> Bound =>
+        server.Features.Get<IServerAddressesFeature>()?.Addresses.Select(address => new Uri(address)) ?? [];
 
     /// <summary>Where the owner's own browser goes.</summary>
     public Uri Own => Bound.First(address => Reach(address) == Lan.Reach.ThisMachine);
 
-    public IReadOnlyList<Uri> Network => [.. Bound.Where(address => Reach(address) != Lan.Reach.ThisMachine).Select(Named)];
+    public IReadOnlyList<Uri> Network =>
+        [.. Bound.Where(address => Reach(address) != Lan.Reach.ThisMachine).Select(Named)];
 
     /// <summary>The link that a QR code carries; the code in it serves once and for minutes.</summary>
-    public string? Pairing(string code) => Network.Count == 0 ? null : new Uri(Network[0], $"{Door.PairPath}?code={code}").ToString();
+    public string? Pairing(string code) =>
+        Network.Count == 0 ? null : new Uri(Network[0], $"{Door.PairPath}?code={code}").ToString();
 
     private Reach Reach(Uri address) => IPAddress.TryParse(address.Host, out var ip) ? Rule(ip) : Lan.Reach.ThisMachine;
 

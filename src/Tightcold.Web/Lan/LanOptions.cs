@@ -21,14 +21,21 @@ public sealed record LanOptions(ImmutableArray<IPAddress> Addresses)
 
     internal RateLimits Limits { get; init; } = new();
 
-    /// <summary>Own addresses of private networks, IPv4 first; link-local ones left out, they change with the cable.</summary>
+    /// <summary>Own addresses of private networks, IPv4 first; link-local ones left out, they change with the
+    /// cable.</summary>
     public static ImmutableArray<IPAddress> OwnAddresses() =>
-    [
-        .. NetworkInterface.GetAllNetworkInterfaces().Where(card => card.OperationalStatus == OperationalStatus.Up)
-            .SelectMany(card => card.GetIPProperties().UnicastAddresses).Select(there => there.Address)
-            .Where(address => IsPrivate(address) && !address.IsIPv6LinkLocal && address.GetAddressBytes() is not [169, 254, _, _])
-            .Distinct().OrderBy(address => address.AddressFamily == AddressFamily.InterNetwork ? 0 : 1),
-    ];
+        [
+            .. NetworkInterface
+                .GetAllNetworkInterfaces()
+                .Where(card => card.OperationalStatus == OperationalStatus.Up)
+                .SelectMany(card => card.GetIPProperties().UnicastAddresses)
+                .Select(there => there.Address)
+                .Where(address =>
+                    IsPrivate(address) && !address.IsIPv6LinkLocal && address.GetAddressBytes() is not [169, 254, _, _]
+                )
+                .Distinct()
+                .OrderBy(address => address.AddressFamily == AddressFamily.InterNetwork ? 0 : 1),
+        ];
 
     /// <summary>Whether the site may listen there: never at an address that the whole world reaches.</summary>
     public static bool IsPrivate(IPAddress address) => Reaches.Of(address) == Reach.LocalNetwork;

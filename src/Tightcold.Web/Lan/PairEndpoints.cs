@@ -14,19 +14,32 @@ internal static class PairEndpoints
 {
     public static void MapPairing(this IEndpointRouteBuilder site, LanOptions? lan)
     {
-        site.MapGet(Door.DevicesPath, (HttpContext http, DeviceBook book, LanLinks links, PairingCodes codes) => Devices(http, book, links, codes, lan));
-        site.MapPost(Door.DevicesPath + "/{id:guid}/revoke", (DeviceBook book, Guid id) => book.Revoke(id) ? Page.Go(Door.DevicesPath) : Results.NotFound());
-        if (lan is null) return;
+        site.MapGet(Door.DevicesPath, (HttpContext http, DeviceBook book, LanLinks links, PairingCodes codes) =>
+            Devices(http, book, links, codes, lan)
+        );
+        site.MapPost(Door.DevicesPath + "/{id:guid}/revoke", (DeviceBook book, Guid id) =>
+            book.Revoke(id) ? Page.Go(Door.DevicesPath) : Results.NotFound()
+        );
+        if (lan is null)
+            return;
         site.MapPost(Door.DevicesPath + "/code", (PairingCodes codes) =>
         {
             codes.Renew();
             return Page.Go(Door.DevicesPath);
         });
-        site.MapGet(Door.PairPath, (HttpContext http, string? code) => Ask(http, code ?? "", GuessName(http.Request), null));
+        site.MapGet(Door.PairPath, (HttpContext http, string? code) =>
+            Ask(http, code ?? "", GuessName(http.Request), null)
+        );
         site.MapPost(Door.PairPath, PairAsync);
     }
 
-    private static IResult Devices(HttpContext http, DeviceBook book, LanLinks links, PairingCodes codes, LanOptions? lan)
+    private static IResult Devices(
+        HttpContext http,
+        DeviceBook book,
+        LanLinks links,
+        PairingCodes codes,
+        LanOptions? lan
+    )
     {
         var current = lan is null ? null : codes.Current;
         IReadOnlyList<PairedDevice> devices = [];
@@ -39,16 +52,36 @@ internal static class PairEndpoints
         {
             problem = trouble.Message;
         }
-        return Page.Show<DevicesPage>(http, (nameof(DevicesPage.IsOn), lan is not null), (nameof(DevicesPage.IsEncrypted), lan?.Certificate is not null),
-            (nameof(DevicesPage.Code), current), (nameof(DevicesPage.Link), current is null ? null : links.Pairing(current.Code)), (nameof(DevicesPage.Devices), devices), (nameof(DevicesPage.Problem), problem));
+        return Page.Show<DevicesPage>(
+            http,
+            (nameof(DevicesPage.IsOn), lan is not null),
+            (nameof(DevicesPage.IsEncrypted), lan?.Certificate is not null),
+            (nameof(DevicesPage.Code), current),
+            (nameof(DevicesPage.Link), current is null ? null : links.Pairing(current.Code)),
+            (nameof(DevicesPage.Devices), devices),
+            (nameof(DevicesPage.Problem), problem)
+        );
     }
 
-    private static async Task<IResult> PairAsync(HttpContext http, DeviceBook book, PairingCodes codes, CancellationToken cancellation)
+    private static async Task<IResult> PairAsync(
+        HttpContext http,
+        DeviceBook book,
+        PairingCodes codes,
+        CancellationToken cancellation
+    )
     {
         var form = await http.Request.ReadFormAsync(cancellation).ConfigureAwait(false);
-        string code = form["code"].ToString(), name = form["name"].ToString();
-        if (!PairingCodes.HasShape(code)) return Ask(http, code, name, "The code has eight digits, such as 0123 4567.");
-        if (!codes.Redeem(code)) return Ask(http, "", name, "This code does not serve, or no longer: each lets one device in, within ten minutes. Ask for another one on the owner’s screen.");
+        string code = form["code"].ToString(),
+            name = form["name"].ToString();
+        if (!PairingCodes.HasShape(code))
+            return Ask(http, code, name, "The code has eight digits, such as 0123 4567.");
+        if (!codes.Redeem(code))
+            return Ask(
+                http,
+                "",
+                name,
+                "This code does not serve, or no longer: each lets one device in, within ten minutes. Ask for another one on the owner’s screen."
+            );
         try
         {
             DeviceCookie.Give(http, book.Add(name.Length > 0 ? name : GuessName(http.Request)).Key);
@@ -64,7 +97,14 @@ internal static class PairEndpoints
     {
         // The page may hold a code: kept nowhere.
         http.Response.Headers.CacheControl = "no-store";
-        return new(new Dictionary<string, object?> { [nameof(PairPage.Code)] = code.Length > 12 ? "" : code, [nameof(PairPage.Name)] = name, [nameof(PairPage.Problem)] = problem })
+        return new(
+            new Dictionary<string, object?>
+            {
+                [nameof(PairPage.Code)] = code.Length > 12 ? "" : code,
+                [nameof(PairPage.Name)] = name,
+                [nameof(PairPage.Problem)] = problem,
+            }
+        )
         {
             StatusCode = problem is null ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity,
             PreventStreamingRendering = true,
@@ -72,5 +112,8 @@ internal static class PairEndpoints
     }
 
     private static string GuessName(HttpRequest request) =>
-        string.Create(CultureInfo.InvariantCulture, $"{(request.Headers.UserAgent.ToString().Contains("Mobi", StringComparison.Ordinal) ? "Phone" : "Computer")}");
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"{(request.Headers.UserAgent.ToString().Contains("Mobi", StringComparison.Ordinal) ? "Phone" : "Computer")}"
+        );
 }

@@ -22,7 +22,9 @@ internal sealed class PairingCodes(TimeProvider clock)
     {
         lock (gate)
         {
-            code = Encoding.ASCII.GetBytes(RandomNumberGenerator.GetInt32(100_000_000).ToString("D8", CultureInfo.InvariantCulture));
+            code = Encoding.ASCII.GetBytes(
+                RandomNumberGenerator.GetInt32(100_000_000).ToString("D8", CultureInfo.InvariantCulture)
+            );
             ends = clock.GetUtcNow() + Lifetime;
             tries = 0;
             return new(Encoding.ASCII.GetString(code), ends);
@@ -34,14 +36,16 @@ internal sealed class PairingCodes(TimeProvider clock)
     {
         get
         {
-            lock (gate) return Serves ? new(Encoding.ASCII.GetString(code!), ends) : null;
+            lock (gate)
+                return Serves ? new(Encoding.ASCII.GetString(code!), ends) : null;
         }
     }
 
     private bool Serves => code is not null && clock.GetUtcNow() < ends && tries < MostTries;
 
     /// <summary>Whether something typed has the shape of a code; what has not, is no try.</summary>
-    public static bool HasShape(string typed) => Plain(typed) is { Length: Digits } plain && plain.All(char.IsAsciiDigit);
+    public static bool HasShape(string typed) =>
+        Plain(typed) is { Length: Digits } plain && plain.All(char.IsAsciiDigit);
 
     /// <summary>True once for the code that serves, which is spent by it.</summary>
     public bool Redeem(string typed)
@@ -49,7 +53,8 @@ internal sealed class PairingCodes(TimeProvider clock)
         var said = Encoding.ASCII.GetBytes(Plain(typed));
         lock (gate)
         {
-            if (!Serves) return false;
+            if (!Serves)
+                return false;
             if (!CryptographicOperations.FixedTimeEquals(said, code))
             {
                 tries++;
@@ -60,7 +65,8 @@ internal sealed class PairingCodes(TimeProvider clock)
         }
     }
 
-    private static string Plain(string typed) => typed.Replace(" ", "", StringComparison.Ordinal).Replace("-", "", StringComparison.Ordinal);
+    private static string Plain(string typed) =>
+        typed.Replace(" ", "", StringComparison.Ordinal).Replace("-", "", StringComparison.Ordinal);
 }
 
 /// <summary>A code as shown to the owner.</summary>

@@ -20,7 +20,8 @@ public sealed class QrPicture
         var rows = data.ModuleMatrix;
         var squares = new bool[rows.Count, rows.Count];
         for (var y = 0; y < rows.Count; y++)
-            for (var x = 0; x < rows.Count; x++) squares[y, x] = rows[y][x];
+        for (var x = 0; x < rows.Count; x++)
+            squares[y, x] = rows[y][x];
         return new(squares);
     }
 
@@ -31,13 +32,15 @@ public sealed class QrPicture
     {
         var path = new StringBuilder();
         for (var y = 0; y < Size; y++)
-            for (var x = 0; x < Size; x++)
-            {
-                if (!dark[y, x]) continue;
-                var from = x;
-                while (x + 1 < Size && dark[y, x + 1]) x++;
-                path.Append(CultureInfo.InvariantCulture, $"M{from} {y}h{x - from + 1}v1h-{x - from + 1}z");
-            }
+        for (var x = 0; x < Size; x++)
+        {
+            if (!dark[y, x])
+                continue;
+            var from = x;
+            while (x + 1 < Size && dark[y, x + 1])
+                x++;
+            path.Append(CultureInfo.InvariantCulture, $"M{from} {y}h{x - from + 1}v1h-{x - from + 1}z");
+        }
         return path.ToString();
     }
 
@@ -49,7 +52,15 @@ public sealed class QrPicture
         {
             var line = new StringBuilder(Size);
             for (var x = 0; x < Size; x++)
-                line.Append((IsDark(x, y), y + 1 >= Size || IsDark(x, y + 1)) switch { (false, false) => '█', (false, true) => '▀', (true, false) => '▄', _ => ' ' });
+                line.Append(
+                    (IsDark(x, y), y + 1 >= Size || IsDark(x, y + 1)) switch
+                    {
+                        (false, false) => '█',
+                        (false, true) => '▀',
+                        (true, false) => '▄',
+                        _ => ' ',
+                    }
+                );
             yield return line.ToString();
         }
     }

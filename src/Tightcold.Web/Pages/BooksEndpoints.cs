@@ -19,20 +19,50 @@ internal static class BooksEndpoints
         {
             var records = Pictures(await desk.RecordsAsync(cancellation: cancellation).ConfigureAwait(false));
             var zone = Visit.Of(http).Reader.Zone;
-            int[] years = [.. RefrigerantLedger.Of(records).Lines.Select(line => TimeZoneInfo.ConvertTime(line.Date, zone).Year).Distinct().OrderDescending()];
-            return Page.Show<LedgerPage>(http, (nameof(LedgerPage.Ledger), Of(records, year, zone)), (nameof(LedgerPage.Years), years), (nameof(LedgerPage.Year), year));
+            int[] years =
+            [
+                .. RefrigerantLedger
+                    .Of(records)
+                    .Lines.Select(line => TimeZoneInfo.ConvertTime(line.Date, zone).Year)
+                    .Distinct()
+                    .OrderDescending(),
+            ];
+            return Page.Show<LedgerPage>(
+                http,
+                (nameof(LedgerPage.Ledger), Of(records, year, zone)),
+                (nameof(LedgerPage.Years), years),
+                (nameof(LedgerPage.Year), year)
+            );
         });
-        site.MapGet(Routes.LedgerCsv, async (HttpContext http, JobDesk desk, int? year, CancellationToken cancellation) =>
-            Results.File(Encoding.UTF8.GetBytes(LedgerCsv.Write(Of(Pictures(await desk.RecordsAsync(cancellation: cancellation).ConfigureAwait(false)), year, Visit.Of(http).Reader.Zone))),
-                "text/csv; charset=utf-8", "tightcold-ledger.csv"));
+        site.MapGet(
+            Routes.LedgerCsv,
+            async (HttpContext http, JobDesk desk, int? year, CancellationToken cancellation) =>
+                Results.File(
+                    Encoding.UTF8.GetBytes(
+                        LedgerCsv.Write(
+                            Of(
+                                Pictures(await desk.RecordsAsync(cancellation: cancellation).ConfigureAwait(false)),
+                                year,
+                                Visit.Of(http).Reader.Zone
+                            )
+                        )
+                    ),
+                    "text/csv; charset=utf-8",
+                    "tightcold-ledger.csv"
+                )
+        );
     }
 
-    private static JobPicture[] Pictures(IReadOnlyList<Jobs.Journals.JobRecord> records) => [.. records.Select(record => new JobPicture(record))];
+    private static JobPicture[] Pictures(IReadOnlyList<Jobs.Journals.JobRecord> records) =>
+        [.. records.Select(record => new JobPicture(record))];
 
     private static RefrigerantLedger Of(JobPicture[] records, int? year, TimeZoneInfo zone)
     {
-        if (year is not (>= 1 and < 9999)) return RefrigerantLedger.Of(records);
+        if (year is not (>= 1 and < 9999))
+            return RefrigerantLedger.Of(records);
         DateTimeOffset Start(int of) => new(new DateTime(of, 1, 1), zone.GetUtcOffset(new DateTime(of, 1, 1)));
-        return year is > 1 and var chosen ? RefrigerantLedger.Of(records, Start(chosen), Start(chosen + 1)) : RefrigerantLedger.Of(records);
+        return year is > 1 and var chosen
+            ? RefrigerantLedger.Of(records, Start(chosen), Start(chosen + 1))
+            : RefrigerantLedger.Of(records);
     }
 }

@@ -9,14 +9,31 @@ namespace Tightcold.Web.Pages;
 
 internal static class CardEndpoints
 {
-    public static void MapCard(this IEndpointRouteBuilder site) => site.MapGet("/jobs/{number:int}/card",
-        async (HttpContext http, JobDesk desk, FindingSource findings, int number, CancellationToken cancellation) =>
-        {
-            if (await desk.RecordAsync(number, cancellation).ConfigureAwait(false) is not { } record) return Results.NotFound();
-            var reader = Visit.Of(http).Reader;
-            var html = await CardPage.RenderAsync(
-                await findings.OfAsync(desk, record, cancellation).ConfigureAwait(false), reader.Units, reader.Local(reader.Now), Routes.Job(record.Job), cancellation).ConfigureAwait(false);
-            http.Response.Headers.ContentSecurityPolicy = SafeHeaders.CardPolicy;
-            return Results.Content(html, "text/html; charset=utf-8");
-        });
+    public static void MapCard(this IEndpointRouteBuilder site) =>
+        site.MapGet(
+            "/jobs/{number:int}/card",
+            async (
+                HttpContext http,
+                JobDesk desk,
+                FindingSource findings,
+                int number,
+                CancellationToken cancellation
+            ) =>
+            {
+                if (await desk.RecordAsync(number, cancellation).ConfigureAwait(false) is not { } record)
+                    return Results.NotFound();
+                var reader = Visit.Of(http).Reader;
+                var html = await CardPage
+                    .RenderAsync(
+                        await findings.OfAsync(desk, record, cancellation).ConfigureAwait(false),
+                        reader.Units,
+                        reader.Local(reader.Now),
+                        Routes.Job(record.Job),
+                        cancellation
+                    )
+                    .ConfigureAwait(false);
+                http.Response.Headers.ContentSecurityPolicy = SafeHeaders.CardPolicy;
+                return Results.Content(html, "text/html; charset=utf-8");
+            }
+        );
 }

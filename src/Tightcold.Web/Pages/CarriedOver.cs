@@ -7,24 +7,37 @@ using Tightcold.Web.Words;
 
 namespace Tightcold.Web.Pages;
 
-/// <summary>What stands in a new form already, because it hardly changes between two readings: the air, the container on
-/// the scale, the position of a valve. Never a reading that the form is for. Each says below its box whence it comes.</summary>
+/// <summary>What stands in a new form already, because it hardly changes between two readings: the air, the container
+/// on the scale, the position of a valve. Never a reading that the form is for. Each says below its box whence it
+/// comes.</summary>
 internal static class CarriedOver
 {
     /// <summary>Air changes slowly; after this somebody should look again.</summary>
-    private static readonly TimeSpan AirLasts = TimeSpan.FromHours(2), ChoicesLast = TimeSpan.FromHours(3);
+    private static readonly TimeSpan AirLasts = TimeSpan.FromHours(2),
+        ChoicesLast = TimeSpan.FromHours(3);
 
     private static readonly ImmutableHashSet<string> Air = ["ambient-temperature", "relative-humidity"];
 
-    public static (Typed Typed, ImmutableDictionary<string, string> Notes) Of(JobRecord record, Schema schema, Reader reader, string? spot)
+    public static (Typed Typed, ImmutableDictionary<string, string> Notes) Of(
+        JobRecord record,
+        Schema schema,
+        Reader reader,
+        string? spot
+    )
     {
         var typed = Typed.Nothing;
         var notes = ImmutableDictionary.CreateBuilder<string, string>();
-        var lately = record.Journal.Last(schema.Name) is { } entry && reader.Now - entry.ObservedAt < ChoicesLast ? entry : null;
+        var lately =
+            record.Journal.Last(schema.Name) is { } entry && reader.Now - entry.ObservedAt < ChoicesLast ? entry : null;
         foreach (var field in schema.Fields)
         {
-            if (field.Type is FieldType.Spot && spot is not null) typed = typed.With(field, spot);
-            else if (Air.Contains(field.Name) && schema.Name != EntryKinds.Weather && LastAir(record, field.Name, reader.Now) is { } air)
+            if (field.Type is FieldType.Spot && spot is not null)
+                typed = typed.With(field, spot);
+            else if (
+                Air.Contains(field.Name)
+                && schema.Name != EntryKinds.Weather
+                && LastAir(record, field.Name, reader.Now) is { } air
+            )
             {
                 typed = typed.With(field, EntryWords.AsTyped(air.Fields[field.Name]!));
                 notes[field.Name] = $"From {reader.Time(air.ObservedAt)}; change it if it moved.";
@@ -39,19 +52,22 @@ internal static class CarriedOver
     }
 
     private static Entry? LastAir(JobRecord record, string field, DateTimeOffset now) =>
-        record.Journal.Standing.LastOrDefault(entry => entry.Fields[field] is not null && entry.ObservedAt <= now && now - entry.ObservedAt < AirLasts);
+        record.Journal.Standing.LastOrDefault(entry =>
+            entry.Fields[field] is not null && entry.ObservedAt <= now && now - entry.ObservedAt < AirLasts
+        );
 
     /// <summary>What was seen anew each time, as an outcome, is never carried over.</summary>
-    private static bool Keeps(string kind, FieldSpec field) => (kind, field.Name) switch
-    {
-        (EntryKinds.LeakCheck, "test" or "wind" or "system-pressure") => true,
-        (EntryKinds.VacuumReading, "pump-valve" or "held-part" or "measured-at" or "part-temperature") => true,
-        (EntryKinds.ScaleReading, "container") => true,
-        (EntryKinds.ContainerMoved, "container" or "side" or "position") => true,
-        (EntryKinds.RunningReading, "blower" or "air-source" or "doors" or "engine-speed" or "aid") => true,
-        (EntryKinds.VentReading, "blower" or "air-source" or "engine-speed" or "moving") => true,
-        (EntryKinds.PressureTest, "gas") => true,
-        (EntryKinds.Cost, "currency") => true,
-        _ => false,
-    };
+    private static bool Keeps(string kind, FieldSpec field) =>
+        (kind, field.Name) switch
+        {
+            (EntryKinds.LeakCheck, "test" or "wind" or "system-pressure") => true,
+            (EntryKinds.VacuumReading, "pump-valve" or "held-part" or "measured-at" or "part-temperature") => true,
+            (EntryKinds.ScaleReading, "container") => true,
+            (EntryKinds.ContainerMoved, "container" or "side" or "position") => true,
+            (EntryKinds.RunningReading, "blower" or "air-source" or "doors" or "engine-speed" or "aid") => true,
+            (EntryKinds.VentReading, "blower" or "air-source" or "engine-speed" or "moving") => true,
+            (EntryKinds.PressureTest, "gas") => true,
+            (EntryKinds.Cost, "currency") => true,
+            _ => false,
+        };
 }

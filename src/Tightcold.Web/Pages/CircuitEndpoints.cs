@@ -17,34 +17,100 @@ internal static class CircuitEndpoints
 
     public static void MapCircuit(this IEndpointRouteBuilder site)
     {
-        site.MapGet("/cars/{id:guid}/circuit", async (HttpContext http, JobDesk desk, Guid id, string? added, string? removed, CancellationToken cancellation) =>
-            await desk.CarAsync(id, cancellation).ConfigureAwait(false) is { } car ? Show(http, car, added, removed, "", null) : Results.NotFound());
+        site.MapGet(
+            "/cars/{id:guid}/circuit",
+            async (
+                HttpContext http,
+                JobDesk desk,
+                Guid id,
+                string? added,
+                string? removed,
+                CancellationToken cancellation
+            ) =>
+                await desk.CarAsync(id, cancellation).ConfigureAwait(false) is { } car
+                    ? Show(http, car, added, removed, "", null)
+                    : Results.NotFound()
+        );
         site.MapPost("/cars/{id:guid}/circuit", ChangeAsync);
     }
 
-    private static async Task<IResult> ChangeAsync(HttpContext http, JobDesk desk, Guid id, CancellationToken cancellation)
+    private static async Task<IResult> ChangeAsync(
+        HttpContext http,
+        JobDesk desk,
+        Guid id,
+        CancellationToken cancellation
+    )
     {
-        if (await desk.CarAsync(id, cancellation).ConfigureAwait(false) is not { } car) return Results.NotFound();
+        if (await desk.CarAsync(id, cancellation).ConfigureAwait(false) is not { } car)
+            return Results.NotFound();
         var form = await http.Request.ReadFormAsync(cancellation).ConfigureAwait(false);
-        string add = form["add"].ToString().Trim(), remove = form["remove"].ToString().Trim(), spot = add.Length > 0 ? add : remove;
-        List<string> extra = [.. Names(car, "extra-spots")], struck = [.. Names(car, "struck-spots")];
+        string add = form["add"].ToString().Trim(),
+            remove = form["remove"].ToString().Trim(),
+            spot = add.Length > 0 ? add : remove;
+        List<string> extra = [.. Names(car, "extra-spots")],
+            struck = [.. Names(car, "struck-spots")];
         if (spot.Length is 0 or > LongestName || spot.Contains(',', StringComparison.Ordinal))
-            return Show(http, car, null, null, spot, new("add", spot, Phrase.Of($"a name of 1 to {LongestName} characters without a comma is needed")));
+            return Show(
+                http,
+                car,
+                null,
+                null,
+                spot,
+                new("add", spot, Phrase.Of($"a name of 1 to {LongestName} characters without a comma is needed"))
+            );
         var there = Tightcold.Jobs.Circuit.CircuitMap.Spots(car).Contains(spot, StringComparer.OrdinalIgnoreCase);
-        if (add.Length > 0 && there) return Show(http, car, null, null, spot, new("add", spot, Phrase.Words("this car's circuit has that spot already")));
-        if (add.Length > 0 && struck.RemoveAll(name => Same(name, spot)) == 0) extra.Add(spot);
+        if (add.Length > 0 && there)
+            return Show(
+                http,
+                car,
+                null,
+                null,
+                spot,
+                new("add", spot, Phrase.Words("this car's circuit has that spot already"))
+            );
+        if (add.Length > 0 && struck.RemoveAll(name => Same(name, spot)) == 0)
+            extra.Add(spot);
         // One that was added is taken out as any other: checks that were written down of it keep their spot.
-        if (add.Length == 0 && there) struck.Add(spot);
-        var outcome = await desk.UpdateCarAsync(id, new Dictionary<string, string> { ["extra-spots"] = string.Join(", ", extra), ["struck-spots"] = string.Join(", ", struck) }, cancellation).ConfigureAwait(false);
-        return outcome.Taken ? Page.Go($"{Routes.Circuit(id)}?{(add.Length > 0 ? "added" : "removed")}={Uri.EscapeDataString(spot)}") : Show(http, car, null, null, spot, outcome.Problems[0]);
+        if (add.Length == 0 && there)
+            struck.Add(spot);
+        var outcome = await desk.UpdateCarAsync(
+                id,
+                new Dictionary<string, string>
+                {
+                    ["extra-spots"] = string.Join(", ", extra),
+                    ["struck-spots"] = string.Join(", ", struck),
+                },
+                cancellation
+            )
+            .ConfigureAwait(false);
+        return outcome.Taken
+            ? Page.Go($"{Routes.Circuit(id)}?{(add.Length > 0 ? "added" : "removed")}={Uri.EscapeDataString(spot)}")
+            : Show(http, car, null, null, spot, outcome.Problems[0]);
     }
 
     internal static IEnumerable<string> Names(Car car, string field) =>
-        (car.Fields.Text(field) ?? "").Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+        (car.Fields.Text(field) ?? "").Split(
+            ',',
+            StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries
+        );
 
     private static bool Same(string one, string other) => string.Equals(one, other, StringComparison.OrdinalIgnoreCase);
 
-    private static IResult Show(HttpContext http, Car car, string? added, string? removed, string typed, InputProblem? problem) =>
-        Page.Show<CircuitPage>(http, problem is null ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity,
-            (nameof(CircuitPage.Car), car), (nameof(CircuitPage.Added), added), (nameof(CircuitPage.Removed), removed), (nameof(CircuitPage.Typed), typed), (nameof(CircuitPage.Problem), problem));
+    private static IResult Show(
+        HttpContext http,
+        Car car,
+        string? added,
+        string? removed,
+        string typed,
+        InputProblem? problem
+    ) =>
+        Page.Show<CircuitPage>(
+            http,
+            problem is null ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity,
+            (nameof(CircuitPage.Car), car),
+            (nameof(CircuitPage.Added), added),
+            (nameof(CircuitPage.Removed), removed),
+            (nameof(CircuitPage.Typed), typed),
+            (nameof(CircuitPage.Problem), problem)
+        );
 }

@@ -27,25 +27,83 @@ internal static class EntryEndpoints
     public static void MapEntries(this IEndpointRouteBuilder site)
     {
         var entries = site.MapGroup("/jobs/{number:int}/entries");
-        entries.MapGet("/new/{kind}", async (HttpContext http, JobDesk desk, IIdSource ids, int number, string kind, string? spot, CancellationToken cancellation) =>
-            await desk.RecordAsync(number, cancellation).ConfigureAwait(false) is { } record && Writable(kind) is { } schema
-                ? Form(http, Blank(http, record, schema, ids, spot)) : Results.NotFound());
-        entries.MapPost("/new/{kind}", async (HttpContext http, JobDesk desk, IIdSource ids, int number, string kind, CancellationToken cancellation) =>
-            await desk.RecordAsync(number, cancellation).ConfigureAwait(false) is { } record && Writable(kind) is { } schema
-                ? await WriteAsync(http, desk, ids, record, schema, null, cancellation).ConfigureAwait(false) : Results.NotFound());
-        entries.MapGet("/{id:guid}", async (HttpContext http, JobDesk desk, int number, Guid id, CancellationToken cancellation) =>
-            await FindAsync(desk, number, id, cancellation).ConfigureAwait(false) is ({ } record, { } entry)
-                ? Page.Show<EntryPage>(http, (nameof(EntryPage.Record), record), (nameof(EntryPage.Entry), entry)) : Results.NotFound());
-        entries.MapGet("/{id:guid}/correct", async (HttpContext http, JobDesk desk, IIdSource ids, int number, Guid id, CancellationToken cancellation) =>
-            await FindAsync(desk, number, id, cancellation).ConfigureAwait(false) is ({ } record, { } entry) && Writable(entry.Kind) is { } schema
-                ? Form(http, Correcting(http, record, schema, entry, ids)) : Results.NotFound());
-        entries.MapPost("/{id:guid}/correct", async (HttpContext http, JobDesk desk, IIdSource ids, int number, Guid id, CancellationToken cancellation) =>
-            await FindAsync(desk, number, id, cancellation).ConfigureAwait(false) is ({ } record, { } entry) && Writable(entry.Kind) is { } schema
-                ? await WriteAsync(http, desk, ids, record, schema, entry, cancellation).ConfigureAwait(false) : Results.NotFound());
+        entries.MapGet(
+            "/new/{kind}",
+            async (
+                HttpContext http,
+                JobDesk desk,
+                IIdSource ids,
+                int number,
+                string kind,
+                string? spot,
+                CancellationToken cancellation
+            ) =>
+                await desk.RecordAsync(number, cancellation).ConfigureAwait(false) is { } record
+                && Writable(kind) is { } schema
+                    ? Form(http, Blank(http, record, schema, ids, spot))
+                    : Results.NotFound()
+        );
+        entries.MapPost(
+            "/new/{kind}",
+            async (
+                HttpContext http,
+                JobDesk desk,
+                IIdSource ids,
+                int number,
+                string kind,
+                CancellationToken cancellation
+            ) =>
+                await desk.RecordAsync(number, cancellation).ConfigureAwait(false) is { } record
+                && Writable(kind) is { } schema
+                    ? await WriteAsync(http, desk, ids, record, schema, null, cancellation).ConfigureAwait(false)
+                    : Results.NotFound()
+        );
+        entries.MapGet(
+            "/{id:guid}",
+            async (HttpContext http, JobDesk desk, int number, Guid id, CancellationToken cancellation) =>
+                await FindAsync(desk, number, id, cancellation).ConfigureAwait(false) is ({ } record, { } entry)
+                    ? Page.Show<EntryPage>(http, (nameof(EntryPage.Record), record), (nameof(EntryPage.Entry), entry))
+                    : Results.NotFound()
+        );
+        entries.MapGet(
+            "/{id:guid}/correct",
+            async (
+                HttpContext http,
+                JobDesk desk,
+                IIdSource ids,
+                int number,
+                Guid id,
+                CancellationToken cancellation
+            ) =>
+                await FindAsync(desk, number, id, cancellation).ConfigureAwait(false) is ({ } record, { } entry)
+                && Writable(entry.Kind) is { } schema
+                    ? Form(http, Correcting(http, record, schema, entry, ids))
+                    : Results.NotFound()
+        );
+        entries.MapPost(
+            "/{id:guid}/correct",
+            async (
+                HttpContext http,
+                JobDesk desk,
+                IIdSource ids,
+                int number,
+                Guid id,
+                CancellationToken cancellation
+            ) =>
+                await FindAsync(desk, number, id, cancellation).ConfigureAwait(false) is ({ } record, { } entry)
+                && Writable(entry.Kind) is { } schema
+                    ? await WriteAsync(http, desk, ids, record, schema, entry, cancellation).ConfigureAwait(false)
+                    : Results.NotFound()
+        );
         entries.MapStrikes();
     }
 
-    internal static async Task<(JobRecord?, Entry?)> FindAsync(JobDesk desk, int number, Guid id, CancellationToken cancellation)
+    internal static async Task<(JobRecord?, Entry?)> FindAsync(
+        JobDesk desk,
+        int number,
+        Guid id,
+        CancellationToken cancellation
+    )
     {
         var record = await desk.RecordAsync(number, cancellation).ConfigureAwait(false);
         return (record, record?.Journal.Find(id));
@@ -53,33 +111,55 @@ internal static class EntryEndpoints
 
     /// <summary>The name that stands in new entries: the kit's owner.</summary>
     internal static string Who(JobRecord record, string? typed) =>
-        string.IsNullOrWhiteSpace(typed) ? record.Kits.OrderBy(kit => kit.From).LastOrDefault()?.Fields.Text("owner") ?? "" : typed.Trim();
+        string.IsNullOrWhiteSpace(typed)
+            ? record.Kits.OrderBy(kit => kit.From).LastOrDefault()?.Fields.Text("owner") ?? ""
+            : typed.Trim();
 
     private static Schema? Writable(string kind) => kind == EntryKinds.Struck ? null : EntryKinds.Find(kind);
 
     private static async Task<IResult> WriteAsync(
-        HttpContext http, JobDesk desk, IIdSource ids, JobRecord record, Schema schema, Entry? corrects, CancellationToken cancellation)
+        HttpContext http,
+        JobDesk desk,
+        IIdSource ids,
+        JobRecord record,
+        Schema schema,
+        Entry? corrects,
+        CancellationToken cancellation
+    )
     {
         var form = await http.Request.ReadFormAsync(cancellation).ConfigureAwait(false);
         var typed = Typed.FromPost(schema, form);
         var zone = Visit.Of(http).Reader.Zone;
         var (when, whenProblem) = Moment(form["when"], zone);
         // The field shows minutes. Left as it was, the corrected entry keeps its place in the order to the second.
-        if (corrects is not null && form["when"] == FieldText(corrects.ObservedAt, zone)) when = corrects.ObservedAt;
+        if (corrects is not null && form["when"] == FieldText(corrects.ObservedAt, zone))
+            when = corrects.ObservedAt;
         var texts = typed.Texts(schema);
         var model = new EntryFormModel(
-            record, Sheet(http, record, schema, typed), Guid.TryParse(form["id"], out var id) ? id : ids.NextId(Visit.Of(http).Reader.Now), corrects,
-            form["when"].ToString(), form["who"].ToString(), form["reason"].ToString());
-        if (whenProblem is not null) return Refused(http, model, [whenProblem]);
-        // Kept in a browser without network: how long ago it was sent first. A phone's clock may run wrong, its difference does not.
+            record,
+            Sheet(http, record, schema, typed),
+            Guid.TryParse(form["id"], out var id) ? id : ids.NextId(Visit.Of(http).Reader.Now),
+            corrects,
+            form["when"].ToString(),
+            form["who"].ToString(),
+            form["reason"].ToString()
+        );
+        if (whenProblem is not null)
+            return Refused(http, model, [whenProblem]);
+        // Kept in a browser without network: how long ago it was sent first. A phone's clock may run wrong, its
+        // difference does not.
         var (waited, waitProblem) = Waited.Since(form["ago"], Visit.Of(http).Reader.Now);
-        if (waitProblem is not null) return Refused(http, model, [waitProblem]);
+        if (waitProblem is not null)
+            return Refused(http, model, [waitProblem]);
         when ??= waited;
         if (record.Journal.Find(model.Id) is { } there)
         {
             // The same form sent twice: it is written already. Another content under the same id is the form reached
             // again by the back button: a new entry.
-            if (there.Kind == schema.Name && FieldReader.Read(schema, texts, CultureInfo.InvariantCulture).Bag.Equals(there.Fields))
+            if (
+                there.Kind == schema.Name
+                && FieldReader.Read(schema, texts, CultureInfo.InvariantCulture).Bag.Equals(there.Fields)
+            )
                 return Written(record.Job, there);
             model = model with { Id = ids.NextId(Visit.Of(http).Reader.Now) };
         }
@@ -89,12 +169,25 @@ internal static class EntryEndpoints
             var doubts = Unlikely.Of(schema, bag);
             var asked = corrects is null ? AskBack.Of(new JobPicture(record), schema.Name, bag) : null;
             if (EntryFormModel.Key(doubts, asked) is { Length: > 0 } key && form["really"] != key)
-                return Page.Show<EntryFormPage>(http, StatusCodes.Status422UnprocessableEntity, (nameof(EntryFormPage.Model), model with { Doubts = doubts, Asked = asked }));
+                return Page.Show<EntryFormPage>(
+                    http,
+                    StatusCodes.Status422UnprocessableEntity,
+                    (nameof(EntryFormPage.Model), model with { Doubts = doubts, Asked = asked })
+                );
         }
 
         var outcome = await desk.AddEntryAsync(
-            record.Job.Number, schema.Name, texts, when, Who(record, model.Who), corrects?.Id,
-            corrects is null ? null : model.Reason, model.Id, cancellation).ConfigureAwait(false);
+                record.Job.Number,
+                schema.Name,
+                texts,
+                when,
+                Who(record, model.Who),
+                corrects?.Id,
+                corrects is null ? null : model.Reason,
+                model.Id,
+                cancellation
+            )
+            .ConfigureAwait(false);
         return outcome.Taken ? Written(record.Job, outcome.Value) : Refused(http, model, outcome.Problems);
     }
 
@@ -104,23 +197,54 @@ internal static class EntryEndpoints
         Page.Show<EntryFormPage>(http, (nameof(EntryFormPage.Model), model));
 
     private static IResult Refused(HttpContext http, EntryFormModel model, IEnumerable<InputProblem> problems) =>
-        Page.Show<EntryFormPage>(http, StatusCodes.Status422UnprocessableEntity,
-            (nameof(EntryFormPage.Model), model with { Sheet = model.Sheet with { Problems = [.. problems] } }));
+        Page.Show<EntryFormPage>(
+            http,
+            StatusCodes.Status422UnprocessableEntity,
+            (nameof(EntryFormPage.Model), model with { Sheet = model.Sheet with { Problems = [.. problems] } })
+        );
 
     private static EntryFormModel Blank(HttpContext http, JobRecord record, Schema schema, IIdSource ids, string? spot)
     {
         var now = Visit.Of(http).Reader.Now;
         var (typed, notes) = CarriedOver.Of(record, schema, Visit.Of(http).Reader, spot);
         var sheet = Sheet(http, record, schema, typed) with { CarriedOver = notes };
-        return new(record, sheet with { First = sheet.Groups[0].Fields.FirstOrDefault(field => typed.Number(field.Name).Length == 0 && field.Type is FieldType.Quantity or FieldType.Number)?.Name },
-            ids.NextId(now), null, "", Who(record, null), "");
+        return new(
+            record,
+            sheet with
+            {
+                First = sheet
+                    .Groups[0]
+                    .Fields.FirstOrDefault(field =>
+                        typed.Number(field.Name).Length == 0 && field.Type is FieldType.Quantity or FieldType.Number
+                    )
+                    ?.Name,
+            },
+            ids.NextId(now),
+            null,
+            "",
+            Who(record, null),
+            ""
+        );
     }
 
-    private static EntryFormModel Correcting(HttpContext http, JobRecord record, Schema schema, Entry old, IIdSource ids)
+    private static EntryFormModel Correcting(
+        HttpContext http,
+        JobRecord record,
+        Schema schema,
+        Entry old,
+        IIdSource ids
+    )
     {
         var reader = Visit.Of(http).Reader;
-        return new(record, Sheet(http, record, schema, Typed.FromFields(schema, old.Fields)), ids.NextId(reader.Now), old,
-            FieldText(old.ObservedAt, reader.Zone), old.Who, "");
+        return new(
+            record,
+            Sheet(http, record, schema, Typed.FromFields(schema, old.Fields)),
+            ids.NextId(reader.Now),
+            old,
+            FieldText(old.ObservedAt, reader.Zone),
+            old.Who,
+            ""
+        );
     }
 
     private static FormSheet Sheet(HttpContext http, JobRecord record, Schema schema, Typed typed)
@@ -129,7 +253,12 @@ internal static class EntryEndpoints
         return new(schema, typed, visit.System)
         {
             Ghosts = LastValues(record, schema),
-            LastSi = record.Journal.Last(schema.Name) is { } last ? schema.Fields.ToDictionary(field => field.Name, field => last.Fields[field.Name] is FieldValue.Quantity value ? (double?)value.Value.Si : null) : new Dictionary<string, double?>(),
+            LastSi = record.Journal.Last(schema.Name) is { } last
+                ? schema.Fields.ToDictionary(
+                    field => field.Name,
+                    field => last.Fields[field.Name] is FieldValue.Quantity value ? (double?)value.Value.Si : null
+                )
+                : new Dictionary<string, double?>(),
             Expected = EntryExpectation.Of(record, schema.Name, visit.Reader.Now),
             Spots = CircuitMap.Spots(record.Car),
             Containers = [.. record.KitAt(visit.Reader.Now).Containers.Select(container => container.Name)],
@@ -141,9 +270,9 @@ internal static class EntryEndpoints
     {
         var last = ImmutableDictionary.CreateBuilder<string, string>();
         foreach (var entry in record.Journal.OfKind(schema.Name))
-            foreach (var field in schema.Fields)
-                if (entry.Fields[field.Name] is { } value && field.Type is FieldType.Quantity or FieldType.Number)
-                    last[field.Name] = EntryWords.AsTyped(value);
+        foreach (var field in schema.Fields)
+            if (entry.Fields[field.Name] is { } value && field.Type is FieldType.Quantity or FieldType.Number)
+                last[field.Name] = EntryWords.AsTyped(value);
         return last.ToImmutable();
     }
 
@@ -152,12 +281,16 @@ internal static class EntryEndpoints
 
     private static (DateTimeOffset? When, InputProblem? Problem) Moment(string? typed, TimeZoneInfo zone)
     {
-        if (string.IsNullOrWhiteSpace(typed)) return (null, null);
+        if (string.IsNullOrWhiteSpace(typed))
+            return (null, null);
         if (!DateTime.TryParse(typed, CultureInfo.InvariantCulture, DateTimeStyles.None, out var local))
             return (null, new("observed-at", typed, Phrase.Words("a date and a time are needed, or nothing for now")));
         var plain = DateTime.SpecifyKind(local, DateTimeKind.Unspecified);
         return zone.IsInvalidTime(plain)
-            ? (null, new("observed-at", typed, Phrase.Words("that hour does not exist here: the clocks were put forward")))
+            ? (
+                null,
+                new("observed-at", typed, Phrase.Words("that hour does not exist here: the clocks were put forward"))
+            )
             : (new DateTimeOffset(plain, zone.GetUtcOffset(plain)), null);
     }
 }

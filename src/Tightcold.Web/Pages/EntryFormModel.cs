@@ -10,7 +10,15 @@ namespace Tightcold.Web.Pages;
 /// <param name="Id">Made when the form is made, so that sending it twice adds nothing twice.</param>
 /// <param name="Corrects">The entry that this one replaces, or null.</param>
 /// <param name="When">Local date and time as the browser's field has them; blank means now.</param>
-public sealed record EntryFormModel(JobRecord Record, FormSheet Sheet, Guid Id, Entry? Corrects, string When, string Who, string Reason)
+public sealed record EntryFormModel(
+    JobRecord Record,
+    FormSheet Sheet,
+    Guid Id,
+    Entry? Corrects,
+    string When,
+    string Who,
+    string Reason
+)
 {
     /// <summary>Unlikely values that are asked about, once.</summary>
     public IReadOnlyList<Unlikely.Doubt> Doubts { get; init; } = [];
@@ -22,5 +30,11 @@ public sealed record EntryFormModel(JobRecord Record, FormSheet Sheet, Guid Id, 
     public string Really => Key(Doubts, Asked);
 
     public static string Key(IEnumerable<Unlikely.Doubt> doubts, Phrase? asked) =>
-        string.Join("; ", [.. doubts.Select(doubt => $"{doubt.Field.Name} {doubt.AsTyped}"), .. asked is null ? [] : new[] { asked.ToString() }]);
+        string.Join(
+            "; ",
+            [
+                .. doubts.Select(doubt => $"{doubt.Field.Name} {doubt.AsTyped}"),
+                .. asked is null ? [] : new[] { asked.ToString() },
+            ]
+        );
 }

@@ -24,7 +24,8 @@ public sealed record JobModel(JobSight Sight, Entry? Wrote, Step? Asked)
     public IReadOnlyList<Finding> Of(Step step) => [.. Findings.Where(finding => finding.Step == step)];
 
     /// <summary>The step that matters now, the one asked for, and the one just written to.</summary>
-    public bool IsOpen(Step step) => step == Now || step == Asked || (Wrote is not null && StepWords.StepOf(Wrote.Kind) == step);
+    public bool IsOpen(Step step) =>
+        step == Now || step == Asked || (Wrote is not null && StepWords.StepOf(Wrote.Kind) == step);
 
     public ImmutableArray<WorkTimer> Clocks => WorkTimers.Of(Sight.Picture);
 }

@@ -22,37 +22,64 @@ internal static class KitEndpoints
         site.MapPost(Routes.Kit, SaveAsync);
         site.MapGet(Routes.NewContainer, (HttpContext http) => Form(http, "Add a can or cylinder", Typed.Nothing, []));
         site.MapPost(Routes.NewContainer, AddAsync);
-        site.MapGet("/kit/containers/{name}", async (HttpContext http, JobDesk desk, string name, CancellationToken cancellation) =>
-            (await desk.KitAsync(cancellation).ConfigureAwait(false)).Find(name) is { } container
-                ? Form(http, $"Change {container.Name}", Typed.FromFields(Container.Schema, container.Fields), []) : Results.NotFound());
+        site.MapGet(
+            "/kit/containers/{name}",
+            async (HttpContext http, JobDesk desk, string name, CancellationToken cancellation) =>
+                (await desk.KitAsync(cancellation).ConfigureAwait(false)).Find(name) is { } container
+                    ? Form(http, $"Change {container.Name}", Typed.FromFields(Container.Schema, container.Fields), [])
+                    : Results.NotFound()
+        );
     }
 
     private static async Task<IResult> SaveAsync(HttpContext http, JobDesk desk, CancellationToken cancellation)
     {
         var typed = Typed.FromPost(Kit.Schema, await http.Request.ReadFormAsync(cancellation).ConfigureAwait(false));
-        var outcome = await desk.UpdateKitAsync(typed.Texts(Kit.Schema), cancellation: cancellation).ConfigureAwait(false);
-        return outcome.Taken ? Page.Go(Routes.Kit + "?kept=yes")
+        var outcome = await desk.UpdateKitAsync(typed.Texts(Kit.Schema), cancellation: cancellation)
+            .ConfigureAwait(false);
+        return outcome.Taken
+            ? Page.Go(Routes.Kit + "?kept=yes")
             : Show(http, await desk.KitAsync(cancellation).ConfigureAwait(false), typed, outcome.Problems);
     }
 
     private static async Task<IResult> AddAsync(HttpContext http, JobDesk desk, CancellationToken cancellation)
     {
-        var typed = Typed.FromPost(Container.Schema, await http.Request.ReadFormAsync(cancellation).ConfigureAwait(false));
-        var outcome = await desk.AddContainerAsync(typed.Texts(Container.Schema), cancellation: cancellation).ConfigureAwait(false);
+        var typed = Typed.FromPost(
+            Container.Schema,
+            await http.Request.ReadFormAsync(cancellation).ConfigureAwait(false)
+        );
+        var outcome = await desk.AddContainerAsync(typed.Texts(Container.Schema), cancellation: cancellation)
+            .ConfigureAwait(false);
         return outcome.Taken ? Page.Go(Routes.Kit) : Form(http, "Add a can or cylinder", typed, outcome.Problems);
     }
 
     private static IResult Show(HttpContext http, Kit kit, Typed typed, ImmutableArray<InputProblem> problems)
     {
         var visit = Visit.Of(http);
-        var sheet = new FormSheet(Kit.Schema, typed, visit.System) { Problems = problems, Ghosts = KitGhosts.Of(visit.Reader.Units), GhostWord = "Assumed" };
-        return Page.Show<KitPage>(http, Status(problems), (nameof(KitPage.Kit), kit), (nameof(KitPage.Sheet), sheet),
-            (nameof(KitPage.Kept), http.Request.Query.ContainsKey("kept")));
+        var sheet = new FormSheet(Kit.Schema, typed, visit.System)
+        {
+            Problems = problems,
+            Ghosts = KitGhosts.Of(visit.Reader.Units),
+            GhostWord = "Assumed",
+        };
+        return Page.Show<KitPage>(
+            http,
+            Status(problems),
+            (nameof(KitPage.Kit), kit),
+            (nameof(KitPage.Sheet), sheet),
+            (nameof(KitPage.Kept), http.Request.Query.ContainsKey("kept"))
+        );
     }
 
     private static IResult Form(HttpContext http, string title, Typed typed, ImmutableArray<InputProblem> problems) =>
-        Page.Show<ContainerPage>(http, Status(problems), (nameof(ContainerPage.Title), title),
-            (nameof(ContainerPage.Sheet), new FormSheet(Container.Schema, typed, Visit.Of(http).System) { Problems = problems }));
+        Page.Show<ContainerPage>(
+            http,
+            Status(problems),
+            (nameof(ContainerPage.Title), title),
+            (
+                nameof(ContainerPage.Sheet),
+                new FormSheet(Container.Schema, typed, Visit.Of(http).System) { Problems = problems }
+            )
+        );
 
     private static int Status(ImmutableArray<InputProblem> problems) =>
         problems.Length > 0 ? StatusCodes.Status422UnprocessableEntity : StatusCodes.Status200OK;

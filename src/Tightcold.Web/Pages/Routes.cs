@@ -1,6 +1,6 @@
 using System.Globalization;
-using Tightcold.Picture;
 using Tightcold.Jobs.Journals;
+using Tightcold.Picture;
 using Tightcold.Web.Words;
 
 namespace Tightcold.Web.Pages;
@@ -17,43 +17,65 @@ public static class Routes
     public const string LedgerCsv = "/ledger.csv";
 
     public static string ChangeContainer(string name) => "/kit/containers/" + Uri.EscapeDataString(name);
+
     public const string Units = "/units";
     public const string Light = "/light";
 
     public static string Car(Guid id) => $"/cars/{id}";
+
     public static string EditCar(Guid id) => $"/cars/{id}/edit";
+
     public static string Circuit(Guid carId) => $"/cars/{carId}/circuit";
+
     public static string NewJob(Guid carId) => $"/cars/{carId}/jobs/new";
+
     public static string Job(Job job) => string.Create(CultureInfo.InvariantCulture, $"/jobs/{job.Number}");
+
     public static string News(Job job) => Job(job) + "/news";
+
     public static string Step(Job job, Step step) => $"{Job(job)}?step={StepWords.Slug(step)}#{StepWords.Slug(step)}";
+
     public static string WeighIn(Job job) => Job(job) + "/weigh-in";
+
     public static string Expect(Job job) => Job(job) + "/expect";
+
     public static string Card(Job job) => Job(job) + "/card";
+
     public static string Timers(Job job) => Job(job) + "/timers";
+
     public static string Decide(Job job) => Job(job) + "/ways";
+
     public static string GaugeLog(Job job) => Job(job) + "/gauge-log";
+
     public static string Export(Job job) => Job(job) + "/export";
+
     public static string AnyEntry(Job job) => Job(job) + "/entries/new";
+
     public static string NewEntry(Job job, string kind) => $"{Job(job)}/entries/new/{kind}";
+
     public static string Entry(Job job, Guid id) => $"{Job(job)}/entries/{id}";
+
     public static string Correct(Job job, Guid id) => Entry(job, id) + "/correct";
+
     public static string Strike(Job job, Guid id) => Entry(job, id) + "/strike";
 
     public const string Jobs = "/jobs";
     public const string Cars = "/cars";
 
     /// <summary>A part of the list of jobs.</summary>
-    public static string FindJobs(string? state, string find, int? before) => Jobs + Query(("state", state), ("find", find), ("before", before?.ToString(CultureInfo.InvariantCulture)));
+    public static string FindJobs(string? state, string find, int? before) =>
+        Jobs + Query(("state", state), ("find", find), ("before", before?.ToString(CultureInfo.InvariantCulture)));
 
     /// <summary>A part of the list of cars.</summary>
-    public static string FindCars(string find, int skip) => Cars + Query(("find", find), ("skip", skip > 0 ? skip.ToString(CultureInfo.InvariantCulture) : null));
+    public static string FindCars(string find, int skip) =>
+        Cars + Query(("find", find), ("skip", skip > 0 ? skip.ToString(CultureInfo.InvariantCulture) : null));
 
     private static string Query(params ReadOnlySpan<(string Name, string? Value)> pairs)
     {
         var query = "";
         foreach (var (name, value) in pairs)
-            if (!string.IsNullOrEmpty(value)) query += (query.Length == 0 ? "?" : "&") + name + "=" + Uri.EscapeDataString(value);
+            if (!string.IsNullOrEmpty(value))
+                query += (query.Length == 0 ? "?" : "&") + name + "=" + Uri.EscapeDataString(value);
         return query;
     }
 }

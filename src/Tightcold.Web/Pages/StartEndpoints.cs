@@ -12,8 +12,24 @@ internal static class StartEndpoints
 {
     public static void MapStart(this IEndpointRouteBuilder site)
     {
-        site.MapGet(Routes.Start, async (HttpContext http, JobDesk desk, FindingSource findings, CancellationToken cancellation) =>
-            Page.Show<StartPage>(http, (nameof(StartPage.Model), await StartModel.OfAsync(desk, record => findings.AtAGlanceAsync(desk, record, cancellation), Visit.Of(http).Reader.Now, cancellation).ConfigureAwait(false))));
+        site.MapGet(
+            Routes.Start,
+            async (HttpContext http, JobDesk desk, FindingSource findings, CancellationToken cancellation) =>
+                Page.Show<StartPage>(
+                    http,
+                    (
+                        nameof(StartPage.Model),
+                        await StartModel
+                            .OfAsync(
+                                desk,
+                                record => findings.AtAGlanceAsync(desk, record, cancellation),
+                                Visit.Of(http).Reader.Now,
+                                cancellation
+                            )
+                            .ConfigureAwait(false)
+                    )
+                )
+        );
 
         site.MapGet(Routes.Import, (HttpContext http) => Page.Show<ImportPage>(http));
         site.MapPost(Routes.Import, ImportAsync);
@@ -25,7 +41,11 @@ internal static class StartEndpoints
         if (form.Files["file"] is not { Length: > 0 } file)
             return Refused(http, [new("file", "", Phrase.Words("choose the file of a job"))]);
         using var reader = new StreamReader(file.OpenReadStream());
-        var outcome = await desk.ImportAsync(await reader.ReadToEndAsync(cancellation).ConfigureAwait(false), cancellation).ConfigureAwait(false);
+        var outcome = await desk.ImportAsync(
+                await reader.ReadToEndAsync(cancellation).ConfigureAwait(false),
+                cancellation
+            )
+            .ConfigureAwait(false);
         return outcome.Taken ? Page.Go(Routes.Job(outcome.Value)) : Refused(http, outcome.Problems);
     }
 

@@ -8,7 +8,11 @@ namespace Tightcold.Web.Pages;
 
 /// <summary>What waits for what.</summary>
 public sealed record StartModel(
-    IReadOnlyList<Car> Cars, IReadOnlyList<StartModel.OpenJob> Open, IReadOnlyList<JobSummary> Waiting, IReadOnlyList<JobSummary> Closed)
+    IReadOnlyList<Car> Cars,
+    IReadOnlyList<StartModel.OpenJob> Open,
+    IReadOnlyList<JobSummary> Waiting,
+    IReadOnlyList<JobSummary> Closed
+)
 {
     /// <summary>All there are, of which the start shows the first.</summary>
     public int OpenCount { get; init; }
@@ -23,17 +27,24 @@ public sealed record StartModel(
     /// <param name="Now">What it waits for, and the one thing to do.</param>
     public sealed record OpenJob(JobRecord Record, NowLine Now, IReadOnlyList<WorkTimer> Timers, DateTimeOffset? Last);
 
-    public static async Task<StartModel> OfAsync(JobDesk desk, Func<JobRecord, Task<JobSight>> look, DateTimeOffset now, CancellationToken cancellation)
+    public static async Task<StartModel> OfAsync(
+        JobDesk desk,
+        Func<JobRecord, Task<JobSight>> look,
+        DateTimeOffset now,
+        CancellationToken cancellation
+    )
     {
         ArgumentNullException.ThrowIfNull(desk);
         ArgumentNullException.ThrowIfNull(look);
-        Task<JobsFound> FirstAsync(string state) => desk.JobsAsync(new JobSearch { State = state, Most = Shown }, cancellation);
+        Task<JobsFound> FirstAsync(string state) =>
+            desk.JobsAsync(new JobSearch { State = state, Most = Shown }, cancellation);
         var counts = await desk.JobCountsAsync(cancellation).ConfigureAwait(false);
         var jobs = (await FirstAsync("open").ConfigureAwait(false)).Jobs;
         var open = new List<OpenJob>();
         foreach (var job in jobs)
         {
-            if (await desk.RecordAsync(job.Number, cancellation).ConfigureAwait(false) is not { } record) continue;
+            if (await desk.RecordAsync(job.Number, cancellation).ConfigureAwait(false) is not { } record)
+                continue;
             var picture = (await look(record).ConfigureAwait(false)).Picture;
             open.Add(new(record, NowWords.Of(picture), WorkTimers.Of(picture), job.LastEntryAt));
         }
@@ -41,10 +52,17 @@ public sealed record StartModel(
         return new(
             [.. cars.Take(Shown)],
             // What is overdue first, then what is due next, then the rest, the latest entry first.
-            [.. open.OrderBy(line => line.Timers.Count == 0 ? now.AddYears(1) : line.Timers[0].Due).ThenByDescending(line => line.Last)],
-            (await FirstAsync("waiting").ConfigureAwait(false)).Jobs, (await FirstAsync("closed").ConfigureAwait(false)).Jobs)
+            [
+                .. open.OrderBy(line => line.Timers.Count == 0 ? now.AddYears(1) : line.Timers[0].Due)
+                    .ThenByDescending(line => line.Last),
+            ],
+            (await FirstAsync("waiting").ConfigureAwait(false)).Jobs,
+            (await FirstAsync("closed").ConfigureAwait(false)).Jobs
+        )
         {
-            OpenCount = counts.GetValueOrDefault("open"), WaitingCount = counts.GetValueOrDefault("waiting"), ClosedCount = counts.GetValueOrDefault("closed"),
+            OpenCount = counts.GetValueOrDefault("open"),
+            WaitingCount = counts.GetValueOrDefault("waiting"),
+            ClosedCount = counts.GetValueOrDefault("closed"),
             MoreCars = cars.Count > Shown,
         };
     }

@@ -15,16 +15,21 @@ internal static class TimerEndpoints
     public static void MapTimers(this IEndpointRouteBuilder site)
     {
         site.MapGet(Script, () => Results.Text(ScriptText(), "text/javascript; charset=utf-8"));
-        site.MapGet("/jobs/{number:int}/timers", async (HttpContext http, JobDesk desk, int number, CancellationToken cancellation) =>
-        {
-            if (await desk.RecordAsync(number, cancellation).ConfigureAwait(false) is not { } record) return Results.NotFound();
-            return Page.Show<TimersPage>(http, (nameof(TimersPage.Record), record));
-        });
+        site.MapGet(
+            "/jobs/{number:int}/timers",
+            async (HttpContext http, JobDesk desk, int number, CancellationToken cancellation) =>
+            {
+                if (await desk.RecordAsync(number, cancellation).ConfigureAwait(false) is not { } record)
+                    return Results.NotFound();
+                return Page.Show<TimersPage>(http, (nameof(TimersPage.Record), record));
+            }
+        );
     }
 
     private static string ScriptText()
     {
-        using var stream = typeof(TimerEndpoints).Assembly.GetManifestResourceStream("scripts/timers.js") ?? throw new InvalidOperationException("the script is not embedded");
+        using var stream = typeof(TimerEndpoints).Assembly.GetManifestResourceStream("scripts/timers.js")
+            ?? throw new InvalidOperationException("the script is not embedded");
         using var reader = new StreamReader(stream);
         return reader.ReadToEnd();
     }

@@ -6,8 +6,8 @@ using Microsoft.AspNetCore.Routing;
 
 namespace Tightcold.Web.Scripts;
 
-/// <summary>A script carried inside the program, under an address that changes with its content. Pages run scripts of this
-/// site's own files only; nothing a person typed is ever served as one.</summary>
+/// <summary>A script carried inside the program, under an address that changes with its content. Pages run scripts of
+/// this site's own files only; nothing a person typed is ever served as one.</summary>
 internal sealed class OwnScript
 {
     public static readonly OwnScript Weigh = new("weigh.js");
@@ -18,7 +18,8 @@ internal sealed class OwnScript
     /// <summary>On every page: the queue for what could not be sent.</summary>
     public static readonly OwnScript Beside = new("beside.js");
 
-    /// <summary>What keeps pages in the browser for a time without network; under a fixed address, as a browser asks for it.</summary>
+    /// <summary>What keeps pages in the browser for a time without network; under a fixed address, as a browser asks
+    /// for it.</summary>
     public static readonly OwnScript Worker = new("worker.js", "/worker.js");
 
     private OwnScript(string name, string? address = null)
@@ -27,7 +28,8 @@ internal sealed class OwnScript
             ?? throw new InvalidOperationException($"the script {name} is not embedded");
         using var reader = new StreamReader(stream);
         Text = reader.ReadToEnd().ReplaceLineEndings("\n");
-        Address = address ?? $"/{Path.GetFileNameWithoutExtension(name)}.{Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(Text)))[..12]}.js";
+        Address = address
+            ?? $"/{Path.GetFileNameWithoutExtension(name)}.{Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(Text)))[..12]}.js";
     }
 
     public string Text { get; }

@@ -7,26 +7,39 @@ namespace Tightcold.App.Tests.Desk;
 
 public sealed class JobDeskTests
 {
-    private readonly FakeTimeProvider clock = new(new DateTimeOffset(2031, 7, 4, 14, 0, 0, TimeSpan.Zero)) { AutoAdvanceAmount = TimeSpan.FromSeconds(1) };
+    private readonly FakeTimeProvider clock = new(new DateTimeOffset(2031, 7, 4, 14, 0, 0, TimeSpan.Zero))
+    {
+        AutoAdvanceAmount = TimeSpan.FromSeconds(1),
+    };
     private readonly JobDesk desk;
 
     public JobDeskTests() => desk = new JobDesk(new MemoryStore(), clock, new RandomIds());
 
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
-    private static Dictionary<string, string> Fields(params (string Name, string Text)[] fields) => fields.ToDictionary(field => field.Name, field => field.Text);
+    private static Dictionary<string, string> Fields(params (string Name, string Text)[] fields) =>
+        fields.ToDictionary(field => field.Name, field => field.Text);
 
     private async Task<int> OpenAsync()
     {
         var car = (await desk.AddCarAsync(Fields(("label", "blue estate"), ("refrigerant", "r134a")), Stop)).Value!;
-        await desk.AddContainerAsync(Fields(("name", "Can A"), ("kind", "CAN"), ("refrigerant", "R134A"), ("tare", "97 g")), null, Stop);
+        await desk.AddContainerAsync(
+            Fields(("name", "Can A"), ("kind", "CAN"), ("refrigerant", "R134A"), ("tare", "97 g")),
+            null,
+            Stop
+        );
         return (await desk.OpenJobAsync(car.Id, " blows warm ", Stop)).Value!.Number;
     }
 
     [Fact]
     public async Task A_choice_is_taken_however_it_is_spelt_and_kept_as_the_schema_spells_it()
     {
-        var car = (await desk.AddCarAsync(Fields(("label", "x"), ("refrigerant", "r1234YF"), ("device", "Expansion-Valve")), Stop)).Value!;
+        var car = (
+            await desk.AddCarAsync(
+                Fields(("label", "x"), ("refrigerant", "r1234YF"), ("device", "Expansion-Valve")),
+                Stop
+            )
+        ).Value!;
         Assert.Equal("R-1234yf", car.Refrigerant);
         Assert.Equal("expansion valve", car.Device);
     }
@@ -34,16 +47,27 @@ public sealed class JobDeskTests
     [Fact]
     public async Task All_reasons_come_at_once_and_none_twice()
     {
-        var outcome = await desk.AddCarAsync(Fields(("refrigerant", "R-12"), ("label-charge", "680"), ("wheels", "4")), Stop);
+        var outcome = await desk.AddCarAsync(
+            Fields(("refrigerant", "R-12"), ("label-charge", "680"), ("wheels", "4")),
+            Stop
+        );
         Assert.False(outcome.Taken);
-        Assert.Equal(["label", "label-charge", "refrigerant", "wheels"], outcome.Problems.Select(problem => problem.Field).Order());
+        Assert.Equal(
+            ["label", "label-charge", "refrigerant", "wheels"],
+            outcome.Problems.Select(problem => problem.Field).Order()
+        );
         Assert.Empty(await desk.CarsAsync(Stop));
     }
 
     [Fact]
     public async Task A_blank_field_is_not_filled_and_empties_one_when_changing()
     {
-        var car = (await desk.AddCarAsync(Fields(("label", "x"), ("refrigerant", "R-134a"), ("label-charge", "680 g"), ("model-year", "  ")), Stop)).Value!;
+        var car = (
+            await desk.AddCarAsync(
+                Fields(("label", "x"), ("refrigerant", "R-134a"), ("label-charge", "680 g"), ("model-year", "  ")),
+                Stop
+            )
+        ).Value!;
         Assert.Null(car.Fields.Number("model-year"));
         car = (await desk.UpdateCarAsync(car.Id, Fields(("label-charge", ""), ("model-year", "2009")), Stop)).Value!;
         Assert.Null(car.LabelCharge);
@@ -55,9 +79,23 @@ public sealed class JobDeskTests
     public async Task Spots_and_cans_are_kept_as_the_car_and_the_kit_spell_them()
     {
         var job = await OpenAsync();
-        var check = await desk.AddEntryAsync(job, EntryKinds.LeakCheck, Fields(("spot", "CONDENSER"), ("test", "soap-bubbles"), ("outcome", "nothing")), null, "Ada", cancellation: Stop);
+        var check = await desk.AddEntryAsync(
+            job,
+            EntryKinds.LeakCheck,
+            Fields(("spot", "CONDENSER"), ("test", "soap-bubbles"), ("outcome", "nothing")),
+            null,
+            "Ada",
+            cancellation: Stop
+        );
         Assert.Equal("condenser", check.Value!.Fields.Text("spot"));
-        var scale = await desk.AddEntryAsync(job, EntryKinds.ScaleReading, Fields(("container", "can a"), ("gross", "300 g")), null, "Ada", cancellation: Stop);
+        var scale = await desk.AddEntryAsync(
+            job,
+            EntryKinds.ScaleReading,
+            Fields(("container", "can a"), ("gross", "300 g")),
+            null,
+            "Ada",
+            cancellation: Stop
+        );
         Assert.Equal("Can A", scale.Value!.Fields.Text("container"));
     }
 
@@ -77,7 +115,13 @@ public sealed class JobDeskTests
     public async Task A_can_of_the_same_name_takes_the_place_of_the_old_one()
     {
         await OpenAsync();
-        var kit = (await desk.AddContainerAsync(Fields(("name", "CAN A"), ("kind", "can"), ("refrigerant", "R-134a"), ("tare", "98 g")), null, Stop)).Value!;
+        var kit = (
+            await desk.AddContainerAsync(
+                Fields(("name", "CAN A"), ("kind", "can"), ("refrigerant", "R-134a"), ("tare", "98 g")),
+                null,
+                Stop
+            )
+        ).Value!;
         Assert.Equal(0.098, Assert.Single(kit.Containers).Tare!.Value.Kilograms, 9);
     }
 
@@ -86,20 +130,50 @@ public sealed class JobDeskTests
     {
         var job = await OpenAsync();
         Dictionary<string, string> vacuum = Fields(("dial", "27 inHg"), ("pump-valve", "open"));
-        Assert.True((await desk.AddEntryAsync(job, EntryKinds.VacuumReading, vacuum, null, "Ada", cancellation: Stop)).Taken);
+        Assert.True(
+            (await desk.AddEntryAsync(job, EntryKinds.VacuumReading, vacuum, null, "Ada", cancellation: Stop)).Taken
+        );
         await desk.UpdateKitAsync(Fields(("altitude", "1600 m")), null, Stop);
-        Assert.Equal("dial", Assert.Single((await desk.AddEntryAsync(job, EntryKinds.VacuumReading, vacuum, null, "Ada", cancellation: Stop)).Problems).Field);
-        await desk.AddEntryAsync(job, EntryKinds.Weather, Fields(("ambient-temperature", "25 C"), ("station-pressure", "1010 hPa")), null, "Ada", cancellation: Stop);
-        Assert.True((await desk.AddEntryAsync(job, EntryKinds.VacuumReading, vacuum, null, "Ada", cancellation: Stop)).Taken);
+        Assert.Equal(
+            "dial",
+            Assert
+                .Single(
+                    (
+                        await desk.AddEntryAsync(job, EntryKinds.VacuumReading, vacuum, null, "Ada", cancellation: Stop)
+                    ).Problems
+                )
+                .Field
+        );
+        await desk.AddEntryAsync(
+            job,
+            EntryKinds.Weather,
+            Fields(("ambient-temperature", "25 C"), ("station-pressure", "1010 hPa")),
+            null,
+            "Ada",
+            cancellation: Stop
+        );
+        Assert.True(
+            (await desk.AddEntryAsync(job, EntryKinds.VacuumReading, vacuum, null, "Ada", cancellation: Stop)).Taken
+        );
     }
 
     [Fact]
     public async Task A_list_of_jobs_says_what_each_waits_for()
     {
         var job = await OpenAsync();
-        await desk.AddEntryAsync(job, EntryKinds.JobState, Fields(("state", "waiting"), ("waiting-for", "condenser")), null, "Ada", cancellation: Stop);
+        await desk.AddEntryAsync(
+            job,
+            EntryKinds.JobState,
+            Fields(("state", "waiting"), ("waiting-for", "condenser")),
+            null,
+            "Ada",
+            cancellation: Stop
+        );
         var line = Assert.Single(await desk.JobsAsync(Stop));
-        Assert.Equal(("blue estate", "blows warm", "waiting", "condenser"), (line.CarLabel, line.Complaint, line.State, line.WaitingFor));
+        Assert.Equal(
+            ("blue estate", "blows warm", "waiting", "condenser"),
+            (line.CarLabel, line.Complaint, line.State, line.WaitingFor)
+        );
         Assert.NotNull(line.LastEntryAt);
     }
 
@@ -107,9 +181,29 @@ public sealed class JobDeskTests
     public async Task An_entry_whose_typed_text_and_value_disagree_is_refused()
     {
         var job = await OpenAsync();
-        var entry = (await desk.AddEntryAsync(job, EntryKinds.ScaleReading, Fields(("container", "Can A"), ("gross", "300 g")), null, "Ada", cancellation: Stop)).Value!;
-        var changed = entry with { Id = Guid.NewGuid(), Fields = entry.Fields.With("gross", new FieldValue.Quantity(new(Quantities.QuantityKind.Mass, 0.4), "300 g")) };
-        Assert.Contains("say different things", Assert.Single((await desk.AddWrittenAsync(job, changed, Stop)).Problems).Sentence.ToString(), StringComparison.Ordinal);
+        var entry = (
+            await desk.AddEntryAsync(
+                job,
+                EntryKinds.ScaleReading,
+                Fields(("container", "Can A"), ("gross", "300 g")),
+                null,
+                "Ada",
+                cancellation: Stop
+            )
+        ).Value!;
+        var changed = entry with
+        {
+            Id = Guid.NewGuid(),
+            Fields = entry.Fields.With(
+                "gross",
+                new FieldValue.Quantity(new(Quantities.QuantityKind.Mass, 0.4), "300 g")
+            ),
+        };
+        Assert.Contains(
+            "say different things",
+            Assert.Single((await desk.AddWrittenAsync(job, changed, Stop)).Problems).Sentence.ToString(),
+            StringComparison.Ordinal
+        );
     }
 
     /// <summary>A file somebody changed by hand: each change is one a form refuses.</summary>
@@ -118,17 +212,29 @@ public sealed class JobDeskTests
     [InlineData("pressure-test", "gas", "dry nitrogen", "compressed air", "only dry nitrogen")]
     [InlineData("container-moved", "side", "low side", "high side", "never opened to the high side")]
     [InlineData("container-moved", "container", "Can A", "Can Z", "the kit holds Can A")]
-    public async Task An_entry_that_a_form_refuses_does_not_come_in_by_a_file_either(string kind, string field, string allowed, string changed, string because)
+    public async Task An_entry_that_a_form_refuses_does_not_come_in_by_a_file_either(
+        string kind,
+        string field,
+        string allowed,
+        string changed,
+        string because
+    )
     {
         var job = await OpenAsync();
-        var fields = kind == EntryKinds.PressureTest ? Fields(("gas", "dry nitrogen"), ("pressure", "150 psig"), ("gas-temperature", "25 C")) : Fields(("container", "Can A"), ("action", "opened"), ("side", "low side"));
+        var fields =
+            kind == EntryKinds.PressureTest
+                ? Fields(("gas", "dry nitrogen"), ("pressure", "150 psig"), ("gas-temperature", "25 C"))
+                : Fields(("container", "Can A"), ("action", "opened"), ("side", "low side"));
         var entry = await desk.AddEntryAsync(job, kind, fields, null, "Ada", cancellation: Stop);
         Assert.True(entry.Taken, string.Join(' ', entry.Problems.Select(problem => problem.Sentence)));
         var text = JobDesk.Export((await desk.RecordAsync(job, Stop))!);
 
         var store = new MemoryStore();
         var elsewhere = new JobDesk(store, clock, new RandomIds());
-        var refused = await elsewhere.ImportAsync(text.Replace($"\"{field}\": \"{allowed}\"", $"\"{field}\": \"{changed}\"", StringComparison.Ordinal), Stop);
+        var refused = await elsewhere.ImportAsync(
+            text.Replace($"\"{field}\": \"{allowed}\"", $"\"{field}\": \"{changed}\"", StringComparison.Ordinal),
+            Stop
+        );
         var sentence = Assert.Single(refused.Problems).Sentence.ToString();
         Assert.Contains(because, sentence, StringComparison.Ordinal);
         Assert.Contains(entry.Value!.Id.ToString(), sentence, StringComparison.Ordinal);
@@ -141,7 +247,14 @@ public sealed class JobDeskTests
     public async Task What_is_here_already_comes_in_again_whatever_the_kit_has_become()
     {
         var job = await OpenAsync();
-        await desk.AddEntryAsync(job, EntryKinds.ScaleReading, Fields(("container", "Can A"), ("gross", "300 g")), null, "Ada", cancellation: Stop);
+        await desk.AddEntryAsync(
+            job,
+            EntryKinds.ScaleReading,
+            Fields(("container", "Can A"), ("gross", "300 g")),
+            null,
+            "Ada",
+            cancellation: Stop
+        );
         var text = JobDesk.Export((await desk.RecordAsync(job, Stop))!);
         Assert.True((await desk.ImportAsync(text, Stop)).Taken);
     }

@@ -12,14 +12,33 @@ internal sealed class MemoryStore : IJobStore
     private readonly List<Kit> kits = [];
     private readonly Dictionary<int, JobRecord> records = [];
 
-    public Task<IReadOnlyList<Car>> CarsAsync(CancellationToken cancellation) => Task.FromResult<IReadOnlyList<Car>>([.. cars.Values]);
+    public Task<IReadOnlyList<Car>> CarsAsync(CancellationToken cancellation) =>
+        Task.FromResult<IReadOnlyList<Car>>([.. cars.Values]);
 
-    public Task<IReadOnlyList<Car>> CarsAsync(string words, int skip, int most, CancellationToken cancellation) => Task.FromResult<IReadOnlyList<Car>>(
-        [.. cars.Values.Where(car => SearchKey.Words(words).All(word => SearchKey.Of(car.Label).Contains(word, StringComparison.Ordinal))).OrderBy(car => car.Label, StringComparer.Ordinal).Skip(skip).Take(most)]);
+    public Task<IReadOnlyList<Car>> CarsAsync(string words, int skip, int most, CancellationToken cancellation) =>
+        Task.FromResult<IReadOnlyList<Car>>([
+            .. cars
+                .Values.Where(car =>
+                    SearchKey.Words(words).All(word => SearchKey.Of(car.Label).Contains(word, StringComparison.Ordinal))
+                )
+                .OrderBy(car => car.Label, StringComparer.Ordinal)
+                .Skip(skip)
+                .Take(most),
+        ]);
 
-    public Task<IReadOnlyList<ContainerUse>> ContainerUsesAsync(int number, int most, CancellationToken cancellation) => Task.FromResult<IReadOnlyList<ContainerUse>>(
-        [.. records.Where(pair => pair.Key < number).OrderByDescending(pair => pair.Key).Take(most)
-            .Select(pair => new ContainerUse(pair.Key, Journal.Create(pair.Value.Journal.All.Where(entry => ContainerUse.Kinds.Contains(entry.Kind))).Journal!))]);
+    public Task<IReadOnlyList<ContainerUse>> ContainerUsesAsync(int number, int most, CancellationToken cancellation) =>
+        Task.FromResult<IReadOnlyList<ContainerUse>>([
+            .. records
+                .Where(pair => pair.Key < number)
+                .OrderByDescending(pair => pair.Key)
+                .Take(most)
+                .Select(pair => new ContainerUse(
+                    pair.Key,
+                    Journal
+                        .Create(pair.Value.Journal.All.Where(entry => ContainerUse.Kinds.Contains(entry.Kind)))
+                        .Journal!
+                )),
+        ]);
 
     public Task<Car?> CarAsync(Guid id, CancellationToken cancellation) => Task.FromResult(cars.GetValueOrDefault(id));
 
@@ -29,7 +48,8 @@ internal sealed class MemoryStore : IJobStore
         return Task.CompletedTask;
     }
 
-    public Task<IReadOnlyList<Kit>> KitsAsync(CancellationToken cancellation) => Task.FromResult<IReadOnlyList<Kit>>([.. kits]);
+    public Task<IReadOnlyList<Kit>> KitsAsync(CancellationToken cancellation) =>
+        Task.FromResult<IReadOnlyList<Kit>>([.. kits]);
 
     public Task AddKitAsync(Kit kit, CancellationToken cancellation)
     {
@@ -39,24 +59,52 @@ internal sealed class MemoryStore : IJobStore
 
     public Task<JobsFound> JobsAsync(JobSearch search, CancellationToken cancellation)
     {
-        var found = records.Values.Select(JobSummary.Of)
-            .Where(job => (search.State is null || job.State == search.State) && (search.CarId is null || job.CarId == search.CarId) && (search.Before is null || job.Number < search.Before))
-            .Where(job => SearchKey.Words(search.Words).All(word => SearchKey.Of(job.CarLabel, job.Complaint, job.WaitingFor).Contains(word, StringComparison.Ordinal)))
-            .OrderByDescending(job => job.Number).ToList();
+        var found = records
+            .Values.Select(JobSummary.Of)
+            .Where(job =>
+                (search.State is null || job.State == search.State)
+                && (search.CarId is null || job.CarId == search.CarId)
+                && (search.Before is null || job.Number < search.Before)
+            )
+            .Where(job =>
+                SearchKey
+                    .Words(search.Words)
+                    .All(word =>
+                        SearchKey
+                            .Of(job.CarLabel, job.Complaint, job.WaitingFor)
+                            .Contains(word, StringComparison.Ordinal)
+                    )
+            )
+            .OrderByDescending(job => job.Number)
+            .ToList();
         return Task.FromResult(new JobsFound([.. found.Take(search.Most)], found.Count > search.Most));
     }
 
     public Task<IReadOnlyDictionary<string, int>> CountsAsync(CancellationToken cancellation) =>
-        Task.FromResult<IReadOnlyDictionary<string, int>>(records.Values.GroupBy(record => record.State).ToDictionary(group => group.Key, group => group.Count()));
+        Task.FromResult<IReadOnlyDictionary<string, int>>(
+            records.Values.GroupBy(record => record.State).ToDictionary(group => group.Key, group => group.Count())
+        );
 
-    public async IAsyncEnumerable<JobRecord> RecordsAsync(Guid? carId, [System.Runtime.CompilerServices.EnumeratorCancellation] CancellationToken cancellation)
+    public async IAsyncEnumerable<JobRecord> RecordsAsync(
+        Guid? carId,
+        [System.Runtime.CompilerServices.EnumeratorCancellation] CancellationToken cancellation
+    )
     {
         foreach (var record in records.Values.OrderByDescending(record => record.Job.Number))
-            if (carId is null || record.Car.Id == carId) yield return (await RecordAsync(record.Job.Number, cancellation))!;
+            if (carId is null || record.Car.Id == carId)
+                yield return (await RecordAsync(record.Job.Number, cancellation))!;
     }
 
     public Task<JobRecord?> RecordAsync(int number, CancellationToken cancellation) =>
-        Task.FromResult(records.TryGetValue(number, out var record) ? record with { Car = cars[record.Car.Id], Kits = [.. kits] } : null);
+        Task.FromResult(
+            records.TryGetValue(number, out var record)
+                ? record with
+                {
+                    Car = cars[record.Car.Id],
+                    Kits = [.. kits],
+                }
+                : null
+        );
 
     public Task<int?> EntryCountAsync(int number, CancellationToken cancellation) =>
         Task.FromResult(records.TryGetValue(number, out var record) ? record.Journal.All.Length : (int?)null);

@@ -21,7 +21,10 @@ public sealed class DiagramTests
             Assert.Contains(fluid.DisplayName, drawing.Element(Svg + "title")!.Value, StringComparison.Ordinal);
             Assert.Contains(units.Pressure, drawing.Element(Svg + "desc")!.Value, StringComparison.Ordinal);
             Assert.DoesNotContain("NaN", drawing.ToString(), StringComparison.Ordinal);
-            var curves = drawing.Elements(Svg + "path").Where(path => (string?)path.Attribute("class") is "dome" or "isotherm" or "isentrope").ToList();
+            var curves = drawing
+                .Elements(Svg + "path")
+                .Where(path => (string?)path.Attribute("class") is "dome" or "isotherm" or "isentrope")
+                .ToList();
             Assert.True(curves.Count >= 5);
             Assert.Equal(fluid.Fast.HasSaturation, curves.Any(path => (string?)path.Attribute("class") == "dome"));
             foreach (var (x, y) in curves.SelectMany(path => Points((string)path.Attribute("d")!)))
@@ -36,10 +39,23 @@ public sealed class DiagramTests
     public void A_cycle_is_drawn_closed_and_told_in_words()
     {
         var fluid = FluidCatalog.Get("R134a");
-        CyclePoint[] cycle = [new("suction", 3e5, 405e3), new("discharge", 15e5, 445e3), new("liquid line", 15e5, 260e3), new("evaporator <in>", 3e5, 260e3)];
+        CyclePoint[] cycle =
+        [
+            new("suction", 3e5, 405e3),
+            new("discharge", 15e5, 445e3),
+            new("liquid line", 15e5, 260e3),
+            new("evaporator <in>", 3e5, 260e3),
+        ];
         var diagram = new PressureEnthalpyDiagram(fluid, DiagramUnits.Metric, cycle);
         var drawing = XDocument.Parse(diagram.Svg()).Root!;
-        var path = Points((string)drawing.Elements(Svg + "path").Single(element => (string?)element.Attribute("class") == "cycle").Attribute("d")!).ToList();
+        var path = Points(
+                (string)
+                    drawing
+                        .Elements(Svg + "path")
+                        .Single(element => (string?)element.Attribute("class") == "cycle")
+                        .Attribute("d")!
+            )
+            .ToList();
         Assert.Equal(5, path.Count);
         Assert.Equal(path[0], path[^1]);
         Assert.Equal(4, drawing.Elements(Svg + "circle").Count());
@@ -61,11 +77,18 @@ public sealed class DiagramTests
         var us = SaturationTable.Rows(fluid, DiagramUnits.Us, 20).ToList();
         Assert.Equal(-40, DiagramUnits.Us.TemperatureFromK(us[0].TemperatureK), 1e-6);
         Assert.Throws<ArgumentOutOfRangeException>(() => SaturationTable.Rows(fluid, DiagramUnits.Metric, 0));
-        Assert.Throws<ArgumentOutOfRangeException>(() => SaturationTable.Rows(FluidCatalog.Get("Air"), DiagramUnits.Metric, 10));
+        Assert.Throws<ArgumentOutOfRangeException>(() =>
+            SaturationTable.Rows(FluidCatalog.Get("Air"), DiagramUnits.Metric, 10)
+        );
     }
 
-    private static IEnumerable<(double X, double Y)> Points(string path) => path
-        .Split(['M', 'L'], StringSplitOptions.RemoveEmptyEntries)
-        .Select(pair => pair.Split(' '))
-        .Select(pair => (double.Parse(pair[0], System.Globalization.CultureInfo.InvariantCulture), double.Parse(pair[1], System.Globalization.CultureInfo.InvariantCulture)));
+    private static IEnumerable<(double X, double Y)> Points(string path) =>
+        path.Split(['M', 'L'], StringSplitOptions.RemoveEmptyEntries)
+            .Select(pair => pair.Split(' '))
+            .Select(pair =>
+                (
+                    double.Parse(pair[0], System.Globalization.CultureInfo.InvariantCulture),
+                    double.Parse(pair[1], System.Globalization.CultureInfo.InvariantCulture)
+                )
+            );
 }

@@ -5,9 +5,22 @@ namespace Tightcold.App.Tests.Gauges;
 public sealed class GaugeLogTests
 {
     private static readonly DateTimeOffset Start = new(2031, 7, 4, 23, 50, 0, TimeSpan.Zero);
-    private static readonly GaugeLogColumns Columns = new("Time", null, "Vacuum", "micron", "Part", "°C", Start, true, false);
+    private static readonly GaugeLogColumns Columns = new(
+        "Time",
+        null,
+        "Vacuum",
+        "micron",
+        "Part",
+        "°C",
+        Start,
+        true,
+        false
+    );
 
-    private static (System.Collections.Immutable.ImmutableArray<GaugeLog.Line> Lines, IReadOnlyList<Jobs.Fields.InputProblem> Problems) Read(string text, GaugeLogColumns? columns = null)
+    private static (
+        System.Collections.Immutable.ImmutableArray<GaugeLog.Line> Lines,
+        IReadOnlyList<Jobs.Fields.InputProblem> Problems
+    ) Read(string text, GaugeLogColumns? columns = null)
     {
         using var reader = new StringReader(text);
         return GaugeLog.Read(reader, columns ?? Columns);
@@ -27,19 +40,35 @@ public sealed class GaugeLogTests
     }
 
     [Fact]
-    public void A_log_may_run_past_midnight() => Assert.Equal(Start.AddMinutes(15), Read("Time,Vacuum,Part\n23:50:00,210,24\n00:05:00,215,24\n").Lines[1].At);
+    public void A_log_may_run_past_midnight() =>
+        Assert.Equal(Start.AddMinutes(15), Read("Time,Vacuum,Part\n23:50:00,210,24\n00:05:00,215,24\n").Lines[1].At);
 
     [Fact]
     public void Seconds_count_from_the_start() =>
-        Assert.Equal(Start.AddSeconds(90), Read("t,Vacuum\n0,210\n90,215\n", Columns with { Time = "t", TimeUnit = "s", Temperature = null }).Lines[1].At);
+        Assert.Equal(
+            Start.AddSeconds(90),
+            Read("t,Vacuum\n0,210\n90,215\n", Columns with { Time = "t", TimeUnit = "s", Temperature = null })
+                .Lines[1]
+                .At
+        );
 
     [Fact]
     public void Times_that_run_backwards_are_refused_with_both_times() =>
-        Assert.Contains("backwards", Read("t,Vacuum\n90,210\n0,215\n", Columns with { Time = "t", TimeUnit = "s", Temperature = null }).Problems[0].Allowed.ToString(), StringComparison.Ordinal);
+        Assert.Contains(
+            "backwards",
+            Read("t,Vacuum\n90,210\n0,215\n", Columns with { Time = "t", TimeUnit = "s", Temperature = null })
+                .Problems[0]
+                .Allowed.ToString(),
+            StringComparison.Ordinal
+        );
 
     [Fact]
     public void A_column_that_is_not_there_is_refused_and_those_there_are_named() =>
-        Assert.Contains("Vacuum", Read("Time,Vacuum\n23:50:00,210\n").Problems[0].Allowed.ToString(), StringComparison.Ordinal);
+        Assert.Contains(
+            "Vacuum",
+            Read("Time,Vacuum\n23:50:00,210\n").Problems[0].Allowed.ToString(),
+            StringComparison.Ordinal
+        );
 
     [Theory]
     [InlineData("")]
@@ -57,7 +86,10 @@ public sealed class GaugeLogTests
     [Fact]
     public void A_long_log_is_thinned_from_its_first_to_its_last_reading()
     {
-        var rows = string.Join('\n', Enumerable.Range(0, 3600).Select(i => FormattableString.Invariant($"{i},{200 + i / 60}")));
+        var rows = string.Join(
+            '\n',
+            Enumerable.Range(0, 3600).Select(i => FormattableString.Invariant($"{i},{200 + i / 60}"))
+        );
         var (lines, _) = Read("t,Vacuum\n" + rows, Columns with { Time = "t", TimeUnit = "s", Temperature = null });
         Assert.Equal(GaugeLog.MostReadings, lines.Length);
         Assert.Equal(Start.AddSeconds(3599), lines[^1].At);

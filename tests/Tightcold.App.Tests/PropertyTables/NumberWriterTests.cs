@@ -22,11 +22,19 @@ public sealed class NumberWriterTests
 
     [Fact]
     public void Any_number_reads_back_to_fourteen_digits() =>
-        Gen.Select(Gen.Double[1, 10], Gen.Int[-12, 15], Gen.Bool).Sample((mantissa, exponent, negative) =>
-        {
-            var value = (negative ? -1 : 1) * mantissa * Math.Pow(10, exponent);
-            Assert.Equal(value, double.Parse(Write(value), NumberStyles.Float, CultureInfo.InvariantCulture), 6e-14 * Math.Abs(value));
-        }, iter: 10_000);
+        Gen.Select(Gen.Double[1, 10], Gen.Int[-12, 15], Gen.Bool)
+            .Sample(
+                (mantissa, exponent, negative) =>
+                {
+                    var value = (negative ? -1 : 1) * mantissa * Math.Pow(10, exponent);
+                    Assert.Equal(
+                        value,
+                        double.Parse(Write(value), NumberStyles.Float, CultureInfo.InvariantCulture),
+                        6e-14 * Math.Abs(value)
+                    );
+                },
+                iter: 10_000
+            );
 
     private static string Write(double value)
     {

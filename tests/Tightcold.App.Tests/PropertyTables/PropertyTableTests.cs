@@ -68,7 +68,12 @@ public sealed class PropertyTableTests
     [Fact]
     public async Task A_bad_row_is_told_with_its_line_and_does_not_stop_the_others()
     {
-        var (lines, summary, problems) = await Run(R134a, PropertyLayer.Fast, "temperature_k,pressure_pa", "300,500000\nwarm,500000\n\n300,-1\n300,5,00\n300\nNaN,1e5\n310,600000");
+        var (lines, summary, problems) = await Run(
+            R134a,
+            PropertyLayer.Fast,
+            "temperature_k,pressure_pa",
+            "300,500000\nwarm,500000\n\n300,-1\n300,5,00\n300\nNaN,1e5\n310,600000"
+        );
         Assert.Equal((7, 5), (summary.Rows, summary.BadRows));
         Assert.Equal([3, 5, 6, 7, 8], problems.Select(problem => problem.Line));
         Assert.Contains("'warm' is not a number", problems[0].Reason, StringComparison.Ordinal);
@@ -95,15 +100,27 @@ public sealed class PropertyTableTests
     [InlineData("temperature_k,temperature_c")]
     public async Task A_header_without_a_supported_pair_is_refused_with_what_is_supported(string header)
     {
-        var refused = await Assert.ThrowsAsync<PropertyTableException>(() => Run(R134a, PropertyLayer.Reference, header, "1,2"));
+        var refused = await Assert.ThrowsAsync<PropertyTableException>(() =>
+            Run(R134a, PropertyLayer.Reference, header, "1,2")
+        );
         Assert.NotEmpty(refused.Message);
     }
 
     [Fact]
     public async Task Points_outside_the_tables_are_answered_by_the_reference_layer()
     {
-        var (fast, summary, _) = await Run(R134a, PropertyLayer.Fast, "temperature_k,pressure_pa", "200,5e6\n430,1e5\n300,1000");
-        var (reference, _, _) = await Run(R134a, PropertyLayer.Reference, "temperature_k,pressure_pa", "200,5e6\n430,1e5\n300,1000");
+        var (fast, summary, _) = await Run(
+            R134a,
+            PropertyLayer.Fast,
+            "temperature_k,pressure_pa",
+            "200,5e6\n430,1e5\n300,1000"
+        );
+        var (reference, _, _) = await Run(
+            R134a,
+            PropertyLayer.Reference,
+            "temperature_k,pressure_pa",
+            "200,5e6\n430,1e5\n300,1000"
+        );
         Assert.Equal(0, summary.BadRows);
         Assert.Equal(reference, fast);
     }
@@ -116,7 +133,13 @@ public sealed class PropertyTableTests
         for (var i = 0; i < Count; i++)
             text.Append(CultureInfo.InvariantCulture, $"{250 + (i * 0.005)},100000\r\n");
         var told = new List<long>();
-        var (lines, summary, _) = await Run(R134a, PropertyLayer.Fast, "temperature_k,pressure_pa", text.ToString(), new Told(told));
+        var (lines, summary, _) = await Run(
+            R134a,
+            PropertyLayer.Fast,
+            "temperature_k,pressure_pa",
+            text.ToString(),
+            new Told(told)
+        );
         Assert.Equal(Count, summary.Rows);
         Assert.Equal(Count + 1, lines.Count);
         for (var i = 0; i < Count; i += 997)
@@ -127,7 +150,12 @@ public sealed class PropertyTableTests
     [Fact]
     public async Task A_line_longer_than_a_block_is_read_whole()
     {
-        var (lines, summary, _) = await Run(R134a, PropertyLayer.Reference, "temperature_k,pressure_pa,note", "300,100000," + new string('x', 300_000) + "\n310,100000,short");
+        var (lines, summary, _) = await Run(
+            R134a,
+            PropertyLayer.Reference,
+            "temperature_k,pressure_pa,note",
+            "300,100000," + new string('x', 300_000) + "\n310,100000,short"
+        );
         Assert.Equal((2, 0), (summary.Rows, summary.BadRows));
         Assert.StartsWith("310,", lines[2], StringComparison.Ordinal);
     }
@@ -138,13 +166,23 @@ public sealed class PropertyTableTests
         using var source = new CancellationTokenSource();
         await source.CancelAsync();
         await Assert.ThrowsAnyAsync<OperationCanceledException>(() =>
-            new PropertyTableEvaluator(R134a, PropertyLayer.Fast).RunAsync(new StringReader("temperature_k,pressure_pa\n300,1e5\n"), new StringWriter(), cancellation: source.Token));
+            new PropertyTableEvaluator(R134a, PropertyLayer.Fast).RunAsync(
+                new StringReader("temperature_k,pressure_pa\n300,1e5\n"),
+                new StringWriter(),
+                cancellation: source.Token
+            )
+        );
     }
 
     [Fact]
     public async Task Numbers_read_back_to_twelve_digits()
     {
-        var (lines, _, _) = await Run(R134a, PropertyLayer.Reference, "temperature_k,pressure_pa", "300,500000\n260.123456789012,1234567.89012");
+        var (lines, _, _) = await Run(
+            R134a,
+            PropertyLayer.Reference,
+            "temperature_k,pressure_pa",
+            "300,500000\n260.123456789012,1234567.89012"
+        );
         var state = R134a.AtTemperaturePressure(260.123456789012, 1234567.89012);
         var fields = lines[2].Split(',');
         Assert.Equal(260.123456789012, Number(fields[0]), 1e-11);
@@ -154,12 +192,24 @@ public sealed class PropertyTableTests
 
     private static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);
 
-    private static async Task<(List<string> Lines, PropertyTableSummary Summary, List<RowProblem> Problems)> Run(Fluid fluid, PropertyLayer layer, string header, string rows, IProgress<long>? progress = null)
+    private static async Task<(List<string> Lines, PropertyTableSummary Summary, List<RowProblem> Problems)> Run(
+        Fluid fluid,
+        PropertyLayer layer,
+        string header,
+        string rows,
+        IProgress<long>? progress = null
+    )
     {
         using var output = new StringWriter { NewLine = "\n" };
         var problems = new List<RowProblem>();
         using var input = new StringReader(header.Length == 0 ? "" : header + "\n" + rows);
-        var summary = await new PropertyTableEvaluator(fluid, layer).RunAsync(input, output, problems.Add, progress, TestContext.Current.CancellationToken);
+        var summary = await new PropertyTableEvaluator(fluid, layer).RunAsync(
+            input,
+            output,
+            problems.Add,
+            progress,
+            TestContext.Current.CancellationToken
+        );
         return ([.. output.ToString().Split('\n', StringSplitOptions.RemoveEmptyEntries)], summary, problems);
     }
 

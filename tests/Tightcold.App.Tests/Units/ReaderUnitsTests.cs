@@ -30,7 +30,12 @@ public sealed class ReaderUnitsTests
     [InlineData(QuantityKind.Altitude, 1609.344, "1609 m", "5280 ft")]
     [InlineData(QuantityKind.GasThroughput, 1.2e-5, "1.2×10⁻⁴ mbar·L/s", "1.2×10⁻⁴ mbar·L/s")]
     [InlineData(QuantityKind.Number, 4.5, "4.5", "4.5")]
-    public void A_measure_is_shown_with_its_unit_and_sensible_digits(QuantityKind kind, double si, string metric, string us)
+    public void A_measure_is_shown_with_its_unit_and_sensible_digits(
+        QuantityKind kind,
+        double si,
+        string metric,
+        string us
+    )
     {
         Assert.Equal(metric, Metric.Format(new Measure(kind, si)));
         Assert.Equal(us, Us.Format(new Measure(kind, si)));
@@ -39,9 +44,18 @@ public sealed class ReaderUnitsTests
     [Fact]
     public void A_range_names_its_unit_once()
     {
-        Assert.Equal("4.5 to 4.9 bar gauge", Metric.Format(new(QuantityKind.GaugePressure, 450e3), new(QuantityKind.GaugePressure, 490e3)));
-        Assert.Equal("-14 to 145 psig", Us.Format(new(QuantityKind.GaugePressure, -95e3), new(QuantityKind.GaugePressure, 1e6)));
-        Assert.Equal("26.6 to 28.1 inHg vacuum", Us.Format(new(QuantityKind.GaugePressure, -95e3), new(QuantityKind.GaugePressure, -90e3)));
+        Assert.Equal(
+            "4.5 to 4.9 bar gauge",
+            Metric.Format(new(QuantityKind.GaugePressure, 450e3), new(QuantityKind.GaugePressure, 490e3))
+        );
+        Assert.Equal(
+            "-14 to 145 psig",
+            Us.Format(new(QuantityKind.GaugePressure, -95e3), new(QuantityKind.GaugePressure, 1e6))
+        );
+        Assert.Equal(
+            "26.6 to 28.1 inHg vacuum",
+            Us.Format(new(QuantityKind.GaugePressure, -95e3), new(QuantityKind.GaugePressure, -90e3))
+        );
     }
 
     [Fact]
@@ -49,12 +63,19 @@ public sealed class ReaderUnitsTests
         Assert.Equal("340 g", Metric.Format(new(QuantityKind.Mass, 0.3401), new(QuantityKind.Mass, 0.3402)));
 
     [Fact]
-    public void A_german_reader_gets_a_decimal_comma() => Assert.Equal("4,7 bar gauge", German.Format(new Measure(QuantityKind.GaugePressure, 470e3)));
+    public void A_german_reader_gets_a_decimal_comma() =>
+        Assert.Equal("4,7 bar gauge", German.Format(new Measure(QuantityKind.GaugePressure, 470e3)));
 
     [Fact]
     public void What_was_typed_stands_before_the_readers_own_unit()
     {
-        var typed = UnitParser.Parse(new FieldType.Quantity(QuantityKind.GaugePressure, -1e5, 1e7), "68 psig", CultureInfo.InvariantCulture).Value!;
+        var typed = UnitParser
+            .Parse(
+                new FieldType.Quantity(QuantityKind.GaugePressure, -1e5, 1e7),
+                "68 psig",
+                CultureInfo.InvariantCulture
+            )
+            .Value!;
         Assert.Equal("68 psig (4.7 bar gauge)", Metric.WithTyped(typed));
         Assert.Equal("68 psig", Us.WithTyped(typed));
     }

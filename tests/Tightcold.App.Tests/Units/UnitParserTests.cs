@@ -11,8 +11,11 @@ public sealed class UnitParserTests
     private static readonly CultureInfo Plain = CultureInfo.InvariantCulture;
     private static readonly CultureInfo German = CultureInfo.GetCultureInfo("de-DE");
 
-    private static (FieldValue.Quantity? Value, InputProblem? Problem) Parse(QuantityKind kind, string text, CultureInfo? culture = null) =>
-        UnitParser.Parse(new FieldType.Quantity(kind, double.MinValue, double.MaxValue), text, culture ?? Plain);
+    private static (FieldValue.Quantity? Value, InputProblem? Problem) Parse(
+        QuantityKind kind,
+        string text,
+        CultureInfo? culture = null
+    ) => UnitParser.Parse(new FieldType.Quantity(kind, double.MinValue, double.MaxValue), text, culture ?? Plain);
 
     private static double Si(QuantityKind kind, string text, CultureInfo? culture = null)
     {
@@ -46,8 +49,12 @@ public sealed class UnitParserTests
     [InlineData(QuantityKind.Altitude, "1 ft", 0.3048, 1e-15)]
     [InlineData(QuantityKind.VolumeFlow, "1 cfm", 4.719474e-4, 5e-11)]
     [InlineData(QuantityKind.InternalVolume, "1 in³", 1.638706e-5, 5e-12)]
-    public void A_unit_of_the_trade_has_the_factor_of_the_standard(QuantityKind kind, string text, double si, double tolerance) =>
-        Assert.Equal(si, Si(kind, text), tolerance);
+    public void A_unit_of_the_trade_has_the_factor_of_the_standard(
+        QuantityKind kind,
+        string text,
+        double si,
+        double tolerance
+    ) => Assert.Equal(si, Si(kind, text), tolerance);
 
     /// <summary>Exact by definition of the units.</summary>
     [Theory]
@@ -76,7 +83,8 @@ public sealed class UnitParserTests
     [InlineData(QuantityKind.LeakRate, "31557.6 g/yr", 1e-6)]
     [InlineData(QuantityKind.GasThroughput, "1 mbar L/s", 0.1)]
     [InlineData(QuantityKind.PressureRise, "0.6 mbar/min", 1)]
-    public void A_number_with_its_unit_is_understood(QuantityKind kind, string text, double si) => Assert.Equal(si, Si(kind, text), Math.Abs(si) * 1e-9);
+    public void A_number_with_its_unit_is_understood(QuantityKind kind, string text, double si) =>
+        Assert.Equal(si, Si(kind, text), Math.Abs(si) * 1e-9);
 
     [Fact]
     public void Vacuum_on_a_dial_is_below_the_surrounding_air_with_or_without_a_minus()
@@ -158,7 +166,8 @@ public sealed class UnitParserTests
     [InlineData("68 psig ± -2 psi")]
     [InlineData("68 psig ± 2 °C")]
     [InlineData("68 psig ± 2 psi ± 1 psi")]
-    public void An_uncertainty_that_is_none_is_refused(string text) => Assert.Contains("±", Refusal(QuantityKind.GaugePressure, text), StringComparison.Ordinal);
+    public void An_uncertainty_that_is_none_is_refused(string text) =>
+        Assert.Contains("±", Refusal(QuantityKind.GaugePressure, text), StringComparison.Ordinal);
 
     [Fact]
     public void Every_unit_offered_is_understood_and_the_way_back_ends_where_it_began()
@@ -168,7 +177,8 @@ public sealed class UnitParserTests
             foreach (var system in Enum.GetValues<UnitSystem>())
             {
                 Assert.NotEmpty(UnitParser.UnitsFor(kind, system));
-                foreach (var symbol in UnitParser.UnitsFor(kind, system)) Si(kind, "12.5 " + symbol);
+                foreach (var symbol in UnitParser.UnitsFor(kind, system))
+                    Si(kind, "12.5 " + symbol);
             }
         }
     }
@@ -176,40 +186,48 @@ public sealed class UnitParserTests
     [Fact]
     public void What_is_shown_can_be_typed_again()
     {
-        var kinds = Enum.GetValues<QuantityKind>().Where(kind => kind is not (QuantityKind.Number or QuantityKind.GasThroughput)).ToArray();
-        Gen.Select(Gen.Int[0, kinds.Length - 1], Gen.Double[0, 1], Gen.Bool, Gen.Bool).Sample((which, share, us, german) =>
-        {
-            var kind = kinds[which];
-            var (low, high) = Span(kind);
-            var si = low + share * (high - low);
-            var culture = german ? German : Plain;
-            var shown = new ReaderUnits(us ? UnitSystem.Us : UnitSystem.Metric, culture).Format(new Measure(kind, si));
-            var (value, problem) = Parse(kind, shown, culture);
-            Assert.True(problem is null, $"{shown}: {problem?.Sentence}");
-            Assert.Equal(si, value!.Value.Si, Math.Max(Math.Abs(si) * 0.06, (high - low) * 0.006));
-        });
+        var kinds = Enum.GetValues<QuantityKind>()
+            .Where(kind => kind is not (QuantityKind.Number or QuantityKind.GasThroughput))
+            .ToArray();
+        Gen.Select(Gen.Int[0, kinds.Length - 1], Gen.Double[0, 1], Gen.Bool, Gen.Bool)
+            .Sample(
+                (which, share, us, german) =>
+                {
+                    var kind = kinds[which];
+                    var (low, high) = Span(kind);
+                    var si = low + share * (high - low);
+                    var culture = german ? German : Plain;
+                    var shown = new ReaderUnits(us ? UnitSystem.Us : UnitSystem.Metric, culture).Format(
+                        new Measure(kind, si)
+                    );
+                    var (value, problem) = Parse(kind, shown, culture);
+                    Assert.True(problem is null, $"{shown}: {problem?.Sentence}");
+                    Assert.Equal(si, value!.Value.Si, Math.Max(Math.Abs(si) * 0.06, (high - low) * 0.006));
+                }
+            );
     }
 
     /// <summary>A range in which each kind is met in a driveway.</summary>
-    private static (double Low, double High) Span(QuantityKind kind) => kind switch
-    {
-        QuantityKind.Temperature => (233, 423),
-        QuantityKind.TemperatureDifference => (-20, 60),
-        QuantityKind.AbsolutePressure => (30e3, 3e6),
-        QuantityKind.GaugePressure => (-100e3, 3e6),
-        QuantityKind.Vacuum => (10, 5000),
-        QuantityKind.PressureDifference => (50, 100e3),
-        QuantityKind.Mass => (0.01, 12),
-        QuantityKind.LiquidVolume => (5e-6, 5e-4),
-        QuantityKind.InternalVolume => (5e-4, 5e-3),
-        QuantityKind.Length => (0.3, 5),
-        QuantityKind.Bore => (2e-3, 12e-3),
-        QuantityKind.Altitude => (-300, 4000),
-        QuantityKind.Duration => (1, 86400),
-        QuantityKind.RotationalSpeed => (8, 80),
-        QuantityKind.VolumeFlow => (2e-4, 5e-3),
-        QuantityKind.LeakRate => (1e-10, 1e-8),
-        QuantityKind.PressureRise => (0.001, 1),
-        _ => (0.02, 1),
-    };
+    private static (double Low, double High) Span(QuantityKind kind) =>
+        kind switch
+        {
+            QuantityKind.Temperature => (233, 423),
+            QuantityKind.TemperatureDifference => (-20, 60),
+            QuantityKind.AbsolutePressure => (30e3, 3e6),
+            QuantityKind.GaugePressure => (-100e3, 3e6),
+            QuantityKind.Vacuum => (10, 5000),
+            QuantityKind.PressureDifference => (50, 100e3),
+            QuantityKind.Mass => (0.01, 12),
+            QuantityKind.LiquidVolume => (5e-6, 5e-4),
+            QuantityKind.InternalVolume => (5e-4, 5e-3),
+            QuantityKind.Length => (0.3, 5),
+            QuantityKind.Bore => (2e-3, 12e-3),
+            QuantityKind.Altitude => (-300, 4000),
+            QuantityKind.Duration => (1, 86400),
+            QuantityKind.RotationalSpeed => (8, 80),
+            QuantityKind.VolumeFlow => (2e-4, 5e-3),
+            QuantityKind.LeakRate => (1e-10, 1e-8),
+            QuantityKind.PressureRise => (0.001, 1),
+            _ => (0.02, 1),
+        };
 }

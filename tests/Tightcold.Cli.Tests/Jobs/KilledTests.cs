@@ -24,17 +24,39 @@ public sealed class KilledTests : IDisposable
     {
         await desk.OpenJobAsync();
         var chance = new Random(20310704);
-        var lines = Enumerable.Range(0, Entries).Select(i => JobDocument.WriteEntry(new Entry(
-            new Guid(i + 1, 0, 0, [0, 0, 0, 0, 0, 0, 0, 1]), EntryKinds.Note, Desk.Morning.AddSeconds(i), Desk.Morning.AddSeconds(i), "Ada",
-            FieldBag.Empty.With("text", new FieldValue.Text("note " + i.ToString(CultureInfo.InvariantCulture))))).ToJsonString()).ToArray();
+        var lines = Enumerable
+            .Range(0, Entries)
+            .Select(i =>
+                JobDocument
+                    .WriteEntry(
+                        new Entry(
+                            new Guid(i + 1, 0, 0, [0, 0, 0, 0, 0, 0, 0, 1]),
+                            EntryKinds.Note,
+                            Desk.Morning.AddSeconds(i),
+                            Desk.Morning.AddSeconds(i),
+                            "Ada",
+                            FieldBag.Empty.With(
+                                "text",
+                                new FieldValue.Text("note " + i.ToString(CultureInfo.InvariantCulture))
+                            )
+                        )
+                    )
+                    .ToJsonString()
+            )
+            .ToArray();
 
         var acknowledged = new HashSet<string>();
         var kills = 0;
-        for (var finished = false; !finished;)
+        for (var finished = false; !finished; )
         {
             // Eight kills, then through; the last pause of up to 3 ms lands inside a write as often as between two.
             var killAfter = kills < Kills ? acknowledged.Count + chance.Next(1, 115) : int.MaxValue;
-            finished = await WriteAsync(lines, acknowledged, killAfter, TimeSpan.FromMilliseconds(3 * chance.NextDouble()));
+            finished = await WriteAsync(
+                lines,
+                acknowledged,
+                killAfter,
+                TimeSpan.FromMilliseconds(3 * chance.NextDouble())
+            );
             kills += finished ? 0 : 1;
             JobStore.Release();
             Assert.Empty((await desk.JsonAsync("check"))["troubles"]!.AsArray());
@@ -47,7 +69,8 @@ public sealed class KilledTests : IDisposable
         Assert.Equal(Entries, (await IdsAsync()).Count);
     }
 
-    /// <summary>Killed while the file is being made or brought up to date: the next start finds it whole or makes it whole.</summary>
+    /// <summary>Killed while the file is being made or brought up to date: the next start finds it whole or makes it
+    /// whole.</summary>
     [Fact]
     public async Task A_program_killed_at_its_very_start_leaves_a_file_that_opens()
     {
@@ -59,9 +82,14 @@ public sealed class KilledTests : IDisposable
             {
                 _ = program.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken);
                 // The file appears first; what is made in it follows.
-                while (!program.HasExited && !File.Exists(DataFolder.DataFile(folder))) await Task.Delay(1, TestContext.Current.CancellationToken);
-                await Task.Delay(TimeSpan.FromMilliseconds(150 * chance.NextDouble()), TestContext.Current.CancellationToken);
-                if (!program.HasExited) program.Kill();
+                while (!program.HasExited && !File.Exists(DataFolder.DataFile(folder)))
+                    await Task.Delay(1, TestContext.Current.CancellationToken);
+                await Task.Delay(
+                    TimeSpan.FromMilliseconds(150 * chance.NextDouble()),
+                    TestContext.Current.CancellationToken
+                );
+                if (!program.HasExited)
+                    program.Kill();
                 await program.WaitForExitAsync(TestContext.Current.CancellationToken);
             }
             await desk.DoneAsync("car", "new", "label=blue estate", "refrigerant=R-134a", "--data", folder);
@@ -70,16 +98,25 @@ public sealed class KilledTests : IDisposable
     }
 
     private async Task<List<string>> IdsAsync() =>
-        [.. JsonNode.Parse(await desk.DoneAsync("job", "export", "1"))!["entries"]!.AsArray().Select(entry => entry!["id"]!.ToString())];
+        [
+            .. JsonNode.Parse(await desk.DoneAsync("job", "export", "1"))!["entries"]!
+                .AsArray()
+                .Select(entry => entry!["id"]!.ToString()),
+        ];
 
     private static Process Start(params string[] words)
     {
-        var start = new ProcessStartInfo(Environment.ProcessPath is { } host && Path.GetFileNameWithoutExtension(host) == "dotnet" ? host : "dotnet")
+        var start = new ProcessStartInfo(
+            Environment.ProcessPath is { } host && Path.GetFileNameWithoutExtension(host) == "dotnet" ? host : "dotnet"
+        )
         {
-            RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true,
+            RedirectStandardInput = true,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
         };
         start.ArgumentList.Add(Path.Combine(AppContext.BaseDirectory, "tightcold.dll"));
-        foreach (var word in words) start.ArgumentList.Add(word);
+        foreach (var word in words)
+            start.ArgumentList.Add(word);
         return Process.Start(start)!;
     }
 
@@ -88,24 +125,29 @@ public sealed class KilledTests : IDisposable
     {
         using var program = Start("job", "add", "1", "--lines", "-", "--data", desk.Folder);
         var errors = program.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken);
-        var feeding = Task.Run(async () =>
-        {
-            try
+        var feeding = Task.Run(
+            async () =>
             {
-                foreach (var line in lines) await program.StandardInput.WriteLineAsync(line);
-                program.StandardInput.Close();
-            }
-            catch (IOException)
-            {
-                // The reader was killed.
-            }
-        }, TestContext.Current.CancellationToken);
+                try
+                {
+                    foreach (var line in lines)
+                        await program.StandardInput.WriteLineAsync(line);
+                    program.StandardInput.Close();
+                }
+                catch (IOException)
+                {
+                    // The reader was killed.
+                }
+            },
+            TestContext.Current.CancellationToken
+        );
         var killed = false;
         while (await program.StandardOutput.ReadLineAsync(TestContext.Current.CancellationToken) is { } answer)
         {
             Assert.StartsWith("saved ", answer, StringComparison.Ordinal);
             acknowledged.Add(answer["saved ".Length..]);
-            if (killed || acknowledged.Count < killAfter) continue;
+            if (killed || acknowledged.Count < killAfter)
+                continue;
             await Task.Delay(pause, TestContext.Current.CancellationToken);
             program.Kill();
             killed = true;

@@ -28,8 +28,19 @@ public sealed class RulesTests : IDisposable
         await desk.DoneAsync("kit", "set", "jurisdiction=somewhere by the sea");
         Assert.Contains("choose one from the list", await desk.DoneAsync("rules"), StringComparison.Ordinal);
         Assert.Null((await desk.JsonAsync("rules"))["place"]);
-        Assert.Contains("80 %", await desk.DoneAsync("cylinder", "--refrigerant", "R-134a", "--water-capacity",
-            "47.6 lb", "--place", "Ohio"), StringComparison.Ordinal);
+        Assert.Contains(
+            "80 %",
+            await desk.DoneAsync(
+                "cylinder",
+                "--refrigerant",
+                "R-134a",
+                "--water-capacity",
+                "47.6 lb",
+                "--place",
+                "Ohio"
+            ),
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]

@@ -25,7 +25,11 @@ public sealed class SavedTests : IDisposable
 
         JobStore.Release();
         await desk.DoneAsync("restore", restored["kept-as"]!.ToString());
-        Assert.Contains("written after the backup", await desk.DoneAsync("job", "export", "1"), StringComparison.Ordinal);
+        Assert.Contains(
+            "written after the backup",
+            await desk.DoneAsync("job", "export", "1"),
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -33,7 +37,11 @@ public sealed class SavedTests : IDisposable
     {
         await desk.OpenJobAsync();
         var saved = await desk.JsonAsync("backup");
-        Assert.StartsWith(Path.Combine(desk.Folder, "backups", "tightcold-2031-07-04-09"), saved["backup"]!.ToString(), StringComparison.Ordinal);
+        Assert.StartsWith(
+            Path.Combine(desk.Folder, "backups", "tightcold-2031-07-04-09"),
+            saved["backup"]!.ToString(),
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -51,10 +59,18 @@ public sealed class SavedTests : IDisposable
     {
         await desk.OpenJobAsync();
         var before = await desk.DoneAsync("job", "export", "1");
-        await File.WriteAllTextAsync(desk.File("mine.db"), "not a database, but a text that is long enough to be taken for one", TestContext.Current.CancellationToken);
+        await File.WriteAllTextAsync(
+            desk.File("mine.db"),
+            "not a database, but a text that is long enough to be taken for one",
+            TestContext.Current.CancellationToken
+        );
         var answer = await desk.RunAsync(["restore", desk.File("mine.db")]);
         Assert.Equal(2, answer.Code);
-        Assert.Contains("nothing was changed", Assert.Single(answer.Trouble.Split('\n', StringSplitOptions.RemoveEmptyEntries)), StringComparison.Ordinal);
+        Assert.Contains(
+            "nothing was changed",
+            Assert.Single(answer.Trouble.Split('\n', StringSplitOptions.RemoveEmptyEntries)),
+            StringComparison.Ordinal
+        );
         Assert.Equal(before, await desk.DoneAsync("job", "export", "1"));
     }
 
@@ -71,8 +87,18 @@ public sealed class SavedTests : IDisposable
         await desk.OpenJobAsync();
         await desk.DoneAsync("job", "new", "blue estate", "hisses when off");
         await desk.DoneAsync("job", "add", "2", "job-state", "state=waiting", "waiting-for=condenser");
-        async Task<int> CountAsync(params string[] words) => (await desk.JsonAsync(["job", "list", .. words]))["jobs"]!.AsArray().Count;
-        Assert.Equal((1, 1, 2, 1, 0), (await CountAsync("--find", "Condenser"), await CountAsync("--state", "open"), await CountAsync("--find", "estate"), await CountAsync("--find", "estate", "--most", "1"), await CountAsync("--find", "wagon")));
+        async Task<int> CountAsync(params string[] words) =>
+            (await desk.JsonAsync(["job", "list", .. words]))["jobs"]!.AsArray().Count;
+        Assert.Equal(
+            (1, 1, 2, 1, 0),
+            (
+                await CountAsync("--find", "Condenser"),
+                await CountAsync("--state", "open"),
+                await CountAsync("--find", "estate"),
+                await CountAsync("--find", "estate", "--most", "1"),
+                await CountAsync("--find", "wagon")
+            )
+        );
         await desk.RefusedAsync("open, waiting or closed", "job", "list", "--state", "lost");
     }
 }

@@ -18,8 +18,24 @@ public sealed class WrongInputTests : IDisposable
     {
         await desk.OpenJobAsync();
         await desk.RefusedAsync("is allowed", [.. Standing, "ambient-temperature=25 C", "low-side=-2 bar"]);
-        await desk.RefusedAsync("is allowed", "job", "add", "1", "weather", "ambient-temperature=25 C", "station-pressure=-3 bar abs");
-        await desk.RefusedAsync("is allowed", "job", "add", "1", "vacuum-reading", "absolute-pressure=-1 mbar", "pump-valve=open");
+        await desk.RefusedAsync(
+            "is allowed",
+            "job",
+            "add",
+            "1",
+            "weather",
+            "ambient-temperature=25 C",
+            "station-pressure=-3 bar abs"
+        );
+        await desk.RefusedAsync(
+            "is allowed",
+            "job",
+            "add",
+            "1",
+            "vacuum-reading",
+            "absolute-pressure=-1 mbar",
+            "pump-valve=open"
+        );
     }
 
     [Fact]
@@ -27,7 +43,15 @@ public sealed class WrongInputTests : IDisposable
     {
         await desk.OpenJobAsync();
         await desk.DoneAsync("kit", "set", "altitude=5280 ft");
-        await desk.RefusedAsync("below perfect vacuum", "job", "add", "1", "vacuum-reading", "dial=29.5 inHg", "pump-valve=open");
+        await desk.RefusedAsync(
+            "below perfect vacuum",
+            "job",
+            "add",
+            "1",
+            "vacuum-reading",
+            "dial=29.5 inHg",
+            "pump-valve=open"
+        );
         await desk.DoneAsync("job", "add", "1", "vacuum-reading", "dial=24.5 inHg", "pump-valve=open");
     }
 
@@ -35,7 +59,10 @@ public sealed class WrongInputTests : IDisposable
     public async Task Air_of_300_degrees()
     {
         await desk.OpenJobAsync();
-        await desk.RefusedAsync("ambient-temperature: “300 °C” is not taken: -40.0 to 60.0 °C is allowed", [.. Standing, "ambient-temperature=300 °C"]);
+        await desk.RefusedAsync(
+            "ambient-temperature: “300 °C” is not taken: -40.0 to 60.0 °C is allowed",
+            [.. Standing, "ambient-temperature=300 °C"]
+        );
     }
 
     [Fact]
@@ -50,7 +77,10 @@ public sealed class WrongInputTests : IDisposable
     public async Task A_number_without_its_unit()
     {
         await desk.OpenJobAsync();
-        await desk.RefusedAsync("low-side: “68” is not taken: the unit is missing", [.. Standing, "ambient-temperature=25 C", "low-side=68"]);
+        await desk.RefusedAsync(
+            "low-side: “68” is not taken: the unit is missing",
+            [.. Standing, "ambient-temperature=25 C", "low-side=68"]
+        );
     }
 
     [Fact]
@@ -64,7 +94,14 @@ public sealed class WrongInputTests : IDisposable
     public async Task A_target_charge_of_nothing()
     {
         await desk.OpenJobAsync();
-        await desk.RefusedAsync("label-charge: “0 g” is not taken: 0.05 to 5.00 kg is allowed", "car", "new", "label=x", "refrigerant=R-134a", "label-charge=0 g");
+        await desk.RefusedAsync(
+            "label-charge: “0 g” is not taken: 0.05 to 5.00 kg is allowed",
+            "car",
+            "new",
+            "label=x",
+            "refrigerant=R-134a",
+            "label-charge=0 g"
+        );
         await desk.RefusedAsync("label-charge", "car", "show", "blue estate", "label-charge=0 g");
     }
 
@@ -72,8 +109,25 @@ public sealed class WrongInputTests : IDisposable
     public async Task A_can_lighter_than_its_tare()
     {
         await desk.OpenJobAsync();
-        await desk.RefusedAsync("weigh less than its", "job", "add", "1", "scale-reading", "container=A", "gross=100 g");
-        await desk.RefusedAsync("weigh less than its", "kit", "add-container", "name=B", "kind=can", "refrigerant=R-134a", "tare=138 g", "gross-now=100 g");
+        await desk.RefusedAsync(
+            "weigh less than its",
+            "job",
+            "add",
+            "1",
+            "scale-reading",
+            "container=A",
+            "gross=100 g"
+        );
+        await desk.RefusedAsync(
+            "weigh less than its",
+            "kit",
+            "add-container",
+            "name=B",
+            "kind=can",
+            "refrigerant=R-134a",
+            "tare=138 g",
+            "gross-now=100 g"
+        );
     }
 
     [Fact]
@@ -89,7 +143,16 @@ public sealed class WrongInputTests : IDisposable
     public async Task An_observation_from_the_future()
     {
         await desk.OpenJobAsync();
-        await desk.RefusedAsync("cannot lie after its writing", "job", "add", "1", "note", "text=x", "--at", "2031-07-05 09:00");
+        await desk.RefusedAsync(
+            "cannot lie after its writing",
+            "job",
+            "add",
+            "1",
+            "note",
+            "text=x",
+            "--at",
+            "2031-07-05 09:00"
+        );
     }
 
     [Fact]
@@ -98,7 +161,11 @@ public sealed class WrongInputTests : IDisposable
         await desk.OpenJobAsync();
         await desk.DoneAsync("job", "add", "1", "note", "text=first");
         var text = await desk.DoneAsync("job", "export", "1");
-        await File.WriteAllTextAsync(desk.File("cut.json"), text[..(text.Length / 2)], TestContext.Current.CancellationToken);
+        await File.WriteAllTextAsync(
+            desk.File("cut.json"),
+            text[..(text.Length / 2)],
+            TestContext.Current.CancellationToken
+        );
         await desk.RefusedAsync("cut short", "job", "import", desk.File("cut.json"));
     }
 
@@ -108,7 +175,11 @@ public sealed class WrongInputTests : IDisposable
         await desk.OpenJobAsync();
         var file = JsonNode.Parse(await desk.DoneAsync("job", "export", "1"))!;
         file["version"] = 2;
-        await File.WriteAllTextAsync(desk.File("newer.json"), file.ToJsonString(), TestContext.Current.CancellationToken);
+        await File.WriteAllTextAsync(
+            desk.File("newer.json"),
+            file.ToJsonString(),
+            TestContext.Current.CancellationToken
+        );
         await desk.RefusedAsync("newer Tightcold", "job", "import", desk.File("newer.json"));
     }
 
@@ -119,7 +190,11 @@ public sealed class WrongInputTests : IDisposable
         await desk.DoneAsync([.. Standing, "ambient-temperature=25 C", "low-side=68 psig"]);
         var file = JsonNode.Parse(await desk.DoneAsync("job", "export", "1"))!;
         file["entries"]![0]!["fields"]!["low-side"]!["value"] = 68e3;
-        await File.WriteAllTextAsync(desk.File("changed.json"), file.ToJsonString(), TestContext.Current.CancellationToken);
+        await File.WriteAllTextAsync(
+            desk.File("changed.json"),
+            file.ToJsonString(),
+            TestContext.Current.CancellationToken
+        );
         await desk.RefusedAsync("say different things", "job", "import", desk.File("changed.json"));
     }
 
@@ -133,7 +208,8 @@ public sealed class WrongInputTests : IDisposable
         {
             await connection.OpenAsync(TestContext.Current.CancellationToken);
             var command = connection.CreateCommand();
-            command.CommandText = "INSERT INTO __EFMigrationsHistory VALUES ('29990101000000_Later', '99.0'); PRAGMA wal_checkpoint(TRUNCATE);";
+            command.CommandText =
+                "INSERT INTO __EFMigrationsHistory VALUES ('29990101000000_Later', '99.0'); PRAGMA wal_checkpoint(TRUNCATE);";
             await command.ExecuteNonQueryAsync(TestContext.Current.CancellationToken);
         }
         var before = await File.ReadAllBytesAsync(path, TestContext.Current.CancellationToken);

@@ -8,8 +8,9 @@ public sealed class ColdTrialTests
     private static readonly LoopCars Judges = LoopCars.Of(new("R134a"));
 
     // The short version of `tightcold verify --trial 1000`. Bounds: what the full run printed on 26 November 2026 (see
-    // docs/validation-charge.md), widened by three standard deviations of 100 cars. The cars come from a loop of another build
-    // than the band that judges them, in 20 to 45 °C, dry and humid, fresh and recirculated, parked and driving.
+    // docs/validation-charge.md), widened by three standard deviations of 100 cars. The cars come from a loop of
+    // another build than the band that judges them, in 20 to 45 °C, dry and humid, fresh and recirculated, parked and
+    // driving.
     [Fact]
     public void Few_simulated_healthy_cars_are_called_sick_and_few_that_blow_warm_are_called_healthy()
     {

@@ -9,11 +9,24 @@ public sealed class LeakTests
     private const double Gram = LeakPrior.GramPerYear;
     private static readonly LeakSetting Sea = LeakSetting.Usual;
 
-    private static LeakTest Test(LeakTestKind kind, LeakTestOutcome outcome = LeakTestOutcome.Nothing, double pressurePa = 665_400, int wind = 0, bool? dyed = true, double time = 0, bool oldDye = false) =>
-        new(kind, outcome, pressurePa, 120, wind, oldDye, dyed, time);
+    private static LeakTest Test(
+        LeakTestKind kind,
+        LeakTestOutcome outcome = LeakTestOutcome.Nothing,
+        double pressurePa = 665_400,
+        int wind = 0,
+        bool? dyed = true,
+        double time = 0,
+        bool oldDye = false
+    ) => new(kind, outcome, pressurePa, 120, wind, oldDye, dyed, time);
 
-    private static readonly MassLoss HalfAKilogramInAYear =
-        new(-1, LeakForecast.Year, 0, 0.5, 0.03, LossObservation.YearDuty);
+    private static readonly MassLoss HalfAKilogramInAYear = new(
+        -1,
+        LeakForecast.Year,
+        0,
+        0.5,
+        0.03,
+        LossObservation.YearDuty
+    );
 
     private static TightnessEvidence Car() => TightCase.Car();
 
@@ -22,37 +35,62 @@ public sealed class LeakTests
     private static SpotTightness At(TightnessBelief belief, string name) =>
         belief.Spots.Single(spot => spot.Spot.Name == name);
 
-    // A vacuum maker's handbook: 10 g of R-134a in 10 years are 7.1e-7 Pa·m³/s. Gas law: 1 g/yr is 7.05e-6 mbar·L/s at 0 °C, 7.57e-6 at 20 °C.
+    // A vacuum maker's handbook: 10 g of R-134a in 10 years are 7.1e-7 Pa·m³/s. Gas law: 1 g/yr is 7.05e-6 mbar·L/s at
+    // 0 °C, 7.57e-6 at 20 °C.
     [Theory]
     [InlineData(273.15, 7.05e-6)]
     [InlineData(293.15, 7.57e-6)]
-    public void A_gram_a_year_is_the_throughput_that_the_gas_law_gives(double temperatureK, double millibarLitresPerSecond) =>
-        Assert.Equal(millibarLitresPerSecond, 10 * Sea.Throughput(Gram, temperatureK), 8);
+    public void A_gram_a_year_is_the_throughput_that_the_gas_law_gives(
+        double temperatureK,
+        double millibarLitresPerSecond
+    ) => Assert.Equal(millibarLitresPerSecond, 10 * Sea.Throughput(Gram, temperatureK), 8);
 
     // The viscous law of vacuum textbooks, by hand: (4.41² − 1.01²)/(6.654² − 1.01²) at 340 kPa gauge.
     [Fact]
-    public void A_leak_at_half_the_pressure_gives_well_under_half_the_gas() => Assert.Equal((441.3 * 441.3 - 101.3 * 101.3) / (665.4 * 665.4 - 101.3 * 101.3), Sea.Drive(441_300), 3);
+    public void A_leak_at_half_the_pressure_gives_well_under_half_the_gas() =>
+        Assert.Equal((441.3 * 441.3 - 101.3 * 101.3) / (665.4 * 665.4 - 101.3 * 101.3), Sea.Drive(441_300), 3);
 
     [Fact]
     public void A_nearly_empty_system_leaks_little_and_the_detector_is_called_blind()
     {
-        Assert.Equal(LeakBlindness.Pressure, LeakDetection.Blindness(Test(LeakTestKind.Detector, pressurePa: 150_000), LeakComponent.Joint, Sea));
-        Assert.Equal(LeakBlindness.None, LeakDetection.Blindness(Test(LeakTestKind.Detector), LeakComponent.Joint, Sea));
-        Assert.Equal(0, LeakDetection.Seen(Test(LeakTestKind.Detector, pressurePa: 90_000), LeakComponent.Joint, 500 * Gram, Sea).Seen);
+        Assert.Equal(
+            LeakBlindness.Pressure,
+            LeakDetection.Blindness(Test(LeakTestKind.Detector, pressurePa: 150_000), LeakComponent.Joint, Sea)
+        );
+        Assert.Equal(
+            LeakBlindness.None,
+            LeakDetection.Blindness(Test(LeakTestKind.Detector), LeakComponent.Joint, Sea)
+        );
+        Assert.Equal(
+            0,
+            LeakDetection
+                .Seen(Test(LeakTestKind.Detector, pressurePa: 90_000), LeakComponent.Joint, 500 * Gram, Sea)
+                .Seen
+        );
     }
 
     [Fact]
     public void A_lamp_on_a_car_that_never_had_dye_sees_nothing()
     {
-        Assert.Equal(LeakBlindness.NeverDyed, LeakDetection.Blindness(Test(LeakTestKind.UvLamp, dyed: false), LeakComponent.Joint, Sea));
-        Assert.Equal(LeakBlindness.OutOfReach, LeakDetection.Blindness(Test(LeakTestKind.UvLamp), LeakComponent.Evaporator, Sea));
+        Assert.Equal(
+            LeakBlindness.NeverDyed,
+            LeakDetection.Blindness(Test(LeakTestKind.UvLamp, dyed: false), LeakComponent.Joint, Sea)
+        );
+        Assert.Equal(
+            LeakBlindness.OutOfReach,
+            LeakDetection.Blindness(Test(LeakTestKind.UvLamp), LeakComponent.Evaporator, Sea)
+        );
     }
 
     [Fact]
     public void Wind_blinds_the_detector() =>
-        Assert.Equal(LeakBlindness.Wind, LeakDetection.Blindness(Test(LeakTestKind.Detector, wind: 2), LeakComponent.Joint, Sea));
+        Assert.Equal(
+            LeakBlindness.Wind,
+            LeakDetection.Blindness(Test(LeakTestKind.Detector, wind: 2), LeakComponent.Joint, Sea)
+        );
 
-    // SAE J2791 classes are 4, 7 and 14 g/yr: a detector sees 14 g/yr better than not at full pressure, and 2 g/yr hardly.
+    // SAE J2791 classes are 4, 7 and 14 g/yr: a detector sees 14 g/yr better than not at full pressure, and 2 g/yr
+    // hardly.
     [Fact]
     public void The_detector_sees_what_its_class_says()
     {
@@ -64,12 +102,13 @@ public sealed class LeakTests
     public void The_outcomes_of_every_test_sum_to_one()
     {
         foreach (var kind in Enum.GetValues<LeakTestKind>())
-            foreach (var component in Enum.GetValues<LeakComponent>())
-                foreach (var grams in new[] { 0.1, 5, 50, 1000 })
-                {
-                    var sum = Enum.GetValues<LeakTestOutcome>().Sum(outcome => LeakDetection.Likelihood(Test(kind, outcome), component, grams * Gram, Sea));
-                    Assert.InRange(sum, 0.999, 1.001);
-                }
+        foreach (var component in Enum.GetValues<LeakComponent>())
+        foreach (var grams in new[] { 0.1, 5, 50, 1000 })
+        {
+            var sum = Enum.GetValues<LeakTestOutcome>()
+                .Sum(outcome => LeakDetection.Likelihood(Test(kind, outcome), component, grams * Gram, Sea));
+            Assert.InRange(sum, 0.999, 1.001);
+        }
     }
 
     [Fact]
@@ -88,8 +127,9 @@ public sealed class LeakTests
         double Odds(params LeakTest[] tests) =>
             At(Of(tests.Aggregate(Car(), (car, test) => car.Checked("condenser", test))), "condenser").Leaking;
         var covered = Test(LeakTestKind.CoverAndWait) with { Seconds = 900 };
-        Assert.True(Odds(Test(LeakTestKind.Detector), covered)
-            < Odds(Test(LeakTestKind.Detector), Test(LeakTestKind.Detector)));
+        Assert.True(
+            Odds(Test(LeakTestKind.Detector), covered) < Odds(Test(LeakTestKind.Detector), Test(LeakTestKind.Detector))
+        );
     }
 
     [Fact]
@@ -98,9 +138,11 @@ public sealed class LeakTests
         // A trace of a soft test at one joint.
         var faint = new[]
         {
-            Test(LeakTestKind.CoverAndWait, LeakTestOutcome.Trace), Test(LeakTestKind.Detector, LeakTestOutcome.Trace),
+            Test(LeakTestKind.CoverAndWait, LeakTestOutcome.Trace),
+            Test(LeakTestKind.Detector, LeakTestOutcome.Trace),
             Test(LeakTestKind.Soap),
-        }.Aggregate(Car(), (car, test) => car.Checked("pressure switch", test))
+        }
+            .Aggregate(Car(), (car, test) => car.Checked("pressure switch", test))
             .With("pressure switch", spot => spot with { Found = true });
         var lost = Of(faint with { Losses = [HalfAKilogramInAYear] });
         Assert.True(lost.AnotherRemains > 0.8, $"{lost.AnotherRemains}");
@@ -118,9 +160,15 @@ public sealed class LeakTests
     [Fact]
     public void A_repair_with_a_clear_retest_leaves_little_and_without_one_more()
     {
-        TightnessBelief Mended(params LeakTest[] retests) => Of(retests.Aggregate(
-            Car().Checked("condenser", Test(LeakTestKind.Soap, LeakTestOutcome.Clear, time: 1)).Mended("condenser", 5),
-            (car, test) => car.Checked("condenser", test)));
+        TightnessBelief Mended(params LeakTest[] retests) =>
+            Of(
+                retests.Aggregate(
+                    Car()
+                        .Checked("condenser", Test(LeakTestKind.Soap, LeakTestOutcome.Clear, time: 1))
+                        .Mended("condenser", 5),
+                    (car, test) => car.Checked("condenser", test)
+                )
+            );
         var retested = At(Mended(Test(LeakTestKind.Detector, time: 9)), "condenser");
         Assert.True(retested.Leaking < 0.5 * At(Mended(), "condenser").Leaking);
         Assert.True(retested.Leaked > 0.9);
@@ -170,17 +218,21 @@ public sealed class LeakTests
     [Fact]
     public void Topping_up_a_large_leak_costs_more_over_the_years_than_mending_it()
     {
-        var belief = Of(Car().Checked("condenser", Test(LeakTestKind.Detector, LeakTestOutcome.Clear))
-            .With("condenser", spot => spot with { Found = true }) with
-        {
-            Losses = [new(0, 0.3 * LeakForecast.Year, 0, 0.5, 0.03, LossObservation.YearDuty)],
-        });
+        var belief = Of(
+            Car()
+                .Checked("condenser", Test(LeakTestKind.Detector, LeakTestOutcome.Clear))
+                .With("condenser", spot => spot with { Found = true }) with
+            {
+                Losses = [new(0, 0.3 * LeakForecast.Year, 0, 0.5, 0.03, LossObservation.YearDuty)],
+            }
+        );
         var ways = WayCost.All(belief, LeakPrices.Placeholder, 0.55, 0.30);
         Assert.Equal(4, ways.Length);
         var mend = ways.Single(way => way.Way == WayForward.RepairAllFound);
         var top = ways.Single(way => way.Way == WayForward.TopUpAndWatch);
         Assert.True(top.EscapedKg.P50 > 3 * mend.EscapedKg.P50);
         Assert.True(top.StaysCold < mend.StaysCold);
-        foreach (var way in ways) Assert.True(way.Money.P05 <= way.Money.P50 && way.Money.P50 <= way.Money.P95);
+        foreach (var way in ways)
+            Assert.True(way.Money.P05 <= way.Money.P50 && way.Money.P50 <= way.Money.P95);
     }
 }

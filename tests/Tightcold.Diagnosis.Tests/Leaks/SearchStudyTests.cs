@@ -1,8 +1,8 @@
-using Tightcold.Diagnosis.Leaks;
+using Tightcold.Studies.Leaks;
 
 namespace Tightcold.Diagnosis.Tests.Leaks;
 
-/// <summary>Short and long runs of the study that the program prints with “tightcold study leaks”.</summary>
+/// <summary>Short and long runs of the study that `tools/Tightcold.Studies leaks` prints.</summary>
 public sealed class SearchStudyTests
 {
     private static void Holds(SearchStudy study, double slack)
@@ -16,7 +16,8 @@ public sealed class SearchStudyTests
     }
 
     [Fact]
-    public void In_invented_searches_the_odds_mean_what_they_say_and_the_advised_order_finds_more() => Holds(SearchStudy.Run(24, 4), 0.1);
+    public void In_invented_searches_the_odds_mean_what_they_say_and_the_advised_order_finds_more() =>
+        Holds(SearchStudy.Run(24, 4), 0.1);
 
     /// <summary>Two thousand cars, minutes of work: run by name, not with the rest.</summary>
     [Theory(Explicit = true)]

@@ -1,8 +1,8 @@
 using Tightcold.Diagnosis.Inference;
 using Tightcold.Diagnosis.Measurement;
 using Tightcold.Diagnosis.Priors;
-using Tightcold.Studies.Faults;
 using Tightcold.Loop.Designs;
+using Tightcold.Studies.Faults;
 
 namespace Tightcold.Diagnosis.Tests.Odds;
 
@@ -25,13 +25,25 @@ public sealed class MakersChartTests
     [InlineData("pickup of 1997, 25 °C", 25, 1300, false, 1.31, 12.4, 7.5)]
     [InlineData("tractor of 2007, 1500 turns, 30 °C", 30, 1500, false, 1.75, 14.7, null)]
     public void What_makers_print_for_a_sound_car_is_called_sound_and_no_fault_is_sure(
-        string car, double celsius, double rpm, bool recirculated, double low, double high, double? vent)
+        string car,
+        double celsius,
+        double rpm,
+        bool recirculated,
+        double low,
+        double high,
+        double? vent
+    )
     {
         Assert.NotEmpty(car);
-        var point = ACase.Point(celsius, rpm) with { HumiditySigma = 0.12, FreshShare = recirculated ? 0.05 : 1,
-            Doors = DoorsAre.WindowsOpen };
+        var point = ACase.Point(celsius, rpm) with
+        {
+            HumiditySigma = 0.12,
+            FreshShare = recirculated ? 0.05 : 1,
+            Doors = DoorsAre.WindowsOpen,
+        };
         point = point.Gauges(low, high);
-        if (vent is { } cold) point = point.At(Channel.Vent, cold);
+        if (vent is { } cold)
+            point = point.At(Channel.Vent, cold);
         var odds = CarScore.Marginal(Diagnoser.Diagnose(new(new("R134a")) { Points = [point] }, Enough, 7));
         Assert.Equal(Hypothesis.NothingWrong, odds.MaxBy(pair => pair.Value).Key);
         Assert.True(odds.Where(pair => pair.Key != Hypothesis.NothingWrong).All(pair => pair.Value < 0.8));
@@ -42,7 +54,10 @@ public sealed class MakersChartTests
     {
         Assert.InRange(Population.Shipped["suction-set"].Level, 2.2e5, 3.1e5);
         Assert.True(Population.Shipped["condenser"].IsFactor);
-        Assert.Contains("no;number", Assert.Throws<FormatException>(() =>
-            Population.Parse("trait;level;spread;unit\nno;number;0;x")).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "no;number",
+            Assert.Throws<FormatException>(() => Population.Parse("trait;level;spread;unit\nno;number;0;x")).Message,
+            StringComparison.Ordinal
+        );
     }
 }

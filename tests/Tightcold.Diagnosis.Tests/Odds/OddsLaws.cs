@@ -16,20 +16,32 @@ public sealed class OddsLaws
         var first = Diagnoser.Diagnose(evidence, Effort.Quick, 5);
         var again = Diagnoser.Diagnose(evidence, Effort.Quick, 5);
         Assert.Equal(1, first.Beliefs.Sum(belief => belief.Odds), 9);
-        Assert.Equal(first.Beliefs.Select(belief => (belief.Hypothesis.Key, belief.Odds)), again.Beliefs.Select(belief => (belief.Hypothesis.Key, belief.Odds)));
+        Assert.Equal(
+            first.Beliefs.Select(belief => (belief.Hypothesis.Key, belief.Odds)),
+            again.Beliefs.Select(belief => (belief.Hypothesis.Key, belief.Odds))
+        );
         Assert.Equal(first.ChargeKg, again.ChargeKg);
     }
 
     [Fact]
     public void Instruments_that_know_nothing_leave_the_odds_where_they_were()
     {
-        var point = ACase.Point() with { Readings = [new(Channel.LowSide, 3e5, 1e8), new(Channel.HighSide, 15e5, 1e8)] };
+        var point = ACase.Point() with
+        {
+            Readings = [new(Channel.LowSide, 3e5, 1e8), new(Channel.HighSide, 15e5, 1e8)],
+        };
         var answer = ACase.Diagnose(ACase.Of(point));
         // "None of these" is judged against a flat density over the scale and wins where an instrument knows nothing:
         // the others keep their proportions.
         var rest = answer.Beliefs.Where(belief => !belief.Hypothesis.IsNoneOfThese).ToArray();
-        double odds = rest.Sum(belief => belief.Odds), prior = rest.Sum(belief => belief.Hypothesis.Prior);
-        foreach (var belief in rest) Assert.InRange(Math.Abs((belief.Hypothesis.Prior / prior) - (belief.Odds / odds)), 0, 2 * Effort.Full.OddsError);
+        double odds = rest.Sum(belief => belief.Odds),
+            prior = rest.Sum(belief => belief.Hypothesis.Prior);
+        foreach (var belief in rest)
+            Assert.InRange(
+                Math.Abs((belief.Hypothesis.Prior / prior) - (belief.Odds / odds)),
+                0,
+                2 * Effort.Full.OddsError
+            );
     }
 
     [Fact]
@@ -48,7 +60,9 @@ public sealed class OddsLaws
     [InlineData(double.PositiveInfinity)]
     public void A_reading_that_is_no_number_is_refused_by_name(double value)
     {
-        var refused = Assert.Throws<ArgumentOutOfRangeException>(() => ACase.Diagnose(ACase.Of(ACase.Point() with { Readings = [new(Channel.HighSide, value, 1e4)] })));
+        var refused = Assert.Throws<ArgumentOutOfRangeException>(() =>
+            ACase.Diagnose(ACase.Of(ACase.Point() with { Readings = [new(Channel.HighSide, value, 1e4)] }))
+        );
         Assert.Contains("HighSide", refused.Message, StringComparison.Ordinal);
     }
 

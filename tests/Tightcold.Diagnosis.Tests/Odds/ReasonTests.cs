@@ -39,10 +39,14 @@ public sealed class ReasonTests
     [Fact]
     public void A_prior_that_is_told_is_taken()
     {
-        Assert.Equal(0.2, HypothesisSet.For(ACase.Valve, ReadingReason.CheckUp, 0.2).Single(one =>
-            one.IsNothingWrong).Prior, 9);
+        Assert.Equal(
+            0.2,
+            HypothesisSet.For(ACase.Valve, ReadingReason.CheckUp, 0.2).Single(one => one.IsNothingWrong).Prior,
+            9
+        );
         var refused = Assert.Throws<ArgumentOutOfRangeException>(() =>
-            Odds(ACase.Of(ACase.Point().Gauges(2, 15)) with { SoundBefore = 1.2 }));
+            Odds(ACase.Of(ACase.Point().Gauges(2, 15)) with { SoundBefore = 1.2 })
+        );
         Assert.Contains("SoundBefore", refused.Message, StringComparison.Ordinal);
     }
 
@@ -66,14 +70,20 @@ public sealed class ReasonTests
     [Fact]
     public void Warm_at_idle_speaks_for_the_condensers_air_and_warm_after_ten_minutes_for_ice()
     {
-        double Prior(ReadingReason why, Fault fault) => HypothesisSet.For(ACase.Valve, why).Single(one =>
-            one.Faults is [var only] && only == fault).Prior;
-        Assert.True(Prior(ReadingReason.WarmAtIdle, Fault.CondenserAir) > 2 * Prior(ReadingReason.BroughtInWarm,
-            Fault.CondenserAir));
-        Assert.True(Prior(ReadingReason.WarmAfterTenMinutes, Fault.MoistureIce) > 5 * Prior(ReadingReason.BroughtInWarm,
-            Fault.MoistureIce));
-        Assert.True(Prior(ReadingReason.JustMendedAndWeighed,
-            Fault.Undercharge) < 0.1 * Prior(ReadingReason.BroughtInWarm, Fault.Undercharge));
+        double Prior(ReadingReason why, Fault fault) =>
+            HypothesisSet.For(ACase.Valve, why).Single(one => one.Faults is [var only] && only == fault).Prior;
+        Assert.True(
+            Prior(ReadingReason.WarmAtIdle, Fault.CondenserAir)
+                > 2 * Prior(ReadingReason.BroughtInWarm, Fault.CondenserAir)
+        );
+        Assert.True(
+            Prior(ReadingReason.WarmAfterTenMinutes, Fault.MoistureIce)
+                > 5 * Prior(ReadingReason.BroughtInWarm, Fault.MoistureIce)
+        );
+        Assert.True(
+            Prior(ReadingReason.JustMendedAndWeighed, Fault.Undercharge)
+                < 0.1 * Prior(ReadingReason.BroughtInWarm, Fault.Undercharge)
+        );
     }
 
     /// <summary>Half a charge stands on the receiver's plateau: the gauges call it sound, a scale says what it

@@ -17,7 +17,8 @@ public sealed class KindProposalTests
         var all = simulator.KindRanges([Fault.Undercharge]);
         Assert.Equal(0, all[0].From);
         Assert.Equal(1, all[^1].To, 1e-12);
-        for (var k = 1; k < all.Length; k++) Assert.Equal(all[k - 1].To, all[k].From);
+        for (var k = 1; k < all.Length; k++)
+            Assert.Equal(all[k - 1].To, all[k].From);
         var valves = simulator.KindRanges([Fault.ValveStuckClosed]);
         Assert.True(valves.Length < all.Length);
         var z = new double[D];
@@ -50,22 +51,31 @@ public sealed class KindProposalTests
     {
         var mean = new double[D];
         var precision = new double[D * D];
-        for (var k = 0; k < D; k++) precision[(k * D) + k] = 1;
+        for (var k = 0; k < D; k++)
+            precision[(k * D) + k] = 1;
         mean[Coordinate.Charge] = 0.4;
         precision[(Coordinate.Charge * D) + Coordinate.Charge] = 0.8;
-        precision[(Coordinate.Charge * D) + Coordinate.CoilNtu] = precision[(Coordinate.CoilNtu * D) + Coordinate.Charge] = 0.3;
+        precision[(Coordinate.Charge * D) + Coordinate.CoilNtu] = precision[
+            (Coordinate.CoilNtu * D) + Coordinate.Charge
+        ] = 0.3;
         var fit = NormalProposal.Of(mean, precision, D, 1)!;
         const int Count = 40_000;
-        var proposal = new KindProposal([(new(0, 0.5), Count / 10, default), (new(0.5, 0.6), Count / 2, new(fit, null)), (new(0.6, 1), Count * 4 / 10, new(fit, null))]);
+        var proposal = new KindProposal([
+            (new(0, 0.5), Count / 10, default),
+            (new(0.5, 0.6), Count / 2, new(fit, null)),
+            (new(0.6, 1), Count * 4 / 10, new(fit, null)),
+        ]);
         var chance = new Chance(3);
         var even = PointSequence.Normal(Count, D, chance);
-        double sum = 0, squares = 0;
+        double sum = 0,
+            squares = 0;
         for (var i = 0; i < Count; i++)
         {
             var z = even.AsSpan(i * D, D);
             proposal.Place(i, z);
             var prior = -0.5 * D * Math.Log(2 * Math.PI);
-            foreach (var x in z) prior -= 0.5 * x * x;
+            foreach (var x in z)
+                prior -= 0.5 * x * x;
             var ratio = Math.Exp(prior - proposal.LogDensity(z, prior));
             sum += ratio;
             squares += ratio * ratio;
@@ -84,7 +94,9 @@ public sealed class KindProposalTests
         evidence = evidence with { Car = evidence.Car with { Compressor = null, Expansion = null } };
         var usual = Diagnoser.Diagnose(evidence, Effort.Full, 5);
         var longer = Diagnoser.Diagnose(evidence, Effort.Deep, 6);
-        Assert.All(usual.Beliefs, belief => Assert.InRange(belief.Odds - longer.OddsOf(belief.Hypothesis.Key), -0.03, 0.03));
+        Assert.All(usual.Beliefs, belief =>
+            Assert.InRange(belief.Odds - longer.OddsOf(belief.Hypothesis.Key), -0.03, 0.03)
+        );
         Assert.InRange(usual.Leading.Odds, 0.2, 0.99);
     }
 }

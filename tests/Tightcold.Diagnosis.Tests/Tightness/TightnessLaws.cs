@@ -20,11 +20,13 @@ public sealed class TightnessLaws(ITestOutputHelper output)
     private void NeverSurer(Func<TightnessEvidence, TightnessEvidence?> less)
     {
         var worst = 0.0;
-        int held = 0, over = 0;
+        int held = 0,
+            over = 0;
         for (var seed = 1UL; seed <= Cases; seed++)
         {
             var whole = TightLottery.Draw(seed);
-            if (less(whole) is not { } part) continue;
+            if (less(whole) is not { } part)
+                continue;
             held++;
             var (told, left) = (Odds(whole), Odds(part));
             var more = left - told - Grain(left);
@@ -41,70 +43,115 @@ public sealed class TightnessLaws(ITestOutputHelper output)
     }
 
     [Fact]
-    public void Leaving_out_the_temperatures_of_a_hold_never_makes_it_surer() => NeverSurer(evidence =>
-        evidence.Holds.IsEmpty ? null : evidence with
-    {
-        Holds = [.. evidence.Holds.Select(hold => hold with { Readings = [.. hold.Readings.Select(reading =>
-            reading with { TemperatureK = null })] })],
-    });
+    public void Leaving_out_the_temperatures_of_a_hold_never_makes_it_surer() =>
+        NeverSurer(evidence =>
+            evidence.Holds.IsEmpty
+                ? null
+                : evidence with
+                {
+                    Holds =
+                    [
+                        .. evidence.Holds.Select(hold =>
+                            hold with
+                            {
+                                Readings = [.. hold.Readings.Select(reading => reading with { TemperatureK = null })],
+                            }
+                        ),
+                    ],
+                }
+        );
 
     [Fact]
-    public void Leaving_out_the_temperatures_of_a_pressure_test_never_makes_it_surer() => NeverSurer(evidence =>
-        evidence.Nitrogen.IsEmpty ? null : evidence with
-    {
-        Nitrogen = [.. evidence.Nitrogen.Select(test => test with { Readings = [.. test.Readings.Select(reading =>
-            reading with { TemperatureK = null })] })],
-    });
+    public void Leaving_out_the_temperatures_of_a_pressure_test_never_makes_it_surer() =>
+        NeverSurer(evidence =>
+            evidence.Nitrogen.IsEmpty
+                ? null
+                : evidence with
+                {
+                    Nitrogen =
+                    [
+                        .. evidence.Nitrogen.Select(test =>
+                            test with
+                            {
+                                Readings = [.. test.Readings.Select(reading => reading with { TemperatureK = null })],
+                            }
+                        ),
+                    ],
+                }
+        );
 
     [Fact]
-    public void Leaving_out_the_later_half_of_a_flat_hold_never_makes_it_surer() => NeverSurer(evidence =>
-        evidence.Holds.IsEmpty || evidence.Holds[0].Readings.Length < 4 || !Flat(evidence.Holds[0]) ? null
-            : evidence with
+    public void Leaving_out_the_later_half_of_a_flat_hold_never_makes_it_surer() =>
+        NeverSurer(evidence =>
+            evidence.Holds.IsEmpty || evidence.Holds[0].Readings.Length < 4 || !Flat(evidence.Holds[0])
+                ? null
+                : evidence with
+                {
+                    Holds =
+                    [
+                        evidence.Holds[0] with
+                        {
+                            Readings = evidence.Holds[0].Readings[..(evidence.Holds[0].Readings.Length / 2)],
+                        },
+                    ],
+                }
+        );
+
+    private static bool Flat(VacuumHold hold) =>
+        hold.Readings.Max(reading => reading.PressurePa) - hold.Readings[0].PressurePa <= hold.Readings[0].StepPa;
+
+    [Fact]
+    public void Leaving_out_a_check_that_found_nothing_never_makes_it_surer() =>
+        NeverSurer(evidence =>
         {
-            Holds = [evidence.Holds[0] with { Readings =
-                evidence.Holds[0].Readings[..(evidence.Holds[0].Readings.Length / 2)] }],
+            foreach (var spot in evidence.Spots)
+                for (var i = 0; i < spot.Tests.Length; i++)
+                    if (
+                        spot.Tests[i].Outcome == LeakTestOutcome.Nothing
+                        && (spot.MendedAt is null || spot.Tests[i].Time > spot.MendedAt)
+                    )
+                        return evidence.With(spot.Name, each => each with { Tests = each.Tests.RemoveAt(i) });
+            return null;
         });
-
-    private static bool Flat(VacuumHold hold) => hold.Readings.Max(reading => reading.PressurePa)
-        - hold.Readings[0].PressurePa <= hold.Readings[0].StepPa;
-
-    [Fact]
-    public void Leaving_out_a_check_that_found_nothing_never_makes_it_surer() => NeverSurer(evidence =>
-    {
-        foreach (var spot in evidence.Spots)
-            for (var i = 0; i < spot.Tests.Length; i++)
-                if (spot.Tests[i].Outcome == LeakTestOutcome.Nothing && (spot.MendedAt is null
-                    || spot.Tests[i].Time > spot.MendedAt))
-                    return evidence.With(spot.Name, each => each with { Tests = each.Tests.RemoveAt(i) });
-        return null;
-    });
 
     [Fact]
     public void Leaving_out_a_search_of_the_whole_circuit_that_found_nothing_never_makes_it_surer() =>
         NeverSurer(evidence => evidence.Searches.IsEmpty ? null : evidence with { Searches = [] });
 
     [Fact]
-    public void Leaving_out_a_flat_pressure_test_or_hold_never_makes_it_surer() => NeverSurer(evidence =>
-        !evidence.Nitrogen.IsEmpty && TightnessInference.Of(evidence).Tests[^1].RateKgPerS.P05 <= 0
+    public void Leaving_out_a_flat_pressure_test_or_hold_never_makes_it_surer() =>
+        NeverSurer(evidence =>
+            !evidence.Nitrogen.IsEmpty
+            && TightnessInference.Of(evidence).Tests[^1].RateKgPerS.P05 <= 0
             && evidence.Nitrogen[0].Readings[^1].PressurePa >= evidence.Nitrogen[0].Readings[0].PressurePa
-            ? evidence with { Nitrogen = [] }
-            : !evidence.Holds.IsEmpty && Flat(evidence.Holds[0]) ? evidence with { Holds = [] } : null);
+                ? evidence with
+                {
+                    Nitrogen = [],
+                }
+            : !evidence.Holds.IsEmpty && Flat(evidence.Holds[0]) ? evidence with { Holds = [] }
+            : null
+        );
 
     [Fact]
-    public void Mending_a_place_last_never_lowers_it() => NeverLower(evidence =>
-    {
-        var spot = evidence.Spots[(int)(evidence.Question.Seed % (ulong)evidence.Spots.Length)];
-        return spot.MendedAt is not null ? null : evidence.With(spot.Name, each => each with { MendedAt = 100_000 });
-    });
+    public void Mending_a_place_last_never_lowers_it() =>
+        NeverLower(evidence =>
+        {
+            var spot = evidence.Spots[(int)(evidence.Question.Seed % (ulong)evidence.Spots.Length)];
+            return spot.MendedAt is not null
+                ? null
+                : evidence.With(spot.Name, each => each with { MendedAt = 100_000 });
+        });
 
     private void NeverLower(Func<TightnessEvidence, TightnessEvidence?> more)
     {
         var worst = 0.0;
-        int held = 0, over = 0;
+        int held = 0,
+            over = 0;
         for (var seed = 1UL; seed <= Cases; seed++)
         {
             var before = TightLottery.Draw(seed);
-            if (more(before) is not { } after) continue;
+            if (more(before) is not { } after)
+                continue;
             held++;
             var told = Odds(before);
             var less = told - Odds(after) - Grain(told);
@@ -142,12 +189,15 @@ public sealed class TightnessLaws(ITestOutputHelper output)
             var failed = evidence with
             {
                 Nitrogen = evidence.Nitrogen.Add(Nitrogen(45_000 - 500 * seed, 20 + seed, 15, 13.5 - 0.1 * seed)),
-                Holds = evidence.Holds.Add(Hold(70_000, 240, 2)), Searches = evidence.Searches.Add(Detector(80_000)),
+                Holds = evidence.Holds.Add(Hold(70_000, 240, 2)),
+                Searches = evidence.Searches.Add(Detector(80_000)),
             };
             var belief = TightnessInference.Of(failed);
             Assert.InRange(belief.StillCools, 0, belief.Unanswered.IsEmpty ? 0.99 : 0.5);
-            Assert.True(belief.Verdict is TightnessVerdict.NotProven or TightnessVerdict.Leaking
-                || belief.Unanswered.IsEmpty, $"seed {seed}");
+            Assert.True(
+                belief.Verdict is TightnessVerdict.NotProven or TightnessVerdict.Leaking || belief.Unanswered.IsEmpty,
+                $"seed {seed}"
+            );
             Assert.False(belief.Unanswered.IsEmpty);
         }
     }
@@ -192,12 +242,16 @@ public sealed class TightnessLaws(ITestOutputHelper output)
             var evidence = TightLottery.Draw(seed);
             var spot = evidence.Spots[(int)(seed % 16)].Name;
             var before = 1.0;
-            foreach (var outcome in (LeakTestOutcome[])[LeakTestOutcome.Nothing, LeakTestOutcome.Trace,
-                LeakTestOutcome.Clear])
+            foreach (
+                var outcome in (LeakTestOutcome[])
+                    [LeakTestOutcome.Nothing, LeakTestOutcome.Trace, LeakTestOutcome.Clear]
+            )
             {
                 var odds = Odds(evidence.Checked(spot, Test(LeakTestKind.Detector, outcome, 90_000)));
-                Assert.True(odds <= before + Grain(odds),
-                    $"seed {seed}, {spot} {outcome}: {odds:F4} after {before:F4}");
+                Assert.True(
+                    odds <= before + Grain(odds),
+                    $"seed {seed}, {spot} {outcome}: {odds:F4} after {before:F4}"
+                );
                 before = odds;
             }
         }

@@ -11,10 +11,12 @@ public sealed class TightnessScenarioTests
 {
     /// <summary>A condenser was found and mended at 10,000 s; the circuit stood open for an hour for it.</summary>
     private static TightnessEvidence Repaired() =>
-        Car().Checked("condenser", Test(LeakTestKind.Detector, LeakTestOutcome.Clear, 0)).Mended("condenser",
-            10_000) with
+        Car()
+            .Checked("condenser", Test(LeakTestKind.Detector, LeakTestOutcome.Clear, 0))
+            .Mended("condenser", 10_000) with
         {
-            Openings = [new(10_000, 3600, 2)], Came = WhyItCame.ItLost,
+            Openings = [new(10_000, 3600, 2)],
+            Came = WhyItCame.ItLost,
         };
 
     private static TightnessBelief Of(TightnessEvidence evidence) => TightnessInference.Of(evidence);
@@ -81,8 +83,12 @@ public sealed class TightnessScenarioTests
     [Fact]
     public void A_leak_that_is_found_and_not_mended_is_the_doubt()
     {
-        var belief = Of(Repaired().Checked("discharge hose", Test(LeakTestKind.Detector, LeakTestOutcome.Clear, 20_000))
-            with { Holds = [Hold(30_000, 240, 2)] });
+        var belief = Of(
+            Repaired().Checked("discharge hose", Test(LeakTestKind.Detector, LeakTestOutcome.Clear, 20_000)) with
+            {
+                Holds = [Hold(30_000, 240, 2)],
+            }
+        );
         Assert.Equal(TightnessDoubt.FoundNotMended, belief.Doubt);
         Assert.Equal("discharge hose", belief.DoubtSpot);
         NotProven(belief);
@@ -91,10 +97,13 @@ public sealed class TightnessScenarioTests
     [Fact]
     public void Soap_at_ten_bar_nitrogen_over_night_and_a_detector_after_the_charge_prove_it_without_a_vacuum_gauge()
     {
-        var belief = Of(Repaired() with
-        {
-            Nitrogen = [Nitrogen(20_000, 12 * 60, 15, 15)], Searches = [Soap(20_000), Detector(90_000)],
-        });
+        var belief = Of(
+            Repaired() with
+            {
+                Nitrogen = [Nitrogen(20_000, 12 * 60, 15, 15)],
+                Searches = [Soap(20_000), Detector(90_000)],
+            }
+        );
         Assert.Equal(TightnessVerdict.Proven, belief.Verdict);
         Assert.True(belief.StillCools >= TightnessInference.ProvenFrom);
     }
@@ -102,8 +111,13 @@ public sealed class TightnessScenarioTests
     [Fact]
     public void A_failed_test_that_was_answered_by_a_repair_and_good_tests_no_longer_stands()
     {
-        var belief = Of(Repaired() with { Nitrogen = [Nitrogen(2000, 30, 15, 12), Nitrogen(20_000, 12 * 60, 15, 15)],
-            Searches = [Soap(20_000)] });
+        var belief = Of(
+            Repaired() with
+            {
+                Nitrogen = [Nitrogen(2000, 30, 15, 12), Nitrogen(20_000, 12 * 60, 15, 15)],
+                Searches = [Soap(20_000)],
+            }
+        );
         Assert.Empty(belief.Unanswered);
         Assert.True(belief.StillCools > TightnessInference.LikelyFrom, $"{belief.StillCools}");
     }
@@ -139,8 +153,8 @@ public sealed class TightnessScenarioTests
     public void A_pressure_of_vapour_alone_that_falls_in_a_week_is_a_large_leak_and_one_that_stands_a_good_sign()
     {
         var fluid = FluidCatalog.Get("R134a");
-        StandingWatch Watch(double endBar) => new(fluid,
-            [new(20_000, 4.0 * Bar, 293.15, 3000), new(20_000 + 7 * Day, endBar * Bar, 293.15, 3000)]);
+        StandingWatch Watch(double endBar) =>
+            new(fluid, [new(20_000, 4.0 * Bar, 293.15, 3000), new(20_000 + 7 * Day, endBar * Bar, 293.15, 3000)]);
         var fell = Of(Repaired() with { Standings = [Watch(3.2)] });
         var stood = Of(Repaired() with { Standings = [Watch(4.0)] });
         var none = Of(Repaired());
@@ -152,8 +166,13 @@ public sealed class TightnessScenarioTests
     public void A_circuit_long_open_and_hardly_pumped_is_not_dry_and_one_pumped_and_held_flat_and_warm_is()
     {
         var wet = Of(Repaired() with { Water = new(48 * Hour, 0.012, false, 300, 293.15) });
-        var dry = Of(Repaired() with { Water = new(Hour, 0.010, true, 2 * Hour, 293.15),
-            Holds = [Hold(30_000, 30, 3)] });
+        var dry = Of(
+            Repaired() with
+            {
+                Water = new(Hour, 0.010, true, 2 * Hour, 293.15),
+                Holds = [Hold(30_000, 30, 3)],
+            }
+        );
         Assert.True(wet.Dry.Dry < 0.4, $"{wet.Dry.Dry}");
         Assert.Equal(DrynessDoubt.NotHeld, wet.Dry.Doubt);
         Assert.True(dry.Dry.Dry >= 0.9, $"{dry.Dry.Dry}");
@@ -163,8 +182,20 @@ public sealed class TightnessScenarioTests
     [Fact]
     public void A_hold_that_levels_where_water_boils_is_wet_and_not_called_leaking()
     {
-        var hold = new VacuumHold([.. Enumerable.Range(0, 10).Select(i =>
-            new HoldReading(i * 300, 60 + 1200 * (1 - Math.Exp(-i * 300 / 500.0)), 1.3, 3, 293.15))], 30_000);
+        var hold = new VacuumHold(
+            [
+                .. Enumerable
+                    .Range(0, 10)
+                    .Select(i => new HoldReading(
+                        i * 300,
+                        60 + 1200 * (1 - Math.Exp(-i * 300 / 500.0)),
+                        1.3,
+                        3,
+                        293.15
+                    )),
+            ],
+            30_000
+        );
         var belief = Of(Repaired() with { Holds = [hold], Water = new(24 * Hour, 0.012, false, 1200, 293.15) });
         Assert.NotEqual(TightnessVerdict.Leaking, belief.Verdict);
         Assert.False(belief.Tests[0].Failed, $"{belief.Tests[0].ShowsLeak}");
@@ -177,15 +208,19 @@ public sealed class TightnessScenarioTests
     {
         var evidence = Repaired() with
         {
-            Means = new([Test(LeakTestKind.Detector, LeakTestOutcome.Nothing, 1e9)], 1.3, 20_000,
-                16 * Bar) { Charged = true },
+            Means = new([Test(LeakTestKind.Detector, LeakTestOutcome.Nothing, 1e9)], 1.3, 20_000, 16 * Bar)
+            {
+                Charged = true,
+            },
         };
         var next = Of(evidence).Next;
         Assert.NotEmpty(next);
-        Assert.Contains(next, proposal => proposal.Kind == TightnessTestKind.NitrogenDecay
-            && proposal.PressurePa == 16 * Bar);
-        Assert.Contains(next, proposal => proposal.Kind == TightnessTestKind.WholeSearch
-            && proposal.Look == LeakTestKind.Detector);
+        Assert.Contains(next, proposal =>
+            proposal.Kind == TightnessTestKind.NitrogenDecay && proposal.PressurePa == 16 * Bar
+        );
+        Assert.Contains(next, proposal =>
+            proposal.Kind == TightnessTestKind.WholeSearch && proposal.Look == LeakTestKind.Detector
+        );
         Assert.All(next, proposal => Assert.True(proposal is { Minutes: > 0, Gain: > 0, Passes: > 0 and <= 1 }));
     }
 
@@ -214,8 +249,12 @@ public sealed class TightnessScenarioTests
         foreach (var years in (double[])[0.5, 1, 2, 4, 8])
         {
             var evidence = Repaired() with { Searches = [Detector(40_000)] };
-            var odds = Of(evidence with { Question = evidence.Question with { HorizonSeconds =
-                years * LeakForecast.Year } }).StillCools;
+            var odds = Of(
+                evidence with
+                {
+                    Question = evidence.Question with { HorizonSeconds = years * LeakForecast.Year },
+                }
+            ).StillCools;
             Assert.True(odds <= before, $"{years} years: {odds} after {before}");
             before = odds;
         }
@@ -225,10 +264,12 @@ public sealed class TightnessScenarioTests
     public void Bad_figures_are_named_in_one_sentence()
     {
         var one = Assert.Throws<ArgumentException>(() =>
-            Of(Car() with { Holds = [Hold(0, 30, 0, count: 2) with { Readings = [new(0, 60, 1, 1, 293)] }] }));
+            Of(Car() with { Holds = [Hold(0, 30, 0, count: 2) with { Readings = [new(0, 60, 1, 1, 293)] }] })
+        );
         Assert.Contains("at least two readings", one.Message, StringComparison.Ordinal);
         var volume = Assert.Throws<ArgumentException>(() =>
-            Of(Car() with { Size = CircuitSize.Usual with { VolumeM3 = -1 } }));
+            Of(Car() with { Size = CircuitSize.Usual with { VolumeM3 = -1 } })
+        );
         Assert.Contains("internal volume", volume.Message, StringComparison.Ordinal);
     }
 }

@@ -1,17 +1,31 @@
 using Tightcold.App.Books;
-using Tightcold.Picture.Books;
 using Tightcold.Jobs.Journals;
+using Tightcold.Picture.Books;
 
 namespace Tightcold.Findings.Tests.Charge;
 
 public sealed class ColdAndBooksTests
 {
-    private static AJob Car() => AJob.OnACar(("label-charge", "500 g"), ("internal-volume", "2.5 L")).At(0, "weather", ("ambient-temperature", "37 °C"), ("relative-humidity", "20 %"), ("sun", "full sun"));
+    private static AJob Car() =>
+        AJob.OnACar(("label-charge", "500 g"), ("internal-volume", "2.5 L"))
+            .At(0, "weather", ("ambient-temperature", "37 °C"), ("relative-humidity", "20 %"), ("sun", "full sun"));
 
-    private static AJob Vent(AJob job, double minute, string vent, string cabin, string moving, string since) => job.At(minute, "vent-reading", ("vent-temperature", vent), ("ambient-temperature", "37 °C"), ("relative-humidity", "20 %"),
-        ("cabin-temperature", cabin), ("air-source", "recirculated"), ("blower", "full"), ("moving", moving), ("since-start", since));
+    private static AJob Vent(AJob job, double minute, string vent, string cabin, string moving, string since) =>
+        job.At(
+            minute,
+            "vent-reading",
+            ("vent-temperature", vent),
+            ("ambient-temperature", "37 °C"),
+            ("relative-humidity", "20 %"),
+            ("cabin-temperature", cabin),
+            ("air-source", "recirculated"),
+            ("blower", "full"),
+            ("moving", moving),
+            ("since-start", since)
+        );
 
-    // Common practice, no source: parked in the sun with a cabin above 50 °C 19 °C is no failure; driving, recirculated, 4 to 6 °C.
+    // Common practice, no source: parked in the sun with a cabin above 50 °C 19 °C is no failure; driving,
+    // recirculated, 4 to 6 °C.
     [Fact]
     public void Nineteen_degrees_parked_in_the_sun_is_not_called_a_failure_and_five_degrees_driving_proves_it()
     {
@@ -27,7 +41,14 @@ public sealed class ColdAndBooksTests
     [Fact]
     public void A_vent_that_got_warm_again_is_bad_whatever_it_was_before()
     {
-        var job = Vent(Vent(Car(), 10, "6 °C", "24 °C", "driving", "15 min"), 40, "21 °C", "26 °C", "driving", "45 min");
+        var job = Vent(
+            Vent(Car(), 10, "6 °C", "24 °C", "driving", "15 min"),
+            40,
+            "21 °C",
+            "26 °C",
+            "driving",
+            "45 min"
+        );
         Assert.Equal(Judgement.Bad, job.Find(Step.ProveCold).Judgement);
         Assert.Contains("warm again", job.Find(Step.ProveCold).Verdict.ToString(), StringComparison.Ordinal);
     }
@@ -35,8 +56,24 @@ public sealed class ColdAndBooksTests
     [Fact]
     public void What_the_charge_cannot_explain_points_elsewhere()
     {
-        var job = Car().Holding(("name", "A"), ("kind", "cylinder"), ("refrigerant", "R-134a"), ("net-as-sold", "2 kg"), ("gross-now", "4 kg"), ("tare", "2 kg"))
-            .At(1, "pump", ("action", "started")).At(2, "container-moved", ("container", "A"), ("action", "opened"), ("side", "low side"), ("position", "upright (vapour)"))
+        var job = Car()
+            .Holding(
+                ("name", "A"),
+                ("kind", "cylinder"),
+                ("refrigerant", "R-134a"),
+                ("net-as-sold", "2 kg"),
+                ("gross-now", "4 kg"),
+                ("tare", "2 kg")
+            )
+            .At(1, "pump", ("action", "started"))
+            .At(
+                2,
+                "container-moved",
+                ("container", "A"),
+                ("action", "opened"),
+                ("side", "low side"),
+                ("position", "upright (vapour)")
+            )
             .At(20, "scale-reading", ("container", "A"), ("gross", "3.499 kg"));
         Vent(job, 40, "24 °C", "30 °C", "driving", "20 min");
         var finding = job.Find(Step.ProveCold);
@@ -49,17 +86,49 @@ public sealed class ColdAndBooksTests
     private static JobRecord Visit(int number, double day, string recovered, string charged)
     {
         var job = AJob.OnACar(("label", "=1+1 estate"), ("label-charge", "500 g"), ("internal-volume", "2.5 L"))
-            .Holding(("name", "A"), ("kind", "cylinder"), ("refrigerant", "R-134a"), ("net-as-sold", "5 kg"), ("gross-now", "8 kg"), ("tare", "3 kg"))
-            .Holding(("name", "R"), ("kind", "recovery cylinder"), ("refrigerant", "R-134a"), ("tare", "8 kg"), ("water-capacity", "12 kg"), ("gross-now", "9 kg"));
+            .Holding(
+                ("name", "A"),
+                ("kind", "cylinder"),
+                ("refrigerant", "R-134a"),
+                ("net-as-sold", "5 kg"),
+                ("gross-now", "8 kg"),
+                ("tare", "3 kg")
+            )
+            .Holding(
+                ("name", "R"),
+                ("kind", "recovery cylinder"),
+                ("refrigerant", "R-134a"),
+                ("tare", "8 kg"),
+                ("water-capacity", "12 kg"),
+                ("gross-now", "9 kg")
+            );
         var start = day * 1440;
-        job.At(start, "weather", ("ambient-temperature", "25 °C")).At(start + 1, "recovery", ("container", "R"), ("gross-before", "9 kg"), ("gross-after", recovered), ("final-pressure", "-0.4 bar"))
-            .At(start + 10, "pump", ("action", "started")).At(start + 60, "container-moved", ("container", "A"), ("action", "opened"), ("side", "low side"), ("position", "upright (vapour)"))
-            .At(start + 80, "scale-reading", ("container", "A"), ("gross", charged)).At(start + 90, "container-moved", ("container", "A"), ("action", "disconnected"));
+        job.At(start, "weather", ("ambient-temperature", "25 °C"))
+            .At(
+                start + 1,
+                "recovery",
+                ("container", "R"),
+                ("gross-before", "9 kg"),
+                ("gross-after", recovered),
+                ("final-pressure", "-0.4 bar")
+            )
+            .At(start + 10, "pump", ("action", "started"))
+            .At(
+                start + 60,
+                "container-moved",
+                ("container", "A"),
+                ("action", "opened"),
+                ("side", "low side"),
+                ("position", "upright (vapour)")
+            )
+            .At(start + 80, "scale-reading", ("container", "A"), ("gross", charged))
+            .At(start + 90, "container-moved", ("container", "A"), ("action", "disconnected"));
         var record = job.Record();
         return record with { Job = record.Job with { Number = number } };
     }
 
-    // 500 g put in, two years later about 380 g found and 10 to 25 g left in vapour and oil: 120 g less about 17 g in two years, some 50 g a year. Hand-worked.
+    // 500 g put in, two years later about 380 g found and 10 to 25 g left in vapour and oil: 120 g less about 17 g in
+    // two years, some 50 g a year. Hand-worked.
     [Fact]
     public void A_car_seen_twice_tells_its_leak_rate_with_a_spread()
     {
@@ -85,8 +154,15 @@ public sealed class ColdAndBooksTests
         // R-134a warms 1430 times as much (fourth report).
         Assert.Equal(1430 * ledger.LostKg, ledger.LostAsCarbonDioxideKg, 9);
         Assert.Equal(ledger.DrawnKg, ledger.ChargedKg + ledger.LostKg, 6);
-        Assert.Equal(3, RefrigerantLedger.Of(visits.Select(visit => new JobPicture(visit)), from: AJob.Morning.AddDays(365)).Lines.Length);
-        Assert.Empty(RefrigerantLedger.Of(visits.Select(visit => new JobPicture(visit)), before: AJob.Morning.AddDays(-1)).Lines);
+        Assert.Equal(
+            3,
+            RefrigerantLedger
+                .Of(visits.Select(visit => new JobPicture(visit)), from: AJob.Morning.AddDays(365))
+                .Lines.Length
+        );
+        Assert.Empty(
+            RefrigerantLedger.Of(visits.Select(visit => new JobPicture(visit)), before: AJob.Morning.AddDays(-1)).Lines
+        );
     }
 
     [Fact]

@@ -28,7 +28,11 @@ public sealed class DemoJobTests
         Assert.Empty(findings[Step.Hold].Missing);
         Assert.Equal(Judgement.Good, findings[Step.ProveCold].Judgement);
         Assert.Equal(Judgement.Good, findings[Step.WeighIn].Judgement);
-        Assert.Contains("2 leaks found, mended", findings[Step.LeakSearch].Verdict.ToString(), StringComparison.Ordinal);
+        Assert.Contains(
+            "2 leaks found, mended",
+            findings[Step.LeakSearch].Verdict.ToString(),
+            StringComparison.Ordinal
+        );
         var inside = findings[Step.WeighIn].Estimates.Single(estimate => estimate.Key == "in-system");
         Assert.InRange(0.5505, inside.Low!.Value, inside.High!.Value);
     }
@@ -44,7 +48,12 @@ public sealed class DemoJobTests
     public async Task Coming_back_during_the_day_the_step_that_matters_now_is_named(double minute, Step expected)
     {
         var record = await PlayAsync();
-        record = record with { Journal = Journal.Create(record.Journal.All.Where(entry => entry.ObservedAt <= DemoScenario.Start.AddMinutes(minute))).Journal! };
+        record = record with
+        {
+            Journal = Journal
+                .Create(record.Journal.All.Where(entry => entry.ObservedAt <= DemoScenario.Start.AddMinutes(minute)))
+                .Journal!,
+        };
         Assert.Equal(expected, new JobPicture(record).Now.Step);
     }
 
@@ -62,9 +71,15 @@ public sealed class DemoJobTests
     public async Task On_the_morning_of_the_demo_the_gauges_point_to_too_little_refrigerant()
     {
         var record = await PlayAsync();
-        var morning = Journal.Create(record.Journal.All.Where(entry => entry.ObservedAt < DemoScenario.Start.AddMinutes(30))).Journal!;
+        var morning = Journal
+            .Create(record.Journal.All.Where(entry => entry.ObservedAt < DemoScenario.Start.AddMinutes(30)))
+            .Journal!;
         var picture = new JobPicture(record with { Journal = morning });
         Assert.Equal(Judgement.Bad, Walk.Of(Step.RunningPressures, picture).Judgement);
-        Assert.Contains("too little refrigerant", Walk.Of(Step.WhatIsWrong, picture).Verdict.ToString(), StringComparison.Ordinal);
+        Assert.Contains(
+            "too little refrigerant",
+            Walk.Of(Step.WhatIsWrong, picture).Verdict.ToString(),
+            StringComparison.Ordinal
+        );
     }
 }

@@ -8,11 +8,18 @@ public sealed class OldJobTests
     private static string Folder => Path.Combine(AppContext.BaseDirectory, "OldFiles");
 
     public static TheoryData<string> Files() =>
-        [.. Directory.EnumerateFiles(Folder, "*.json").Select(file => Path.GetFileName(file)!).Order(StringComparer.Ordinal)];
+        [
+            .. Directory
+                .EnumerateFiles(Folder, "*.json")
+                .Select(file => Path.GetFileName(file)!)
+                .Order(StringComparer.Ordinal),
+        ];
 
     [Theory]
     [MemberData(nameof(Files))]
-    public async Task A_job_that_an_earlier_program_wrote_gives_every_finding_and_one_line_of_what_it_waits_for(string name)
+    public async Task A_job_that_an_earlier_program_wrote_gives_every_finding_and_one_line_of_what_it_waits_for(
+        string name
+    )
     {
         var text = await File.ReadAllTextAsync(Path.Combine(Folder, name), TestContext.Current.CancellationToken);
         var (record, problems) = JobDocument.Read(text);

@@ -10,11 +10,31 @@ namespace Tightcold.Jobs.Tests.Unit;
 /// <summary>A job file that is not understood is refused with the path of the field.</summary>
 public sealed class JobFileRefusalTests
 {
-    private static JsonNode File() => JsonNode.Parse(JobDocument.Write(Record(JournalOf([
-        new Entry(new Guid("aaaaaaaa-0000-0000-0000-000000000001"), EntryKinds.StandingReading, Noon, Noon, "Ada", FieldBag.Empty
-            .With("ambient-temperature", new FieldValue.Quantity(new Measure(QuantityKind.Temperature, 298.15), "25 °C"))
-            .With("low-side", new FieldValue.Quantity(new Measure(QuantityKind.GaugePressure, 470e3), "4.7 bar"))),
-    ]))))!;
+    private static JsonNode File() =>
+        JsonNode.Parse(
+            JobDocument.Write(
+                Record(
+                    JournalOf([
+                        new Entry(
+                            new Guid("aaaaaaaa-0000-0000-0000-000000000001"),
+                            EntryKinds.StandingReading,
+                            Noon,
+                            Noon,
+                            "Ada",
+                            FieldBag
+                                .Empty.With(
+                                    "ambient-temperature",
+                                    new FieldValue.Quantity(new Measure(QuantityKind.Temperature, 298.15), "25 °C")
+                                )
+                                .With(
+                                    "low-side",
+                                    new FieldValue.Quantity(new Measure(QuantityKind.GaugePressure, 470e3), "4.7 bar")
+                                )
+                        ),
+                    ])
+                )
+            )
+        )!;
 
     private static void RefusedAt(string path, Action<JsonNode> change)
     {
@@ -51,41 +71,59 @@ public sealed class JobFileRefusalTests
     public void An_unknown_field_at_the_top_is_refused() => RefusedAt("$.extras", file => file["extras"] = 1);
 
     [Fact]
-    public void An_unknown_field_of_an_entry_is_refused() => RefusedAt("$.entries[0].fields.mood", file => Fields(file)["mood"] = "good");
+    public void An_unknown_field_of_an_entry_is_refused() =>
+        RefusedAt("$.entries[0].fields.mood", file => Fields(file)["mood"] = "good");
 
     [Fact]
-    public void An_unknown_kind_of_entry_is_refused() => RefusedAt("$.entries[0].kind", file => file["entries"]![0]!["kind"] = "horoscope");
+    public void An_unknown_kind_of_entry_is_refused() =>
+        RefusedAt("$.entries[0].kind", file => file["entries"]![0]!["kind"] = "horoscope");
 
     [Fact]
-    public void A_gauge_pressure_marked_as_absolute_is_refused() => RefusedAt("$.entries[0].fields.low-side.unit", file => Fields(file)["low-side"]!["unit"] = "Pa absolute");
+    public void A_gauge_pressure_marked_as_absolute_is_refused() =>
+        RefusedAt("$.entries[0].fields.low-side.unit", file => Fields(file)["low-side"]!["unit"] = "Pa absolute");
 
     [Fact]
-    public void A_value_no_driveway_has_is_refused() => RefusedAt("$.entries[0].fields.ambient-temperature", file => Fields(file)["ambient-temperature"]!["value"] = 573.15);
+    public void A_value_no_driveway_has_is_refused() =>
+        RefusedAt("$.entries[0].fields.ambient-temperature", file =>
+            Fields(file)["ambient-temperature"]!["value"] = 573.15
+        );
 
     [Fact]
-    public void Text_for_a_number_is_refused() => RefusedAt("$.entries[0].fields.low-side.value", file => Fields(file)["low-side"]!["value"] = "much");
+    public void Text_for_a_number_is_refused() =>
+        RefusedAt("$.entries[0].fields.low-side.value", file => Fields(file)["low-side"]!["value"] = "much");
 
     [Fact]
-    public void A_number_without_its_typed_text_is_refused() => RefusedAt("$.entries[0].fields.low-side.typed", file => Fields(file)["low-side"]!.AsObject().Remove("typed"));
+    public void A_number_without_its_typed_text_is_refused() =>
+        RefusedAt("$.entries[0].fields.low-side.typed", file => Fields(file)["low-side"]!.AsObject().Remove("typed"));
 
     [Fact]
-    public void A_needed_field_that_is_missing_is_refused() => RefusedAt("$.entries[0].fields.ambient-temperature", file => Fields(file).AsObject().Remove("ambient-temperature"));
+    public void A_needed_field_that_is_missing_is_refused() =>
+        RefusedAt("$.entries[0].fields.ambient-temperature", file =>
+            Fields(file).AsObject().Remove("ambient-temperature")
+        );
 
     [Fact]
-    public void A_time_that_is_none_is_refused() => RefusedAt("$.entries[0].observed-at", file => file["entries"]![0]!["observed-at"] = "yesterday");
+    public void A_time_that_is_none_is_refused() =>
+        RefusedAt("$.entries[0].observed-at", file => file["entries"]![0]!["observed-at"] = "yesterday");
 
     [Fact]
-    public void An_id_that_is_none_is_refused() => RefusedAt("$.entries[0].id", file => file["entries"]![0]!["id"] = "7");
+    public void An_id_that_is_none_is_refused() =>
+        RefusedAt("$.entries[0].id", file => file["entries"]![0]!["id"] = "7");
 
     [Fact]
-    public void Entries_that_are_no_list_are_refused() => RefusedAt("$.entries", file => file["entries"] = new JsonObject());
+    public void Entries_that_are_no_list_are_refused() =>
+        RefusedAt("$.entries", file => file["entries"] = new JsonObject());
 
     [Fact]
     public void A_job_without_its_car_is_refused() => RefusedAt("$.car", file => file.AsObject().Remove("car"));
 
     [Fact]
-    public void A_negative_uncertainty_is_refused() => RefusedAt("$.entries[0].fields.low-side", file => Fields(file)["low-side"]!["plus-minus"] = -1);
+    public void A_negative_uncertainty_is_refused() =>
+        RefusedAt("$.entries[0].fields.low-side", file => Fields(file)["low-side"]!["plus-minus"] = -1);
 
     [Fact]
-    public void A_number_too_large_for_a_computer_is_refused() => RefusedAt("$.entries[0].fields.low-side.value", file => Fields(file)["low-side"]!["value"] = JsonNode.Parse("1e999"));
+    public void A_number_too_large_for_a_computer_is_refused() =>
+        RefusedAt("$.entries[0].fields.low-side.value", file =>
+            Fields(file)["low-side"]!["value"] = JsonNode.Parse("1e999")
+        );
 }

@@ -5,18 +5,25 @@ using Tightcold.Loop.Results;
 namespace Tightcold.Loop.Tests.Calibration;
 
 /// <summary>
-/// Synthetic cars: drawn from the class, read with a shop's instruments (1.6 gauges, a 1 K probe), then foretold on another day.
-/// The truth is known because we made it; nothing here is measured.
+/// Synthetic cars: drawn from the class, read with a shop's instruments (1.6 gauges, a 1 K probe), then foretold on
+/// another day. The truth is known because we made it; nothing here is measured.
 /// </summary>
 public sealed class CarCalibrationTests
 {
     private const int Cars = 12;
 
-    private static readonly LoopDesign Class = LoopDesigns.Of(SizeClass.Medium, CompressorKind.FixedWithFinThermostat, ExpansionKind.ExpansionValve, "R134a");
+    private static readonly LoopDesign Class = LoopDesigns.Of(
+        SizeClass.Medium,
+        CompressorKind.FixedWithFinThermostat,
+        ExpansionKind.ExpansionValve,
+        "R134a"
+    );
 
     private static readonly LoopConditions[] Days =
     [
-        LoopConditions.DoorsOpen(305.15, 0.5), LoopConditions.DoorsOpen(308.15, 0.4, 850), LoopConditions.DoorsOpen(311.15, 0.35, 2000),
+        LoopConditions.DoorsOpen(305.15, 0.5),
+        LoopConditions.DoorsOpen(308.15, 0.4, 850),
+        LoopConditions.DoorsOpen(311.15, 0.35, 2000),
     ];
 
     private static readonly LoopConditions Another = LoopConditions.DoorsOpen(309.15, 0.3, 1200);
@@ -24,7 +31,8 @@ public sealed class CarCalibrationTests
     [Fact]
     public void Three_sound_readings_foretell_another_day_of_that_car_better_than_its_class_does()
     {
-        double byClass = 0, byCar = 0;
+        double byClass = 0,
+            byCar = 0;
         foreach (var (truth, car) in Calibrated())
         {
             var wanted = Read(truth, Another);
@@ -38,7 +46,9 @@ public sealed class CarCalibrationTests
     [Fact]
     public void The_traits_come_nearer_to_the_truth_and_stay_inside_what_is_claimed()
     {
-        double class2 = 0, car2 = 0, claimed = 0;
+        double class2 = 0,
+            car2 = 0,
+            claimed = 0;
         var random = new Random(7);
         for (var i = 0; i < Cars; i++)
         {
@@ -64,7 +74,21 @@ public sealed class CarCalibrationTests
         for (var i = 0; i < 10; i++)
         {
             var wild = Points(DesignSpread.Apply(Class, Scores(random)), random)
-                .Select(point => point with { Readings = [.. point.Readings.Select(reading => reading with { Value = reading.Value * (0.9 + (0.2 * random.NextDouble())) })] }).ToList();
+                .Select(point =>
+                    point with
+                    {
+                        Readings =
+                        [
+                            .. point.Readings.Select(reading =>
+                                reading with
+                                {
+                                    Value = reading.Value * (0.9 + (0.2 * random.NextDouble())),
+                                }
+                            ),
+                        ],
+                    }
+                )
+                .ToList();
             Assert.All(CarCalibration.Of(Class, wild).Deviations, deviation => Assert.InRange(deviation, 0, 1 + 1e-12));
         }
     }
@@ -91,7 +115,15 @@ public sealed class CarCalibrationTests
     [Fact]
     public void Readings_no_sound_car_gives_are_left_out_and_the_reason_is_said()
     {
-        var sick = new HealthyPoint(Days[0], null, [new(HealthyChannel.LowSide, 0.7e5, 3e3), new(HealthyChannel.HighSide, 8e5, 1e4), new(HealthyChannel.Vent, 303, 1)]);
+        var sick = new HealthyPoint(
+            Days[0],
+            null,
+            [
+                new(HealthyChannel.LowSide, 0.7e5, 3e3),
+                new(HealthyChannel.HighSide, 8e5, 1e4),
+                new(HealthyChannel.Vent, 303, 1),
+            ]
+        );
         var car = CarCalibration.Of(Class, [sick]);
         Assert.Equal(Class, car.Design);
         Assert.NotNull(car.Refusal);
@@ -108,23 +140,39 @@ public sealed class CarCalibrationTests
         }
     }
 
-    private static List<HealthyPoint> Points(LoopDesign truth, Random random) => [.. Days.Select(day =>
-    {
-        var r = Read(truth, day);
-        HealthyReading Noisy(HealthyChannel channel, double value, double sigma) => new(channel, value + (sigma * Normal(random)), sigma);
-        return new HealthyPoint(day, null,
+    private static List<HealthyPoint> Points(LoopDesign truth, Random random) =>
         [
-            Noisy(HealthyChannel.LowSide, r.LowSidePa, 8e3), Noisy(HealthyChannel.HighSide, r.HighSidePa, 3e4), Noisy(HealthyChannel.Vent, r.VentK, 1),
-            Noisy(HealthyChannel.SuctionLine, r.SuctionLineK, 2), Noisy(HealthyChannel.LiquidLine, r.LiquidLineK, 2), Noisy(HealthyChannel.DischargeLine, r.DischargeLineK, 3),
-        ]);
-    })];
+            .. Days.Select(day =>
+            {
+                var r = Read(truth, day);
+                HealthyReading Noisy(HealthyChannel channel, double value, double sigma) =>
+                    new(channel, value + (sigma * Normal(random)), sigma);
+                return new HealthyPoint(
+                    day,
+                    null,
+                    [
+                        Noisy(HealthyChannel.LowSide, r.LowSidePa, 8e3),
+                        Noisy(HealthyChannel.HighSide, r.HighSidePa, 3e4),
+                        Noisy(HealthyChannel.Vent, r.VentK, 1),
+                        Noisy(HealthyChannel.SuctionLine, r.SuctionLineK, 2),
+                        Noisy(HealthyChannel.LiquidLine, r.LiquidLineK, 2),
+                        Noisy(HealthyChannel.DischargeLine, r.DischargeLineK, 3),
+                    ]
+                );
+            }),
+        ];
 
-    private static LoopReadings Read(LoopDesign design, LoopConditions day) => new LoopModel(design).Solve(day, Class.LabelChargeKg, Loop.Faults.LoopFaults.None).Readings!.Value;
+    private static LoopReadings Read(LoopDesign design, LoopConditions day) =>
+        new LoopModel(design).Solve(day, Class.LabelChargeKg, Loop.Faults.LoopFaults.None).Readings!.Value;
 
     private static double Miss(in LoopReadings model, in LoopReadings truth) =>
-        Math.Pow((model.LowSidePa - truth.LowSidePa) / 1e4, 2) + Math.Pow((model.HighSidePa - truth.HighSidePa) / 5e4, 2) + Math.Pow(model.VentK - truth.VentK, 2);
+        Math.Pow((model.LowSidePa - truth.LowSidePa) / 1e4, 2)
+        + Math.Pow((model.HighSidePa - truth.HighSidePa) / 5e4, 2)
+        + Math.Pow(model.VentK - truth.VentK, 2);
 
-    private static double[] Scores(Random random) => [.. DesignSpread.All.Select(_ => Math.Clamp(Normal(random), -2, 2))];
+    private static double[] Scores(Random random) =>
+        [.. DesignSpread.All.Select(_ => Math.Clamp(Normal(random), -2, 2))];
 
-    private static double Normal(Random random) => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
+    private static double Normal(Random random) =>
+        Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
 }

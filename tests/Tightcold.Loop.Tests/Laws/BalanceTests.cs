@@ -18,7 +18,9 @@ public sealed class BalanceTests
         var notClosed = tally.States.FirstOrDefault(pair => pair.State == LoopState.NotClosed).Count;
         // Known remainder, named in docs/physics/loop.md; a regression of the solver shows here first.
         Assert.True(notClosed <= 40, $"{notClosed} of 20000 did not close");
-        Assert.All(Enum.GetValues<LoopState>().Except([LoopState.NotClosed]), state => Assert.Contains(tally.States, pair => pair.State == state && pair.Count > 0));
+        Assert.All(Enum.GetValues<LoopState>().Except([LoopState.NotClosed]), state =>
+            Assert.Contains(tally.States, pair => pair.State == state && pair.Count > 0)
+        );
     }
 
     [Fact]
@@ -45,8 +47,12 @@ public sealed class BalanceTests
         var model = new LoopModel(new Loop.Designs.LoopDesign());
         var refused = Assert.Throws<ArgumentOutOfRangeException>(() => model.Solve(LoopConditions.DoorsOpen(400, 0.4)));
         Assert.Contains("AmbientK", refused.Message, StringComparison.Ordinal);
-        Assert.Throws<ArgumentOutOfRangeException>(() => model.Solve(LoopConditions.DoorsOpen(300, 0.4) with { EngineRpm = double.NaN }));
-        Assert.Throws<ArgumentOutOfRangeException>(() => model.Solve(LoopConditions.DoorsOpen(300, 0.4), double.PositiveInfinity, Loop.Faults.LoopFaults.None));
+        Assert.Throws<ArgumentOutOfRangeException>(() =>
+            model.Solve(LoopConditions.DoorsOpen(300, 0.4) with { EngineRpm = double.NaN })
+        );
+        Assert.Throws<ArgumentOutOfRangeException>(() =>
+            model.Solve(LoopConditions.DoorsOpen(300, 0.4), double.PositiveInfinity, Loop.Faults.LoopFaults.None)
+        );
     }
 
     [Fact]
@@ -72,7 +78,13 @@ public sealed class BalanceTests
     public void A_start_that_makes_no_sense_costs_work_and_never_the_answer()
     {
         var questions = new TrialQuestions(11);
-        LoopStart[] starts = [new(double.NaN, 14, 4e5), new(0, 0, 0), new(40, -40, 1e9), new(14, 12, double.NegativeInfinity)];
+        LoopStart[] starts =
+        [
+            new(double.NaN, 14, 4e5),
+            new(0, 0, 0),
+            new(40, -40, 1e9),
+            new(14, 12, double.NegativeInfinity),
+        ];
         for (var i = 0; i < 200; i++)
         {
             var q = questions.Next();
@@ -81,25 +93,44 @@ public sealed class BalanceTests
             {
                 var other = q.Model.Solve(q.Conditions, q.ChargeKg, q.Faults, start);
                 Assert.Equal(cold.State, other.State);
-                if (cold.Readings is { } a) Assert.Equal(a.HighSidePa, other.Readings!.Value.HighSidePa, 50.0);
+                if (cold.Readings is { } a)
+                    Assert.Equal(a.HighSidePa, other.Readings!.Value.HighSidePa, 50.0);
             }
         }
     }
 
-    // Counted, not timed; plain straight lines took 37 walks in the mean. From a tenth less charge and four kelvin less the straight lines lead across the whole store.
+    // Counted, not timed; plain straight lines took 37 walks in the mean. From a tenth less charge and four kelvin less
+    // the straight lines lead across the whole store.
     [Fact]
     public void A_circuit_whose_receiver_is_part_full_is_found_in_few_walks_from_an_emptier_one()
     {
-        var design = Loop.Designs.LoopDesigns.Of(Loop.Designs.SizeClass.Medium, Loop.Designs.CompressorKind.FixedWithFinThermostat, Loop.Designs.ExpansionKind.ExpansionValve, "R134a", 0.6);
+        var design = Loop.Designs.LoopDesigns.Of(
+            Loop.Designs.SizeClass.Medium,
+            Loop.Designs.CompressorKind.FixedWithFinThermostat,
+            Loop.Designs.ExpansionKind.ExpansionValve,
+            "R134a",
+            0.6
+        );
         var model = new LoopModel(design);
         double walks = 0;
         var found = 0;
         for (var i = 0; i < 60; i++)
         {
-            double ambient = 297 + (i % 10 * 2), charge = design.LabelChargeKg * (0.85 + (0.05 * (i / 10)));
-            var from = model.Solve(LoopConditions.DoorsOpen(ambient - 4, 0.4), charge - (0.1 * design.LabelChargeKg), Loop.Faults.LoopFaults.None);
-            var result = model.Solve(LoopConditions.DoorsOpen(ambient, 0.4), charge, Loop.Faults.LoopFaults.None, from.Start);
-            if (result.Readings is not { StoreLevel: > 0.05 and < 0.95 }) continue;
+            double ambient = 297 + (i % 10 * 2),
+                charge = design.LabelChargeKg * (0.85 + (0.05 * (i / 10)));
+            var from = model.Solve(
+                LoopConditions.DoorsOpen(ambient - 4, 0.4),
+                charge - (0.1 * design.LabelChargeKg),
+                Loop.Faults.LoopFaults.None
+            );
+            var result = model.Solve(
+                LoopConditions.DoorsOpen(ambient, 0.4),
+                charge,
+                Loop.Faults.LoopFaults.None,
+                from.Start
+            );
+            if (result.Readings is not { StoreLevel: > 0.05 and < 0.95 })
+                continue;
             walks += result.Solver.Marches;
             found++;
         }

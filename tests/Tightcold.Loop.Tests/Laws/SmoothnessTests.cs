@@ -6,8 +6,9 @@ namespace Tightcold.Loop.Tests.Laws;
 /// <summary>
 /// An input moved by 1e-4 of its range moves no reading by more than: 2 % of a pressure and 2 kPa, 0.5 K at the vent,
 /// 1.5 K of superheat or subcooling, 0.05 of the duty, 2 % of the cooling and 40 W. Where the model is steep without
-/// jumping (a circuit with next to no charge) a few pairs may go further: at most 1 in 2500 (1 of 20 000 found). Of the borders themselves 1 in 50
-/// may jump (19 of 1500 found): there the equations have two answers side by side (docs/physics/loop.md).
+/// jumping (a circuit with next to no charge) a few pairs may go further: at most 1 in 2500 (1 of 20 000 found). Of the
+/// borders themselves 1 in 50 may jump (19 of 1500 found): there the equations have two answers side by side
+/// (docs/physics/loop.md).
 /// </summary>
 public sealed class SmoothnessTests
 {
@@ -18,7 +19,8 @@ public sealed class SmoothnessTests
     {
         const int pairs = 5000;
         var questions = new TrialQuestions(11);
-        int compared = 0, beyond = 0;
+        int compared = 0,
+            beyond = 0;
         for (var i = 0; i < pairs; i++)
         {
             var a = questions.Next();
@@ -38,12 +40,14 @@ public sealed class SmoothnessTests
     {
         var questions = new TrialQuestions(12);
         var crossed = new HashSet<LoopRegimes>();
-        int borders = 0, beyond = 0;
+        int borders = 0,
+            beyond = 0;
         while (borders < 1500)
         {
             var a = questions.Next();
             var input = borders % TrialQuestions.MovableInputs;
-            double from = 0, to = 0.3;
+            double from = 0,
+                to = 0.3;
             var start = Ask(a).Regimes;
             if (Ask(TrialQuestions.Moved(a, input, to)).Regimes == start)
             {
@@ -75,17 +79,20 @@ public sealed class SmoothnessTests
 
     private static LoopResult Ask(TrialQuestion q) => q.Model.Solve(q.Conditions, q.ChargeKg, q.Faults);
 
-    private static double? Furthest(LoopResult before, LoopResult after) => before.Readings is not { } x || after.Readings is not { } y ? null : new[]
-    {
-        Over(x.LowSidePa, y.LowSidePa, (0.02 * x.LowSidePa) + 2e3),
-        Over(x.LowSideMinPa, y.LowSideMinPa, (0.02 * x.LowSideMinPa) + 2e3),
-        Over(x.HighSidePa, y.HighSidePa, 0.02 * x.HighSidePa),
-        Over(x.VentK, y.VentK, 0.5),
-        Over(x.SuperheatK, y.SuperheatK, 1.5),
-        Over(x.SubcoolingK, y.SubcoolingK, 1.5),
-        Over(x.Duty, y.Duty, 0.05),
-        Over(x.CoolingW, y.CoolingW, (0.02 * Math.Abs(x.CoolingW)) + 40),
-    }.Max();
+    private static double? Furthest(LoopResult before, LoopResult after) =>
+        before.Readings is not { } x || after.Readings is not { } y
+            ? null
+            : new[]
+            {
+                Over(x.LowSidePa, y.LowSidePa, (0.02 * x.LowSidePa) + 2e3),
+                Over(x.LowSideMinPa, y.LowSideMinPa, (0.02 * x.LowSideMinPa) + 2e3),
+                Over(x.HighSidePa, y.HighSidePa, 0.02 * x.HighSidePa),
+                Over(x.VentK, y.VentK, 0.5),
+                Over(x.SuperheatK, y.SuperheatK, 1.5),
+                Over(x.SubcoolingK, y.SubcoolingK, 1.5),
+                Over(x.Duty, y.Duty, 0.05),
+                Over(x.CoolingW, y.CoolingW, (0.02 * Math.Abs(x.CoolingW)) + 40),
+            }.Max();
 
     private static double Over(double before, double after, double tolerance) => Math.Abs(after - before) / tolerance;
 }

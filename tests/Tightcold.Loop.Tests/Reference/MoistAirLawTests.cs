@@ -3,7 +3,8 @@ using Tightcold.Properties;
 
 namespace Tightcold.Loop.Tests.Reference;
 
-/// <summary>The inner loop's closed form of moist air against the real-gas formulation of ASHRAE RP-1485 in the properties room.</summary>
+/// <summary>The inner loop's closed form of moist air against the real-gas formulation of ASHRAE RP-1485 in the
+/// properties room.</summary>
 public sealed class MoistAirLawTests
 {
     [Fact]
@@ -32,7 +33,11 @@ public sealed class MoistAirLawTests
         for (var k = 263.15; k < 320; k += 7)
         {
             MoistAirLaw.SaturatedEnthalpy(k, 95e3, out var slope, out _);
-            var difference = (MoistAirLaw.SaturatedEnthalpy(k + 0.01, 95e3, out _, out _) - MoistAirLaw.SaturatedEnthalpy(k - 0.01, 95e3, out _, out _)) / 0.02;
+            var difference =
+                (
+                    MoistAirLaw.SaturatedEnthalpy(k + 0.01, 95e3, out _, out _)
+                    - MoistAirLaw.SaturatedEnthalpy(k - 0.01, 95e3, out _, out _)
+                ) / 0.02;
             Assert.Equal(difference, slope, 1e-5 * slope);
         }
     }

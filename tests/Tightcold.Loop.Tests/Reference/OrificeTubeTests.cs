@@ -14,8 +14,17 @@ public sealed class OrificeTubeTests
     [InlineData(1.50, 0, 19.4, 0.04)]
     [InlineData(1.45, 10, 33.6, 0.04)]
     [InlineData(1.80, 5, 44.8, 0.04)]
-    public void Subcooled_flow_agrees_with_the_law_as_evaluated_elsewhere(double diameterMm, double subcoolingK, double gramsPerSecond, double tolerance) =>
-        Assert.Equal(gramsPerSecond, Flow(diameterMm, row => row.LiquidEnthalpy - (row.LiquidCp * subcoolingK)), tolerance * gramsPerSecond);
+    public void Subcooled_flow_agrees_with_the_law_as_evaluated_elsewhere(
+        double diameterMm,
+        double subcoolingK,
+        double gramsPerSecond,
+        double tolerance
+    ) =>
+        Assert.Equal(
+            gramsPerSecond,
+            Flow(diameterMm, row => row.LiquidEnthalpy - (row.LiquidCp * subcoolingK)),
+            tolerance * gramsPerSecond
+        );
 
     /// <summary>Our own fit to the law's two-phase factor: 12 % asked.</summary>
     [Theory]
@@ -23,7 +32,11 @@ public sealed class OrificeTubeTests
     [InlineData(0.15, 13.1)]
     [InlineData(0.30, 8.0)]
     public void Flow_of_a_flashing_inlet_agrees_within_12_percent(double quality, double gramsPerSecond) =>
-        Assert.Equal(gramsPerSecond, Flow(1.5, row => row.LiquidEnthalpy + (quality * row.Latent)), 0.12 * gramsPerSecond);
+        Assert.Equal(
+            gramsPerSecond,
+            Flow(1.5, row => row.LiquidEnthalpy + (quality * row.Latent)),
+            0.12 * gramsPerSecond
+        );
 
     [Fact]
     public void Flow_never_rises_with_outlet_pressure_and_turns_with_it()
@@ -44,6 +57,15 @@ public sealed class OrificeTubeTests
     {
         var table = RefrigerantTables.For("R134a");
         table.Row(Math.Log(15e5), out var row);
-        return 1e3 * Throttle.Tube(row, enthalpy(row), diameterMm * 1e-3, 38.3e-3, 3e5, table.CriticalTemperatureK, table.CriticalPressurePa);
+        return 1e3
+            * Throttle.Tube(
+                row,
+                enthalpy(row),
+                diameterMm * 1e-3,
+                38.3e-3,
+                3e5,
+                table.CriticalTemperatureK,
+                table.CriticalPressurePa
+            );
     }
 }

@@ -21,7 +21,11 @@ public sealed class PracticeBandTests
     [Fact]
     public void The_needle_of_a_tube_car_swings_into_the_trades_band_at_70_degrees_fahrenheit()
     {
-        var r = PracticeBands.At(CompressorKind.FixedCycling, ExpansionKind.OrificeTube, PracticeBands.Day(PracticeBands.Celsius(70)));
+        var r = PracticeBands.At(
+            CompressorKind.FixedCycling,
+            ExpansionKind.OrificeTube,
+            PracticeBands.Day(PracticeBands.Celsius(70))
+        );
         Assert.InRange(PracticeBands.Psig(r.LowSideMinPa), 20, 35);
         Assert.InRange(PracticeBands.Psig(r.LowSideMaxPa), 35, 47);
     }
@@ -31,7 +35,11 @@ public sealed class PracticeBandTests
     [InlineData(80)]
     public void A_variable_compressor_with_stroke_to_spare_holds_25_to_30_psig_within_a_tenth(int fahrenheit)
     {
-        var r = PracticeBands.At(CompressorKind.Variable, ExpansionKind.ExpansionValve, PracticeBands.Day(PracticeBands.Celsius(fahrenheit)));
+        var r = PracticeBands.At(
+            CompressorKind.Variable,
+            ExpansionKind.ExpansionValve,
+            PracticeBands.Day(PracticeBands.Celsius(fahrenheit))
+        );
         Assert.InRange(PracticeBands.Psig(r.LowSidePa), 0.9 * 25, 1.1 * 30);
         Assert.InRange(r.Stroke, 0.3, 0.99);
     }
@@ -40,7 +48,10 @@ public sealed class PracticeBandTests
     [InlineData(CompressorKind.FixedWithFinThermostat, ExpansionKind.ExpansionValve)]
     [InlineData(CompressorKind.FixedCycling, ExpansionKind.OrificeTube)]
     [InlineData(CompressorKind.Variable, ExpansionKind.ExpansionValve)]
-    public void Vents_blow_5_to_12_degrees_at_25_and_30_degrees_ambient(CompressorKind compressor, ExpansionKind expansion)
+    public void Vents_blow_5_to_12_degrees_at_25_and_30_degrees_ambient(
+        CompressorKind compressor,
+        ExpansionKind expansion
+    )
     {
         foreach (var c in new[] { 25, 30 })
             Assert.InRange(PracticeBands.At(compressor, expansion, PracticeBands.Day(c)).VentK - 273.15, 5, 12);
@@ -48,7 +59,11 @@ public sealed class PracticeBandTests
 
     private static void Compare(CompressorKind compressor, ExpansionKind expansion, int from)
     {
-        foreach (var (f, lowLeast, lowMost, highLeast, highMost) in PracticeBands.Trade.Where(line => line.Fahrenheit >= from))
+        foreach (
+            var (f, lowLeast, lowMost, highLeast, highMost) in PracticeBands.Trade.Where(line =>
+                line.Fahrenheit >= from
+            )
+        )
         {
             var r = PracticeBands.At(compressor, expansion, PracticeBands.Day(PracticeBands.Celsius(f)));
             Assert.InRange(PracticeBands.Psig(r.LowSidePa), 0.67 * lowLeast, 1.05 * lowMost);

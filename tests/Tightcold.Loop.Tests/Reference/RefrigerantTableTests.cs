@@ -26,7 +26,8 @@ public sealed class RefrigerantTableTests
         }
     }
 
-    /// <summary>Where the loop works: 1 to 28 bar, up to 60 K of superheat. 0.61 K and 0.35 % found on the day the table was made.</summary>
+    /// <summary>Where the loop works: 1 to 28 bar, up to 60 K of superheat. 0.61 K and 0.35 % found on the day the
+    /// table was made.</summary>
     [Theory]
     [MemberData(nameof(Refrigerants))]
     public void Superheated_vapour_agrees_within_0_7_K_and_0_4_percent_in_volume(string name)
@@ -59,7 +60,8 @@ public sealed class RefrigerantTableTests
             for (var x = 0.0; x <= 200; x += 3.7)
             {
                 Assert.Equal(x, row.SuperheatAtEnthalpy(row.SuperheatedEnthalpy(x)), 1e-8);
-                if (x <= 130) Assert.Equal(x, row.SuperheatAtEntropy(row.SuperheatedEntropy(x)), 1e-3);
+                if (x <= 130)
+                    Assert.Equal(x, row.SuperheatAtEntropy(row.SuperheatedEntropy(x)), 1e-3);
             }
         }
     }

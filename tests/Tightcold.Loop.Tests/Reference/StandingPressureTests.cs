@@ -4,7 +4,8 @@ using Tightcold.Loop.Results;
 
 namespace Tightcold.Loop.Tests.Reference;
 
-/// <summary>A maker's base-pressure table, engine off, R-134a, a saloon of 2001 (service manual): bar gauge, printed to 0.1.</summary>
+/// <summary>A maker's base-pressure table, engine off, R-134a, a saloon of 2001 (service manual): bar gauge, printed to
+/// 0.1.</summary>
 public sealed class StandingPressureTests
 {
     [Theory]
@@ -15,10 +16,17 @@ public sealed class StandingPressureTests
     [InlineData(35, 7.8)]
     [InlineData(40, 9.1)]
     [InlineData(45, 10.5)]
-    public void A_clutch_that_does_not_pull_leaves_both_gauges_at_the_makers_base_pressure(double ambientC, double barGauge)
+    public void A_clutch_that_does_not_pull_leaves_both_gauges_at_the_makers_base_pressure(
+        double ambientC,
+        double barGauge
+    )
     {
         var model = new LoopModel(new LoopDesign());
-        var result = model.Solve(LoopConditions.DoorsOpen(273.15 + ambientC, 0.5), 0.6, new LoopFaults { ClutchSlip = 1 });
+        var result = model.Solve(
+            LoopConditions.DoorsOpen(273.15 + ambientC, 0.5),
+            0.6,
+            new LoopFaults { ClutchSlip = 1 }
+        );
         Assert.Equal(LoopState.Off, result.State);
         var readings = result.Readings!.Value;
         Assert.Equal(barGauge, (readings.LowSidePa - 101325) / 1e5, 0.11);

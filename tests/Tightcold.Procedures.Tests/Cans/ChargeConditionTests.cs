@@ -20,7 +20,8 @@ public sealed class ChargeConditionTests
         Assert.True(unknown.LeastKg < running.LeastKg && unknown.MostKg > running.MostKg);
     }
 
-    // Trade figures at 25 °C: hose of 1.8 m × 5 mm, 35.3 mL: 42.6 g of liquid R-134a, 1.1 g of vapour; 38.6 and 1.3 g of R-1234yf.
+    // Trade figures at 25 °C: hose of 1.8 m × 5 mm, 35.3 mL: 42.6 g of liquid R-134a, 1.1 g of vapour; 38.6 and 1.3 g
+    // of R-1234yf.
     [Theory]
     [InlineData("R134a", 0.0426, 0.00114)]
     [InlineData("R1234yf", 0.0386, 0.00134)]
@@ -37,30 +38,56 @@ public sealed class ChargeConditionTests
     {
         Stock[] stock = [new("A", 0.34, 0.005, 0.437, 0.34e-3, true), new("B", 0.34, 0.005, 0.437, 0.34e-3, true)];
         var without = ChargePlan.Make(R134a, 0.5, stock, 35e-6, new ChargeConditions(298.15, 3e5, false, 0, 0.002));
-        var with = ChargePlan.Make(R134a, 0.5, stock, 35e-6, new ChargeConditions(298.15, 3e5, false, ChargeConditions.BurstKg, 0.002));
+        var with = ChargePlan.Make(
+            R134a,
+            0.5,
+            stock,
+            35e-6,
+            new ChargeConditions(298.15, 3e5, false, ChargeConditions.BurstKg, 0.002)
+        );
         Assert.Equal(without.NeedKg + 0.004, with.NeedKg, 9);
         Assert.True(with.SigmaKg > without.SigmaKg);
         Assert.Equal(with.NeedKg, with.Steps.Sum(step => step.DrawKg), 9);
     }
 
-    // Whatever stands on the shelf: what leaves the cans is the need or all they can give; nobody gives more than it has.
+    // Whatever stands on the shelf: what leaves the cans is the need or all they can give; nobody gives more than it
+    // has.
     [Fact]
     public void Any_plan_closes_its_masses_and_wastes_no_more_than_any_single_can_plan()
     {
-        Gen.Select(Gen.Double[0.05, 1.2], Gen.Double[0.02, 0.9].Array[1, 6], Gen.Double[1.5e5, 6e5]).Sample((missing, nets, lowPa) =>
-        {
-            Stock[] stock = [.. nets.Select((net, i) => new Stock($"{i}", net, 0.005, net + 0.1, net * 1.1e-3, i % 2 == 0))];
-            var plan = ChargePlan.Make(R134a, missing, stock, 35e-6, new ChargeConditions(298.15, lowPa, false, 0.002, 0.002));
-            Assert.Equal(plan.NeedKg, plan.Steps.Sum(step => step.DrawKg) + plan.ShortKg, 9);
-            foreach (var step in plan.Steps)
-            {
-                Assert.True(step.DrawKg >= 0 && step.LeftKg >= -1e-12);
-                Assert.Equal(stock.Single(member => member.Name == step.Container).GrossKg!.Value - step.DrawKg, step.StopGrossKg!.Value, 9);
-            }
-        }, iter: 300, threads: 1);
+        Gen.Select(Gen.Double[0.05, 1.2], Gen.Double[0.02, 0.9].Array[1, 6], Gen.Double[1.5e5, 6e5])
+            .Sample(
+                (missing, nets, lowPa) =>
+                {
+                    Stock[] stock =
+                    [
+                        .. nets.Select((net, i) => new Stock($"{i}", net, 0.005, net + 0.1, net * 1.1e-3, i % 2 == 0)),
+                    ];
+                    var plan = ChargePlan.Make(
+                        R134a,
+                        missing,
+                        stock,
+                        35e-6,
+                        new ChargeConditions(298.15, lowPa, false, 0.002, 0.002)
+                    );
+                    Assert.Equal(plan.NeedKg, plan.Steps.Sum(step => step.DrawKg) + plan.ShortKg, 9);
+                    foreach (var step in plan.Steps)
+                    {
+                        Assert.True(step.DrawKg >= 0 && step.LeftKg >= -1e-12);
+                        Assert.Equal(
+                            stock.Single(member => member.Name == step.Container).GrossKg!.Value - step.DrawKg,
+                            step.StopGrossKg!.Value,
+                            9
+                        );
+                    }
+                },
+                iter: 300,
+                threads: 1
+            );
     }
 
-    // 80 % at 25 °C is 91.7 % at 60 °C (trade figure); liquid R-134a fills the cylinder where its density has fallen to 0.8 × 1206.7 = 965 kg/m³: handbook, 76 to 78 °C.
+    // 80 % at 25 °C is 91.7 % at 60 °C (trade figure); liquid R-134a fills the cylinder where its density has fallen to
+    // 0.8 × 1206.7 = 965 kg/m³: handbook, 76 to 78 °C.
     [Fact]
     public void A_cylinder_filled_by_the_rule_is_full_to_the_last_corner_near_77_C()
     {
@@ -68,7 +95,11 @@ public sealed class ChargeConditionTests
         Assert.InRange(CylinderFill.FullAtK(R134a, 10, net)!.Value - 273.15, 74, 80);
         Assert.Null(CylinderFill.FullAtK(R134a, 10, 0.5 * net));
         Assert.True(CylinderFill.MostNetKg(R134a, 10, 323.15) < net);
-        Assert.InRange(CylinderFill.FieldRuleKg(10) / CylinderFill.MostNetKg(FluidCatalog.Get("R152a"), 10), 1.10, 1.12);
+        Assert.InRange(
+            CylinderFill.FieldRuleKg(10) / CylinderFill.MostNetKg(FluidCatalog.Get("R152a"), 10),
+            1.10,
+            1.12
+        );
     }
 
     [Fact]

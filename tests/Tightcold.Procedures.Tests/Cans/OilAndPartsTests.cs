@@ -8,7 +8,8 @@ public sealed class OilAndPartsTests
 {
     private const double OunceM3 = 29.5735e-6;
 
-    // Published rules: old gave 3 to 5 oz: that and 1 oz; more: equal; less: 3 oz. Another: 20 mL stay inside the old one.
+    // Published rules: old gave 3 to 5 oz: that and 1 oz; more: equal; less: 3 oz. Another: 20 mL stay inside the old
+    // one.
     [Theory]
     [InlineData(2, 2 * OunceM3 + 20e-6, 3 * OunceM3)]
     [InlineData(4, 4 * OunceM3 + 20e-6, 5 * OunceM3)]
@@ -39,8 +40,9 @@ public sealed class OilAndPartsTests
         Assert.Equal(OilFit.Unsure, OilType.Judge(null, "R-134a", null, "some oil").Fit);
     }
 
-    // Hand-worked: 30 °C, 60 %: 0.6 × 4247 Pa/(461.5 × 303.15) = 18.2 g/m³. Two stubs of 1.1 cm² × 5 cm: 2 × 2.5e-5 × 1.1e-4/0.05 × 18.2e-3 = 2.0e-9 kg/s, 7.2 mg an hour;
-    // 2.5 L of air hold 46 mg; half a litre a minute of drift brings 0.55 g an hour.
+    // Hand-worked: 30 °C, 60 %: 0.6 × 4247 Pa/(461.5 × 303.15) = 18.2 g/m³. Two stubs of 1.1 cm² × 5 cm: 2 × 2.5e-5 ×
+    // 1.1e-4/0.05 × 18.2e-3 = 2.0e-9 kg/s, 7.2 mg an hour; 2.5 L of air hold 46 mg; half a litre a minute of drift
+    // brings 0.55 g an hour.
     [Fact]
     public void A_drier_lasts_an_hour_and_not_a_damp_day_with_both_ends_open()
     {
@@ -55,7 +57,16 @@ public sealed class OilAndPartsTests
     [Fact]
     public void Every_spot_of_every_circuit_has_a_tightening_line_and_unknown_ones_say_the_maker_rules()
     {
-        foreach (var spot in new[] { "condenser", "low-side service valve", "liquid line joint at condenser", "evaporator", "rear hose" })
+        foreach (
+            var spot in new[]
+            {
+                "condenser",
+                "low-side service valve",
+                "liquid line joint at condenser",
+                "evaporator",
+                "rear hose",
+            }
+        )
             Assert.NotEmpty(Tightening.For(spot));
         Assert.Contains("maker", Tightening.For("evaporator")[0].How, StringComparison.Ordinal);
         // Common practice for #8 aluminium: 20 to 27 N·m is 15 to 20 lbf·ft (1 lbf·ft = 1.3558 N·m).
@@ -73,11 +84,21 @@ public sealed class OilAndPartsTests
         Assert.Null(SealMaterial.Fits("R-134a", "O-ring from the box"));
     }
 
-    // Vapour at the pressure of the air in 2.5 L at 25 °C: R-134a 4.25 kg/m³ (ideal gas 4.17): 11 g; and what 120 mL of oil still hold.
+    // Vapour at the pressure of the air in 2.5 L at 25 °C: R-134a 4.25 kg/m³ (ideal gas 4.17): 11 g; and what 120 mL of
+    // oil still hold.
     [Fact]
     public void After_a_recovery_to_the_airs_pressure_ten_grams_and_what_the_oil_holds_are_left()
     {
-        var end = RecoveryEnd.Of(Properties.FluidCatalog.Get("R134a"), 2.5e-3, 120e-6, 298.15, 101_325 - 30e3, 101_325, 10e3, 101_325);
+        var end = RecoveryEnd.Of(
+            Properties.FluidCatalog.Get("R134a"),
+            2.5e-3,
+            120e-6,
+            298.15,
+            101_325 - 30e3,
+            101_325,
+            10e3,
+            101_325
+        );
         Assert.Equal(30e3, end.RisePa, 6);
         Assert.Equal(0.5, end.Done, 3);
         Assert.InRange(end.LeftLeastKg, 0.0104, 0.0109);

@@ -33,10 +33,14 @@ public sealed class OilTypeTests
     {
         foreach (var refrigerant in new[] { "R-134a", "R-1234yf" })
         {
-            Assert.Equal(OilFit.AskGrade, OilType.Judge(false, refrigerant, null,
-                OilType.Needed(false, refrigerant)).Fit);
-            Assert.Equal(OilFit.Stop, OilType.Judge(true, refrigerant, null,
-                OilType.Needed(false, refrigerant).Split(';')[0]).Fit);
+            Assert.Equal(
+                OilFit.AskGrade,
+                OilType.Judge(false, refrigerant, null, OilType.Needed(false, refrigerant)).Fit
+            );
+            Assert.Equal(
+                OilFit.Stop,
+                OilType.Judge(true, refrigerant, null, OilType.Needed(false, refrigerant).Split(';')[0]).Fit
+            );
             Assert.NotEqual(OilFit.Stop, OilType.Judge(true, refrigerant, null, OilType.Needed(true, refrigerant)).Fit);
         }
     }

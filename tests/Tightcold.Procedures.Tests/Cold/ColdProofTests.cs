@@ -5,10 +5,28 @@ namespace Tightcold.Procedures.Tests.Cold;
 
 public sealed class ColdProofTests
 {
-    private static VentWeather Weather(double intakeC, double humidity, double ambientC, bool? driving, double? seconds = null, bool sun = false) => new(
-        intakeC + 273.15, HumidAir.FromRelativeHumidity(ambientC + 273.15, humidity, 101_325).HumidityRatio, 0.5, ambientC + 273.15, 101_325, "full", driving, seconds, sun);
+    private static VentWeather Weather(
+        double intakeC,
+        double humidity,
+        double ambientC,
+        bool? driving,
+        double? seconds = null,
+        bool sun = false
+    ) =>
+        new(
+            intakeC + 273.15,
+            HumidAir.FromRelativeHumidity(ambientC + 273.15, humidity, 101_325).HumidityRatio,
+            0.5,
+            ambientC + 273.15,
+            101_325,
+            "full",
+            driving,
+            seconds,
+            sun
+        );
 
-    private static VentObservation Reading(VentWeather weather, double ventC) => VentObservation.Of(weather, ventC + 273.15, 0.6, CoilCars.Usual);
+    private static VentObservation Reading(VentWeather weather, double ventC) =>
+        VentObservation.Of(weather, ventC + 273.15, 0.6, CoilCars.Usual);
 
     // A wide range of weather: a band that is one, warmer with heat and with damp.
     [Fact]
@@ -23,9 +41,22 @@ public sealed class ColdProofTests
                     var band = VentBand.Of(Weather(celsius, humidity, celsius, driving), CoilCars.Usual);
                     Assert.True(band.LowK < band.MedianK && band.MedianK < band.HighK);
                     Assert.InRange(band.LowK, 273.15, celsius + 273.15 + 3);
-                    Assert.True(VentBand.Of(Weather(celsius, Math.Min(1, humidity + 0.2), celsius, driving), CoilCars.Usual).MedianK >= band.MedianK - 1e-9);
-                    Assert.True(VentBand.Of(Weather(celsius + 3, humidity, celsius + 3, driving), CoilCars.Usual).MedianK >= band.MedianK - 1e-9);
-                    Assert.True(VentBand.Of(Weather(Math.Min(celsius, 24), humidity * 0.5, celsius, driving), CoilCars.Usual).MedianK <= band.MedianK + 1e-9);
+                    Assert.True(
+                        VentBand
+                            .Of(Weather(celsius, Math.Min(1, humidity + 0.2), celsius, driving), CoilCars.Usual)
+                            .MedianK
+                            >= band.MedianK - 1e-9
+                    );
+                    Assert.True(
+                        VentBand.Of(Weather(celsius + 3, humidity, celsius + 3, driving), CoilCars.Usual).MedianK
+                            >= band.MedianK - 1e-9
+                    );
+                    Assert.True(
+                        VentBand
+                            .Of(Weather(Math.Min(celsius, 24), humidity * 0.5, celsius, driving), CoilCars.Usual)
+                            .MedianK
+                            <= band.MedianK + 1e-9
+                    );
                 }
             }
         }
@@ -58,12 +89,14 @@ public sealed class ColdProofTests
         Assert.True(previous < 0.4);
     }
 
-    // One published car rig (Atik and Aktaş 2011): 40 % less or 20 % more than the best charge costs up to a quarter of the capacity.
+    // One published car rig (Atik and Aktaş 2011): 40 % less or 20 % more than the best charge costs up to a quarter of
+    // the capacity.
     [Theory]
     [InlineData(0.6, 0.25)]
     [InlineData(1.2, 0.25)]
     [InlineData(1.0, 0.0)]
-    public void A_wrong_charge_costs_what_the_published_rig_lost(double ratio, double lost) => Assert.Equal(lost, ChargeEffect.MostLost(ratio), 6);
+    public void A_wrong_charge_costs_what_the_published_rig_lost(double ratio, double lost) =>
+        Assert.Equal(lost, ChargeEffect.MostLost(ratio), 6);
 
     [Fact]
     public void A_charge_weighed_to_15_g_of_500_explains_hardly_a_kelvin_and_one_guessed_to_a_third_explains_many()
@@ -98,5 +131,7 @@ public sealed class ColdProofTests
 
     [Fact]
     public void A_reading_that_is_no_number_is_refused() =>
-        Assert.Throws<ArgumentOutOfRangeException>(() => Reading(Weather(30, 0.5, 30, true), double.NaN) is var observation ? ColdProof.Of([observation]) : null);
+        Assert.Throws<ArgumentOutOfRangeException>(() =>
+            Reading(Weather(30, 0.5, 30, true), double.NaN) is var observation ? ColdProof.Of([observation]) : null
+        );
 }

@@ -27,7 +27,8 @@ public sealed class EvacuationTests
         Assert.InRange(EvacuationModel.Run(Wide, [seconds], 0)[0].PressurePa, 950, 1090);
     }
 
-    private static EvacuationSetup Common => new(1.2e-3, 5, 5e-3, 1.8, true, true, 2.5e-3, 101_325, 293.15, 0, 0.8, 120e-6);
+    private static EvacuationSetup Common =>
+        new(1.2e-3, 5, 5e-3, 1.8, true, true, 2.5e-3, 101_325, 293.15, 0, 0.8, 120e-6);
 
     [Fact]
     public void Hoses_and_cores_slow_the_end_as_textbooks_integrate_it()
@@ -66,21 +67,30 @@ public sealed class EvacuationTests
     public void Five_grams_of_water_take_the_better_part_of_an_hour_and_a_film_takes_minutes()
     {
         double[] times = [.. Enumerable.Range(1, 240).Select(i => i * 60.0)];
-        double Dry(double kilograms) => EvacuationModel.Run(Common with { CoresIn = false, PartTemperatureK = 298.15 }, times, kilograms).First(point => point.WaterKg < 1e-6).Seconds;
+        double Dry(double kilograms) =>
+            EvacuationModel
+                .Run(Common with { CoresIn = false, PartTemperatureK = 298.15 }, times, kilograms)
+                .First(point => point.WaterKg < 1e-6)
+                .Seconds;
         Assert.InRange(Dry(5e-3), 1200, 9000);
         Assert.True(Dry(5e-5) < 600);
     }
 
     [Fact]
     public void More_water_never_dries_sooner_and_pressure_never_falls_below_the_pumps_ultimate() =>
-        Gen.Select(Gen.Double[1e-5, 3e-3], Gen.Double[275, 310], Gen.Bool, Gen.Bool).Sample((water, partK, both, cores) =>
-        {
-            var setup = Common with { PartTemperatureK = partK, BothSides = both, CoresIn = cores };
-            var little = EvacuationModel.Run(setup, [300, 900], water);
-            var more = EvacuationModel.Run(setup, [300, 900], 2 * water);
-            Assert.True(more[1].WaterKg >= little[1].WaterKg - 1e-12);
-            foreach (var point in little) Assert.True(point.PressurePa >= setup.UltimatePa && double.IsFinite(point.PressurePa));
-        }, iter: 40);
+        Gen.Select(Gen.Double[1e-5, 3e-3], Gen.Double[275, 310], Gen.Bool, Gen.Bool)
+            .Sample(
+                (water, partK, both, cores) =>
+                {
+                    var setup = Common with { PartTemperatureK = partK, BothSides = both, CoresIn = cores };
+                    var little = EvacuationModel.Run(setup, [300, 900], water);
+                    var more = EvacuationModel.Run(setup, [300, 900], 2 * water);
+                    Assert.True(more[1].WaterKg >= little[1].WaterKg - 1e-12);
+                    foreach (var point in little)
+                        Assert.True(point.PressurePa >= setup.UltimatePa && double.IsFinite(point.PressurePa));
+                },
+                iter: 40
+            );
 
     [Fact]
     public void The_time_that_is_enough_is_computed_and_grows_with_water()
@@ -99,7 +109,8 @@ public sealed class EvacuationTests
         Assert.Null(forecast.EnoughSeconds);
     }
 
-    // Trade: 1000 micron at workshop heat; steam and ice tables: 611.7 Pa at 0 °C, 259.9 Pa at −10 °C against 2339 Pa at 20 °C.
+    // Trade: 1000 micron at workshop heat; steam and ice tables: 611.7 Pa at 0 °C, 259.9 Pa at −10 °C against 2339 Pa
+    // at 20 °C.
     [Fact]
     public void A_cold_part_needs_a_deeper_vacuum_to_be_called_dry()
     {

@@ -1,15 +1,34 @@
 using Tightcold.Procedures.Hold;
+using Tightcold.Studies.Holds;
 
 namespace Tightcold.Procedures.Tests.Hold;
 
-/// <summary>Holds with a known truth. The truths are invented (docs/physics/hold.md); nothing here was measured.</summary>
+/// <summary>Holds with a known truth. The truths are invented (docs/physics/hold.md); nothing here was
+/// measured.</summary>
 public sealed class HoldTests
 {
     private static readonly HoldSetting Car = new(2.5e-3, 0.1e-3, 101_325, 293.15, 7);
 
     /// <summary>Five readings over 40 minutes on a gauge of 1.3 Pa (10 micron) steps.</summary>
-    private static HoldReading[] Held(Func<double, double> pascals, Func<double, double>? kelvins = null, double stepPa = 1.3, double scatterPa = 0.8, int count = 6) =>
-        [.. Enumerable.Range(0, count).Select(i => i * 2400.0 / (count - 1)).Select(t => new HoldReading(t, Math.Round(pascals(t) / stepPa) * stepPa, stepPa, scatterPa, kelvins?.Invoke(t)))];
+    private static HoldReading[] Held(
+        Func<double, double> pascals,
+        Func<double, double>? kelvins = null,
+        double stepPa = 1.3,
+        double scatterPa = 0.8,
+        int count = 6
+    ) =>
+        [
+            .. Enumerable
+                .Range(0, count)
+                .Select(i => i * 2400.0 / (count - 1))
+                .Select(t => new HoldReading(
+                    t,
+                    Math.Round(pascals(t) / stepPa) * stepPa,
+                    stepPa,
+                    scatterPa,
+                    kelvins?.Invoke(t)
+                )),
+        ];
 
     private static double Still(double seconds) => 293.15 + 0 * seconds;
 
@@ -37,7 +56,10 @@ public sealed class HoldTests
     public void A_hold_in_rising_heat_is_not_called_a_leak()
     {
         // Gas held by oil and walls grows by 5 % a kelvin; the car warms by 8 K.
-        var odds = HoldInference.Of(Held(t => 150 * Math.Exp(0.05 * 8 * t / 2400), t => 293.15 + 8 * t / 2400, scatterPa: 2), Car);
+        var odds = HoldInference.Of(
+            Held(t => 150 * Math.Exp(0.05 * 8 * t / 2400), t => 293.15 + 8 * t / 2400, scatterPa: 2),
+            Car
+        );
         Assert.True(odds.LeakSeen < 0.5, $"{odds.LeakSeen}: {string.Join(' ', odds.Odds)}");
     }
 
@@ -45,7 +67,10 @@ public sealed class HoldTests
     public void A_small_leak_in_falling_heat_is_not_called_tight()
     {
         // The same gas shrinks as the car cools by 8 K, and a leak of 50 Pa over the hold fills the place.
-        var odds = HoldInference.Of(Held(t => 150 * Math.Exp(-0.05 * 8 * t / 2400) + 50 * t / 2400, t => 293.15 - 8 * t / 2400, scatterPa: 2), Car);
+        var odds = HoldInference.Of(
+            Held(t => 150 * Math.Exp(-0.05 * 8 * t / 2400) + 50 * t / 2400, t => 293.15 - 8 * t / 2400, scatterPa: 2),
+            Car
+        );
         Assert.True(odds.TightAndDry < 0.6, $"{odds.TightAndDry}: {string.Join(' ', odds.Odds)}");
         Assert.True(odds.LeakSeen > 0.1, $"{odds.LeakSeen}");
     }
@@ -101,8 +126,12 @@ public sealed class HoldTests
     [Fact]
     public void Readings_out_of_order_or_not_numbers_are_refused()
     {
-        Assert.Throws<ArgumentOutOfRangeException>(() => HoldInference.Of([new(60, 40, 1, 1, 293), new(0, 40, 1, 1, 293)], Car));
-        Assert.Throws<ArgumentOutOfRangeException>(() => HoldInference.Of([new(0, double.NaN, 1, 1, 293), new(60, 40, 1, 1, 293)], Car));
+        Assert.Throws<ArgumentOutOfRangeException>(() =>
+            HoldInference.Of([new(60, 40, 1, 1, 293), new(0, 40, 1, 1, 293)], Car)
+        );
+        Assert.Throws<ArgumentOutOfRangeException>(() =>
+            HoldInference.Of([new(0, double.NaN, 1, 1, 293), new(60, 40, 1, 1, 293)], Car)
+        );
         Assert.Throws<ArgumentOutOfRangeException>(() => HoldInference.Of([new(0, 40, 1, 1, 293)], Car));
     }
 }

@@ -9,5 +9,6 @@ public sealed class NormalTests
     [InlineData(-1, 0.1586552539)]
     [InlineData(1.96, 0.9750021049)]
     [InlineData(3, 0.9986501020)]
-    public void Cumulative_agrees_with_the_printed_table(double z, double expected) => Assert.Equal(expected, Normal.Cumulative(z), 6);
+    public void Cumulative_agrees_with_the_printed_table(double z, double expected) =>
+        Assert.Equal(expected, Normal.Cumulative(z), 6);
 }

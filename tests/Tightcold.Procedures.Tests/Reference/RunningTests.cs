@@ -5,22 +5,29 @@ namespace Tightcold.Procedures.Tests.Reference;
 
 public sealed class RunningTests
 {
-    private static double SaturationK(double kiloPascalGauge) => FluidCatalog.Get("R134a").SaturationAtPressure(kiloPascalGauge * 1e3 + 101_325).TemperatureK;
+    private static double SaturationK(double kiloPascalGauge) =>
+        FluidCatalog.Get("R134a").SaturationAtPressure(kiloPascalGauge * 1e3 + 101_325).TemperatureK;
 
-    // Published test table of one 2010 car's service manual, R-134a, idle: kPa gauge, low and high, at its four temperatures.
+    // Published test table of one 2010 car's service manual, R-134a, idle: kPa gauge, low and high, at its four
+    // temperatures.
     [Theory]
     [InlineData(25, 190, 1340)]
     [InlineData(30, 218, 1445)]
     [InlineData(35, 255, 1660)]
     [InlineData(40, 325, 2080)]
-    public void The_service_manuals_middle_values_lie_in_the_expected_band(double celsius, double lowKpa, double highKpa)
+    public void The_service_manuals_middle_values_lie_in_the_expected_band(
+        double celsius,
+        double lowKpa,
+        double highKpa
+    )
     {
         var band = ExpectedBand.At(celsius + 273.15, variableCompressor: false)!.Value;
         Assert.InRange(SaturationK(lowKpa), band.LowFromK, band.LowToK);
         Assert.InRange(SaturationK(highKpa), band.HighFromK, band.HighToK);
     }
 
-    // Common practice, no source: at 90 °F (32.2 °C) about 45 psig low and 225 psig high are called normal, 20 and 120 far too low.
+    // Common practice, no source: at 90 °F (32.2 °C) about 45 psig low and 225 psig high are called normal, 20 and 120
+    // far too low.
     [Fact]
     public void The_trades_normal_pressures_at_90_F_lie_in_the_band_and_starved_ones_below()
     {

@@ -7,7 +7,8 @@ public sealed class StandingTests
 {
     private static readonly Fluid R134a = FluidCatalog.Get("R134a");
 
-    private static StandingReading At(double celsius, double barGauge) => new(barGauge * 1e5 + 101_325, 8_000, celsius + 273.15, 0.5);
+    private static StandingReading At(double celsius, double barGauge) =>
+        new(barGauge * 1e5 + 101_325, 8_000, celsius + 273.15, 0.5);
 
     // A service manual's base-pressure table, engine off, of one 2001 saloon, R-134a, bar gauge: a filled system.
     [Theory]
@@ -18,7 +19,10 @@ public sealed class StandingTests
     [InlineData(35, 7.8)]
     [InlineData(40, 9.1)]
     [InlineData(45, 10.5)]
-    public void A_filled_system_by_the_service_manuals_base_pressure_table_is_found_to_hold_liquid(double celsius, double barGauge)
+    public void A_filled_system_by_the_service_manuals_base_pressure_table_is_found_to_hold_liquid(
+        double celsius,
+        double barGauge
+    )
     {
         var odds = StandingOdds.From(R134a, At(celsius, barGauge));
         Assert.True(odds.LiquidPresent > 0.8, $"{odds}");
@@ -54,7 +58,8 @@ public sealed class StandingTests
     }
 
     // A 3 L system at 25 °C keeps saturation until about 97 g of R-134a or 114 g of R-1234yf is left: 3 L times the
-    // handbook's vapour densities of 32.35 and 37.89 kg/m³ (tables for Tillner-Roth and Baehr 1994; Lemmon and Akasaka 2022).
+    // handbook's vapour densities of 32.35 and 37.89 kg/m³ (tables for Tillner-Roth and Baehr 1994; Lemmon and Akasaka
+    // 2022).
     [Theory]
     [InlineData("R134a", 0.0971)]
     [InlineData("R1234yf", 0.1137)]

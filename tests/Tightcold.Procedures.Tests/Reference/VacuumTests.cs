@@ -7,7 +7,8 @@ public sealed class VacuumTests
 {
     private const double MicronPa = 0.133322;
 
-    private static HoldReading[] At(double startPa, params double[] seconds) => [.. seconds.Select(second => new HoldReading(second, startPa, 1, 1, 293.15))];
+    private static HoldReading[] At(double startPa, params double[] seconds) =>
+        [.. seconds.Select(second => new HoldReading(second, startPa, 1, 1, 293.15))];
 
     private static double RiseTo(double throughput, double volumeM3, double startPa, double seconds)
     {
@@ -27,7 +28,8 @@ public sealed class VacuumTests
     public void A_hole_left_long_enough_brings_the_system_to_the_barometer() =>
         Assert.InRange(RiseTo(1e-3, 2.5e-3, 50, 1e7), 101_300, 101_325.1);
 
-    // Hand-worked from the two flow laws for R-134a at 7 bar absolute: 7·√(102.03/28.96) = 13.1 and (49 − 1)·3.52·1.55 = 262.
+    // Hand-worked from the two flow laws for R-134a at 7 bar absolute: 7·√(102.03/28.96) = 13.1 and (49 − 1)·3.52·1.55
+    // = 262.
     [Fact]
     public void Air_drawn_in_stands_for_13_to_262_times_its_mass_of_refrigerant()
     {

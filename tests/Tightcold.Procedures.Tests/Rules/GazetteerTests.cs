@@ -20,7 +20,8 @@ public sealed class GazetteerTests
         {
             Assert.Equal(place, Gazetteer.Read(place.Code).Place);
             Assert.Equal(place, Gazetteer.Read(place.Label).Place);
-            if (place.Three.Length > 0) Assert.Equal(place, Gazetteer.Read(place.Three).Place);
+            if (place.Three.Length > 0)
+                Assert.Equal(place, Gazetteer.Read(place.Three).Place);
         });
     }
 
@@ -81,19 +82,24 @@ public sealed class GazetteerTests
     public void Every_whole_name_is_its_place_or_shared_with_another()
     {
         Assert.All(Gazetteer.All, place => Assert.All(place.Names, name =>
-        {
-            var reading = Gazetteer.Read(name);
-            if (reading.Place is { } found) Assert.Equal(place, found);
-            else Assert.Contains(place, reading.Offered);
-        }));
+            {
+                var reading = Gazetteer.Read(name);
+                if (reading.Place is { } found)
+                    Assert.Equal(place, found);
+                else
+                    Assert.Contains(place, reading.Offered);
+            }));
     }
 
     // The law of the list: whatever stands before or behind a name, the name in it never counts.
     [Fact]
     public void No_name_is_matched_in_part()
     {
-        var names = Gazetteer.All.SelectMany(place => place.Names)
-            .Where(name => name.Length > 3 && !name.Contains(',') && !name.Contains('(')).Distinct().ToArray();
+        var names = Gazetteer
+            .All.SelectMany(place => place.Names)
+            .Where(name => name.Length > 3 && !name.Contains(',') && !name.Contains('('))
+            .Distinct()
+            .ToArray();
         Assert.True(names.Length > 800);
         Assert.All(names, name =>
         {
@@ -126,6 +132,9 @@ public sealed class GazetteerTests
 
     [Fact]
     public void An_unknown_code_is_refused_by_name() =>
-        Assert.Contains("QQ", Assert.Throws<ArgumentException>(() => Gazetteer.Get("QQ")).Message,
-            StringComparison.Ordinal);
+        Assert.Contains(
+            "QQ",
+            Assert.Throws<ArgumentException>(() => Gazetteer.Get("QQ")).Message,
+            StringComparison.Ordinal
+        );
 }

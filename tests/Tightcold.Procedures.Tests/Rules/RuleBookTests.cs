@@ -14,24 +14,30 @@ public sealed class RuleBookTests
     {
         Assert.True(RuleBook.All.Sum(book => book.Lines.Length) > 250);
         Assert.All(RuleBook.All, book => Assert.All(book.Lines, line =>
-        {
-            var at = $"{book.Key}: {line.Says}";
-            Assert.True(line.Instrument.Length > 2, at);
-            Assert.True(line.Says.Length is > 10 and <= RuleLine.LongestLine && !line.Says.EndsWith('.'), at);
-            Assert.True(IsDay(line.Read), at);
-            if (line.Ruling == Ruling.NotKnown) Assert.True(line.Ask.Length > 10, at);
-            else Assert.True(line.Article.Length > 0 && IsDate(line.InForce), at);
-            Assert.True(line.Sure is not (Sureness.Text or Sureness.Summary) || line.Seen.Length > 0, at);
-            Assert.True(line.Sure != Sureness.NotRead || line.Ruling == Ruling.NotKnown, at);
-        }));
+            {
+                var at = $"{book.Key}: {line.Says}";
+                Assert.True(line.Instrument.Length > 2, at);
+                Assert.True(line.Says.Length is > 10 and <= RuleLine.LongestLine && !line.Says.EndsWith('.'), at);
+                Assert.True(IsDay(line.Read), at);
+                if (line.Ruling == Ruling.NotKnown)
+                    Assert.True(line.Ask.Length > 10, at);
+                else
+                    Assert.True(line.Article.Length > 0 && IsDate(line.InForce), at);
+                Assert.True(line.Sure is not (Sureness.Text or Sureness.Summary) || line.Seen.Length > 0, at);
+                Assert.True(line.Sure != Sureness.NotRead || line.Ruling == Ruling.NotKnown, at);
+            }));
     }
 
     private static bool IsDay(string text) =>
         DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out _);
 
-    private static bool IsDate(string text) => IsDay(text)
-        || (text.Length == 4 && int.TryParse(text, CultureInfo.InvariantCulture, out var year)
-        && year is > 1985 and < 2030);
+    private static bool IsDate(string text) =>
+        IsDay(text)
+        || (
+            text.Length == 4
+            && int.TryParse(text, CultureInfo.InvariantCulture, out var year)
+            && year is > 1985 and < 2030
+        );
 
     [Fact]
     public void Every_code_that_a_book_covers_is_the_standards_and_stands_in_one_book()
@@ -40,27 +46,72 @@ public sealed class RuleBookTests
         Assert.All(codes, code => Assert.NotNull(Gazetteer.Find(code)));
         Assert.Equal(codes.Distinct().Count(), codes.Length);
         Assert.All(RuleBook.All.Where(book => book.Under is not null), book =>
-            Assert.Contains(RuleBook.All, other => other.Key == book.Under));
+            Assert.Contains(RuleBook.All, other => other.Key == book.Under)
+        );
     }
 
     // The places that the book promises; the 27 members as the treaties have them.
     public static readonly string[] Promised =
     [
-        "US", "US-CA", "US-TX", "CA", "CA-ON", "CA-QC", "MX", "GB", "NO", "IS", "CH", "TR", "AU", "AU-NSW", "NZ", "JP",
-            "KR", "IN", "BR", "ZA", "AE",
-        "AT", "BE", "BG", "HR", "CY", "CZ", "DK", "EE", "FI", "FR", "DE", "GR", "HU", "IE", "IT", "LV", "LT", "LU",
-            "MT", "NL", "PL", "PT", "RO", "SK",
-        "SI", "ES", "SE",
+        "US",
+        "US-CA",
+        "US-TX",
+        "CA",
+        "CA-ON",
+        "CA-QC",
+        "MX",
+        "GB",
+        "NO",
+        "IS",
+        "CH",
+        "TR",
+        "AU",
+        "AU-NSW",
+        "NZ",
+        "JP",
+        "KR",
+        "IN",
+        "BR",
+        "ZA",
+        "AE",
+        "AT",
+        "BE",
+        "BG",
+        "HR",
+        "CY",
+        "CZ",
+        "DK",
+        "EE",
+        "FI",
+        "FR",
+        "DE",
+        "GR",
+        "HU",
+        "IE",
+        "IT",
+        "LV",
+        "LT",
+        "LU",
+        "MT",
+        "NL",
+        "PL",
+        "PT",
+        "RO",
+        "SK",
+        "SI",
+        "ES",
+        "SE",
     ];
 
     [Fact]
     public void Every_promised_place_answers_every_question_or_says_whom_to_ask() => Assert.All(Promised, code =>
-    {
-        var place = At(code);
-        Assert.NotEqual(RuleBook.Elsewhere, place.Books[0].Key);
-        Assert.All(Enum.GetValues<Question>(), question =>
-            Assert.True(place.Of(question).Any(), $"{code}: {question}"));
-    });
+        {
+            var place = At(code);
+            Assert.NotEqual(RuleBook.Elsewhere, place.Books[0].Key);
+            Assert.All(Enum.GetValues<Question>(), question =>
+                Assert.True(place.Of(question).Any(), $"{code}: {question}")
+            );
+        });
 
     [Fact]
     public void Members_of_the_union_stand_under_its_law_and_the_united_kingdom_does_not()
@@ -112,18 +163,22 @@ public sealed class RuleBookTests
     public void What_is_forbidden_is_never_offered_and_what_asks_for_a_certificate_only_to_its_holder()
     {
         foreach (var code in RuleBook.All.SelectMany(book => book.Covers))
-            foreach (var act in Enum.GetValues<Act>())
-                foreach (var who in Enum.GetValues<Who>())
-                {
-                    var answer = At(code).For(act, who);
-                    var open = act != Act.Vent || answer.Ruling == Ruling.Allowed;
-                    Assert.Equal(answer.Ruling == Ruling.Qualified || (answer.Ruling != Ruling.Forbidden && open),
-                        answer.MayBeOffered(qualified: true));
-                    Assert.Equal(answer.Ruling is not (Ruling.Forbidden or Ruling.Qualified) && open,
-                        answer.MayBeOffered(qualified: false));
-                    // Saying for whom one works never makes the rule stricter than not saying.
-                    Assert.True(At(code).For(act, Who.NotSaid).Ruling >= answer.Ruling || answer.Ruling == Ruling.NotKnown);
-                }
+        foreach (var act in Enum.GetValues<Act>())
+        foreach (var who in Enum.GetValues<Who>())
+        {
+            var answer = At(code).For(act, who);
+            var open = act != Act.Vent || answer.Ruling == Ruling.Allowed;
+            Assert.Equal(
+                answer.Ruling == Ruling.Qualified || (answer.Ruling != Ruling.Forbidden && open),
+                answer.MayBeOffered(qualified: true)
+            );
+            Assert.Equal(
+                answer.Ruling is not (Ruling.Forbidden or Ruling.Qualified) && open,
+                answer.MayBeOffered(qualified: false)
+            );
+            // Saying for whom one works never makes the rule stricter than not saying.
+            Assert.True(At(code).For(act, Who.NotSaid).Ruling >= answer.Ruling || answer.Ruling == Ruling.NotKnown);
+        }
     }
 
     [Fact]
@@ -135,8 +190,11 @@ public sealed class RuleBookTests
         Assert.Contains("choose the region", Assert.Single(At("US").Unknown), StringComparison.Ordinal);
         Assert.Contains("Belarus", Assert.Single(At("BY").Unknown), StringComparison.Ordinal);
         Assert.Equal(RuleBook.Elsewhere, At("BY").Books[0].Key);
-        Assert.Contains("choose", Assert.Single(RuleBook.Of("invented; check local rules").Unknown),
-            StringComparison.Ordinal);
+        Assert.Contains(
+            "choose",
+            Assert.Single(RuleBook.Of("invented; check local rules").Unknown),
+            StringComparison.Ordinal
+        );
     }
 
     // R-134a 1430 and R-152a 124 as annex I of Regulation (EU) 517/2014 prints them, after the fourth assessment
@@ -158,13 +216,21 @@ public sealed class RuleBookTests
     {
         var place = At("AU-NSW");
         var answer = place.For(Act.TopUp, Who.Owner, "R-134a");
-        Assert.Equal("Topping up a leak, New South Wales, Australia: Topping up a leaking car is illegal: look for "
-            + "the leak and mend it first.",
-            RuleWords.Line(place, answer));
-        Assert.Contains("136; since 2005-01-01; summary read on 2026-11-29", RuleWords.ReadOn(answer.Line!),
-            StringComparison.Ordinal);
-        Assert.Contains("(for pay or in trade)", RuleWords.Plain(At("US-WI").Of(Question.Records).First()),
-            StringComparison.Ordinal);
+        Assert.Equal(
+            "Topping up a leak, New South Wales, Australia: Topping up a leaking car is illegal: look for "
+                + "the leak and mend it first.",
+            RuleWords.Line(place, answer)
+        );
+        Assert.Contains(
+            "136; since 2005-01-01; summary read on 2026-11-29",
+            RuleWords.ReadOn(answer.Line!),
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "(for pay or in trade)",
+            RuleWords.Plain(At("US-WI").Of(Question.Records).First()),
+            StringComparison.Ordinal
+        );
     }
 
     /// <summary>A whole line, and each field taken out or spoilt.</summary>
@@ -180,8 +246,13 @@ public sealed class RuleBookTests
     {
         string[] whole =
         [
-            "\"question\": \"buy\"", "\"is\": \"allowed\"", "\"says\": \"everybody may buy\"", "\"instrument\": \"law\"",
-            "\"article\": \"1\"", "\"in-force\": \"2020\"", "\"sure\": \"memory\"",
+            "\"question\": \"buy\"",
+            "\"is\": \"allowed\"",
+            "\"says\": \"everybody may buy\"",
+            "\"instrument\": \"law\"",
+            "\"article\": \"1\"",
+            "\"in-force\": \"2020\"",
+            "\"sure\": \"memory\"",
         ];
         Assert.Equal("everybody may buy", Read(whole).Lines[0].Says);
         var spoilt = whole.Select(part => part == field ? instead : part).Where(part => part.Length > 0);
@@ -192,8 +263,10 @@ public sealed class RuleBookTests
 
     private static Book Read(IEnumerable<string> parts)
     {
-        var file = "{ \"format\": 2, \"name\": \"X\", \"covers\": [], \"authority\": \"a\", \"read\": \"2026-11-29\", \"lines\": [ { "
-            + string.Join(", ", parts) + " } ] }";
+        var file =
+            "{ \"format\": 2, \"name\": \"X\", \"covers\": [], \"authority\": \"a\", \"read\": \"2026-11-29\", \"lines\": [ { "
+            + string.Join(", ", parts)
+            + " } ] }";
         using var stream = new MemoryStream(Encoding.UTF8.GetBytes(file));
         return BookReader.Read(stream, "x");
     }

@@ -25,7 +25,11 @@ internal sealed class EquationAsPrinted
         }
 
         foreach (var r in Rows(residual, "gaussian"))
-            sum += r[0] * Jet.Pow(delta, r[1]) * Jet.Pow(tau, r[2]) * Jet.Exp(-(r[3] * Square(delta - r[6])) - (r[4] * Square(tau - r[5])));
+            sum +=
+                r[0]
+                * Jet.Pow(delta, r[1])
+                * Jet.Pow(tau, r[2])
+                * Jet.Exp(-(r[3] * Square(delta - r[6])) - (r[4] * Square(tau - r[5])));
 
         foreach (var r in Rows(residual, "non_analytic"))
         {
@@ -42,7 +46,8 @@ internal sealed class EquationAsPrinted
     {
         var reference = _root.GetProperty("reference_state");
         var reducing = _root.GetProperty("reducing_point").GetProperty("temperature_k").GetDouble();
-        Jet sum = reference.GetProperty("a1_offset").GetDouble() + (reference.GetProperty("a2_offset").GetDouble() * tau);
+        Jet sum =
+            reference.GetProperty("a1_offset").GetDouble() + (reference.GetProperty("a2_offset").GetDouble() * tau);
         foreach (var entry in _root.GetProperty("ideal").EnumerateArray())
         {
             switch (entry.GetProperty("kind").GetString())
@@ -71,7 +76,8 @@ internal sealed class EquationAsPrinted
                     break;
                 case "cp0_polynomial":
                     foreach (var (c, t) in Pairs(entry, "c_per_k_to_t", "t"))
-                        sum += t == 0 ? c * Jet.Log(tau) : -c * Math.Pow(reducing, t) / (t * (t + 1)) * Jet.Pow(tau, -t);
+                        sum +=
+                            t == 0 ? c * Jet.Log(tau) : -c * Math.Pow(reducing, t) / (t * (t + 1)) * Jet.Pow(tau, -t);
                     break;
                 default:
                     throw new InvalidOperationException("A kind of term this oracle does not know.");
@@ -85,9 +91,16 @@ internal sealed class EquationAsPrinted
 
     private static IEnumerable<double[]> Rows(JsonElement residual, string name) =>
         residual.TryGetProperty(name, out var block)
-            ? block.GetProperty("rows").EnumerateArray().Select(row => row.EnumerateArray().Select(item => item.GetDouble()).ToArray())
+            ? block
+                .GetProperty("rows")
+                .EnumerateArray()
+                .Select(row => row.EnumerateArray().Select(item => item.GetDouble()).ToArray())
             : [];
 
     private static IEnumerable<(double, double)> Pairs(JsonElement entry, string first, string second) =>
-        entry.GetProperty(first).EnumerateArray().Select(item => item.GetDouble()).Zip(entry.GetProperty(second).EnumerateArray().Select(item => item.GetDouble()));
+        entry
+            .GetProperty(first)
+            .EnumerateArray()
+            .Select(item => item.GetDouble())
+            .Zip(entry.GetProperty(second).EnumerateArray().Select(item => item.GetDouble()));
 }

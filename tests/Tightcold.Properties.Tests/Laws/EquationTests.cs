@@ -16,36 +16,48 @@ public sealed class EquationTests
         var printed = new EquationAsPrinted(name);
         var lowTau = equation.ReducingTemperatureK / fluid.MaxTemperatureK;
         var highTau = equation.ReducingTemperatureK / fluid.MinTemperatureK;
-        Gen.Select(Gen.Double[1e-6, 2.5], Gen.Double[lowTau, highTau]).Sample((delta, tau) =>
-        {
-            // The non-analytic terms are singular at delta = 1, as printed and by machine; the engine steps aside there.
-            if (equation.Residual.HasNonAnalyticTerms && Math.Abs(delta - 1) < 1e-6)
-                return;
-            var work = new double[ResidualPart.MaxWork];
-            equation.Residual.PrepareTemperature(tau, Math.Log(tau), withDerivatives: true, work);
-            var fused = equation.Residual.Evaluate(delta, tau, work);
-            var density = equation.Residual.EvaluateDensity(delta, tau, work);
-            var jet = printed.Residual(Jet.Delta(delta), Jet.Tau(tau));
-            // Large terms cancel: compare with the scale of the sum's parts, a hundred thousandth of which is rounding at 1e-16.
-            var scale = 1 + Math.Abs(jet.V) + Math.Abs(delta * jet.D) + Math.Abs(tau * jet.T) + Math.Abs(delta * delta * jet.Dd) + Math.Abs(tau * tau * jet.Tt);
-            var tolerance = 1e-11 * scale;
-            Assert.Equal(jet.V, fused.A, tolerance);
-            Assert.Equal(delta * jet.D, fused.D, tolerance);
-            Assert.Equal(delta * delta * jet.Dd, fused.DD, tolerance);
-            Assert.Equal(tau * jet.T, fused.T, tolerance);
-            Assert.Equal(tau * tau * jet.Tt, fused.TT, tolerance);
-            Assert.Equal(delta * tau * jet.Dt, fused.DT, tolerance);
-            Assert.Equal(fused.A, density.A, tolerance);
-            Assert.Equal(fused.D, density.D, tolerance);
-            Assert.Equal(fused.DD, density.DD, tolerance);
+        Gen.Select(Gen.Double[1e-6, 2.5], Gen.Double[lowTau, highTau])
+            .Sample(
+                (delta, tau) =>
+                {
+                    // The non-analytic terms are singular at delta = 1, as printed and by machine; the engine steps
+                    // aside there.
+                    if (equation.Residual.HasNonAnalyticTerms && Math.Abs(delta - 1) < 1e-6)
+                        return;
+                    var work = new double[ResidualPart.MaxWork];
+                    equation.Residual.PrepareTemperature(tau, Math.Log(tau), withDerivatives: true, work);
+                    var fused = equation.Residual.Evaluate(delta, tau, work);
+                    var density = equation.Residual.EvaluateDensity(delta, tau, work);
+                    var jet = printed.Residual(Jet.Delta(delta), Jet.Tau(tau));
+                    // Large terms cancel: compare with the scale of the sum's parts, a hundred thousandth of which is
+                    // rounding at 1e-16.
+                    var scale =
+                        1
+                        + Math.Abs(jet.V)
+                        + Math.Abs(delta * jet.D)
+                        + Math.Abs(tau * jet.T)
+                        + Math.Abs(delta * delta * jet.Dd)
+                        + Math.Abs(tau * tau * jet.Tt);
+                    var tolerance = 1e-11 * scale;
+                    Assert.Equal(jet.V, fused.A, tolerance);
+                    Assert.Equal(delta * jet.D, fused.D, tolerance);
+                    Assert.Equal(delta * delta * jet.Dd, fused.DD, tolerance);
+                    Assert.Equal(tau * jet.T, fused.T, tolerance);
+                    Assert.Equal(tau * tau * jet.Tt, fused.TT, tolerance);
+                    Assert.Equal(delta * tau * jet.Dt, fused.DT, tolerance);
+                    Assert.Equal(fused.A, density.A, tolerance);
+                    Assert.Equal(fused.D, density.D, tolerance);
+                    Assert.Equal(fused.DD, density.DD, tolerance);
 
-            equation.Ideal.Evaluate(tau, Math.Log(tau), out var value, out var first, out var second);
-            var ideal = printed.Ideal(Jet.Tau(tau));
-            var idealScale = 1e-12 * (1 + Math.Abs(ideal.V) + Math.Abs(tau * ideal.T) + Math.Abs(tau * tau * ideal.Tt));
-            Assert.Equal(ideal.V, value, idealScale);
-            Assert.Equal(tau * ideal.T, first, idealScale);
-            Assert.Equal(tau * tau * ideal.Tt, second, idealScale);
-        });
+                    equation.Ideal.Evaluate(tau, Math.Log(tau), out var value, out var first, out var second);
+                    var ideal = printed.Ideal(Jet.Tau(tau));
+                    var idealScale =
+                        1e-12 * (1 + Math.Abs(ideal.V) + Math.Abs(tau * ideal.T) + Math.Abs(tau * tau * ideal.Tt));
+                    Assert.Equal(ideal.V, value, idealScale);
+                    Assert.Equal(tau * ideal.T, first, idealScale);
+                    Assert.Equal(tau * tau * ideal.Tt, second, idealScale);
+                }
+            );
     }
 
     // The check of IAPWS R6-95(2018), table 6, at 500 K and 838.025 kg/m3 (from memory of the release).
@@ -53,7 +65,8 @@ public sealed class EquationTests
     public void Water_terms_match_the_check_table_of_the_formulation()
     {
         var equation = FluidCatalog.Get("Water").Definition.Equation;
-        double delta = 838.025 / 322, tau = 647.096 / 500;
+        double delta = 838.025 / 322,
+            tau = 647.096 / 500;
         var work = new double[ResidualPart.MaxWork];
         equation.Residual.PrepareTemperature(tau, Math.Log(tau), withDerivatives: true, work);
         var r = equation.Residual.Evaluate(delta, tau, work);

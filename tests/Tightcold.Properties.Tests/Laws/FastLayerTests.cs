@@ -2,7 +2,8 @@ using System.Globalization;
 
 namespace Tightcold.Properties.Tests.Laws;
 
-/// <summary>The fast layer against the reference layer: the stated bound, over a million random points in all.</summary>
+/// <summary>The fast layer against the reference layer: the stated bound, over a million random points in
+/// all.</summary>
 public sealed class FastLayerTests(ITestOutputHelper output)
 {
     // The stated bound away from the critical region, and inside it (pressure within 10 % and temperature within 5 % of
@@ -67,7 +68,11 @@ public sealed class FastLayerTests(ITestOutputHelper output)
             Assert.Equal(byPressure, fast.SaturationAtPressure(expected.PressurePa));
             Assert.Equal(t, fast.SaturationTemperatureK(expected.PressurePa), 1e-7 * t);
             if (t < 0.995 * fluid.CriticalTemperatureK)
-                Assert.Equal(1 / expected.PressureSlopePaPerK, slopeP.TemperatureK, 1e-4 / expected.PressureSlopePaPerK);
+                Assert.Equal(
+                    1 / expected.PressureSlopePaPerK,
+                    slopeP.TemperatureK,
+                    1e-4 / expected.PressureSlopePaPerK
+                );
         }
     }
 
@@ -81,9 +86,16 @@ public sealed class FastLayerTests(ITestOutputHelper output)
         for (var i = 0; i < 4_000; i++)
         {
             var s = RandomState(fluid, random, 3);
-            if (s.CpJPerKgK is not { } cp || cp > 5e3 || s.PressurePa < fast.MinPressurePa || s.PressurePa > fast.MaxPressurePa)
+            if (
+                s.CpJPerKgK is not { } cp
+                || cp > 5e3
+                || s.PressurePa < fast.MinPressurePa
+                || s.PressurePa > fast.MaxPressurePa
+            )
                 continue;
-            double p = s.PressurePa, t = s.TemperatureK, v = 1 / s.DensityKgPerM3;
+            double p = s.PressurePa,
+                t = s.TemperatureK,
+                v = 1 / s.DensityKgPerM3;
             var rhoByP = 1 / s.PressureByDensityAtTemperature;
             var rhoByT = -s.PressureByTemperatureAtDensity * rhoByP;
             var jt = s.JouleThomsonKPerPa!.Value;
@@ -94,7 +106,11 @@ public sealed class FastLayerTests(ITestOutputHelper output)
             fast.AtPressureEnthalpy(p, s.EnthalpyJPerKg, out var h);
             Assert.Equal(1 / cp, h.TemperatureByInput, 1e-4 / cp);
             Assert.Equal(jt, h.TemperatureByPressure, 2e-3 * (Math.Abs(jt) + (v / cp)));
-            Assert.Equal(rhoByT / cp, h.DensityByInput, (1e-4 * Math.Abs(rhoByT / cp)) + (1e-7 * s.DensityKgPerM3 / cp));
+            Assert.Equal(
+                rhoByT / cp,
+                h.DensityByInput,
+                (1e-4 * Math.Abs(rhoByT / cp)) + (1e-7 * s.DensityKgPerM3 / cp)
+            );
             Assert.Equal(rhoByP + (rhoByT * jt), h.DensityByPressure, 5e-3 * rhoScale);
             Assert.Equal(1 / t, h.EntropyByInput, 1e-6 / t);
             Assert.Equal(-v / t, h.EntropyByPressure, 1e-5 * v / t);
@@ -139,10 +155,22 @@ public sealed class FastLayerTests(ITestOutputHelper output)
             const double Step = 1e-5;
             var up = fast.AtPressureEnthalpy(p * (1 + Step), h);
             var down = fast.AtPressureEnthalpy(p * (1 - Step), h);
-            Assert.Equal((up.DensityKgPerM3 - down.DensityKgPerM3) / (2 * Step * p), d.DensityByPressure, 1e-3 * Math.Abs(d.DensityByPressure));
-            Assert.Equal((up.TemperatureK - down.TemperatureK) / (2 * Step * p), d.TemperatureByPressure, 1e-3 * Math.Abs(d.TemperatureByPressure));
+            Assert.Equal(
+                (up.DensityKgPerM3 - down.DensityKgPerM3) / (2 * Step * p),
+                d.DensityByPressure,
+                1e-3 * Math.Abs(d.DensityByPressure)
+            );
+            Assert.Equal(
+                (up.TemperatureK - down.TemperatureK) / (2 * Step * p),
+                d.TemperatureByPressure,
+                1e-3 * Math.Abs(d.TemperatureByPressure)
+            );
             var more = fast.AtPressureEnthalpy(p, h + 10);
-            Assert.Equal((more.DensityKgPerM3 - here.DensityKgPerM3) / 10, d.DensityByInput, 1e-2 * Math.Abs(d.DensityByInput));
+            Assert.Equal(
+                (more.DensityKgPerM3 - here.DensityKgPerM3) / 10,
+                d.DensityByInput,
+                1e-2 * Math.Abs(d.DensityByInput)
+            );
             Assert.Equal(0, d.TemperatureByInput);
             var same = fast.AtPressureEntropy(p, s, out var e);
             Assert.Equal(x, same.Quality!.Value, 1e-6);
@@ -165,7 +193,11 @@ public sealed class FastLayerTests(ITestOutputHelper output)
                 var byH = fast.AtPressureEnthalpy(p, s.EnthalpyJPerKg, out var d);
                 Assert.Equal(s.TemperatureK, byH.TemperatureK, 1e-8 * t);
                 Assert.Equal(s.Phase, fast.AtPressureEntropy(p, s.EntropyJPerKgK, out var e).Phase);
-                Assert.Equal(s.DensityKgPerM3, fast.AtPressureTemperature(p, t, out var g).DensityKgPerM3, 1e-6 * s.DensityKgPerM3);
+                Assert.Equal(
+                    s.DensityKgPerM3,
+                    fast.AtPressureTemperature(p, t, out var g).DensityKgPerM3,
+                    1e-6 * s.DensityKgPerM3
+                );
                 Assert.Equal(1 / s.CpJPerKgK!.Value, d.TemperatureByInput, 1e-3 / s.CpJPerKgK.Value);
                 Assert.Equal(t, e.EnthalpyByInput, 1e-6 * t);
                 Assert.Equal(s.CpJPerKgK.Value, g.EnthalpyByInput, 1e-6 * s.CpJPerKgK.Value);
@@ -197,8 +229,15 @@ public sealed class FastLayerTests(ITestOutputHelper output)
         var fluid = FluidCatalog.Get("R134a");
         var fast = fluid.Fast;
         var random = new Random(Seed);
-        var states = Enumerable.Range(0, 3000).Select(i => RandomState(fluid, random, 3)).Where(s => s.PressurePa >= fast.MinPressurePa && s.PressurePa <= fast.MaxPressurePa).ToArray();
-        double[] p = [.. states.Select(s => s.PressurePa)], h = [.. states.Select(s => s.EnthalpyJPerKg)], e = [.. states.Select(s => s.EntropyJPerKgK)], t = [.. states.Select(s => s.TemperatureK)];
+        var states = Enumerable
+            .Range(0, 3000)
+            .Select(i => RandomState(fluid, random, 3))
+            .Where(s => s.PressurePa >= fast.MinPressurePa && s.PressurePa <= fast.MaxPressurePa)
+            .ToArray();
+        double[] p = [.. states.Select(s => s.PressurePa)],
+            h = [.. states.Select(s => s.EnthalpyJPerKg)],
+            e = [.. states.Select(s => s.EntropyJPerKgK)],
+            t = [.. states.Select(s => s.TemperatureK)];
         var results = new FastState[p.Length];
         fast.AtPressureEnthalpy(p, h, results);
         Assert.Equal([.. p.Zip(h, (a, b) => fast.AtPressureEnthalpy(a, b))], results);
@@ -223,10 +262,16 @@ public sealed class FastLayerTests(ITestOutputHelper output)
             for (var i = 0; i < 100; i++)
             {
                 var p = 2e5 + (1e4 * i);
-                sum += fast.AtPressureEnthalpy(p, 300e3, out _).TemperatureK + fast.AtPressureEntropy(p, 1500).TemperatureK
-                    + fast.AtPressureTemperature(p, 300 + i).DensityKgPerM3 + fast.SaturationAtPressure(p).TemperatureK + fast.SaturationPressurePa(280)
-                    + fluid.AtPressureEnthalpy(p, 420e3).TemperatureK + fluid.AtTemperaturePressure(300 + i, p).DensityKgPerM3
-                    + fluid.SaturationAtTemperature(280).PressurePa + fluid.AtTemperatureDensity(350, 10).PressurePa;
+                sum +=
+                    fast.AtPressureEnthalpy(p, 300e3, out _).TemperatureK
+                    + fast.AtPressureEntropy(p, 1500).TemperatureK
+                    + fast.AtPressureTemperature(p, 300 + i).DensityKgPerM3
+                    + fast.SaturationAtPressure(p).TemperatureK
+                    + fast.SaturationPressurePa(280)
+                    + fluid.AtPressureEnthalpy(p, 420e3).TemperatureK
+                    + fluid.AtTemperaturePressure(300 + i, p).DensityKgPerM3
+                    + fluid.SaturationAtTemperature(280).PressurePa
+                    + fluid.AtTemperatureDensity(350, 10).PressurePa;
             }
 
             return sum;
@@ -245,7 +290,11 @@ public sealed class FastLayerTests(ITestOutputHelper output)
         var fast = FluidCatalog.GetFast("R-134a");
         foreach (var bad in (double[])[double.NaN, double.PositiveInfinity, -1, 1e4, 5e6])
         {
-            Assert.Contains("R134a", Assert.Throws<FluidRangeException>(() => fast.AtPressureEnthalpy(bad, 300e3)).Message, StringComparison.Ordinal);
+            Assert.Contains(
+                "R134a",
+                Assert.Throws<FluidRangeException>(() => fast.AtPressureEnthalpy(bad, 300e3)).Message,
+                StringComparison.Ordinal
+            );
             Assert.Throws<FluidRangeException>(() => fast.AtPressureTemperature(bad, 300, out _));
             Assert.Throws<FluidRangeException>(() => fast.SaturationAtPressure(bad));
             Assert.Throws<FluidRangeException>(() => fast.SaturationTemperatureK(bad));
@@ -266,7 +315,10 @@ public sealed class FastLayerTests(ITestOutputHelper output)
         Assert.Throws<FluidRangeException>(() => nitrogen.SaturationAtTemperature(100));
         Assert.Throws<FluidRangeException>(() => nitrogen.SaturationAtPressure(1e6));
         Assert.True(fast.HasSaturation && fast.BuildAll() > 100_000);
-        Assert.Equal((233.15, 423.15, 20e3, 4e6), (fast.MinTemperatureK, fast.MaxTemperatureK, fast.MinPressurePa, fast.MaxPressurePa));
+        Assert.Equal(
+            (233.15, 423.15, 20e3, 4e6),
+            (fast.MinTemperatureK, fast.MaxTemperatureK, fast.MinPressurePa, fast.MaxPressurePa)
+        );
     }
 
     private static void Near(in SaturationState expected, in FastSaturation actual, Fluid fluid)
@@ -281,13 +333,22 @@ public sealed class FastLayerTests(ITestOutputHelper output)
         var bound = near ? tenth : 0.2 * Bound;
         Assert.Equal(expected.LiquidDensityKgPerM3, actual.LiquidDensityKgPerM3, bound * expected.LiquidDensityKgPerM3);
         Assert.Equal(expected.VapourDensityKgPerM3, actual.VapourDensityKgPerM3, bound * expected.VapourDensityKgPerM3);
-        Assert.Equal(expected.LiquidEnthalpyJPerKg, actual.LiquidEnthalpyJPerKg, tenth * Math.Max(1e5, expected.LiquidEnthalpyJPerKg));
+        Assert.Equal(
+            expected.LiquidEnthalpyJPerKg,
+            actual.LiquidEnthalpyJPerKg,
+            tenth * Math.Max(1e5, expected.LiquidEnthalpyJPerKg)
+        );
         Assert.Equal(expected.VapourEnthalpyJPerKg, actual.VapourEnthalpyJPerKg, tenth * expected.VapourEnthalpyJPerKg);
-        Assert.Equal(expected.LiquidEntropyJPerKgK, actual.LiquidEntropyJPerKgK, tenth * Math.Max(500, expected.LiquidEntropyJPerKgK));
+        Assert.Equal(
+            expected.LiquidEntropyJPerKgK,
+            actual.LiquidEntropyJPerKgK,
+            tenth * Math.Max(500, expected.LiquidEntropyJPerKgK)
+        );
         Assert.Equal(expected.VapourEntropyJPerKgK, actual.VapourEntropyJPerKgK, tenth * expected.VapourEntropyJPerKgK);
     }
 
-    /// <summary>Every fourth point under the dome, every fourth within half a percent of the saturation pressure, the rest anywhere.</summary>
+    /// <summary>Every fourth point under the dome, every fourth within half a percent of the saturation pressure, the
+    /// rest anywhere.</summary>
     private static FluidState RandomState(Fluid fluid, Random random, int i)
     {
         var fast = fluid.Fast;
@@ -297,11 +358,17 @@ public sealed class FastLayerTests(ITestOutputHelper output)
             var t = fast.MinTemperatureK + ((top - fast.MinTemperatureK) * Math.Pow(random.NextDouble(), 0.4));
             return i % 4 == 0
                 ? fluid.AtTemperatureQuality(t, random.NextDouble())
-                : fluid.AtTemperaturePressure(t, fluid.SaturationAtTemperature(t).PressurePa * Math.Exp((random.NextDouble() - 0.5) * 0.01));
+                : fluid.AtTemperaturePressure(
+                    t,
+                    fluid.SaturationAtTemperature(t).PressurePa * Math.Exp((random.NextDouble() - 0.5) * 0.01)
+                );
         }
 
         var pressure = fast.MinPressurePa * Math.Pow(fast.MaxPressurePa / fast.MinPressurePa, random.NextDouble());
-        return fluid.AtTemperaturePressure(fast.MinTemperatureK + ((fast.MaxTemperatureK - fast.MinTemperatureK) * random.NextDouble()), pressure);
+        return fluid.AtTemperaturePressure(
+            fast.MinTemperatureK + ((fast.MaxTemperatureK - fast.MinTemperatureK) * random.NextDouble()),
+            pressure
+        );
     }
 
     private sealed class Worst
@@ -317,17 +384,34 @@ public sealed class FastLayerTests(ITestOutputHelper output)
         public void Compare(string call, Fluid fluid, in FluidState expected, in FastState actual)
         {
             Count++;
-            var critical = Math.Abs((expected.PressurePa / fluid.CriticalPressurePa) - 1) < 0.1 && Math.Abs((expected.TemperatureK / fluid.CriticalTemperatureK) - 1) < 0.05;
+            var critical =
+                Math.Abs((expected.PressurePa / fluid.CriticalPressurePa) - 1) < 0.1
+                && Math.Abs((expected.TemperatureK / fluid.CriticalTemperatureK) - 1) < 0.05;
             var bound = critical ? CriticalBound : Bound;
             Add(call + " T", expected.TemperatureK, actual.TemperatureK, expected.TemperatureK);
             Add(call + " rho", expected.DensityKgPerM3, actual.DensityKgPerM3, expected.DensityKgPerM3);
             // The zero of h and s is a convention: relative to a usual size where water's pass through it.
-            Add(call + " h", expected.EnthalpyJPerKg, actual.EnthalpyJPerKg, Math.Max(1e5, Math.Abs(expected.EnthalpyJPerKg)));
-            Add(call + " s", expected.EntropyJPerKgK, actual.EntropyJPerKgK, Math.Max(500, Math.Abs(expected.EntropyJPerKgK)));
+            Add(
+                call + " h",
+                expected.EnthalpyJPerKg,
+                actual.EnthalpyJPerKg,
+                Math.Max(1e5, Math.Abs(expected.EnthalpyJPerKg))
+            );
+            Add(
+                call + " s",
+                expected.EntropyJPerKgK,
+                actual.EntropyJPerKgK,
+                Math.Max(500, Math.Abs(expected.EntropyJPerKgK))
+            );
             if (expected.Phase != actual.Phase)
                 WrongPhases++;
             if (_where.IndexOf(" at ", StringComparison.Ordinal) < 0 && _where.Length > 0)
-                _where += " at " + string.Create(CultureInfo.InvariantCulture, $"{expected.TemperatureK:R} K, {expected.PressurePa:R} Pa, {expected.Phase}{(critical ? ", critical region" : "")}");
+                _where +=
+                    " at "
+                    + string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"{expected.TemperatureK:R} K, {expected.PressurePa:R} Pa, {expected.Phase}{(critical ? ", critical region" : "")}"
+                    );
 
             void Add(string what, double a, double b, double scale)
             {
@@ -339,6 +423,10 @@ public sealed class FastLayerTests(ITestOutputHelper output)
             }
         }
 
-        public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Count} comparisons, worst {Excess:G3} of the bound, {_where}; {WrongPhases} in another phase");
+        public override string ToString() =>
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"{Count} comparisons, worst {Excess:G3} of the bound, {_where}; {WrongPhases} in another phase"
+            );
     }
 }

@@ -4,71 +4,105 @@ namespace Tightcold.Properties.Tests.Laws;
 
 public sealed class HumidAirLawTests
 {
-    private static readonly Gen<(double T, double Rh, double P)> Air =
-        Gen.Select(Gen.Double[238, 335], Gen.Double[0.02, 1], Gen.Double[60e3, 106e3]);
+    private static readonly Gen<(double T, double Rh, double P)> Air = Gen.Select(
+        Gen.Double[238, 335],
+        Gen.Double[0.02, 1],
+        Gen.Double[60e3, 106e3]
+    );
 
     [Fact]
-    public void Every_pair_that_fixes_a_state_returns_the_same_state() => Air.Sample((t, rh, p) =>
-    {
-        var air = HumidAir.FromRelativeHumidity(t, rh, p);
-        Same(air, HumidAir.FromHumidityRatio(t, air.HumidityRatio, p));
-        Same(air, HumidAir.FromEnthalpy(t, air.EnthalpyJPerKgDryAir, p));
-        Same(air, HumidAir.FromDewPoint(t, air.DewPointK!.Value, p));
-        Same(air, HumidAir.FromWetBulb(t, air.WetBulbK, p));
-        var known = new Dictionary<HumidAirQuantity, double>
-        {
-            [HumidAirQuantity.DryBulb] = t,
-            [HumidAirQuantity.WetBulb] = air.WetBulbK,
-            [HumidAirQuantity.DewPoint] = air.DewPointK.Value,
-            [HumidAirQuantity.RelativeHumidity] = air.RelativeHumidity,
-            [HumidAirQuantity.HumidityRatio] = air.HumidityRatio,
-            [HumidAirQuantity.Enthalpy] = air.EnthalpyJPerKgDryAir,
-        };
-        foreach (var (a, va) in known)
-        {
-            foreach (var (b, vb) in known)
+    public void Every_pair_that_fixes_a_state_returns_the_same_state() =>
+        Air.Sample(
+            (t, rh, p) =>
             {
-                if (a == b || Says(a, b, HumidAirQuantity.HumidityRatio, HumidAirQuantity.DewPoint) || Says(a, b, HumidAirQuantity.WetBulb, HumidAirQuantity.Enthalpy))
-                    continue;
-                // Wet bulb beside humidity, near saturation or near 0 degC where ice and water both balance, fixes little.
-                if (air.RelativeHumidity > 0.95 || Math.Abs(air.WetBulbK - 273.16) < 3)
-                    continue;
-                Same(air, HumidAir.FromPair(a, va, b, vb, p), 1e-5);
-            }
-        }
-    }, iter: 25);
+                var air = HumidAir.FromRelativeHumidity(t, rh, p);
+                Same(air, HumidAir.FromHumidityRatio(t, air.HumidityRatio, p));
+                Same(air, HumidAir.FromEnthalpy(t, air.EnthalpyJPerKgDryAir, p));
+                Same(air, HumidAir.FromDewPoint(t, air.DewPointK!.Value, p));
+                Same(air, HumidAir.FromWetBulb(t, air.WetBulbK, p));
+                var known = new Dictionary<HumidAirQuantity, double>
+                {
+                    [HumidAirQuantity.DryBulb] = t,
+                    [HumidAirQuantity.WetBulb] = air.WetBulbK,
+                    [HumidAirQuantity.DewPoint] = air.DewPointK.Value,
+                    [HumidAirQuantity.RelativeHumidity] = air.RelativeHumidity,
+                    [HumidAirQuantity.HumidityRatio] = air.HumidityRatio,
+                    [HumidAirQuantity.Enthalpy] = air.EnthalpyJPerKgDryAir,
+                };
+                foreach (var (a, va) in known)
+                {
+                    foreach (var (b, vb) in known)
+                    {
+                        if (
+                            a == b
+                            || Says(a, b, HumidAirQuantity.HumidityRatio, HumidAirQuantity.DewPoint)
+                            || Says(a, b, HumidAirQuantity.WetBulb, HumidAirQuantity.Enthalpy)
+                        )
+                            continue;
+                        // Wet bulb beside humidity, near saturation or near 0 degC where ice and water both balance,
+                        // fixes little.
+                        if (air.RelativeHumidity > 0.95 || Math.Abs(air.WetBulbK - 273.16) < 3)
+                            continue;
+                        Same(air, HumidAir.FromPair(a, va, b, vb, p), 1e-5);
+                    }
+                }
+            },
+            iter: 25
+        );
 
     [Fact]
-    public void Dew_point_wet_bulb_and_dry_bulb_come_in_that_order() => Air.Sample((t, rh, p) =>
-    {
-        var air = HumidAir.FromRelativeHumidity(t, rh, p);
-        Assert.True(air.DewPointK <= air.WetBulbK + 1e-6);
-        Assert.True(air.WetBulbK <= air.TemperatureK + 1e-9);
-        Assert.True(air.HumidityRatio <= HumidAir.SaturationHumidityRatio(t, p) * (1 + 1e-9));
-    });
+    public void Dew_point_wet_bulb_and_dry_bulb_come_in_that_order() =>
+        Air.Sample(
+            (t, rh, p) =>
+            {
+                var air = HumidAir.FromRelativeHumidity(t, rh, p);
+                Assert.True(air.DewPointK <= air.WetBulbK + 1e-6);
+                Assert.True(air.WetBulbK <= air.TemperatureK + 1e-9);
+                Assert.True(air.HumidityRatio <= HumidAir.SaturationHumidityRatio(t, p) * (1 + 1e-9));
+            }
+        );
 
     [Fact]
     public void Air_cooled_to_its_dew_point_is_saturated_at_every_pressure_and_about_freezing() =>
-        Gen.Select(Gen.Double[225, 345], Gen.Double[0.02, 0.999], Gen.Double[Math.Log(10e3), Math.Log(1e6)], Gen.Bool).Sample((t, rh, logP, aboutFreezing) =>
-        {
-            var p = Math.Exp(logP);
-            // Half of them at the corner where the lines of water and ice meet, where a dew point settles worst.
-            if (aboutFreezing) t = 273.16 + ((t - 285) / 60);
-            if (WaterVapour.SaturationPressurePa(t) > 0.5 * p) return;
-            if (HumidAir.FromRelativeHumidity(t, rh, p) is not { DewPointK: { } dew } air) return;
-            Assert.Equal(1, HumidAir.SaturationHumidityRatio(dew, p) / air.HumidityRatio, 1e-9);
-        }, iter: 5_000);
+        Gen.Select(Gen.Double[225, 345], Gen.Double[0.02, 0.999], Gen.Double[Math.Log(10e3), Math.Log(1e6)], Gen.Bool)
+            .Sample(
+                (t, rh, logP, aboutFreezing) =>
+                {
+                    var p = Math.Exp(logP);
+                    // Half of them at the corner where the lines of water and ice meet, where a dew point settles
+                    // worst.
+                    if (aboutFreezing)
+                        t = 273.16 + ((t - 285) / 60);
+                    if (WaterVapour.SaturationPressurePa(t) > 0.5 * p)
+                        return;
+                    if (HumidAir.FromRelativeHumidity(t, rh, p) is not { DewPointK: { } dew } air)
+                        return;
+                    Assert.Equal(1, HumidAir.SaturationHumidityRatio(dew, p) / air.HumidityRatio, 1e-9);
+                },
+                iter: 5_000
+            );
 
     [Fact]
-    public void More_water_raises_enthalpy_and_volume_and_wet_bulb() => Air.Where(air => air.Rh < 0.9).Sample((t, rh, p) =>
-    {
-        var dry = HumidAir.FromRelativeHumidity(t, rh, p);
-        var wet = HumidAir.FromRelativeHumidity(t, rh + 0.05, p);
-        Assert.True(wet.EnthalpyJPerKgDryAir > dry.EnthalpyJPerKgDryAir && wet.VolumeM3PerKgDryAir > dry.VolumeM3PerKgDryAir);
-        // Across 0 degC the wick may thaw and the wet bulb jump either way.
-        Assert.True(wet.WetBulbK > dry.WetBulbK || Math.Abs(dry.WetBulbK - 273.16) < 1.5);
-        Assert.Equal(dry.EnthalpyJPerKgDryAir, HumidAir.EnthalpyJPerKgDryAir(t, dry.HumidityRatio, p), 1e-6);
-    });
+    public void More_water_raises_enthalpy_and_volume_and_wet_bulb() =>
+        Air.Where(air => air.Rh < 0.9)
+            .Sample(
+                (t, rh, p) =>
+                {
+                    var dry = HumidAir.FromRelativeHumidity(t, rh, p);
+                    var wet = HumidAir.FromRelativeHumidity(t, rh + 0.05, p);
+                    Assert.True(
+                        wet.EnthalpyJPerKgDryAir > dry.EnthalpyJPerKgDryAir
+                            && wet.VolumeM3PerKgDryAir > dry.VolumeM3PerKgDryAir
+                    );
+                    // Across 0 degC the wick may thaw and the wet bulb jump either way.
+                    Assert.True(wet.WetBulbK > dry.WetBulbK || Math.Abs(dry.WetBulbK - 273.16) < 1.5);
+                    Assert.Equal(
+                        dry.EnthalpyJPerKgDryAir,
+                        HumidAir.EnthalpyJPerKgDryAir(t, dry.HumidityRatio, p),
+                        1e-6
+                    );
+                }
+            );
 
     [Fact]
     public void Dry_air_has_no_dew_point_and_the_enthalpy_of_the_air_equation()
@@ -77,11 +111,17 @@ public sealed class HumidAirLawTests
         Assert.Null(dry.DewPointK);
         Assert.Equal(0, dry.HumidityRatio);
         var air = FluidCatalog.Get("Air");
-        var rise = air.AtTemperaturePressure(318.15, 101325).EnthalpyJPerKg - air.AtTemperaturePressure(298.15, 101325).EnthalpyJPerKg;
+        var rise =
+            air.AtTemperaturePressure(318.15, 101325).EnthalpyJPerKg
+            - air.AtTemperaturePressure(298.15, 101325).EnthalpyJPerKg;
         var same = HumidAir.FromRelativeHumidity(318.15, 0, 101325).EnthalpyJPerKgDryAir - dry.EnthalpyJPerKgDryAir;
         // The formulation rounds the molar mass of air by 2e-5.
         Assert.Equal(rise, same, 1e-4 * rise);
-        Assert.Equal(1 / air.AtTemperaturePressure(298.15, 101325).DensityKgPerM3, dry.VolumeM3PerKgDryAir, 5e-5 * dry.VolumeM3PerKgDryAir);
+        Assert.Equal(
+            1 / air.AtTemperaturePressure(298.15, 101325).DensityKgPerM3,
+            dry.VolumeM3PerKgDryAir,
+            5e-5 * dry.VolumeM3PerKgDryAir
+        );
     }
 
     [Fact]
@@ -121,17 +161,33 @@ public sealed class HumidAirLawTests
             Assert.Throws<FluidRangeException>(() => HumidAir.FromRelativeHumidity(300, 0.5, bad));
         foreach (var bad in (double[])[double.NaN, -0.001, 11])
             Assert.Throws<FluidRangeException>(() => HumidAir.FromHumidityRatio(300, bad, 101325));
-        Assert.Contains("saturation", Assert.Throws<FluidRangeException>(() => HumidAir.FromHumidityRatio(283.15, 0.02, 101325)).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "saturation",
+            Assert.Throws<FluidRangeException>(() => HumidAir.FromHumidityRatio(283.15, 0.02, 101325)).Message,
+            StringComparison.Ordinal
+        );
         Assert.Throws<FluidRangeException>(() => HumidAir.FromEnthalpy(300, double.NaN, 101325));
         Assert.Throws<FluidRangeException>(() => HumidAir.FromEnthalpy(300, -1e5, 101325));
         // A wet bulb below what bone-dry air shows.
         Assert.Throws<FluidRangeException>(() => HumidAir.FromWetBulb(308.15, 280, 101325));
-        Assert.Throws<ArgumentException>(() => HumidAir.FromPair(HumidAirQuantity.HumidityRatio, 0.01, HumidAirQuantity.DewPoint, 287, 101325));
-        Assert.Throws<ArgumentException>(() => HumidAir.FromPair(HumidAirQuantity.Enthalpy, 5e4, HumidAirQuantity.WetBulb, 290, 101325));
-        Assert.Throws<ArgumentException>(() => HumidAir.FromPair(HumidAirQuantity.DryBulb, 300, HumidAirQuantity.DryBulb, 300, 101325));
-        Assert.Throws<FluidRangeException>(() => HumidAir.FromPair(HumidAirQuantity.RelativeHumidity, 0.5, HumidAirQuantity.Enthalpy, double.NaN, 101325));
-        Assert.Throws<FluidRangeException>(() => HumidAir.FromPair(HumidAirQuantity.RelativeHumidity, 0.5, HumidAirQuantity.Enthalpy, 1e9, 101325));
-        Assert.Throws<FluidRangeException>(() => HumidAir.FromPair(HumidAirQuantity.DewPoint, 500, HumidAirQuantity.Enthalpy, 5e4, 101325));
+        Assert.Throws<ArgumentException>(() =>
+            HumidAir.FromPair(HumidAirQuantity.HumidityRatio, 0.01, HumidAirQuantity.DewPoint, 287, 101325)
+        );
+        Assert.Throws<ArgumentException>(() =>
+            HumidAir.FromPair(HumidAirQuantity.Enthalpy, 5e4, HumidAirQuantity.WetBulb, 290, 101325)
+        );
+        Assert.Throws<ArgumentException>(() =>
+            HumidAir.FromPair(HumidAirQuantity.DryBulb, 300, HumidAirQuantity.DryBulb, 300, 101325)
+        );
+        Assert.Throws<FluidRangeException>(() =>
+            HumidAir.FromPair(HumidAirQuantity.RelativeHumidity, 0.5, HumidAirQuantity.Enthalpy, double.NaN, 101325)
+        );
+        Assert.Throws<FluidRangeException>(() =>
+            HumidAir.FromPair(HumidAirQuantity.RelativeHumidity, 0.5, HumidAirQuantity.Enthalpy, 1e9, 101325)
+        );
+        Assert.Throws<FluidRangeException>(() =>
+            HumidAir.FromPair(HumidAirQuantity.DewPoint, 500, HumidAirQuantity.Enthalpy, 5e4, 101325)
+        );
     }
 
     private static bool Says(HumidAirQuantity a, HumidAirQuantity b, HumidAirQuantity one, HumidAirQuantity other) =>

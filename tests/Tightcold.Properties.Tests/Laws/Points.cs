@@ -8,7 +8,11 @@ internal static class Points
     public static Gen<(double T, double P)> TemperaturePressure(Fluid fluid)
     {
         var fast = fluid.Fast;
-        return Gen.Select(Gen.Double[fast.MinTemperatureK, fast.MaxTemperatureK], Gen.Double[Math.Log(fast.MinPressurePa), Math.Log(fast.MaxPressurePa)], (t, logP) => (t, Math.Exp(logP)));
+        return Gen.Select(
+            Gen.Double[fast.MinTemperatureK, fast.MaxTemperatureK],
+            Gen.Double[Math.Log(fast.MinPressurePa), Math.Log(fast.MaxPressurePa)],
+            (t, logP) => (t, Math.Exp(logP))
+        );
     }
 
     /// <summary>Temperatures on the saturation line, up to a hair below the critical point.</summary>

@@ -24,7 +24,18 @@ internal sealed class Deviations
     {
         Assert.Equal(expectedCount, Count);
         var over = _worst.Where(entry => !(entry.Value.Excess <= 1)).ToList();
-        Assert.True(over.Count == 0, string.Join(Environment.NewLine, over.Select(entry => string.Create(CultureInfo.InvariantCulture, $"{entry.Key}: {entry.Value.Excess:G3} times the tolerance at {entry.Value.Where}"))));
+        Assert.True(
+            over.Count == 0,
+            string.Join(
+                Environment.NewLine,
+                over.Select(entry =>
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"{entry.Key}: {entry.Value.Excess:G3} times the tolerance at {entry.Value.Where}"
+                    )
+                )
+            )
+        );
     }
 
     private void Add(string quantity, double deviation, double tolerance, string where)

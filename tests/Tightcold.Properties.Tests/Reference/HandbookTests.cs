@@ -12,7 +12,12 @@ public sealed class HandbookTests
     [InlineData("R744", 0, 3.4851, 927.4)]
     [InlineData("R744", -40, 1.0045, 1116.4)]
     [InlineData("R12", 0, 0.3086, 1396)]
-    public void Saturation_pressure_and_liquid_density_are_the_handbooks(string name, double celsius, double megapascals, double liquid)
+    public void Saturation_pressure_and_liquid_density_are_the_handbooks(
+        string name,
+        double celsius,
+        double megapascals,
+        double liquid
+    )
     {
         var state = FluidCatalog.Get(name).SaturationAtTemperature(celsius + 273.15);
         // Four printed digits; R-12's handbook equation is an older one, a quarter of a percent apart.
@@ -35,7 +40,8 @@ public sealed class HandbookTests
         Assert.Equal(1e3, state.LiquidEntropyJPerKgK, 1e-6);
     }
 
-    // Dry air at 25 degC and 1 atm: density 1.184 kg/m3, cp 1006 J/(kg K), speed of sound 346 m/s (handbook, from memory).
+    // Dry air at 25 degC and 1 atm: density 1.184 kg/m3, cp 1006 J/(kg K), speed of sound 346 m/s (handbook, from
+    // memory).
     [Fact]
     public void Dry_air_at_room_conditions_is_the_handbooks()
     {
@@ -66,12 +72,20 @@ public sealed class HandbookTests
     [InlineData(20000)]
     [InlineData(-5000)]
     public void The_standard_atmosphere_refuses_an_altitude_no_road_has_and_says_which_it_knows(double metres) =>
-        Assert.Contains("-1000 to 11000 m", Assert.Throws<ArgumentOutOfRangeException>(() => StandardAtmosphere.PressurePa(metres)).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "-1000 to 11000 m",
+            Assert.Throws<ArgumentOutOfRangeException>(() => StandardAtmosphere.PressurePa(metres)).Message,
+            StringComparison.Ordinal
+        );
 
     [Theory]
     [InlineData(double.NaN)]
     [InlineData(1000)]
     [InlineData(2e5)]
     public void The_standard_atmosphere_refuses_a_pressure_no_road_has_and_says_which_it_knows(double pascals) =>
-        Assert.Contains("22632 to 113929 Pa", Assert.Throws<ArgumentOutOfRangeException>(() => StandardAtmosphere.AltitudeM(pascals)).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "22632 to 113929 Pa",
+            Assert.Throws<ArgumentOutOfRangeException>(() => StandardAtmosphere.AltitudeM(pascals)).Message,
+            StringComparison.Ordinal
+        );
 }

@@ -17,13 +17,47 @@ public sealed class HumidAirReferenceTests
         var deviations = new Deviations();
         foreach (var row in table.Rows)
         {
-            var state = HumidAir.FromRelativeHumidity(table.Number(row, "temperature_k"), table.Number(row, "relative_humidity"), table.Number(row, "pressure_pa"));
+            var state = HumidAir.FromRelativeHumidity(
+                table.Number(row, "temperature_k"),
+                table.Number(row, "relative_humidity"),
+                table.Number(row, "pressure_pa")
+            );
             var where = string.Join(", ", row.Take(3));
-            deviations.Relative("humidity ratio", state.HumidityRatio, table.Number(row, "humidity_ratio_kg_per_kg_dry_air"), RatioTolerance, where);
-            deviations.Absolute("enthalpy", state.EnthalpyJPerKgDryAir, table.Number(row, "enthalpy_j_per_kg_dry_air"), EnthalpyToleranceJPerKg, where);
-            deviations.Absolute("wet bulb", state.WetBulbK, table.Number(row, "wet_bulb_temperature_k"), WetBulbToleranceK, where);
-            deviations.Absolute("dew point", state.DewPointK ?? 0, table.Number(row, "dew_point_temperature_k"), DewPointToleranceK, where);
-            deviations.Relative("volume", state.VolumeM3PerKgDryAir, table.Number(row, "volume_m3_per_kg_dry_air"), VolumeTolerance, where);
+            deviations.Relative(
+                "humidity ratio",
+                state.HumidityRatio,
+                table.Number(row, "humidity_ratio_kg_per_kg_dry_air"),
+                RatioTolerance,
+                where
+            );
+            deviations.Absolute(
+                "enthalpy",
+                state.EnthalpyJPerKgDryAir,
+                table.Number(row, "enthalpy_j_per_kg_dry_air"),
+                EnthalpyToleranceJPerKg,
+                where
+            );
+            deviations.Absolute(
+                "wet bulb",
+                state.WetBulbK,
+                table.Number(row, "wet_bulb_temperature_k"),
+                WetBulbToleranceK,
+                where
+            );
+            deviations.Absolute(
+                "dew point",
+                state.DewPointK ?? 0,
+                table.Number(row, "dew_point_temperature_k"),
+                DewPointToleranceK,
+                where
+            );
+            deviations.Relative(
+                "volume",
+                state.VolumeM3PerKgDryAir,
+                table.Number(row, "volume_m3_per_kg_dry_air"),
+                VolumeTolerance,
+                where
+            );
         }
 
         deviations.AssertNone(5 * 200);

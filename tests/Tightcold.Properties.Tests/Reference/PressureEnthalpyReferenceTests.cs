@@ -15,18 +15,44 @@ public sealed class PressureEnthalpyReferenceTests
         var deviations = new Deviations();
         foreach (var row in table.Rows)
         {
-            var state = fluid.AtPressureEnthalpy(table.Number(row, "pressure_pa"), table.Number(row, "enthalpy_j_per_kg"));
+            var state = fluid.AtPressureEnthalpy(
+                table.Number(row, "pressure_pa"),
+                table.Number(row, "enthalpy_j_per_kg")
+            );
             var where = $"{row[0]} Pa, {row[1]} J/kg";
-            deviations.Relative("temperature", state.TemperatureK, table.Number(row, "temperature_k"), Tolerance, where);
-            deviations.Relative("density", state.DensityKgPerM3, table.Number(row, "density_kg_per_m3"), Tolerance, where);
-            deviations.Relative("entropy", state.EntropyJPerKgK, table.Number(row, "entropy_j_per_kg_k"), Tolerance, where);
+            deviations.Relative(
+                "temperature",
+                state.TemperatureK,
+                table.Number(row, "temperature_k"),
+                Tolerance,
+                where
+            );
+            deviations.Relative(
+                "density",
+                state.DensityKgPerM3,
+                table.Number(row, "density_kg_per_m3"),
+                Tolerance,
+                where
+            );
+            deviations.Relative(
+                "entropy",
+                state.EntropyJPerKgK,
+                table.Number(row, "entropy_j_per_kg_k"),
+                Tolerance,
+                where
+            );
             if (table.NumberOrNone(row, "vapor_quality") is { } quality)
                 deviations.Relative("quality", state.Quality ?? -1, quality, Tolerance, where);
             else
                 Assert.Null(state.Quality);
-            Assert.True(table.Text(row, "phase") == SinglePhaseReferenceTests.PhaseWord(state.Phase), $"{where}: {state.Phase}");
+            Assert.True(
+                table.Text(row, "phase") == SinglePhaseReferenceTests.PhaseWord(state.Phase),
+                $"{where}: {state.Phase}"
+            );
         }
 
-        deviations.AssertNone((3 * 200) + table.Rows.Count(row => table.NumberOrNone(row, "vapor_quality") is not null));
+        deviations.AssertNone(
+            (3 * 200) + table.Rows.Count(row => table.NumberOrNone(row, "vapor_quality") is not null)
+        );
     }
 }

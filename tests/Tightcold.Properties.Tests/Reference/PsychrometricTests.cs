@@ -25,7 +25,16 @@ public sealed class PsychrometricTests
     [InlineData(25, 1.0, 101325, 0.0200811227, 76306.6602, 25, 25, 0.87189534)]
     [InlineData(50, 0.1, 101325, 0.00767402376, 70206.4176, 23.7724247, 10.0847518, 0.926742014)]
     [InlineData(20, 0.3, 70000, 0.00629715028, 36103.4268, 9.39047518, 1.91427186, 1.21426197)]
-    public void Moist_air_agrees_with_ideal_gas_psychrometrics_within_what_that_neglects(double celsius, double humidity, double pressurePa, double ratio, double enthalpy, double wetBulb, double dewPoint, double volume)
+    public void Moist_air_agrees_with_ideal_gas_psychrometrics_within_what_that_neglects(
+        double celsius,
+        double humidity,
+        double pressurePa,
+        double ratio,
+        double enthalpy,
+        double wetBulb,
+        double dewPoint,
+        double volume
+    )
     {
         var state = HumidAir.FromRelativeHumidity(celsius + 273.15, humidity, pressurePa);
         Assert.InRange(state.HumidityRatio, ratio, ratio * (1 + RatioTolerance));
@@ -43,6 +52,8 @@ public sealed class PsychrometricTests
     [InlineData(10, 1227.9952754407796)]
     [InlineData(25, 3169.2164701436277)]
     [InlineData(40, 7383.46000898612)]
-    public void Vapour_pressure_of_water_and_ice_agrees_with_the_psychrometric_library(double celsius, double pascals) =>
-        Assert.Equal(pascals, WaterVapour.SaturationPressurePa(celsius + 273.15), 3.5e-4 * pascals);
+    public void Vapour_pressure_of_water_and_ice_agrees_with_the_psychrometric_library(
+        double celsius,
+        double pascals
+    ) => Assert.Equal(pascals, WaterVapour.SaturationPressurePa(celsius + 273.15), 3.5e-4 * pascals);
 }

@@ -20,7 +20,9 @@ internal sealed class ReferenceTable
         using var stream = typeof(ReferenceTable).Assembly.GetManifestResourceStream(name)
             ?? throw new InvalidOperationException($"No reference table '{name}'.");
         using var reader = new StreamReader(stream);
-        var lines = reader.ReadToEnd().Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+        var lines = reader
+            .ReadToEnd()
+            .Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
         return new ReferenceTable(lines[0].Split(','), [.. lines.Skip(1).Select(line => line.Split(','))]);
     }
 
@@ -28,5 +30,6 @@ internal sealed class ReferenceTable
 
     public double Number(string[] row, string column) => double.Parse(Text(row, column), CultureInfo.InvariantCulture);
 
-    public double? NumberOrNone(string[] row, string column) => Text(row, column) is { Length: > 0 } ? Number(row, column) : null;
+    public double? NumberOrNone(string[] row, string column) =>
+        Text(row, column) is { Length: > 0 } ? Number(row, column) : null;
 }

@@ -19,13 +19,55 @@ public sealed class SaturationReferenceTests
             var state = fluid.SaturationAtTemperature(table.Number(row, "temperature_k"));
             var where = table.Text(row, "temperature_k");
             deviations.Relative("pressure", state.PressurePa, table.Number(row, "pressure_pa"), Tolerance, where);
-            deviations.Relative("liquid density", state.LiquidDensityKgPerM3, table.Number(row, "density_liquid_kg_per_m3"), Tolerance, where);
-            deviations.Relative("vapour density", state.VapourDensityKgPerM3, table.Number(row, "density_vapor_kg_per_m3"), Tolerance, where);
-            deviations.Relative("liquid enthalpy", state.LiquidEnthalpyJPerKg, table.Number(row, "enthalpy_liquid_j_per_kg"), Tolerance, where);
-            deviations.Relative("vapour enthalpy", state.VapourEnthalpyJPerKg, table.Number(row, "enthalpy_vapor_j_per_kg"), Tolerance, where);
-            deviations.Relative("liquid entropy", state.LiquidEntropyJPerKgK, table.Number(row, "entropy_liquid_j_per_kg_k"), Tolerance, where);
-            deviations.Relative("vapour entropy", state.VapourEntropyJPerKgK, table.Number(row, "entropy_vapor_j_per_kg_k"), Tolerance, where);
-            deviations.Relative("surface tension", fluid.SurfaceTensionNPerM(table.Number(row, "temperature_k")) ?? 0, table.Number(row, "surface_tension_n_per_m"), Tolerance, where);
+            deviations.Relative(
+                "liquid density",
+                state.LiquidDensityKgPerM3,
+                table.Number(row, "density_liquid_kg_per_m3"),
+                Tolerance,
+                where
+            );
+            deviations.Relative(
+                "vapour density",
+                state.VapourDensityKgPerM3,
+                table.Number(row, "density_vapor_kg_per_m3"),
+                Tolerance,
+                where
+            );
+            deviations.Relative(
+                "liquid enthalpy",
+                state.LiquidEnthalpyJPerKg,
+                table.Number(row, "enthalpy_liquid_j_per_kg"),
+                Tolerance,
+                where
+            );
+            deviations.Relative(
+                "vapour enthalpy",
+                state.VapourEnthalpyJPerKg,
+                table.Number(row, "enthalpy_vapor_j_per_kg"),
+                Tolerance,
+                where
+            );
+            deviations.Relative(
+                "liquid entropy",
+                state.LiquidEntropyJPerKgK,
+                table.Number(row, "entropy_liquid_j_per_kg_k"),
+                Tolerance,
+                where
+            );
+            deviations.Relative(
+                "vapour entropy",
+                state.VapourEntropyJPerKgK,
+                table.Number(row, "entropy_vapor_j_per_kg_k"),
+                Tolerance,
+                where
+            );
+            deviations.Relative(
+                "surface tension",
+                fluid.SurfaceTensionNPerM(table.Number(row, "temperature_k")) ?? 0,
+                table.Number(row, "surface_tension_n_per_m"),
+                Tolerance,
+                where
+            );
         }
 
         deviations.AssertNone(8 * 200);
@@ -42,8 +84,20 @@ public sealed class SaturationReferenceTests
         {
             var state = fluid.SaturationAtPressure(table.Number(row, "pressure_pa"));
             var where = table.Text(row, "pressure_pa");
-            deviations.Relative("temperature", state.TemperatureK, table.Number(row, "temperature_k"), Tolerance, where);
-            deviations.Relative("vapour enthalpy", state.VapourEnthalpyJPerKg, table.Number(row, "enthalpy_vapor_j_per_kg"), Tolerance, where);
+            deviations.Relative(
+                "temperature",
+                state.TemperatureK,
+                table.Number(row, "temperature_k"),
+                Tolerance,
+                where
+            );
+            deviations.Relative(
+                "vapour enthalpy",
+                state.VapourEnthalpyJPerKg,
+                table.Number(row, "enthalpy_vapor_j_per_kg"),
+                Tolerance,
+                where
+            );
         }
 
         deviations.AssertNone(2 * 200);

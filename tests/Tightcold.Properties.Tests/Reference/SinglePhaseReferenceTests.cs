@@ -18,9 +18,18 @@ public sealed class SinglePhaseReferenceTests
         var deviations = new Deviations();
         foreach (var row in table.Rows)
         {
-            var state = fluid.AtTemperaturePressure(table.Number(row, "temperature_k"), table.Number(row, "pressure_pa"));
+            var state = fluid.AtTemperaturePressure(
+                table.Number(row, "temperature_k"),
+                table.Number(row, "pressure_pa")
+            );
             var where = $"{row[0]} K, {row[1]} Pa";
-            deviations.Relative("density", state.DensityKgPerM3, table.Number(row, "density_kg_per_m3"), Tolerance, where);
+            deviations.Relative(
+                "density",
+                state.DensityKgPerM3,
+                table.Number(row, "density_kg_per_m3"),
+                Tolerance,
+                where
+            );
             Compare(state, table, row, deviations, where);
             Assert.True(table.Text(row, "phase") == PhaseWord(state.Phase), $"{where}: {state.Phase}");
         }
@@ -42,7 +51,13 @@ public sealed class SinglePhaseReferenceTests
             var where = $"{row[0]} K, {row[2]} kg/m3";
             // The rounded density moves the pressure by its stiffness, d ln p / d ln rho.
             var stiffness = state.PressureByDensityAtTemperature * density / state.PressurePa;
-            deviations.Relative("pressure", state.PressurePa, table.Number(row, "pressure_pa"), Tolerance + (stiffness * TableRounding), where);
+            deviations.Relative(
+                "pressure",
+                state.PressurePa,
+                table.Number(row, "pressure_pa"),
+                Tolerance + (stiffness * TableRounding),
+                where
+            );
             Compare(state, table, row, deviations, where);
             Assert.True(table.Text(row, "phase") == PhaseWord(state.Phase), $"{where}: {state.Phase}");
         }
@@ -59,9 +74,24 @@ public sealed class SinglePhaseReferenceTests
         var deviations = new Deviations();
         foreach (var row in table.Rows)
         {
-            var state = fluid.AtPressureEntropy(table.Number(row, "pressure_pa"), table.Number(row, "entropy_j_per_kg_k"));
-            deviations.Relative("temperature", state.TemperatureK, table.Number(row, "temperature_k"), Tolerance, $"{row[1]} Pa");
-            deviations.Relative("density", state.DensityKgPerM3, table.Number(row, "density_kg_per_m3"), Tolerance, $"{row[1]} Pa");
+            var state = fluid.AtPressureEntropy(
+                table.Number(row, "pressure_pa"),
+                table.Number(row, "entropy_j_per_kg_k")
+            );
+            deviations.Relative(
+                "temperature",
+                state.TemperatureK,
+                table.Number(row, "temperature_k"),
+                Tolerance,
+                $"{row[1]} Pa"
+            );
+            deviations.Relative(
+                "density",
+                state.DensityKgPerM3,
+                table.Number(row, "density_kg_per_m3"),
+                Tolerance,
+                $"{row[1]} Pa"
+            );
         }
 
         deviations.AssertNone(2 * 200);
@@ -79,7 +109,10 @@ public sealed class SinglePhaseReferenceTests
         var expected = 0;
         foreach (var row in table.Rows)
         {
-            var state = fluid.AtTemperaturePressure(table.Number(row, "temperature_k"), table.Number(row, "pressure_pa"));
+            var state = fluid.AtTemperaturePressure(
+                table.Number(row, "temperature_k"),
+                table.Number(row, "pressure_pa")
+            );
             var transport = fluid.TransportAtTemperatureDensity(state.TemperatureK, state.DensityKgPerM3);
             var where = $"{row[0]} K, {row[1]} Pa";
             if (table.NumberOrNone(row, "viscosity_pa_s") is { } viscosity)
@@ -90,7 +123,13 @@ public sealed class SinglePhaseReferenceTests
 
             if (table.NumberOrNone(row, "conductivity_w_per_m_k") is { } conductivity)
             {
-                deviations.Relative("conductivity", transport.ConductivityWPerMK ?? 0, conductivity, TransportTolerance, where);
+                deviations.Relative(
+                    "conductivity",
+                    transport.ConductivityWPerMK ?? 0,
+                    conductivity,
+                    TransportTolerance,
+                    where
+                );
                 expected++;
             }
         }
@@ -99,20 +138,33 @@ public sealed class SinglePhaseReferenceTests
         deviations.AssertNone(expected);
     }
 
-    internal static string PhaseWord(FluidPhase phase) => phase switch
-    {
-        FluidPhase.Liquid => "liquid",
-        FluidPhase.Gas => "gas",
-        FluidPhase.TwoPhase => "two_phase",
-        _ => "supercritical",
-    };
+    internal static string PhaseWord(FluidPhase phase) =>
+        phase switch
+        {
+            FluidPhase.Liquid => "liquid",
+            FluidPhase.Gas => "gas",
+            FluidPhase.TwoPhase => "two_phase",
+            _ => "supercritical",
+        };
 
-    private static void Compare(in FluidState state, ReferenceTable table, string[] row, Deviations deviations, string where)
+    private static void Compare(
+        in FluidState state,
+        ReferenceTable table,
+        string[] row,
+        Deviations deviations,
+        string where
+    )
     {
         deviations.Relative("enthalpy", state.EnthalpyJPerKg, table.Number(row, "enthalpy_j_per_kg"), Tolerance, where);
         deviations.Relative("entropy", state.EntropyJPerKgK, table.Number(row, "entropy_j_per_kg_k"), Tolerance, where);
         deviations.Relative("cp", state.CpJPerKgK ?? 0, table.Number(row, "cp_j_per_kg_k"), Tolerance, where);
         deviations.Relative("cv", state.CvJPerKgK ?? 0, table.Number(row, "cv_j_per_kg_k"), Tolerance, where);
-        deviations.Relative("speed of sound", state.SpeedOfSoundMPerS ?? 0, table.Number(row, "speed_of_sound_m_per_s"), Tolerance, where);
+        deviations.Relative(
+            "speed of sound",
+            state.SpeedOfSoundMPerS ?? 0,
+            table.Number(row, "speed_of_sound_m_per_s"),
+            Tolerance,
+            where
+        );
     }
 }

@@ -2,7 +2,8 @@ using Tightcold.Properties.MoistAir;
 
 namespace Tightcold.Properties.Tests.Reference;
 
-/// <summary>Check values that IAPWS prints with its formulations; written here from memory of the releases named, so a slip of a digit would show as a failure.</summary>
+/// <summary>Check values that IAPWS prints with its formulations; written here from memory of the releases named, so a
+/// slip of a digit would show as a failure.</summary>
 public sealed class WaterFormulationTests
 {
     private static readonly Fluid Water = FluidCatalog.Get("Water");
@@ -21,7 +22,14 @@ public sealed class WaterFormulationTests
     [InlineData(900, 0.2410000, 0.100062559, 1.75890657, 724.027147, 9.16653194)]
     [InlineData(900, 52.61500, 20.0000690, 1.93510526, 698.445674, 6.59070225)]
     [InlineData(900, 870.7690, 700.000006, 2.66422350, 2019.33608, 4.17223802)]
-    public void Water_matches_the_single_phase_check_table_of_the_scientific_formulation(double t, double rho, double p, double cv, double w, double s)
+    public void Water_matches_the_single_phase_check_table_of_the_scientific_formulation(
+        double t,
+        double rho,
+        double p,
+        double cv,
+        double w,
+        double s
+    )
     {
         var state = Water.AtTemperatureDensity(t, rho);
         // Table digits, and for a liquid the stiffness that turns the last digit of R into pressure.
@@ -36,7 +44,16 @@ public sealed class WaterFormulationTests
     [InlineData(275, 0.698451167e-3, 999.887406, 0.00550664919, 7.75972202, 2504.28995, 0.0283094670, 9.10660121)]
     [InlineData(450, 0.932203564, 890.341250, 4.81200360, 749.161585, 2774.41078, 2.10865845, 6.60921221)]
     [InlineData(625, 16.9082693, 567.090385, 118.290280, 1686.26976, 2550.71625, 3.80194683, 5.18506121)]
-    public void Water_matches_the_saturation_check_table_of_the_scientific_formulation(double t, double p, double rhoL, double rhoV, double hL, double hV, double sL, double sV)
+    public void Water_matches_the_saturation_check_table_of_the_scientific_formulation(
+        double t,
+        double p,
+        double rhoL,
+        double rhoV,
+        double hL,
+        double hV,
+        double sL,
+        double sV
+    )
     {
         var state = Water.SaturationAtTemperature(t);
         const double Tolerance = 1e-8;
@@ -61,7 +78,9 @@ public sealed class WaterFormulationTests
     [InlineData(1173.15, 100, 47.640433)]
     public void Water_viscosity_matches_the_check_table(double t, double rho, double microPascalSeconds)
     {
-        var transport = Water.AtTemperatureDensityOfPhase(t, rho, FluidPhase.Liquid, out var found) is var _ ? found : default;
+        var transport = Water.AtTemperatureDensityOfPhase(t, rho, FluidPhase.Liquid, out var found) is var _
+            ? found
+            : default;
         Assert.Equal(microPascalSeconds, transport.ViscosityPaS!.Value * 1e6, 1e-5 * microPascalSeconds);
     }
 
@@ -73,7 +92,11 @@ public sealed class WaterFormulationTests
     [InlineData(647.35, 322, 42.961579)]
     [InlineData(647.35, 372, 45.688204)]
     [InlineData(647.35, 422, 49.436256)]
-    public void Water_viscosity_near_the_critical_point_matches_the_check_table(double t, double rho, double microPascalSeconds)
+    public void Water_viscosity_near_the_critical_point_matches_the_check_table(
+        double t,
+        double rho,
+        double microPascalSeconds
+    )
     {
         Water.AtTemperatureDensityOfPhase(t, rho, FluidPhase.Supercritical, out var transport);
         Assert.Equal(microPascalSeconds, transport.ViscosityPaS!.Value * 1e6, 2e-7 * microPascalSeconds);
@@ -86,7 +109,11 @@ public sealed class WaterFormulationTests
     public void Water_conductivity_lies_by_the_check_table(double t, double rho, double milliwatts, double enhancement)
     {
         Water.AtTemperatureDensityOfPhase(t, rho, FluidPhase.Liquid, out var transport);
-        Assert.InRange(transport.ConductivityWPerMK!.Value * 1e3, milliwatts * (1 - 1e-8), milliwatts * (1 + enhancement));
+        Assert.InRange(
+            transport.ConductivityWPerMK!.Value * 1e3,
+            milliwatts * (1 - 1e-8),
+            milliwatts * (1 + enhancement)
+        );
     }
 
     // R10-06(2009), table 6: volume, enthalpy and isothermal compressibility of ice at the normal melting point.

@@ -9,12 +9,13 @@ public sealed class BracketedRootTests
 {
     [Fact]
     public void A_root_between_opposite_signs_is_found_to_the_tolerance() =>
-        Gen.Double[0.01, 50].Sample(root =>
-        {
-            var found = Assert.IsType<Solved<double>.Converged>(BracketedRoot.Find(new Cubic(root), 0, 60, 1e-12));
-            Assert.Equal(root, found.Value, 1e-10);
-            Assert.InRange(found.Iterations, 0, 100);
-        });
+        Gen.Double[0.01, 50]
+            .Sample(root =>
+            {
+                var found = Assert.IsType<Solved<double>.Converged>(BracketedRoot.Find(new Cubic(root), 0, 60, 1e-12));
+                Assert.Equal(root, found.Value, 1e-10);
+                Assert.InRange(found.Iterations, 0, 100);
+            });
 
     [Fact]
     public void A_root_at_an_end_is_found_at_once()
@@ -26,9 +27,21 @@ public sealed class BracketedRootTests
     [Fact]
     public void No_sign_change_and_no_number_stall_with_the_reason()
     {
-        Assert.Contains("sign", Assert.IsType<Solved<double>.Stalled>(BracketedRoot.Find(new Cubic(2), 3, 5, 1e-12)).Reason, StringComparison.Ordinal);
-        Assert.Contains("no value", Assert.IsType<Solved<double>.Stalled>(BracketedRoot.Find(new Broken(0), -1, 1, 1e-12)).Reason, StringComparison.Ordinal);
-        Assert.Contains("inside", Assert.IsType<Solved<double>.Stalled>(BracketedRoot.Find(new Broken(0.9), -1, 1, 1e-12)).Reason, StringComparison.Ordinal);
+        Assert.Contains(
+            "sign",
+            Assert.IsType<Solved<double>.Stalled>(BracketedRoot.Find(new Cubic(2), 3, 5, 1e-12)).Reason,
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "no value",
+            Assert.IsType<Solved<double>.Stalled>(BracketedRoot.Find(new Broken(0), -1, 1, 1e-12)).Reason,
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "inside",
+            Assert.IsType<Solved<double>.Stalled>(BracketedRoot.Find(new Broken(0.9), -1, 1, 1e-12)).Reason,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -55,6 +68,9 @@ public sealed class BracketedRootTests
 
     private readonly struct Broken(double edge) : IScalarFunction
     {
-        public double Evaluate(double x) => Math.Abs(x) < 1 && Math.Abs(x) < edge ? double.NaN : edge == 0 ? double.NaN : x - 0.01;
+        public double Evaluate(double x) =>
+            Math.Abs(x) < 1 && Math.Abs(x) < edge ? double.NaN
+            : edge == 0 ? double.NaN
+            : x - 0.01;
     }
 }

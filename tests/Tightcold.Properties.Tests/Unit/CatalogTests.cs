@@ -31,14 +31,20 @@ public sealed partial class CatalogTests
 
     [Fact]
     public void An_unknown_name_is_answered_with_the_known_ones() =>
-        Assert.Contains("R134a, R1234yf", Assert.Throws<ArgumentException>(() => FluidCatalog.Get("R999")).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "R134a, R1234yf",
+            Assert.Throws<ArgumentException>(() => FluidCatalog.Get("R999")).Message,
+            StringComparison.Ordinal
+        );
 
     [Fact]
     public void Every_source_of_every_fluid_stands_in_the_bibliography_under_one_doi()
     {
         using var stream = typeof(CatalogTests).Assembly.GetManifestResourceStream("sources.bib")!;
         using var reader = new StreamReader(stream);
-        var entries = Entry().Matches(reader.ReadToEnd()).ToDictionary(match => match.Groups[1].Value, match => match.Value);
+        var entries = Entry()
+            .Matches(reader.ReadToEnd())
+            .ToDictionary(match => match.Groups[1].Value, match => match.Value);
         foreach (var source in FluidCatalog.Names.SelectMany(name => FluidCatalog.Get(name).Sources))
         {
             Assert.True(entries.TryGetValue(source.Key, out var entry), $"{source.Key} is not in docs/sources.bib");
@@ -58,7 +64,13 @@ public sealed partial class CatalogTests
     [InlineData("R134a", "R-134a", "tillnerroth1994", 0.102032, 8.314471)]
     [InlineData("R1234yf", "R-1234yf", "lemmon2022", 0.1140416, 8.314462618)]
     [InlineData("R744", "R-744", "span1996", 0.0440098, 8.31451)]
-    public void A_fluid_tells_its_equation_and_its_own_gas_constant(string name, string display, string key, double molarMass, double gasConstant)
+    public void A_fluid_tells_its_equation_and_its_own_gas_constant(
+        string name,
+        string display,
+        string key,
+        double molarMass,
+        double gasConstant
+    )
     {
         var fluid = FluidCatalog.Get(name);
         Assert.Equal(display, fluid.DisplayName);
@@ -79,7 +91,11 @@ public sealed partial class CatalogTests
     [InlineData("R12", 385.12, 4136100)]
     [InlineData("Water", 647.096, 22064000)]
     [InlineData("Nitrogen", 126.192, 3395800)]
-    public void The_equations_own_critical_point_lies_by_the_published_one(string name, double temperatureK, double pressurePa)
+    public void The_equations_own_critical_point_lies_by_the_published_one(
+        string name,
+        double temperatureK,
+        double pressurePa
+    )
     {
         var fluid = FluidCatalog.Get(name);
         Assert.Equal(temperatureK, fluid.CriticalTemperatureK, 3e-3);
@@ -97,7 +113,9 @@ public sealed partial class CatalogTests
         Refused(text.Replace("[0.05586817, 2, -0.5, 0]", "[0.05586817, 2, -0.5]", StringComparison.Ordinal));
         Refused(text.Replace("\"ratio_of_polynomials\"", "\"ratio\"", StringComparison.Ordinal));
         Refused(text.Replace("\"dilute_plus_initial_plus_residual\"", "\"other\"", StringComparison.Ordinal));
-        Refused(text.Replace("\"conductivity\": {", "\"conductivity\": { \"form\": \"other\",", StringComparison.Ordinal));
+        Refused(
+            text.Replace("\"conductivity\": {", "\"conductivity\": { \"form\": \"other\",", StringComparison.Ordinal)
+        );
         Assert.Equal("R134a", Read(text).Name);
 
         static FluidDefinition Read(string json)

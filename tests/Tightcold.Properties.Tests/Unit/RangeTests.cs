@@ -68,7 +68,9 @@ public sealed class RangeTests
     [Fact]
     public void A_refusal_names_fluid_input_value_and_range()
     {
-        var refused = Assert.Throws<FluidRangeException>(() => FluidCatalog.Get("R1234yf").AtTemperaturePressure(500, 1e5));
+        var refused = Assert.Throws<FluidRangeException>(() =>
+            FluidCatalog.Get("R1234yf").AtTemperaturePressure(500, 1e5)
+        );
         Assert.Equal("R1234yf", refused.Fluid);
         Assert.Equal("temperatureK", refused.ParamName);
         Assert.Equal(500, refused.Value);
@@ -78,7 +80,9 @@ public sealed class RangeTests
     [Fact]
     public void A_liquid_beyond_the_pressure_limit_is_refused_by_its_density()
     {
-        var refused = Assert.Throws<FluidRangeException>(() => FluidCatalog.Get("R134a").AtTemperatureDensity(400, 1500));
+        var refused = Assert.Throws<FluidRangeException>(() =>
+            FluidCatalog.Get("R134a").AtTemperatureDensity(400, 1500)
+        );
         Assert.Equal("densityKgPerM3", refused.ParamName);
     }
 
@@ -126,7 +130,8 @@ public sealed class RangeTests
         Assert.Equal(default, fluid.Transport(wet));
         Assert.Equal(default, fluid.TransportAtTemperatureDensity(300, wet.DensityKgPerM3));
         var liquid = fluid.Transport(fluid.AtTemperatureQuality(300, 0));
-        // R-134a liquid at 27 degC: viscosity about 0.19 mPa s, conductivity about 0.080 W/(m K) (handbook, from memory).
+        // R-134a liquid at 27 degC: viscosity about 0.19 mPa s, conductivity about 0.080 W/(m K) (handbook, from
+        // memory).
         Assert.Equal(0.19e-3, liquid.ViscosityPaS!.Value, 0.01e-3);
         Assert.Equal(0.080, liquid.ConductivityWPerMK!.Value, 0.003);
     }
@@ -135,9 +140,17 @@ public sealed class RangeTests
     public void Water_vapour_pressure_refuses_what_it_does_not_know_and_inverts_where_it_does()
     {
         foreach (var bad in (double[])[double.NaN, 20, 700, -5])
-            Assert.Contains("50 to 647.096 K", Refused("Water", () => WaterVapour.SaturationPressurePa(bad)).Message, StringComparison.Ordinal);
+            Assert.Contains(
+                "50 to 647.096 K",
+                Refused("Water", () => WaterVapour.SaturationPressurePa(bad)).Message,
+                StringComparison.Ordinal
+            );
         foreach (var bad in (double[])[double.NaN, 0, -1, 3e7])
-            Assert.Contains("22.064 MPa", Refused("Water", () => WaterVapour.SaturationTemperatureK(bad)).Message, StringComparison.Ordinal);
+            Assert.Contains(
+                "22.064 MPa",
+                Refused("Water", () => WaterVapour.SaturationTemperatureK(bad)).Message,
+                StringComparison.Ordinal
+            );
         for (var t = 60.0; t < 647; t += 7.3)
             Assert.Equal(t, WaterVapour.SaturationTemperatureK(WaterVapour.SaturationPressurePa(t)), 1e-11 * t);
         // Between the triple pressures of the two formulations, 611.6548 and 611.657 Pa, lies the triple point.
@@ -153,14 +166,25 @@ public sealed class RangeTests
         var water = FluidCatalog.Get("Water");
         // IAPWS R14-08 gives 1.9e-40 Pa for ice at 50 K.
         Assert.Equal(1.9e-40, WaterVapour.SaturationPressurePa(50), 0.1e-40);
-        Assert.Equal(water.CriticalPressurePa, WaterVapour.SaturationPressurePa(water.CriticalTemperatureK), 1e-6 * water.CriticalPressurePa);
+        Assert.Equal(
+            water.CriticalPressurePa,
+            WaterVapour.SaturationPressurePa(water.CriticalTemperatureK),
+            1e-6 * water.CriticalPressurePa
+        );
         Assert.Equal(1e-39, WaterVapour.SaturationPressurePa(WaterVapour.SaturationTemperatureK(1e-39)), 1e-9 * 1e-39);
-        Assert.Equal(water.CriticalTemperatureK, WaterVapour.SaturationTemperatureK(water.CriticalPressurePa), 1e-6 * water.CriticalTemperatureK);
+        Assert.Equal(
+            water.CriticalTemperatureK,
+            WaterVapour.SaturationTemperatureK(water.CriticalPressurePa),
+            1e-6 * water.CriticalTemperatureK
+        );
     }
 
     private static FluidRangeException Refused(string name, Func<object?> call)
     {
-        var refused = Assert.Throws<FluidRangeException>(() => { call(); });
+        var refused = Assert.Throws<FluidRangeException>(() =>
+        {
+            call();
+        });
         Assert.Equal(name, refused.Fluid);
         Assert.Contains(name, refused.Message, StringComparison.Ordinal);
         Assert.NotEmpty(refused.ValidRange);

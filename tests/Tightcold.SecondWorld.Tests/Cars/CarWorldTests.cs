@@ -9,7 +9,12 @@ namespace Tightcold.SecondWorld.Tests.Cars;
 public sealed class CarWorldTests
 {
     private const double BarPa = 1e5;
-    private static readonly Setup Day = new() { AmbientC = 30, Humidity = 0.5, EngineRpm = 1500 };
+    private static readonly Setup Day = new()
+    {
+        AmbientC = 30,
+        Humidity = 0.5,
+        EngineRpm = 1500,
+    };
 
     private static CarBuild A(Device device, Control control, string refrigerant = "R134a", ulong seed = 3) =>
         CarMaker.Build(new SeededChance(seed), refrigerant, device, control);
@@ -25,8 +30,11 @@ public sealed class CarWorldTests
     [InlineData(Device.ExpansionValve, Control.Thermostat, "R134a")]
     [InlineData(Device.ExpansionValve, Control.VariableStroke, "R1234yf")]
     [InlineData(Device.OrificeTube, Control.PressureSwitch, "R134a")]
-    public void Heat_out_of_the_condenser_is_cooling_and_work_and_what_the_lines_take_up(Device device, Control control,
-        string gas)
+    public void Heat_out_of_the_condenser_is_cooling_and_work_and_what_the_lines_take_up(
+        Device device,
+        Control control,
+        string gas
+    )
     {
         foreach (var rpm in new[] { 800.0, 1500 })
         {
@@ -67,8 +75,15 @@ public sealed class CarWorldTests
         for (ulong seed = 1; seed <= 24; seed++)
         {
             var car = CarMaker.Draw(new SeededChance(seed));
-            var run = Runner.Run(car, new Condition(),
-                Day with { AmbientC = 33, EngineRpm = seed % 2 == 0 ? 800 : 1500 });
+            var run = Runner.Run(
+                car,
+                new Condition(),
+                Day with
+                {
+                    AmbientC = 33,
+                    EngineRpm = seed % 2 == 0 ? 800 : 1500,
+                }
+            );
             Assert.True(run.Trusted);
             lows.Add(run.LowMinPa / BarPa);
             highs.Add(run.HighMaxPa / BarPa);

@@ -26,7 +26,8 @@ public sealed class LeakWorldTests
         // Poiseuille: (p1² - p2²) of air into vacuum against refrigerant outwards, times the viscosities' ratio.
         var wanted = 101325.0 * 101325 / (665e3 * 665e3 - 101325.0 * 101325) * 11.8 / 18.4;
         var laminar = new Leak(100, LeakKind.Laminar);
-        var share = laminar.Flow(GasKind.Air, Leak.AirPa, 0, true)
+        var share =
+            laminar.Flow(GasKind.Air, Leak.AirPa, 0, true)
             / laminar.Flow(GasKind.Refrigerant, Leak.ReferencePa, Leak.AirPa, false);
         Assert.Equal(wanted, share, 1e-6);
         var pores = new Leak(100, LeakKind.Molecular);
@@ -39,16 +40,23 @@ public sealed class LeakWorldTests
     public void A_choked_hole_does_not_care_how_deep_the_vacuum_is()
     {
         var hole = new Leak(1000, LeakKind.Orifice);
-        Assert.Equal(hole.Flow(GasKind.Air, Leak.AirPa, 10, true), hole.Flow(GasKind.Air, Leak.AirPa, 20000, true),
-            1e-12);
+        Assert.Equal(
+            hole.Flow(GasKind.Air, Leak.AirPa, 10, true),
+            hole.Flow(GasKind.Air, Leak.AirPa, 20000, true),
+            1e-12
+        );
         Assert.True(hole.Flow(GasKind.Air, Leak.AirPa, 90000, true) < hole.Flow(GasKind.Air, Leak.AirPa, 10, true));
     }
 
     [Fact]
     public void More_leak_more_rise()
     {
-        var holds = Enumerable.Range(1, 200).Select(seed => VacuumWorld.Draw((ulong)seed)).Where(one => !one.DialOnly)
-            .OrderBy(one => one.AirFlowPaM3PerS).ToList();
+        var holds = Enumerable
+            .Range(1, 200)
+            .Select(seed => VacuumWorld.Draw((ulong)seed))
+            .Where(one => !one.DialOnly)
+            .OrderBy(one => one.AirFlowPaM3PerS)
+            .ToList();
         static double Rise(VacuumCase one) => (one.Hold[^1].ShownPa - one.Hold[0].ShownPa) / one.Hold[^1].Minute;
         var tight = holds.Take(20).Select(Rise).Order().ElementAt(10);
         var open = holds.TakeLast(20).Select(Rise).Order().ElementAt(10);
@@ -62,8 +70,8 @@ public sealed class LeakWorldTests
         foreach (var seed in Enumerable.Range(1, 300))
         {
             var one = VacuumWorld.Draw((ulong)seed);
-            if (one.FreeWaterG < 2 || one.DialOnly || one.AirFlowPaM3PerS > 2e-7
-                || one.OilRefrigerantG > 0.05) continue;
+            if (one.FreeWaterG < 2 || one.DialOnly || one.AirFlowPaM3PerS > 2e-7 || one.OilRefrigerantG > 0.05)
+                continue;
             Assert.InRange(one.Hold[^1].ShownPa, 50, 2339 * Math.Exp(0.065 * (one.DayC - 20)) * 1.6 + 300);
         }
     }
@@ -71,8 +79,11 @@ public sealed class LeakWorldTests
     [Fact]
     public void Warm_gas_after_filling_falls_without_any_leak()
     {
-        var early = Enumerable.Range(1, 300).Select(seed => NitrogenWorld.Draw((ulong)seed))
-            .Where(one => one.Reads[0].Minute < 2 && one.LeakFallPa < 500).ToList();
+        var early = Enumerable
+            .Range(1, 300)
+            .Select(seed => NitrogenWorld.Draw((ulong)seed))
+            .Where(one => one.Reads[0].Minute < 2 && one.LeakFallPa < 500)
+            .ToList();
         Assert.NotEmpty(early);
         var falls = early.Select(one => one.Reads[0].ShownGaugePa - one.Reads[^1].ShownGaugePa).Order().ToList();
         Assert.True(falls[falls.Count / 2] > 5000);
@@ -90,9 +101,12 @@ public sealed class LeakWorldTests
                 var car = SearchCar.Draw(seed);
                 foreach (var spot in Enum.GetValues<Spot>())
                 {
-                    if (!car.Find(spot, look)) continue;
-                    if (car.Leaks.Contains(spot)) found[look]++;
-                    else wrong[look]++;
+                    if (!car.Find(spot, look))
+                        continue;
+                    if (car.Leaks.Contains(spot))
+                        found[look]++;
+                    else
+                        wrong[look]++;
                 }
             }
         }
@@ -105,9 +119,13 @@ public sealed class LeakWorldTests
     {
         // Cars with service lose some 80 g a year, parked ones 0.07 g a day; those that come to be searched lose more.
         // The median of leaking cars lies between 50 and 500 g/yr.
-        var losses = Enumerable.Range(1, 400).Select(seed => SearchCar.Draw((ulong)seed)).Where(car =>
-            car.Leaks.Count > 0)
-            .Select(car => car.TotalGramPerYear).Order().ToList();
+        var losses = Enumerable
+            .Range(1, 400)
+            .Select(seed => SearchCar.Draw((ulong)seed))
+            .Where(car => car.Leaks.Count > 0)
+            .Select(car => car.TotalGramPerYear)
+            .Order()
+            .ToList();
         Assert.InRange(losses[losses.Count / 2], 50, 500);
     }
 

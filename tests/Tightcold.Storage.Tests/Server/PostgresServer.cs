@@ -5,9 +5,9 @@ using Npgsql;
 
 namespace Tightcold.Storage.Tests.Server;
 
-/// <summary>A PostgreSQL server of this test run alone: its own folder, a free port of loopback, gone afterwards. Started
-/// when the first test asks for it. A server refuses to run as the administrator, so it then runs as the system's user
-/// for it.</summary>
+/// <summary>A PostgreSQL server of this test run alone: its own folder, a free port of loopback, gone afterwards.
+/// Started when the first test asks for it. A server refuses to run as the administrator, so it then runs as the
+/// system's user for it.</summary>
 public sealed class PostgresServer : IAsyncLifetime
 {
     private const string User = "postgres";
@@ -24,9 +24,18 @@ public sealed class PostgresServer : IAsyncLifetime
     public ValueTask InitializeAsync() => ValueTask.CompletedTask;
 
     /// <summary>Where the server's programs are; null when there are none.</summary>
-    public static string? Programs { get; } = Directory.Exists("/usr/lib/postgresql")
-        ? Directory.EnumerateDirectories("/usr/lib/postgresql").Select(version => Path.Combine(version, "bin")).Where(bin => File.Exists(Path.Combine(bin, "initdb"))).Order(StringComparer.Ordinal).LastOrDefault()
-        : Environment.GetEnvironmentVariable("PATH")?.Split(Path.PathSeparator).FirstOrDefault(bin => File.Exists(Path.Combine(bin, "initdb")));
+    public static string? Programs { get; } =
+        Directory.Exists("/usr/lib/postgresql")
+            ? Directory
+                .EnumerateDirectories("/usr/lib/postgresql")
+                .Select(version => Path.Combine(version, "bin"))
+                .Where(bin => File.Exists(Path.Combine(bin, "initdb")))
+                .Order(StringComparer.Ordinal)
+                .LastOrDefault()
+            : Environment
+                .GetEnvironmentVariable("PATH")
+                ?.Split(Path.PathSeparator)
+                .FirstOrDefault(bin => File.Exists(Path.Combine(bin, "initdb")));
 
     /// <summary>An empty database, as <c>--data</c> takes it.</summary>
     public async Task<string> NewDatabaseAsync(CancellationToken cancellation)
@@ -35,7 +44,8 @@ public sealed class PostgresServer : IAsyncLifetime
         await turn.WaitAsync(cancellation);
         try
         {
-            if (server is null) await StartAsync(cancellation);
+            if (server is null)
+                await StartAsync(cancellation);
             var name = $"bay{++made}";
             await using var connection = new NpgsqlConnection(Connection("postgres"));
             await connection.OpenAsync(cancellation);
@@ -49,7 +59,8 @@ public sealed class PostgresServer : IAsyncLifetime
         }
     }
 
-    private string Connection(string database) => $"Host=127.0.0.1;Port={port};Username={User};Database={database};Timeout=30";
+    private string Connection(string database) =>
+        $"Host=127.0.0.1;Port={port};Username={User};Database={database};Timeout=30";
 
     private async Task StartAsync(CancellationToken cancellation)
     {
@@ -59,11 +70,37 @@ public sealed class PostgresServer : IAsyncLifetime
         {
             await RunAsync("chown", [User, folder], cancellation);
         }
-        await RunAsync(Path.Combine(Programs!, "initdb"), ["-D", data, "-U", User, "-A", "trust", "-E", "UTF8", "--locale=C", "--no-sync"], cancellation, asServer: true);
+        await RunAsync(
+            Path.Combine(Programs!, "initdb"),
+            ["-D", data, "-U", User, "-A", "trust", "-E", "UTF8", "--locale=C", "--no-sync"],
+            cancellation,
+            asServer: true
+        );
         port = FreePort();
         // A test server need not survive a power cut.
-        server = Process.Start(Command("sh",
-            ["-c", Keeper, Path.Combine(Programs!, "postgres"), "-D", data, "-p", port.ToString(System.Globalization.CultureInfo.InvariantCulture), "-c", "listen_addresses=127.0.0.1", "-c", $"unix_socket_directories={folder}", "-c", "fsync=off", "-c", "max_connections=120"], asServer: true))!;
+        server = Process.Start(
+            Command(
+                "sh",
+                [
+                    "-c",
+                    Keeper,
+                    Path.Combine(Programs!, "postgres"),
+                    "-D",
+                    data,
+                    "-p",
+                    port.ToString(System.Globalization.CultureInfo.InvariantCulture),
+                    "-c",
+                    "listen_addresses=127.0.0.1",
+                    "-c",
+                    $"unix_socket_directories={folder}",
+                    "-c",
+                    "fsync=off",
+                    "-c",
+                    "max_connections=120",
+                ],
+                asServer: true
+            )
+        )!;
         _ = server.StandardError.ReadToEndAsync(CancellationToken.None);
         _ = server.StandardOutput.ReadToEndAsync(CancellationToken.None);
         for (var until = DateTime.UtcNow.AddSeconds(60); ; await Task.Delay(50, cancellation))
@@ -91,13 +128,27 @@ public sealed class PostgresServer : IAsyncLifetime
     private static ProcessStartInfo Command(string program, string[] arguments, bool asServer)
     {
         var change = asServer && Environment.UserName == "root";
-        var start = new ProcessStartInfo(change ? "setpriv" : program) { RedirectStandardInput = true, RedirectStandardError = true, RedirectStandardOutput = true, WorkingDirectory = Path.GetTempPath() };
-        if (change) foreach (var word in new[] { $"--reuid={User}", $"--regid={User}", "--clear-groups", program }) start.ArgumentList.Add(word);
-        foreach (var word in arguments) start.ArgumentList.Add(word);
+        var start = new ProcessStartInfo(change ? "setpriv" : program)
+        {
+            RedirectStandardInput = true,
+            RedirectStandardError = true,
+            RedirectStandardOutput = true,
+            WorkingDirectory = Path.GetTempPath(),
+        };
+        if (change)
+            foreach (var word in new[] { $"--reuid={User}", $"--regid={User}", "--clear-groups", program })
+                start.ArgumentList.Add(word);
+        foreach (var word in arguments)
+            start.ArgumentList.Add(word);
         return start;
     }
 
-    private static async Task RunAsync(string program, string[] arguments, CancellationToken cancellation, bool asServer = false)
+    private static async Task RunAsync(
+        string program,
+        string[] arguments,
+        CancellationToken cancellation,
+        bool asServer = false
+    )
     {
         using var process = Process.Start(Command(program, arguments, asServer))!;
         var said = process.StandardOutput.ReadToEndAsync(cancellation);
@@ -124,7 +175,8 @@ public sealed class PostgresServer : IAsyncLifetime
             }
             server.Dispose();
         }
-        if (folder is not null) Directory.Delete(folder, recursive: true);
+        if (folder is not null)
+            Directory.Delete(folder, recursive: true);
         turn.Dispose();
     }
 }

@@ -7,7 +7,12 @@ namespace Tightcold.Web.Tests.Bench;
 /// <summary>The distribution's browser, started once for all tests.</summary>
 public sealed class Chromium : IAsyncLifetime
 {
-    private static readonly string[] Places = ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome"];
+    private static readonly string[] Places =
+    [
+        "/usr/bin/chromium",
+        "/usr/bin/chromium-browser",
+        "/usr/bin/google-chrome",
+    ];
 
     private IPlaywright? playwright;
     private IBrowser? browser;
@@ -15,42 +20,60 @@ public sealed class Chromium : IAsyncLifetime
     public async ValueTask InitializeAsync()
     {
         playwright = await Playwright.CreateAsync();
-        browser = await playwright.Chromium.LaunchAsync(new()
-        {
-            ExecutablePath = Places.FirstOrDefault(File.Exists),
-            Args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
-        });
+        browser = await playwright.Chromium.LaunchAsync(
+            new()
+            {
+                ExecutablePath = Places.FirstOrDefault(File.Exists),
+                Args =
+                [
+                    "--no-sandbox",
+                    "--disable-gpu",
+                    "--disable-quic",
+                    "--no-first-run",
+                    "--disable-background-networking",
+                    "--disable-component-update",
+                    "--disable-sync",
+                ],
+            }
+        );
     }
 
     public async ValueTask DisposeAsync()
     {
-        if (browser is not null) await browser.DisposeAsync();
+        if (browser is not null)
+            await browser.DisposeAsync();
         playwright?.Dispose();
     }
 
     /// <summary>A person at a phone (390 px, touch) or a laptop (1280 px). Anything asked from another machine is
     /// refused and remembered.</summary>
-    public Task<Person> PersonAsync(RunningSite site, int width, bool scripts = true) => PersonAsync(site.Address, width, scripts);
+    public Task<Person> PersonAsync(RunningSite site, int width, bool scripts = true) =>
+        PersonAsync(site.Address, width, scripts);
 
     public async Task<Person> PersonAsync(Uri site, int width, bool scripts = true)
     {
         var phone = width < 600;
-        var context = await browser!.NewContextAsync(new()
-        {
-            BaseURL = site.ToString(),
-            ViewportSize = new() { Width = width, Height = phone ? 844 : 800 },
-            HasTouch = phone,
-            IsMobile = phone,
-            JavaScriptEnabled = scripts,
-            TimezoneId = "America/Denver",
-        });
+        var context = await browser!.NewContextAsync(
+            new()
+            {
+                BaseURL = site.ToString(),
+                ViewportSize = new() { Width = width, Height = phone ? 844 : 800 },
+                HasTouch = phone,
+                IsMobile = phone,
+                JavaScriptEnabled = scripts,
+                TimezoneId = "America/Denver",
+            }
+        );
         context.SetDefaultTimeout((float)Hang.Limit.TotalMilliseconds);
         var strangers = new List<string>();
-        await context.RouteAsync(url => new Uri(url).Host != site.Host, route =>
-        {
-            strangers.Add(route.Request.Url);
-            return route.AbortAsync();
-        });
+        await context.RouteAsync(
+            url => new Uri(url).Host != site.Host,
+            route =>
+            {
+                strangers.Add(route.Request.Url);
+                return route.AbortAsync();
+            }
+        );
         var page = await context.NewPageAsync();
         return new Person(context, page, strangers, scripts);
     }

@@ -20,6 +20,7 @@ public sealed class DemoSite : IAsyncDisposable
 
     public async ValueTask DisposeAsync()
     {
-        if (started.IsValueCreated) await (await started.Value).Site.DisposeAsync();
+        if (started.IsValueCreated)
+            await (await started.Value).Site.DisposeAsync();
     }
 }

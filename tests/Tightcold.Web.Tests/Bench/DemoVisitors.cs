@@ -5,11 +5,14 @@ public sealed class DemoVisitors(Chromium chromium, DemoSite demo) : IAsyncDispo
 {
     private readonly Dictionary<int, Person> people = [];
 
-    public async Task<Person> PersonAsync(int width) => people.TryGetValue(width, out var there) ? there
-        : people[width] = await chromium.PersonAsync(await demo.SiteAsync(), width);
+    public async Task<Person> PersonAsync(int width) =>
+        people.TryGetValue(width, out var there)
+            ? there
+            : people[width] = await chromium.PersonAsync(await demo.SiteAsync(), width);
 
     public async ValueTask DisposeAsync()
     {
-        foreach (var person in people.Values) await person.DisposeAsync();
+        foreach (var person in people.Values)
+            await person.DisposeAsync();
     }
 }

@@ -10,9 +10,10 @@ using Tightcold.Web.Lan;
 
 namespace Tightcold.Web.Tests.Bench;
 
-/// <summary>The real site with the network switched on. The machine that runs the tests has no network that it may count
-/// on, so loopback stands for one by another rule: 127.0.0.1 is the owner, the site listens at 127.0.0.3 too, other
-/// addresses 127.0.0.x are visitors, 127.9.x.x is the world outside. The rule for real addresses has tests of its own.</summary>
+/// <summary>The real site with the network switched on. The machine that runs the tests has no network that it may
+/// count on, so loopback stands for one by another rule: 127.0.0.1 is the owner, the site listens at 127.0.0.3 too,
+/// other addresses 127.0.0.x are visitors, 127.9.x.x is the world outside. The rule for real addresses has tests of its
+/// own.</summary>
 public sealed class LanSite : IAsyncDisposable
 {
     public static readonly IPAddress OfSite = IPAddress.Parse("127.0.0.3");
@@ -45,12 +46,13 @@ public sealed class LanSite : IAsyncDisposable
         return running;
     }
 
-    private static Reach Rule(IPAddress address) => address.GetAddressBytes() switch
-    {
-        [127, 0, 0, 1] => Reach.ThisMachine,
-        [127, 0, 0, _] => Reach.LocalNetwork,
-        _ => Reach.Elsewhere,
-    };
+    private static Reach Rule(IPAddress address) =>
+        address.GetAddressBytes() switch
+        {
+            [127, 0, 0, 1] => Reach.ThisMachine,
+            [127, 0, 0, _] => Reach.LocalNetwork,
+            _ => Reach.Elsewhere,
+        };
 
     /// <summary>The code as the owner's terminal shows it.</summary>
     public string NewCode() => Site.NewPairing(site).Code;
@@ -59,7 +61,8 @@ public sealed class LanSite : IAsyncDisposable
     public HttpClient Owner() => Client(Own, "127.0.0.1", new());
 
     /// <summary>A browser without a screen, elsewhere in the network.</summary>
-    public HttpClient Visitor(string from = "127.0.0.20", CookieContainer? cookies = null) => Client(Network, from, cookies ?? new());
+    public HttpClient Visitor(string from = "127.0.0.20", CookieContainer? cookies = null) =>
+        Client(Network, from, cookies ?? new());
 
     /// <summary>Pairs a device and returns its browser.</summary>
     public async Task<HttpClient> PairedAsync(string name = "Ada's phone", string from = "127.0.0.20")
@@ -70,21 +73,34 @@ public sealed class LanSite : IAsyncDisposable
         return client;
     }
 
-    private HttpClient Client(Uri at, string from, CookieContainer cookies) => new(new SocketsHttpHandler
-    {
-        AllowAutoRedirect = false,
-        UseProxy = false,
-        CookieContainer = cookies,
-        SslOptions = { RemoteCertificateValidationCallback = (_, shown, _, _) => shown is not null && shown.GetCertHashString() == lan.Certificate?.GetCertHashString() },
-        ConnectCallback = async (context, cancellation) =>
+    private HttpClient Client(Uri at, string from, CookieContainer cookies) =>
+        new(
+            new SocketsHttpHandler
+            {
+                AllowAutoRedirect = false,
+                UseProxy = false,
+                CookieContainer = cookies,
+                SslOptions =
+                {
+                    RemoteCertificateValidationCallback = (_, shown, _, _) =>
+                        shown is not null && shown.GetCertHashString() == lan.Certificate?.GetCertHashString(),
+                },
+                ConnectCallback = async (context, cancellation) =>
+                {
+                    var socket = new Socket(AddressFamily.InterNetwork, SocketType.Stream, ProtocolType.Tcp)
+                    {
+                        NoDelay = true,
+                    };
+                    socket.Bind(new IPEndPoint(IPAddress.Parse(from), 0));
+                    await socket.ConnectAsync(IPAddress.Parse(at.Host), at.Port, cancellation);
+                    return new NetworkStream(socket, ownsSocket: true);
+                },
+            }
+        )
         {
-            var socket = new Socket(AddressFamily.InterNetwork, SocketType.Stream, ProtocolType.Tcp) { NoDelay = true };
-            socket.Bind(new IPEndPoint(IPAddress.Parse(from), 0));
-            await socket.ConnectAsync(IPAddress.Parse(at.Host), at.Port, cancellation);
-            return new NetworkStream(socket, ownsSocket: true);
-        },
-    })
-    { BaseAddress = at, Timeout = Hang.Limit };
+            BaseAddress = at,
+            Timeout = Hang.Limit,
+        };
 
     /// <summary>Bytes as no browser would send them; the answer until the site closes.</summary>
     public static async Task<string> RawAsync(Uri at, string request, string from = "127.0.0.1")
@@ -109,12 +125,24 @@ public sealed class LanSite : IAsyncDisposable
 internal static class Pairing
 {
     /// <summary>Opens the page for it, types the code and a name, and sends.</summary>
-    public static async Task<HttpResponseMessage> PairAsync(this HttpClient client, string code, string name = "Ada's phone") =>
-        await client.SendAsync("/pair", (await client.HiddenOfAsync("/pair")).Concat(new Dictionary<string, string> { ["code"] = code, ["name"] = name }));
+    public static async Task<HttpResponseMessage> PairAsync(
+        this HttpClient client,
+        string code,
+        string name = "Ada's phone"
+    ) =>
+        await client.SendAsync(
+            "/pair",
+            (await client.HiddenOfAsync("/pair")).Concat(
+                new Dictionary<string, string> { ["code"] = code, ["name"] = name }
+            )
+        );
 
     public static async Task<HttpStatusCode> LooksAtAsync(this HttpClient client, string path)
     {
-        using var answer = await client.GetAsync(new Uri(path, UriKind.Relative), TestContext.Current.CancellationToken);
+        using var answer = await client.GetAsync(
+            new Uri(path, UriKind.Relative),
+            TestContext.Current.CancellationToken
+        );
         return answer.StatusCode;
     }
 }

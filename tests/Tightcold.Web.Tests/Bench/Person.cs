@@ -8,7 +8,8 @@ using Microsoft.Playwright;
 namespace Tightcold.Web.Tests.Bench;
 
 /// <summary>What a person does on the site, as verbs; selectors stay in here.</summary>
-public sealed class Person(IBrowserContext context, IPage page, List<string> strangers, bool scripts = true) : IAsyncDisposable
+public sealed class Person(IBrowserContext context, IPage page, List<string> strangers, bool scripts = true)
+    : IAsyncDisposable
 {
     /// <summary>Pictures of what was seen; not kept in the repository.</summary>
     private static readonly string Pictures = Path.Combine(Root(), "test-output", "web");
@@ -62,7 +63,8 @@ public sealed class Person(IBrowserContext context, IPage page, List<string> str
         await OpenAsync("/cars/new");
         await TypeAsync("label", label);
         await ChooseAsync("refrigerant", refrigerant);
-        foreach (var (field, value) in more) await FillAsync(field, value);
+        foreach (var (field, value) in more)
+            await FillAsync(field, value);
         await PressAsync("Keep this car");
     }
 
@@ -77,7 +79,8 @@ public sealed class Person(IBrowserContext context, IPage page, List<string> str
     public async Task WriteDownAsync(string kind, params (string Field, string Value)[] fields)
     {
         await OpenFormAsync(kind);
-        foreach (var (field, value) in fields) await FillAsync(field, value);
+        foreach (var (field, value) in fields)
+            await FillAsync(field, value);
         await PressAsync("Write it down");
     }
 
@@ -90,14 +93,20 @@ public sealed class Person(IBrowserContext context, IPage page, List<string> str
     /// <summary>Types a text, a number with its unit (<c>68 psig</c>), or picks a word or a spot.</summary>
     public async Task FillAsync(string field, string value)
     {
-        if (await page.Locator($"input[type=radio][name='f.{field}']").CountAsync() > 0) await ChooseAsync(field, value);
-        else if (await page.Locator($"select[name='f.{field}']").CountAsync() > 0) await page.Locator($"select[name='f.{field}']").SelectOptionAsync(value);
-        else if (await page.Locator($"select[name='u.{field}']").CountAsync() > 0 && value.Split(' ', 2) is [var number, var unit])
+        if (await page.Locator($"input[type=radio][name='f.{field}']").CountAsync() > 0)
+            await ChooseAsync(field, value);
+        else if (await page.Locator($"select[name='f.{field}']").CountAsync() > 0)
+            await page.Locator($"select[name='f.{field}']").SelectOptionAsync(value);
+        else if (
+            await page.Locator($"select[name='u.{field}']").CountAsync() > 0
+            && value.Split(' ', 2) is [var number, var unit]
+        )
         {
             await TypeAsync(field, number);
             await page.Locator($"select[name='u.{field}']").SelectOptionAsync(unit);
         }
-        else await TypeAsync(field, value);
+        else
+            await TypeAsync(field, value);
     }
 
     public async Task TypeAsync(string field, string text)
@@ -125,10 +134,13 @@ public sealed class Person(IBrowserContext context, IPage page, List<string> str
     {
         var press = page.GetByRole(AriaRole.Button, new() { Name = button, Exact = true });
         // The weigh-in's own script keeps its page, and loads it again once what was typed is sent.
-        var sends = await press.EvaluateAsync<bool>("e => e.type === 'submit' && !!e.form")
+        var sends =
+            await press.EvaluateAsync<bool>("e => e.type === 'submit' && !!e.form")
             && !(scripts && await press.EvaluateAsync<bool>("e => e.form.getAttribute('id') === 'weigh'"));
-        if (sends) await NextPageAsync(() => press.ClickAsync());
-        else await press.ClickAsync();
+        if (sends)
+            await NextPageAsync(() => press.ClickAsync());
+        else
+            await press.ClickAsync();
     }
 
     public Task FollowAsync(string link, bool exact = true) =>
@@ -149,12 +161,28 @@ public sealed class Person(IBrowserContext context, IPage page, List<string> str
     /// <summary>The step as its line says it, opened by a tap when it is closed.</summary>
     public async Task<ILocator> StepAsync(string title)
     {
-        var step = page.Locator(".walk > li").Filter(new() { Has = page.GetByRole(AriaRole.Heading, new() { Name = title, Exact = true, Level = 2 }) });
-        if (await step.Locator("details").First.GetAttributeAsync("open") is null) await step.Locator("summary").First.ClickAsync();
+        var step = page.Locator(".walk > li")
+            .Filter(
+                new()
+                {
+                    Has = page.GetByRole(
+                        AriaRole.Heading,
+                        new()
+                        {
+                            Name = title,
+                            Exact = true,
+                            Level = 2,
+                        }
+                    ),
+                }
+            );
+        if (await step.Locator("details").First.GetAttributeAsync("open") is null)
+            await step.Locator("summary").First.ClickAsync();
         return step;
     }
 
-    /// <summary>Presses Tab until the control with these words has the keyboard; fails when the page ends before.</summary>
+    /// <summary>Presses Tab until the control with these words has the keyboard; fails when the page ends
+    /// before.</summary>
     public Task TabToAsync(string words, bool starts = false)
     {
         var fits = starts ? ".startsWith" : " === ";
@@ -164,7 +192,8 @@ public sealed class Person(IBrowserContext context, IPage page, List<string> str
     /// <summary>The same for a field by its name.</summary>
     public Task TabToFieldAsync(string name) => TabAsync($"e => e.name === {Script(name)}", name);
 
-    /// <summary>Presses Enter and waits for the page that comes of it: a key that falls between two pages is lost.</summary>
+    /// <summary>Presses Enter and waits for the page that comes of it: a key that falls between two pages is
+    /// lost.</summary>
     public async Task EnterAsync(string thereIs)
     {
         await page.Keyboard.PressAsync("Enter");
@@ -176,7 +205,12 @@ public sealed class Person(IBrowserContext context, IPage page, List<string> str
     {
         for (var i = 0; i < 250; i++)
         {
-            if (await page.EvaluateAsync<bool>($"() => {{ const e = document.activeElement; return e !== document.body && ({isIt})(e); }}")) return;
+            if (
+                await page.EvaluateAsync<bool>(
+                    $"() => {{ const e = document.activeElement; return e !== document.body && ({isIt})(e); }}"
+                )
+            )
+                return;
             await page.Keyboard.PressAsync("Tab");
         }
         Assert.Fail($"“{words}” is not reached by Tab on {page.Url}:\n{await SeesAsync()}");
@@ -188,7 +222,8 @@ public sealed class Person(IBrowserContext context, IPage page, List<string> str
         var found = await page.Context.Browser!.NewPageAsync();
         try
         {
-            var both = await found.EvaluateAsync<int[]>("""
+            var both = await found.EvaluateAsync<int[]>(
+                """
                 async data => {
                   const image = new Image();
                   image.src = 'data:image/png;base64,' + data;
@@ -202,7 +237,9 @@ public sealed class Person(IBrowserContext context, IPage page, List<string> str
                   for (let i = 0; i < pixels.length; i += 4) { green = Math.max(green, pixels[i + 1]); blue = Math.max(blue, pixels[i + 2]); }
                   return [blue, green];
                 }
-                """, Convert.ToBase64String(png));
+                """,
+                Convert.ToBase64String(png)
+            );
             return (both[0], both[1]);
         }
         finally
@@ -213,45 +250,69 @@ public sealed class Person(IBrowserContext context, IPage page, List<string> str
 
     public Task<bool> IsOfflineAsync() => page.EvaluateAsync<bool>("!navigator.onLine");
 
-    /// <summary>A picture of what the screen shows, for docs/tutorial.md: into the documents when TIGHTCOLD_TUTORIAL is "write",
-    /// else among the pictures of the tests.</summary>
+    /// <summary>A picture of what the screen shows, for docs/tutorial.md: into the documents when TIGHTCOLD_TUTORIAL is
+    /// "write", else among the pictures of the tests.</summary>
     public async Task TutorialAsync(string name)
     {
-        var folder = Environment.GetEnvironmentVariable("TIGHTCOLD_TUTORIAL") == "write" ? Path.Combine(Root(), "docs", "tutorial") : Path.Combine(Pictures, "tutorial");
+        var folder =
+            Environment.GetEnvironmentVariable("TIGHTCOLD_TUTORIAL") == "write"
+                ? Path.Combine(Root(), "docs", "tutorial")
+                : Path.Combine(Pictures, "tutorial");
         Directory.CreateDirectory(folder);
         await page.ScreenshotAsync(new() { Path = Path.Combine(folder, name + ".png"), Scale = ScreenshotScale.Css });
     }
 
     /// <summary>Scrolls until this stands at the top of the screen.</summary>
-    public Task ShowAsync(string what) => page.Locator(what).First.EvaluateAsync("e => { document.documentElement.style.scrollBehavior = 'auto'; e.scrollIntoView({ block: 'start' }); }");
+    public Task ShowAsync(string what) =>
+        page.Locator(what)
+            .First.EvaluateAsync(
+                "e => { document.documentElement.style.scrollBehavior = 'auto'; e.scrollIntoView({ block: 'start' }); }"
+            );
 
-    public Task UnfoldAllAsync() => page.EvaluateAsync("document.querySelectorAll('details').forEach(fold => fold.open = true)");
+    public Task UnfoldAllAsync() =>
+        page.EvaluateAsync("document.querySelectorAll('details').forEach(fold => fold.open = true)");
 
     /// <summary>Takes out what stands in a field already.</summary>
     public async Task EmptyAsync(string field)
     {
         var none = page.Locator($"input[type=radio][name='f.{field}'][value='']");
         var input = page.Locator($"input[type=text][name='f.{field}'], textarea[name='f.{field}']");
-        if (await none.CountAsync() > 0) { if (!await none.IsCheckedAsync()) { await UnfoldAsync(field); await none.CheckAsync(); } }
-        else if (await input.CountAsync() > 0 && (await input.First.InputValueAsync()).Length > 0) { await UnfoldAsync(field); await input.First.FillAsync(""); }
+        if (await none.CountAsync() > 0)
+        {
+            if (!await none.IsCheckedAsync())
+            {
+                await UnfoldAsync(field);
+                await none.CheckAsync();
+            }
+        }
+        else if (await input.CountAsync() > 0 && (await input.First.InputValueAsync()).Length > 0)
+        {
+            await UnfoldAsync(field);
+            await input.First.FillAsync("");
+        }
     }
 
     /// <summary>Takes the network away from page and worker, or gives it back.</summary>
     public Task OfflineAsync(bool offline) => context.SetOfflineAsync(offline);
 
     /// <summary>Waits until the browser keeps a page for a time without network.</summary>
-    public Task KeptPageAsync(string path) => UntilAsync($$"""
-        (async () => {
-          const kept = await caches.open('tightcold-pages-1');
-          return !!(await kept.match(new URL({{Script(path)}}, location.origin).href));
-        })()
-        """);
+    public Task KeptPageAsync(string path) =>
+        UntilAsync(
+            $$"""
+            (async () => {
+              const kept = await caches.open('tightcold-pages-1');
+              return !!(await kept.match(new URL({{Script(path)}}, location.origin).href));
+            })()
+            """
+        );
 
-    /// <summary>Waits until nothing waits in the browser any more. A page that is loaded anew meanwhile hides its list for a
-    /// moment, so the browser's own store is asked.</summary>
-    public Task NothingWaitsAsync() => UntilAsync("JSON.parse(localStorage.getItem('tightcold-kept') ?? '[]').length === 0");
+    /// <summary>Waits until nothing waits in the browser any more. A page that is loaded anew meanwhile hides its list
+    /// for a moment, so the browser's own store is asked.</summary>
+    public Task NothingWaitsAsync() =>
+        UntilAsync("JSON.parse(localStorage.getItem('tightcold-kept') ?? '[]').length === 0");
 
-    /// <summary>Asks the page until it says yes. The site's own policy forbids what the browser driver would do for it.</summary>
+    /// <summary>Asks the page until it says yes. The site's own policy forbids what the browser driver would do for
+    /// it.</summary>
     public async Task UntilAsync(string condition)
     {
         var began = Stopwatch.GetTimestamp();
@@ -259,7 +320,8 @@ public sealed class Person(IBrowserContext context, IPage page, List<string> str
         {
             try
             {
-                if (await page.EvaluateAsync<bool>(condition).WaitAsync(Hang.Limit)) return;
+                if (await page.EvaluateAsync<bool>(condition).WaitAsync(Hang.Limit))
+                    return;
             }
             catch (PlaywrightException)
             {
@@ -282,16 +344,22 @@ public sealed class Person(IBrowserContext context, IPage page, List<string> str
     }
 
     public async Task<bool> ScrollsSidewaysAsync() =>
-        await page.EvaluateAsync<bool>("document.documentElement.scrollWidth > document.documentElement.clientWidth + 1");
+        await page.EvaluateAsync<bool>(
+            "document.documentElement.scrollWidth > document.documentElement.clientWidth + 1"
+        );
 
     /// <summary>Controls of the page that a gloved finger would miss: smaller than 56 px in height.</summary>
-    public async Task<string[]> TooSmallAsync() => await page.EvaluateAsync<string[]>("""
-        [...document.querySelectorAll('a, button, select, summary, input:not([type=hidden]), textarea')]
-          .filter(e => e.offsetParent !== null && !e.classList.contains('away') && e.getBoundingClientRect().height < 55.5)
-          .map(e => e.tagName + ' ' + (e.textContent || e.name).trim().slice(0, 40) + ' ' + Math.round(e.getBoundingClientRect().height))
-        """);
+    public async Task<string[]> TooSmallAsync() =>
+        await page.EvaluateAsync<string[]>(
+            """
+            [...document.querySelectorAll('a, button, select, summary, input:not([type=hidden]), textarea')]
+              .filter(e => e.offsetParent !== null && !e.classList.contains('away') && e.getBoundingClientRect().height < 55.5)
+              .map(e => e.tagName + ' ' + (e.textContent || e.name).trim().slice(0, 40) + ' ' + Math.round(e.getBoundingClientRect().height))
+            """
+        );
 
-    /// <summary>The accessibility rules that the page breaks. Their checker is a script and never ends where scripts are off.</summary>
+    /// <summary>The accessibility rules that the page breaks. Their checker is a script and never ends where scripts
+    /// are off.</summary>
     public async Task<IReadOnlyList<string>> RulesBrokenAsync()
     {
         Assert.True(scripts, "the accessibility rules are checked by a script; this person has scripts switched off");
@@ -302,16 +370,31 @@ public sealed class Person(IBrowserContext context, IPage page, List<string> str
     public async Task PictureAsync(string name)
     {
         // Whole pages are slow to draw without a graphics card, and only looked at.
-        if (Environment.GetEnvironmentVariable("TIGHTCOLD_PICTURES") is null) return;
+        if (Environment.GetEnvironmentVariable("TIGHTCOLD_PICTURES") is null)
+            return;
         Directory.CreateDirectory(Pictures);
-        await page.ScreenshotAsync(new() { Path = Path.Combine(Pictures, name + ".png"), FullPage = true, Scale = ScreenshotScale.Css });
+        await page.ScreenshotAsync(
+            new()
+            {
+                Path = Path.Combine(Pictures, name + ".png"),
+                FullPage = true,
+                Scale = ScreenshotScale.Css,
+            }
+        );
     }
 
     /// <summary>Prints the page as the browser would, keeps the file, and counts its pages.</summary>
     public async Task<int> PrintAsync(string name, string paper)
     {
         Directory.CreateDirectory(Pictures);
-        var bytes = await page.PdfAsync(new() { Format = paper, PreferCSSPageSize = false, Path = Path.Combine(Pictures, name + ".pdf") });
+        var bytes = await page.PdfAsync(
+            new()
+            {
+                Format = paper,
+                PreferCSSPageSize = false,
+                Path = Path.Combine(Pictures, name + ".pdf"),
+            }
+        );
         return Regex.Count(System.Text.Encoding.Latin1.GetString(bytes), @"/Type\s*/Page\b(?!s)");
     }
 
@@ -329,13 +412,15 @@ public sealed class Person(IBrowserContext context, IPage page, List<string> str
     private async Task UnfoldAsync(string field)
     {
         var fold = page.Locator("details.more").Filter(new() { Has = page.Locator($"[name='f.{field}']") });
-        if (await fold.CountAsync() > 0 && await fold.First.GetAttributeAsync("open") is null) await fold.First.Locator("summary").First.ClickAsync();
+        if (await fold.CountAsync() > 0 && await fold.First.GetAttributeAsync("open") is null)
+            await fold.First.Locator("summary").First.ClickAsync();
     }
 
     private static string Root()
     {
         var folder = new DirectoryInfo(AppContext.BaseDirectory);
-        while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "Tightcold.slnx"))) folder = folder.Parent;
+        while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "Tightcold.slnx")))
+            folder = folder.Parent;
         return folder?.FullName ?? AppContext.BaseDirectory;
     }
 }

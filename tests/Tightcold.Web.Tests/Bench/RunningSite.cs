@@ -28,8 +28,12 @@ public sealed class RunningSite : IAsyncDisposable
     private readonly Func<string, Task<JobStore>>? store;
 
     private RunningSite(
-        string dataFolder, DateTimeOffset now, Func<JobRecord, ImmutableArray<Finding>>? findings,
-        TimeSpan? patience = null, Func<string, Task<JobStore>>? store = null)
+        string dataFolder,
+        DateTimeOffset now,
+        Func<JobRecord, ImmutableArray<Finding>>? findings,
+        TimeSpan? patience = null,
+        Func<string, Task<JobStore>>? store = null
+    )
     {
         this.store = store;
         this.patience = patience ?? Hang.Limit;
@@ -80,11 +84,13 @@ public sealed class RunningSite : IAsyncDisposable
     }
 
     /// <summary>The site with the demo's job in it, in the afternoon of that day, with the real findings.</summary>
-    /// <param name="patience">How long a job's page waits for the odds of faults; until they are there unless given.</param>
+    /// <param name="patience">How long a job's page waits for the odds of faults; until they are there unless
+    /// given.</param>
     public static async Task<RunningSite> WithDemoAsync(TimeSpan? patience = null)
     {
         var folder = NewFolder();
-        foreach (var file in Directory.EnumerateFiles(await PlayedDemo.Value)) File.Copy(file, Path.Combine(folder, Path.GetFileName(file)));
+        foreach (var file in Directory.EnumerateFiles(await PlayedDemo.Value))
+            File.Copy(file, Path.Combine(folder, Path.GetFileName(file)));
         var running = new RunningSite(folder, DemoScenario.Start.AddHours(9), null, patience);
         await running.site.StartAsync(TestContext.Current.CancellationToken);
         return running;
@@ -98,7 +104,14 @@ public sealed class RunningSite : IAsyncDisposable
         var now = DemoScenario.Start + sinceMorning;
         var (journal, _) = Journal.Create(record.Journal.All.Where(entry => entry.WrittenAt <= now));
         var running = new RunningSite(NewFolder(), now, null);
-        Assert.True((await running.Desk.ImportAsync(JobDesk.Export(record with { Journal = journal! }), TestContext.Current.CancellationToken)).Taken);
+        Assert.True(
+            (
+                await running.Desk.ImportAsync(
+                    JobDesk.Export(record with { Journal = journal! }),
+                    TestContext.Current.CancellationToken
+                )
+            ).Taken
+        );
         await running.site.StartAsync(TestContext.Current.CancellationToken);
         return running;
     }
@@ -113,19 +126,27 @@ public sealed class RunningSite : IAsyncDisposable
     }
 
     /// <summary>A client that follows no redirect, keeps cookies, and can name a foreign host.</summary>
-    public HttpClient Client() =>
-        Client(Address);
+    public HttpClient Client() => Client(Address);
 
-    public static HttpClient Client(Uri at) => new(new HttpClientHandler
-    {
-        AllowAutoRedirect = false, CookieContainer = new CookieContainer(), UseProxy = false,
-    })
-    { BaseAddress = at, Timeout = Hang.Limit };
+    public static HttpClient Client(Uri at) =>
+        new(
+            new HttpClientHandler
+            {
+                AllowAutoRedirect = false,
+                CookieContainer = new CookieContainer(),
+                UseProxy = false,
+            }
+        )
+        {
+            BaseAddress = at,
+            Timeout = Hang.Limit,
+        };
 
     public async ValueTask DisposeAsync()
     {
         await site.DisposeAsync();
-        if (isSecond) return;
+        if (isSecond)
+            return;
         Directory.Delete(DataFolder, recursive: true);
     }
 
@@ -143,7 +164,8 @@ public sealed class RunningSite : IAsyncDisposable
     {
         // Pages are read at once by most tests: they come whole, however busy the machine is.
         var options = new SiteOptions(DataFolder, port, Clock) { Log = Failures.Add, Patience = patience };
-        if (store is not null) options = options with { Store = () => store(DataFolder) };
+        if (store is not null)
+            options = options with { Store = () => store(DataFolder) };
         return Site.Build(findings is null ? options : options with { Findings = views => findings(views.Record) });
     }
 }

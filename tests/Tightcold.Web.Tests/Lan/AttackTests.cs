@@ -10,7 +10,11 @@ public sealed class AttackTests
 {
     private static CancellationToken Cancellation => TestContext.Current.CancellationToken;
 
-    private static readonly Dictionary<string, string> ACar = new() { ["f.label"] = "Grey estate", ["f.refrigerant"] = "R-134a" };
+    private static readonly Dictionary<string, string> ACar = new()
+    {
+        ["f.label"] = "Grey estate",
+        ["f.refrigerant"] = "R-134a",
+    };
 
     [Theory]
     [InlineData("Origin", "http://shop.example")]
@@ -71,10 +75,30 @@ public sealed class AttackTests
         await using var site = await LanSite.StartAsync(lan => lan with { Name = "garage.local" });
         Assert.Equal("garage.local", site.Network.Host);
         var port = site.Network.Port;
-        foreach (var (host, status) in new[] { ("garage.local", "200"), ("GARAGE.local", "200"), ("127.0.0.3", "200"), ("garage.local.shop.example", "421") })
-            Assert.StartsWith($"HTTP/1.1 {status}", await LanSite.RawAsync(new Uri($"http://127.0.0.3:{port}"), $"GET /pair HTTP/1.1\r\nHost: {host}:{port}\r\nConnection: close\r\n\r\n", "127.0.0.20"), StringComparison.Ordinal);
+        foreach (
+            var (host, status) in new[]
+            {
+                ("garage.local", "200"),
+                ("GARAGE.local", "200"),
+                ("127.0.0.3", "200"),
+                ("garage.local.shop.example", "421"),
+            }
+        )
+            Assert.StartsWith(
+                $"HTTP/1.1 {status}",
+                await LanSite.RawAsync(
+                    new Uri($"http://127.0.0.3:{port}"),
+                    $"GET /pair HTTP/1.1\r\nHost: {host}:{port}\r\nConnection: close\r\n\r\n",
+                    "127.0.0.20"
+                ),
+                StringComparison.Ordinal
+            );
         // The owner's own door does not know the name.
-        Assert.StartsWith("HTTP/1.1 421", await LanSite.RawAsync(site.Own, $"GET / HTTP/1.1\r\nHost: garage.local\r\nConnection: close\r\n\r\n"), StringComparison.Ordinal);
+        Assert.StartsWith(
+            "HTTP/1.1 421",
+            await LanSite.RawAsync(site.Own, $"GET / HTTP/1.1\r\nHost: garage.local\r\nConnection: close\r\n\r\n"),
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -90,7 +114,10 @@ public sealed class AttackTests
     [InlineData("X-Forwarded-For", "203.0.113.7")]
     [InlineData("Forwarded", "for=203.0.113.7")]
     [InlineData("X-Real-IP", "203.0.113.7")]
-    public async Task Behind_a_proxy_nobody_passes_for_the_owner_and_no_header_makes_a_visitor_one(string header, string value)
+    public async Task Behind_a_proxy_nobody_passes_for_the_owner_and_no_header_makes_a_visitor_one(
+        string header,
+        string value
+    )
     {
         await using var site = await LanSite.StartAsync();
         using var proxied = site.Owner();
@@ -109,13 +136,19 @@ public sealed class AttackTests
         using var stranger = site.Visitor();
         stranger.DefaultRequestHeaders.ExpectContinue = true;
         using var large = await stranger.PairAsync(code, new string('x', 17 << 10));
-        Assert.True(large.StatusCode is HttpStatusCode.RequestEntityTooLarge or HttpStatusCode.BadRequest, large.StatusCode.ToString());
+        Assert.True(
+            large.StatusCode is HttpStatusCode.RequestEntityTooLarge or HttpStatusCode.BadRequest,
+            large.StatusCode.ToString()
+        );
         Assert.Empty(site.Book.List());
         using var phone = await site.PairedAsync();
         phone.DefaultRequestHeaders.ExpectContinue = true;
         var hidden = await phone.HiddenOfAsync("/cars/new");
         using var job = await phone.SendAsync("/cars/new", hidden.Append(new("f.label", new string('x', 5 << 20))));
-        Assert.True(job.StatusCode is HttpStatusCode.RequestEntityTooLarge or HttpStatusCode.BadRequest, job.StatusCode.ToString());
+        Assert.True(
+            job.StatusCode is HttpStatusCode.RequestEntityTooLarge or HttpStatusCode.BadRequest,
+            job.StatusCode.ToString()
+        );
         Assert.Empty(site.Failures);
     }
 
@@ -141,7 +174,11 @@ public sealed class AttackTests
         // Raw, because a client of ours would tidy the path first.
         foreach (var (at, from) in new[] { (site.Own, "127.0.0.1"), (site.Network, "127.0.0.30") })
         {
-            var answer = await LanSite.RawAsync(at, $"GET {path} HTTP/1.1\r\nHost: {at.Authority}\r\nConnection: close\r\n\r\n", from);
+            var answer = await LanSite.RawAsync(
+                at,
+                $"GET {path} HTTP/1.1\r\nHost: {at.Authority}\r\nConnection: close\r\n\r\n",
+                from
+            );
             Assert.Matches(from == "127.0.0.1" ? "^HTTP/1.1 (400|404|200)" : "^HTTP/1.1 (400|403)", answer);
             Assert.DoesNotContain("keyHash", answer, StringComparison.Ordinal);
             Assert.DoesNotContain("SQLite format", answer, StringComparison.Ordinal);
@@ -160,7 +197,14 @@ public sealed class AttackTests
     public async Task An_address_beside_the_public_ones_is_not_public(string path)
     {
         await using var site = await LanSite.StartAsync();
-        Assert.Matches("^HTTP/1.1 (400|403)", await LanSite.RawAsync(site.Network, $"GET {path} HTTP/1.1\r\nHost: {site.Network.Authority}\r\nConnection: close\r\n\r\n", "127.0.0.30"));
+        Assert.Matches(
+            "^HTTP/1.1 (400|403)",
+            await LanSite.RawAsync(
+                site.Network,
+                $"GET {path} HTTP/1.1\r\nHost: {site.Network.Authority}\r\nConnection: close\r\n\r\n",
+                "127.0.0.30"
+            )
+        );
     }
 
     [Theory]
@@ -172,7 +216,10 @@ public sealed class AttackTests
     public async Task A_request_that_says_two_things_gets_no_page(string request)
     {
         await using var site = await LanSite.StartAsync();
-        var answer = await LanSite.RawAsync(site.Own, request.Replace("{0}", site.Own.Authority, StringComparison.Ordinal));
+        var answer = await LanSite.RawAsync(
+            site.Own,
+            request.Replace("{0}", site.Own.Authority, StringComparison.Ordinal)
+        );
         Assert.Matches("^HTTP/1.1 4", answer);
         Assert.DoesNotContain("Cars and jobs", answer, StringComparison.Ordinal);
     }
@@ -184,19 +231,48 @@ public sealed class AttackTests
         using var owner = site.Owner();
         const string Break = "\r\nSet-Cookie: stolen=1\r\n\r\n";
         var hidden = await owner.HiddenOfAsync("/cars/new");
-        using var units = await owner.SendAsync("/units", hidden.Concat(new Dictionary<string, string> { ["system"] = "us" + Break, ["back"] = "/jobs/1" + Break }));
+        using var units = await owner.SendAsync(
+            "/units",
+            hidden.Concat(new Dictionary<string, string> { ["system"] = "us" + Break, ["back"] = "/jobs/1" + Break })
+        );
         Assert.Equal("/", units.Headers.Location!.ToString());
-        var car = (await site.Desk.AddCarAsync(ACar.ToDictionary(field => field.Key[2..], field => field.Value), Cancellation)).Value!;
+        var car = (
+            await site.Desk.AddCarAsync(ACar.ToDictionary(field => field.Key[2..], field => field.Value), Cancellation)
+        ).Value!;
         await site.Desk.OpenJobAsync(car.Id, "Warm" + Break, Cancellation);
-        using var container = await owner.SendAsync("/kit/containers/new", (await owner.HiddenOfAsync("/kit/containers/new")).Concat(new Dictionary<string, string>
-        {
-            ["f.name"] = "A" + Break, ["f.kind"] = "can", ["f.refrigerant"] = "R-134a",
-        }));
-        foreach (var path in new[] { "/", "/jobs/1", "/jobs/1/export", "/jobs/1/card", "/ledger.csv", "/jobs/1?step=%0d%0aSet-Cookie:%20stolen=1", "/pair?code=%0d%0aSet-Cookie:%20stolen=1", "/kit/containers/A%0d%0aSet-Cookie:%20stolen=1" })
+        using var container = await owner.SendAsync(
+            "/kit/containers/new",
+            (await owner.HiddenOfAsync("/kit/containers/new")).Concat(
+                new Dictionary<string, string>
+                {
+                    ["f.name"] = "A" + Break,
+                    ["f.kind"] = "can",
+                    ["f.refrigerant"] = "R-134a",
+                }
+            )
+        );
+        foreach (
+            var path in new[]
+            {
+                "/",
+                "/jobs/1",
+                "/jobs/1/export",
+                "/jobs/1/card",
+                "/ledger.csv",
+                "/jobs/1?step=%0d%0aSet-Cookie:%20stolen=1",
+                "/pair?code=%0d%0aSet-Cookie:%20stolen=1",
+                "/kit/containers/A%0d%0aSet-Cookie:%20stolen=1",
+            }
+        )
         {
             using var answer = await owner.GetAsync(new Uri(path, UriKind.Relative), Cancellation);
             Assert.True((int)answer.StatusCode is 200 or 404, $"{path}: {answer.StatusCode}");
-            Assert.All(new[] { answer, units, container }, one => Assert.DoesNotContain(one.Headers.Concat(one.Content.Headers).SelectMany(header => header.Value), value => value.Contains("stolen", StringComparison.Ordinal)));
+            Assert.All(new[] { answer, units, container }, one =>
+                Assert.DoesNotContain(
+                    one.Headers.Concat(one.Content.Headers).SelectMany(header => header.Value),
+                    value => value.Contains("stolen", StringComparison.Ordinal)
+                )
+            );
         }
         Assert.Empty(site.Failures);
     }
@@ -213,7 +289,9 @@ public sealed class AttackTests
             var html = await answer.Content.ReadAsStringAsync(Cancellation);
             Assert.DoesNotContain("<script", html, StringComparison.OrdinalIgnoreCase);
             Assert.DoesNotContain("://", html, StringComparison.Ordinal);
-            Assert.All(answer.Headers.TryGetValues("Set-Cookie", out var set) ? set : [], cookie => Assert.Matches("(?i)httponly.*|samesite=strict", cookie));
+            Assert.All(answer.Headers.TryGetValues("Set-Cookie", out var set) ? set : [], cookie =>
+                Assert.Matches("(?i)httponly.*|samesite=strict", cookie)
+            );
         }
     }
 
@@ -221,7 +299,10 @@ public sealed class AttackTests
     public async Task With_a_certificate_the_network_is_encrypted_and_every_cookie_is_for_encrypted_use_only()
     {
         using var key = ECDsa.Create(ECCurve.NamedCurves.nistP256);
-        using var made = new CertificateRequest("CN=garage.local", key, HashAlgorithmName.SHA256).CreateSelfSigned(DateTimeOffset.UnixEpoch, new DateTimeOffset(2099, 1, 1, 0, 0, 0, TimeSpan.Zero));
+        using var made = new CertificateRequest("CN=garage.local", key, HashAlgorithmName.SHA256).CreateSelfSigned(
+            DateTimeOffset.UnixEpoch,
+            new DateTimeOffset(2099, 1, 1, 0, 0, 0, TimeSpan.Zero)
+        );
         using var certificate = X509CertificateLoader.LoadPkcs12(made.Export(X509ContentType.Pkcs12), null);
         await using var site = await LanSite.StartAsync(lan => lan with { Certificate = certificate });
         Assert.Equal("https", site.Network.Scheme);
@@ -229,12 +310,27 @@ public sealed class AttackTests
         using var phone = site.Visitor();
         using var asked = await phone.GetAsync(new Uri("/pair", UriKind.Relative), Cancellation);
         using var paired = await phone.PairAsync(site.NewCode());
-        using var units = await phone.SendAsync("/units", (await phone.HiddenOfAsync("/cars/new")).Append(new("system", "us")));
-        var cookies = new[] { asked, paired, units }.SelectMany(answer => answer.Headers.TryGetValues("Set-Cookie", out var set) ? set : []).ToList();
+        using var units = await phone.SendAsync(
+            "/units",
+            (await phone.HiddenOfAsync("/cars/new")).Append(new("system", "us"))
+        );
+        var cookies = new[] { asked, paired, units }
+            .SelectMany(answer => answer.Headers.TryGetValues("Set-Cookie", out var set) ? set : [])
+            .ToList();
         Assert.True(cookies.Count >= 3);
         Assert.All(cookies, cookie => Assert.Contains("; secure", cookie, StringComparison.OrdinalIgnoreCase));
         // Spoken to without encryption, that address says nothing of ours.
-        var plain = await Record.ExceptionAsync(async () => Assert.DoesNotContain("Tightcold", await LanSite.RawAsync(site.Network, $"GET / HTTP/1.1\r\nHost: {site.Network.Authority}\r\nConnection: close\r\n\r\n", "127.0.0.30"), StringComparison.Ordinal));
+        var plain = await Record.ExceptionAsync(async () =>
+            Assert.DoesNotContain(
+                "Tightcold",
+                await LanSite.RawAsync(
+                    site.Network,
+                    $"GET / HTTP/1.1\r\nHost: {site.Network.Authority}\r\nConnection: close\r\n\r\n",
+                    "127.0.0.30"
+                ),
+                StringComparison.Ordinal
+            )
+        );
         Assert.True(plain is null or IOException, plain?.ToString());
     }
 }

@@ -11,7 +11,23 @@ public sealed class PairingTests
     private static CancellationToken Cancellation => TestContext.Current.CancellationToken;
 
     private static readonly string[] Addresses =
-        ["/", "/cars/new", "/kit", "/kit/containers/new", "/import", "/ledger", "/ledger.csv", "/jobs/1", "/jobs/1/card", "/jobs/1/export", "/jobs/1/news", "/jobs/1/timers", "/timers.js", "/devices", "/no/such/place"];
+    [
+        "/",
+        "/cars/new",
+        "/kit",
+        "/kit/containers/new",
+        "/import",
+        "/ledger",
+        "/ledger.csv",
+        "/jobs/1",
+        "/jobs/1/card",
+        "/jobs/1/export",
+        "/jobs/1/news",
+        "/jobs/1/timers",
+        "/timers.js",
+        "/devices",
+        "/no/such/place",
+    ];
 
     [Fact]
     public async Task A_phone_that_scans_the_code_and_presses_once_sees_the_jobs_and_can_write()
@@ -19,12 +35,15 @@ public sealed class PairingTests
         await using var site = await LanSite.StartAsync();
         using var phone = site.Visitor();
         var code = site.NewCode().Replace(" ", "", StringComparison.Ordinal);
-        // The link in the QR code: the code stands in the form; only pressing spends it, a preview of the link does not.
+        // The link in the QR code: the code stands in the form; only pressing spends it, a preview of the link does
+        // not.
         var html = await phone.GetStringAsync(new Uri("/pair?code=" + code, UriKind.Relative), Cancellation);
         Assert.Contains($"value=\"{code}\"", html, StringComparison.Ordinal);
         using var paired = await phone.PairAsync(code);
         Assert.Equal("/", paired.Headers.Location!.ToString());
-        var cookie = Assert.Single(paired.Headers.GetValues("Set-Cookie"), cookie => cookie.StartsWith("tightcold-device=", StringComparison.Ordinal));
+        var cookie = Assert.Single(paired.Headers.GetValues("Set-Cookie"), cookie =>
+            cookie.StartsWith("tightcold-device=", StringComparison.Ordinal)
+        );
         Assert.Contains("httponly", cookie, StringComparison.OrdinalIgnoreCase);
         Assert.Contains("samesite=strict", cookie, StringComparison.OrdinalIgnoreCase);
         Assert.Equal(HttpStatusCode.OK, await phone.LooksAtAsync("/"));
@@ -45,7 +64,11 @@ public sealed class PairingTests
         {
             using var answer = await stranger.GetAsync(new Uri(address, UriKind.Relative), Cancellation);
             Assert.True(answer.StatusCode == HttpStatusCode.Forbidden, $"{address}: {answer.StatusCode}");
-            Assert.Contains("Only paired devices see these jobs", await answer.Content.ReadAsStringAsync(Cancellation), StringComparison.Ordinal);
+            Assert.Contains(
+                "Only paired devices see these jobs",
+                await answer.Content.ReadAsStringAsync(Cancellation),
+                StringComparison.Ordinal
+            );
         }
         Assert.Equal(HttpStatusCode.OK, await stranger.LooksAtAsync("/pair"));
         Assert.Equal(HttpStatusCode.OK, await stranger.LooksAtAsync(Styles.Stylesheet.Look.Address));
@@ -59,7 +82,17 @@ public sealed class PairingTests
         var hidden = await stranger.HiddenOfAsync("/pair");
         foreach (var address in new[] { "/cars/new", "/units", "/import", "/devices/code", "/jobs/1/entries/new/note" })
         {
-            using var answer = await stranger.SendAsync(address, hidden.Concat(new Dictionary<string, string> { ["f.label"] = "Grey estate", ["f.refrigerant"] = "R-134a", ["system"] = "us" }));
+            using var answer = await stranger.SendAsync(
+                address,
+                hidden.Concat(
+                    new Dictionary<string, string>
+                    {
+                        ["f.label"] = "Grey estate",
+                        ["f.refrigerant"] = "R-134a",
+                        ["system"] = "us",
+                    }
+                )
+            );
             Assert.Equal(HttpStatusCode.Forbidden, answer.StatusCode);
         }
         Assert.Empty(await site.Desk.CarsAsync(Cancellation));
@@ -87,7 +120,8 @@ public sealed class PairingTests
         var answers = await Task.WhenAll(crowd.Select(client => client.PairAsync(code)));
         Assert.Single(answers, answer => answer.StatusCode == HttpStatusCode.Found);
         Assert.Single(site.Book.List());
-        foreach (var one in answers.Cast<IDisposable>().Concat(crowd)) one.Dispose();
+        foreach (var one in answers.Cast<IDisposable>().Concat(crowd))
+            one.Dispose();
     }
 
     [Fact]
@@ -138,11 +172,19 @@ public sealed class PairingTests
         await using var site = await LanSite.StartAsync(lan => lan with { Limits = new() { Pairings = 100 } });
         var code = site.NewCode();
         using var phone = site.Visitor();
-        foreach (var typed in Enumerable.Repeat("", PairingCodes.MostTries).Concat(["1234567", "123456789", "12a45678", "1234\r\n5678", "１２３４５６７８", new string('9', 5000)]))
+        foreach (
+            var typed in Enumerable
+                .Repeat("", PairingCodes.MostTries)
+                .Concat(["1234567", "123456789", "12a45678", "1234\r\n5678", "１２３４５６７８", new string('9', 5000)])
+        )
         {
             using var answer = await phone.PairAsync(typed);
             Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
-            Assert.Contains("eight digits", await answer.Content.ReadAsStringAsync(Cancellation), StringComparison.Ordinal);
+            Assert.Contains(
+                "eight digits",
+                await answer.Content.ReadAsStringAsync(Cancellation),
+                StringComparison.Ordinal
+            );
         }
         using var good = await phone.PairAsync(code);
         Assert.Equal(HttpStatusCode.Found, good.StatusCode);
@@ -157,9 +199,13 @@ public sealed class PairingTests
         var answers = new List<HttpStatusCode>();
         for (var guess = 0; guess < 12; guess++)
         {
-            using var answer = await guesser.SendAsync("/pair", hidden.Concat(new Dictionary<string, string> { ["code"] = "00000000" }));
+            using var answer = await guesser.SendAsync(
+                "/pair",
+                hidden.Concat(new Dictionary<string, string> { ["code"] = "00000000" })
+            );
             answers.Add(answer.StatusCode);
-            if (answer.StatusCode == HttpStatusCode.TooManyRequests) Assert.True(answer.Headers.RetryAfter!.Delta > TimeSpan.Zero);
+            if (answer.StatusCode == HttpStatusCode.TooManyRequests)
+                Assert.True(answer.Headers.RetryAfter!.Delta > TimeSpan.Zero);
         }
         Assert.Equal(HttpStatusCode.UnprocessableEntity, answers[0]);
         Assert.Contains(HttpStatusCode.TooManyRequests, answers);
@@ -168,12 +214,19 @@ public sealed class PairingTests
     [Fact]
     public async Task An_address_that_floods_the_site_is_told_to_wait_and_the_owner_is_not()
     {
-        await using var site = await LanSite.StartAsync(lan => lan with { Limits = new() { Burst = 10, EachSecond = 1 } });
+        await using var site = await LanSite.StartAsync(lan =>
+            lan with
+            {
+                Limits = new() { Burst = 10, EachSecond = 1 },
+            }
+        );
         using var flood = site.Visitor();
         using var owner = site.Owner();
         var answers = await Task.WhenAll(Enumerable.Range(0, 60).Select(_ => flood.LooksAtAsync("/icon.svg")));
         Assert.Contains(HttpStatusCode.TooManyRequests, answers);
-        Assert.All(await Task.WhenAll(Enumerable.Range(0, 60).Select(_ => owner.LooksAtAsync("/icon.svg"))), status => Assert.Equal(HttpStatusCode.OK, status));
+        Assert.All(await Task.WhenAll(Enumerable.Range(0, 60).Select(_ => owner.LooksAtAsync("/icon.svg"))), status =>
+            Assert.Equal(HttpStatusCode.OK, status)
+        );
         using var other = site.Visitor("127.0.0.21");
         Assert.Equal(HttpStatusCode.OK, await other.LooksAtAsync("/pair"));
     }
@@ -207,7 +260,8 @@ public sealed class PairingTests
         var path = Path.Combine(site.DataFolder, "devices.json");
         var text = await File.ReadAllTextAsync(path, Cancellation);
         Assert.DoesNotContain(key, text, StringComparison.Ordinal);
-        if (!OperatingSystem.IsWindows()) Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(path));
+        if (!OperatingSystem.IsWindows())
+            Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(path));
         var hash = text.Split("\"keyHash\": \"")[1].Split('"')[0];
         using var thief = site.Visitor("127.0.0.21");
         thief.DefaultRequestHeaders.Add("Cookie", "tightcold-device=" + hash);
@@ -245,7 +299,11 @@ public sealed class PairingTests
             Assert.Equal(HttpStatusCode.Forbidden, answer.StatusCode);
         }
         Assert.Single(site.Book.List());
-        Assert.DoesNotContain("/devices", await phone.GetStringAsync(new Uri("/", UriKind.Relative), Cancellation), StringComparison.Ordinal);
+        Assert.DoesNotContain(
+            "/devices",
+            await phone.GetStringAsync(new Uri("/", UriKind.Relative), Cancellation),
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -273,12 +331,30 @@ public sealed class PairingTests
         await using var site = await LanSite.StartAsync();
         using var owner = site.Owner();
         using var phone = await site.PairedAsync();
-        foreach (var damage in new[] { "", "{", "[]", "{\"format\":\"tightcold-devices 1\"}", "{\"format\":\"tightcold-devices 1\",\"devices\":[{}]}", "{\"format\":\"tightcold-devices 1\",\"devices\":[null]}" })
+        foreach (
+            var damage in new[]
+            {
+                "",
+                "{",
+                "[]",
+                "{\"format\":\"tightcold-devices 1\"}",
+                "{\"format\":\"tightcold-devices 1\",\"devices\":[{}]}",
+                "{\"format\":\"tightcold-devices 1\",\"devices\":[null]}",
+            }
+        )
         {
             await File.WriteAllTextAsync(Path.Combine(site.DataFolder, "devices.json"), damage, Cancellation);
             Assert.Equal(HttpStatusCode.Forbidden, await phone.LooksAtAsync("/"));
-            Assert.Contains("pair the devices again", Assert.Throws<StoreException>(() => site.Book.List()).Message, StringComparison.Ordinal);
-            Assert.Contains("pair the devices again", await owner.GetStringAsync(new Uri("/devices", UriKind.Relative), Cancellation), StringComparison.Ordinal);
+            Assert.Contains(
+                "pair the devices again",
+                Assert.Throws<StoreException>(() => site.Book.List()).Message,
+                StringComparison.Ordinal
+            );
+            Assert.Contains(
+                "pair the devices again",
+                await owner.GetStringAsync(new Uri("/devices", UriKind.Relative), Cancellation),
+                StringComparison.Ordinal
+            );
         }
     }
 
@@ -287,7 +363,11 @@ public sealed class PairingTests
     {
         await using var site = await RunningSite.StartAsync();
         using var owner = site.Client();
-        Assert.Contains("Off: this site answers on this machine only", await owner.GetStringAsync(new Uri("/devices", UriKind.Relative), Cancellation), StringComparison.Ordinal);
+        Assert.Contains(
+            "Off: this site answers on this machine only",
+            await owner.GetStringAsync(new Uri("/devices", UriKind.Relative), Cancellation),
+            StringComparison.Ordinal
+        );
         Assert.Equal(HttpStatusCode.NotFound, await owner.LooksAtAsync("/pair"));
     }
 
@@ -322,15 +402,35 @@ public sealed class PairingTests
     [InlineData("192.168.1.9", "203.0.113.7", nameof(Reach.Elsewhere))]
     [InlineData(null, "127.0.0.1", nameof(Reach.Elsewhere))]
     public void Only_loopback_at_both_ends_is_the_owner(string? from, string to, string reach) =>
-        Assert.Equal(reach, Reaches.Of(from is null ? null : IPAddress.Parse(from), IPAddress.Parse(to), Reaches.Of).ToString());
+        Assert.Equal(
+            reach,
+            Reaches.Of(from is null ? null : IPAddress.Parse(from), IPAddress.Parse(to), Reaches.Of).ToString()
+        );
 
-    private static string Not(string code, int guess) => ((int.Parse(code.Replace(" ", "", StringComparison.Ordinal), System.Globalization.CultureInfo.InvariantCulture) + 1 + guess) % 100_000_000).ToString("D8", System.Globalization.CultureInfo.InvariantCulture);
+    private static string Not(string code, int guess) =>
+        (
+            (
+                int.Parse(
+                    code.Replace(" ", "", StringComparison.Ordinal),
+                    System.Globalization.CultureInfo.InvariantCulture
+                )
+                + 1
+                + guess
+            ) % 100_000_000
+        ).ToString("D8", System.Globalization.CultureInfo.InvariantCulture);
 
     private static async Task RefusedAsync(HttpResponseMessage answer, HttpClient client)
     {
         Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
-        Assert.Contains("does not serve", await answer.Content.ReadAsStringAsync(Cancellation), StringComparison.Ordinal);
-        Assert.False(answer.Headers.TryGetValues("Set-Cookie", out var set) && set.Any(cookie => cookie.StartsWith("tightcold-device", StringComparison.Ordinal)));
+        Assert.Contains(
+            "does not serve",
+            await answer.Content.ReadAsStringAsync(Cancellation),
+            StringComparison.Ordinal
+        );
+        Assert.False(
+            answer.Headers.TryGetValues("Set-Cookie", out var set)
+                && set.Any(cookie => cookie.StartsWith("tightcold-device", StringComparison.Ordinal))
+        );
         Assert.Equal(HttpStatusCode.Forbidden, await client.LooksAtAsync("/"));
     }
 }

@@ -98,6 +98,12 @@ public sealed record CarBuild
     public double LabelKg { get; init; }
 
     /// <summary>All the volume that refrigerant can fill, m³.</summary>
-    public double VolumeM3 => CondenserVolumeM3 + EvaporatorVolumeM3 + StoreVolumeM3 + LiquidLineM3 + SuctionLineM3
-        + DischargeLineM3 + CrankcaseM3;
+    public double VolumeM3 =>
+        CondenserVolumeM3
+        + EvaporatorVolumeM3
+        + StoreVolumeM3
+        + LiquidLineM3
+        + SuctionLineM3
+        + DischargeLineM3
+        + CrankcaseM3;
 }

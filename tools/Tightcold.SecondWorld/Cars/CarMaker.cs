@@ -9,15 +9,23 @@ namespace Tightcold.SecondWorld.Cars;
 /// </summary>
 public static class CarMaker
 {
-    private static readonly Setup Nominal = new() { AmbientC = 30, Humidity = 0.5, EngineRpm = 1500,
-        OutsideShare = 0.9 };
+    private static readonly Setup Nominal = new()
+    {
+        AmbientC = 30,
+        Humidity = 0.5,
+        EngineRpm = 1500,
+        OutsideShare = 0.9,
+    };
 
     public static CarBuild Draw(SeededChance chance)
     {
         ArgumentNullException.ThrowIfNull(chance);
         var yf = chance.Chance(0.3);
         var tube = chance.Chance(0.3);
-        var control = chance.Chance(0.45) ? Control.VariableStroke : tube ? Control.PressureSwitch : Control.Thermostat;
+        var control =
+            chance.Chance(0.45) ? Control.VariableStroke
+            : tube ? Control.PressureSwitch
+            : Control.Thermostat;
         return Build(chance, yf ? "R1234yf" : "R134a", tube ? Device.OrificeTube : Device.ExpansionValve, control);
     }
 
@@ -105,12 +113,15 @@ public static class CarMaker
     private static double Label(CarBuild car, double level)
     {
         var circuit = new Circuit(car, new Condition(), Nominal);
-        double low = 4e5, high = 30e5;
+        double low = 4e5,
+            high = 30e5;
         for (var i = 0; i < 24; i++)
         {
             var middle = 0.5 * (low + high);
-            if (circuit.At(middle).StoreLevel < level) low = middle;
-            else high = middle;
+            if (circuit.At(middle).StoreLevel < level)
+                low = middle;
+            else
+                high = middle;
         }
         return Math.Round(circuit.At(high).MassKg, 2);
     }

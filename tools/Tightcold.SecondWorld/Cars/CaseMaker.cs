@@ -10,17 +10,32 @@ public static class CaseMaker
     /// </summary>
     private static readonly (FaultKind Kind, double Weight)[] Weights =
     [
-        (FaultKind.TooLittle, 24), (FaultKind.TooMuch, 6), (FaultKind.AirInside, 5), (FaultKind.WrongGas, 1.5),
-        (FaultKind.FanDead, 6), (FaultKind.FanWeak, 3), (FaultKind.CondenserDirty, 6),
-            (FaultKind.CondenserBlockedInside, 2.5),
-        (FaultKind.DrierBlocked, 2.5), (FaultKind.LiquidLineRestricted, 2), (FaultKind.ValveStuckClosed, 4),
-        (FaultKind.ValveStuckOpen, 3), (FaultKind.BulbLost, 1), (FaultKind.OrificeBlocked, 6),
-            (FaultKind.OrificeMissing, 1.5),
-        (FaultKind.CompressorWorn, 4), (FaultKind.CompressorDead, 3), (FaultKind.ClutchOff, 6),
-            (FaultKind.StrokeStuckLow, 7),
-        (FaultKind.StrokeStuckHigh, 3), (FaultKind.EvaporatorIced, 2.5), (FaultKind.EvaporatorAirBlocked, 2),
-        (FaultKind.BlowerWeak, 2), (FaultKind.CabinFilterDirty, 3), (FaultKind.HeaterDoorLeaks, 5),
-            (FaultKind.WaterFreezes, 2.5),
+        (FaultKind.TooLittle, 24),
+        (FaultKind.TooMuch, 6),
+        (FaultKind.AirInside, 5),
+        (FaultKind.WrongGas, 1.5),
+        (FaultKind.FanDead, 6),
+        (FaultKind.FanWeak, 3),
+        (FaultKind.CondenserDirty, 6),
+        (FaultKind.CondenserBlockedInside, 2.5),
+        (FaultKind.DrierBlocked, 2.5),
+        (FaultKind.LiquidLineRestricted, 2),
+        (FaultKind.ValveStuckClosed, 4),
+        (FaultKind.ValveStuckOpen, 3),
+        (FaultKind.BulbLost, 1),
+        (FaultKind.OrificeBlocked, 6),
+        (FaultKind.OrificeMissing, 1.5),
+        (FaultKind.CompressorWorn, 4),
+        (FaultKind.CompressorDead, 3),
+        (FaultKind.ClutchOff, 6),
+        (FaultKind.StrokeStuckLow, 7),
+        (FaultKind.StrokeStuckHigh, 3),
+        (FaultKind.EvaporatorIced, 2.5),
+        (FaultKind.EvaporatorAirBlocked, 2),
+        (FaultKind.BlowerWeak, 2),
+        (FaultKind.CabinFilterDirty, 3),
+        (FaultKind.HeaterDoorLeaks, 5),
+        (FaultKind.WaterFreezes, 2.5),
     ];
 
     /// <param name="seed">The same seed gives the same case.</param>
@@ -38,9 +53,11 @@ public static class CaseMaker
             if (!chance.Chance(soundShare))
             {
                 faults.Add(new(Pick(chance, car, null), chance.Uniform()));
-                if (chance.Chance(twoFaults)) faults.Add(new(Pick(chance, car, faults[0].Kind), chance.Uniform()));
+                if (chance.Chance(twoFaults))
+                    faults.Add(new(Pick(chance, car, faults[0].Kind), chance.Uniform()));
             }
-            if (Read(seed, car, faults, chance) is { } made) return made;
+            if (Read(seed, car, faults, chance) is { } made)
+                return made;
         }
     }
 
@@ -55,7 +72,8 @@ public static class CaseMaker
             // A sound car is seldom filled to the gram.
             ChargeKg = car.LabelKg * Math.Clamp(1 + 0.04 * chance.Normal(), 0.88, 1.1),
         };
-        foreach (var fault in faults) condition = fault.Upon(condition, car);
+        foreach (var fault in faults)
+            condition = fault.Upon(condition, car);
         var ambient = chance.Between(18, 37);
         var humidity = chance.Between(0.3, 0.75);
         var doorsShut = chance.Chance(0.35);
@@ -68,22 +86,26 @@ public static class CaseMaker
             Recirculated = chance.Chance(0.75),
         };
         var setups = new List<Setup> { setup, setup with { EngineRpm = chance.Between(1400, 2000) } };
-        if (chance.Chance(0.4)) setups.Add(setup with { FanAid = true });
+        if (chance.Chance(0.4))
+            setups.Add(setup with { FanAid = true });
 
         var dial = new DialSet(chance);
         var points = new List<PointRead>();
-        bool seen = false, gross = false;
+        bool seen = false,
+            gross = false;
         var blocked = new Fault(FaultKind.ValveStuckClosed, 0.95).Upon(condition, car);
         Running? first = null;
         foreach (var one in setups)
         {
             var run = Runner.Run(car, condition, one);
             var sound = Runner.Run(car, new Condition(), one);
-            if (!run.Trusted || !sound.Trusted) return null;
+            if (!run.Trusted || !sound.Trusted)
+                return null;
             if (condition.WaterFreezes && chance.Chance(0.6))
             {
                 var iced = Runner.Run(car, blocked, one);
-                if (!iced.Trusted) return null;
+                if (!iced.Trusted)
+                    return null;
                 // Within a few minutes the needle goes from one to the other.
                 run = run with
                 {
@@ -94,8 +116,10 @@ public static class CaseMaker
             }
             first ??= run;
             var lowMiss = Math.Max(Math.Abs(run.LowMinPa - sound.LowMinPa), Math.Abs(run.LowMaxPa - sound.LowMaxPa));
-            var highMiss = Math.Max(Math.Abs(run.HighMinPa - sound.HighMinPa),
-                Math.Abs(run.HighMaxPa - sound.HighMaxPa));
+            var highMiss = Math.Max(
+                Math.Abs(run.HighMinPa - sound.HighMinPa),
+                Math.Abs(run.HighMaxPa - sound.HighMaxPa)
+            );
             var ventMiss = Math.Abs(run.VentC - sound.VentC);
             seen |= lowMiss > 0.3e5 || highMiss > 1e5 || ventMiss > 3 || run.ClutchIn != sound.ClutchIn;
             gross |= lowMiss > 0.8e5 || highMiss > 4e5 || ventMiss > 8 || run.ClutchIn != sound.ClutchIn;
@@ -113,8 +137,10 @@ public static class CaseMaker
             Seen = faults.Count > 0 && seen,
             Gross = faults.Count > 0 && gross,
             EqualAfterS = Equal(car, condition, chance),
-            FallAtStopPa = first!.ClutchIn ? (condition.AirMol > 0 ? 1.2e5 + first.State.AirPartPa * 0.25 : 0.4e5)
-                * Math.Exp(0.25 * chance.Normal()) : 0,
+            FallAtStopPa = first!.ClutchIn
+                ? (condition.AirMol > 0 ? 1.2e5 + first.State.AirPartPa * 0.25 : 0.4e5)
+                    * Math.Exp(0.25 * chance.Normal())
+                : 0,
         };
     }
 
@@ -157,18 +183,26 @@ public static class CaseMaker
 
     private static Glass SeenGlass(CarBuild car, Working state, bool on, SeededChance chance)
     {
-        if (!car.SightGlass) return Glass.NotThere;
+        if (!car.SightGlass)
+            return Glass.NotThere;
         var quality = state.ReceiverOutQuality + (state.AirPartPa > 0.5e5 ? 0.03 : 0);
-        if (!on) return Glass.Clear;
-        if (chance.Chance(0.06)) return chance.Chance(0.5) ? Glass.Bubbles : Glass.Clear;
-        return quality > 0.15 ? Glass.Foam : quality > 0.006 ? Glass.Bubbles : Glass.Clear;
+        if (!on)
+            return Glass.Clear;
+        if (chance.Chance(0.06))
+            return chance.Chance(0.5) ? Glass.Bubbles : Glass.Clear;
+        return quality > 0.15 ? Glass.Foam
+            : quality > 0.006 ? Glass.Bubbles
+            : Glass.Clear;
     }
 
     private static Frost SeenFrost(Working state, bool restricted, bool on, double airC, SeededChance chance)
     {
-        if (!on || chance.Chance(0.1)) return Frost.Nowhere;
-        if (restricted && state.AfterRestrictionC < Math.Min(0, airC - 20)) return Frost.LiquidLineOrDrier;
-        if (state.SuctionC < -1) return Frost.SuctionLine;
+        if (!on || chance.Chance(0.1))
+            return Frost.Nowhere;
+        if (restricted && state.AfterRestrictionC < Math.Min(0, airC - 20))
+            return Frost.LiquidLineOrDrier;
+        if (state.SuctionC < -1)
+            return Frost.SuctionLine;
         return state.EvaporatorInC < -4 ? Frost.ValveOrEvaporatorInlet : Frost.Nowhere;
     }
 
@@ -187,7 +221,8 @@ public static class CaseMaker
         foreach (var (kind, weight) in fitting)
         {
             at -= weight;
-            if (at <= 0) return kind;
+            if (at <= 0)
+                return kind;
         }
         return fitting[^1].Kind;
     }

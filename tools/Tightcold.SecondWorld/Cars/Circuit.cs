@@ -66,31 +66,42 @@ public sealed class Circuit
         var charge = condition.ChargeKg ?? car.LabelKg;
         var critical = fluid.Fluid.CriticalPressurePa;
         var top = Math.Min(0.9 * critical, car.HighCutOutPa * 1.02);
-        double low = Math.Max(0.4e5, 1.02 * floorPa), high = top;
+        double low = Math.Max(0.4e5, 1.02 * floorPa),
+            high = top;
         // A step about where it stood last, or about an ordinary day; the whole range only when that fails.
         var guess = last?.CondensingPa ?? fluid.SaturationPressurePa(setup.AmbientC + CelsiusZero + 18);
         var miss = new ChargeMiss(this, charge);
         if (!Bracket(miss, guess, last is null ? 1.25 : 1.04, low, high, out var from, out var to))
             return At(miss.Evaluate(high) < 0 ? high : low) with { AtHighLimit = miss.Evaluate(high) < 0 };
         var root = BracketedRoot.Find(miss, from, to, 40);
-        if (root is not Solved<double>.Converged found) return last! with { Solved = false };
+        if (root is not Solved<double>.Converged found)
+            return last! with { Solved = false };
         var state = At(found.Value);
         // Next to no flow: the condenser stands at the air's temperature, and whatever charge there is lies in it.
         const double StandingKgPerS = 0.004;
-        if (state.FlowKgPerS < StandingKgPerS) return At(found.Value * 1.001);
-        if (Math.Abs(state.MassKg - charge) < Math.Max(0.008, 0.03 * charge)) return state;
+        if (state.FlowKgPerS < StandingKgPerS)
+            return At(found.Value * 1.001);
+        if (Math.Abs(state.MassKg - charge) < Math.Max(0.008, 0.03 * charge))
+            return state;
         // The charge jumps here from one way of filling the parts to another: only where both read alike is it an
         // answer.
         var below = At(found.Value - 200);
         var above = At(found.Value + 200);
-        var alike = Math.Abs(below.EvaporatingPa - above.EvaporatingPa) < 0.25e5
-            && Math.Abs(below.VentC - above.VentC) < 3;
+        var alike =
+            Math.Abs(below.EvaporatingPa - above.EvaporatingPa) < 0.25e5 && Math.Abs(below.VentC - above.VentC) < 3;
         return (above.MassKg > charge ? above : below) with { Solved = alike };
     }
 
     /// <summary>Two points about a guess between which a rising function changes sign.</summary>
-    private static bool Bracket<TF>(TF rising, double guess, double factor, double low, double high, out double from,
-        out double to)
+    private static bool Bracket<TF>(
+        TF rising,
+        double guess,
+        double factor,
+        double low,
+        double high,
+        out double from,
+        out double to
+    )
         where TF : struct, IScalarFunction
     {
         from = to = Math.Clamp(guess, low, high);
@@ -100,7 +111,8 @@ public sealed class Circuit
             {
                 from = to;
                 to = Math.Min(high, to * factor);
-                if (rising.Evaluate(to) >= 0) return true;
+                if (rising.Evaluate(to) >= 0)
+                    return true;
                 factor *= factor;
             }
             return false;
@@ -109,7 +121,8 @@ public sealed class Circuit
         {
             to = from;
             from = Math.Max(low, from / factor);
-            if (rising.Evaluate(from) < 0) return true;
+            if (rising.Evaluate(from) < 0)
+                return true;
             factor *= factor;
         }
         return false;
@@ -147,18 +160,21 @@ public sealed class Circuit
         var line = fluid.SaturationAtPressure(Math.Max(evaporatingPa, floorPa));
         // What comes to the compressor: warm gas to begin with; the loop settles in a few rounds.
         var suctionJPerKg = line.VapourEnthalpyJPerKg;
-        double before = 0, missBefore = 0;
+        double before = 0,
+            missBefore = 0;
         state = null!;
         for (var round = 0; round < 20; round++)
         {
             state = Pass(condensingPa, evaporatingPa, suctionJPerKg, out var back);
             var miss = back - suctionJPerKg;
-            if (Math.Abs(miss) < 4) break;
+            if (Math.Abs(miss) < 4)
+                break;
             double next;
             if (round > 0 && Math.Abs(missBefore - miss) > 1e-9)
             {
                 next = suctionJPerKg + miss * (suctionJPerKg - before) / (missBefore - miss);
-                if (Math.Abs(next - suctionJPerKg) > 4 * Math.Abs(miss)) next = suctionJPerKg + 0.6 * miss;
+                if (Math.Abs(next - suctionJPerKg) > 4 * Math.Abs(miss))
+                    next = suctionJPerKg + 0.6 * miss;
             }
             else
             {
@@ -186,7 +202,8 @@ public sealed class Circuit
         var lineDrop = 0.0;
         var flowGuess = NominalKgPerS;
         Compressor.Result pumped = default;
-        double suctionPa = evaporatingPa, dischargePa = condensingPa;
+        double suctionPa = evaporatingPa,
+            dischargePa = condensingPa;
         var airPart = AirPart(condensingPa);
         // Drops follow the flow that they lower: three passes.
         for (var pass = 0; pass < 3; pass++)
@@ -194,19 +211,39 @@ public sealed class Circuit
             var scale = Math.Pow(flowGuess / NominalKgPerS, 1.8);
             lineDrop = Math.Min(0.4 * evaporatingPa, car.SuctionDropAtNominalPa * scale * 3e5 / evaporatingPa);
             suctionPa = evaporatingPa - lineDrop;
-            dischargePa = condensingPa + airPart + car.CondenserDropAtNominalPa * scale * 14e5 / condensingPa
-                / Math.Pow(condition.OpenTubes, 1.8);
+            dischargePa =
+                condensingPa
+                + airPart
+                + car.CondenserDropAtNominalPa * scale * 14e5 / condensingPa / Math.Pow(condition.OpenTubes, 1.8);
             dischargePa = Math.Min(dischargePa, 0.98 * fluid.MaxPressurePa);
-            pumped = Compressor.Pump(fluid, car, condition.BlowByM2, stroke, setup.EngineRpm, suctionPa, suctionJPerKg,
-                dischargePa, setup.AmbientC);
+            pumped = Compressor.Pump(
+                fluid,
+                car,
+                condition.BlowByM2,
+                stroke,
+                setup.EngineRpm,
+                suctionPa,
+                suctionJPerKg,
+                dischargePa,
+                setup.AmbientC
+            );
             flowGuess = pass == 0 ? pumped.FlowKgPerS : 0.5 * (flowGuess + pumped.FlowKgPerS);
         }
         var flow = pumped.FlowKgPerS;
         var air = CondenserAir.Through(car, condition, setup, dischargePa);
         var gasFilm = 1 - 0.6 * Math.Min(1, 3 * airPart / (condensingPa + airPart));
-        var condenser = Condenser.March(fluid, car, condition.OpenTubes, gasFilm, condensingPa, flow,
+        var condenser = Condenser.March(
+            fluid,
+            car,
+            condition.OpenTubes,
+            gasFilm,
+            condensingPa,
+            flow,
             pumped.DischargeJPerKg,
-            air.KgPerS, setup.AmbientC, air.HotReturn);
+            air.KgPerS,
+            setup.AmbientC,
+            air.HotReturn
+        );
         var top = fluid.SaturationAtPressure(condensingPa);
         var topLatent = top.VapourEnthalpyJPerKg - top.LiquidEnthalpyJPerKg;
 
@@ -226,8 +263,18 @@ public sealed class Circuit
             valveJPerKg -= exchanged;
         }
 
-        var evaporator = Evaporator.March(fluid, car, condition.EvaporatorSurfaceFactor, boilingPa, flow, valveJPerKg,
-            airKgPerS, inletC, inletRatio, setup.AirPressurePa);
+        var evaporator = Evaporator.March(
+            fluid,
+            car,
+            condition.EvaporatorSurfaceFactor,
+            boilingPa,
+            flow,
+            valveJPerKg,
+            airKgPerS,
+            inletC,
+            inletRatio,
+            setup.AirPressurePa
+        );
         lastOffRatio = evaporator.AirOffRatio;
         var bottom = fluid.SaturationAtPressure(boilingPa);
         var bottomLatent = bottom.VapourEnthalpyJPerKg - bottom.LiquidEnthalpyJPerKg;
@@ -238,15 +285,30 @@ public sealed class Circuit
         gain = Math.Min(gain, flow * 20e3);
         backJPerKg = evaporator.OutJPerKg + gain / flow + exchanged;
 
-        throttleFlow = car.Device == Device.ExpansionValve
-            ? Throttle.ValveFlow(fluid, car.ValveAreaM2 * (condition.ValveStuckAt
-                ?? Throttle.ValveOpening(fluid, car, outK, evaporatingPa - 0.1 * lineDrop)), afterPa, valveJPerKg,
-                    evaporatingPa)
-            : Throttle.TubeFlow(fluid, car.OrificeAreaM2 * condition.OrificeFactor, afterPa, valveJPerKg,
-                evaporatingPa);
+        throttleFlow =
+            car.Device == Device.ExpansionValve
+                ? Throttle.ValveFlow(
+                    fluid,
+                    car.ValveAreaM2
+                        * (
+                            condition.ValveStuckAt
+                            ?? Throttle.ValveOpening(fluid, car, outK, evaporatingPa - 0.1 * lineDrop)
+                        ),
+                    afterPa,
+                    valveJPerKg,
+                    evaporatingPa
+                )
+                : Throttle.TubeFlow(
+                    fluid,
+                    car.OrificeAreaM2 * condition.OrificeFactor,
+                    afterPa,
+                    valveJPerKg,
+                    evaporatingPa
+                );
 
         // What every part holds.
-        double level, stored;
+        double level,
+            stored;
         var quality = (condenser.ReceiverInJPerKg - top.LiquidEnthalpyJPerKg) / topLatent;
         if (car.Device == Device.ExpansionValve)
         {
@@ -256,17 +318,25 @@ public sealed class Circuit
         else
         {
             level = Smooth((1.01 - outQuality) / 0.07);
-            stored = car.StoreVolumeM3 * (level * bottom.LiquidDensityKgPerM3
-                + (1 - level) * bottom.VapourDensityKgPerM3);
+            stored =
+                car.StoreVolumeM3 * (level * bottom.LiquidDensityKgPerM3 + (1 - level) * bottom.VapourDensityKgPerM3);
         }
-        var lineDensity = condenser.OutJPerKg <= top.LiquidEnthalpyJPerKg ? top.LiquidDensityKgPerM3
-            : Condenser.Hold(fluid, top, condensingPa, condenser.OutJPerKg).Density;
+        var lineDensity =
+            condenser.OutJPerKg <= top.LiquidEnthalpyJPerKg
+                ? top.LiquidDensityKgPerM3
+                : Condenser.Hold(fluid, top, condensingPa, condenser.OutJPerKg).Density;
         var suctionDensity = fluid.AtPressureEnthalpy(Math.Max(suctionPa, floorPa), suctionJPerKg).DensityKgPerM3;
-        var dischargeState = fluid.AtPressureEnthalpy(Math.Min(dischargePa, 0.98 * fluid.MaxPressurePa),
-            pumped.DischargeJPerKg);
-        var mass = condenser.MassKg + stored + evaporator.MassKg + lineDensity * car.LiquidLineM3
+        var dischargeState = fluid.AtPressureEnthalpy(
+            Math.Min(dischargePa, 0.98 * fluid.MaxPressurePa),
+            pumped.DischargeJPerKg
+        );
+        var mass =
+            condenser.MassKg
+            + stored
+            + evaporator.MassKg
+            + lineDensity * car.LiquidLineM3
             + suctionDensity * (car.SuctionLineM3 + car.CrankcaseM3)
-                + dischargeState.DensityKgPerM3 * car.DischargeLineM3
+            + dischargeState.DensityKgPerM3 * car.DischargeLineM3
             + car.OilKg * Oil.Dissolved(fluid, suctionPa, setup.AmbientC + 30);
 
         var vent = evaporator.AirOffC + car.DuctGainK;
@@ -311,8 +381,10 @@ public sealed class Circuit
 
     private double Stroke(double evaporatingPa, double condensingPa)
     {
-        if (condition.StrokeStuckAt is { } stuck) return stuck;
-        if (car.Control != Control.VariableStroke) return 1;
+        if (condition.StrokeStuckAt is { } stuck)
+            return stuck;
+        if (car.Control != Control.VariableStroke)
+            return 1;
         // The pneumatic valve gives way as the head rises.
         var set = car.SetPressurePa - 0.012 * (condensingPa - 10e5);
         return Math.Clamp((evaporatingPa - set) / car.StrokeBandPa, 0.04, 1);
@@ -323,8 +395,11 @@ public sealed class Circuit
     /// </summary>
     private double AirPart(double condensingPa)
     {
-        if (condition.AirMol <= 0) return 0;
-        var volume = 0.55 * car.CondenserVolumeM3 + car.DischargeLineM3
+        if (condition.AirMol <= 0)
+            return 0;
+        var volume =
+            0.55 * car.CondenserVolumeM3
+            + car.DischargeLineM3
             + (car.Device == Device.ExpansionValve ? 0.5 * car.StoreVolumeM3 : 0.25 * car.StoreVolumeM3);
         return condition.AirMol * GasConstant * fluid.SaturationTemperatureK(condensingPa) / volume;
     }
@@ -332,10 +407,12 @@ public sealed class Circuit
     private double LiquidDensity(double pressurePa, double enthalpyJPerKg)
     {
         var line = fluid.SaturationAtPressure(Math.Min(pressurePa, 0.95 * fluid.Fluid.CriticalPressurePa));
-        var quality = (enthalpyJPerKg - line.LiquidEnthalpyJPerKg)
-            / (line.VapourEnthalpyJPerKg - line.LiquidEnthalpyJPerKg);
-        if (quality <= 0) return line.LiquidDensityKgPerM3;
-        if (quality >= 1) return line.VapourDensityKgPerM3;
+        var quality =
+            (enthalpyJPerKg - line.LiquidEnthalpyJPerKg) / (line.VapourEnthalpyJPerKg - line.LiquidEnthalpyJPerKg);
+        if (quality <= 0)
+            return line.LiquidDensityKgPerM3;
+        if (quality >= 1)
+            return line.VapourDensityKgPerM3;
         return 1 / ((1 - quality) / line.LiquidDensityKgPerM3 + quality / line.VapourDensityKgPerM3);
     }
 

@@ -28,8 +28,17 @@ public static class Compressor
     /// <param name="suctionJPerKg">Enthalpy of what comes in.</param>
     /// <param name="dischargePa">Absolute, at the port.</param>
     /// <param name="ambientC">Of the day; the bay is warmer.</param>
-    public static Result Pump(FastFluid fluid, CarBuild car, double extraBlowByM2, double stroke, double rpm,
-        double suctionPa, double suctionJPerKg, double dischargePa, double ambientC)
+    public static Result Pump(
+        FastFluid fluid,
+        CarBuild car,
+        double extraBlowByM2,
+        double stroke,
+        double rpm,
+        double suctionPa,
+        double suctionJPerKg,
+        double dischargePa,
+        double ambientC
+    )
     {
         // Below the tables' lowest pressure the gas is thinned as an ideal one at that end.
         var tablePa = Math.Max(suctionPa, 1.01 * fluid.SaturationPressurePa(fluid.MinTemperatureK + 0.01));
@@ -54,15 +63,19 @@ public static class Compressor
         var work = swept * Math.Max(0, ideal) / share;
         // What the gas takes up and what the shell loses, together: Newton on the enthalpy, bounded.
         var bay = ambientC + 273.15 + BayAboveAmbientK;
-        var hottest = fluid.AtPressureTemperature(dischargePa,
-            Math.Min(HottestK, fluid.MaxTemperatureK - 2)).EnthalpyJPerKg;
+        var hottest = fluid
+            .AtPressureTemperature(dischargePa, Math.Min(HottestK, fluid.MaxTemperatureK - 2))
+            .EnthalpyJPerKg;
         var discharge = Math.Min(hottest, suctionJPerKg + 40e3);
         for (var pass = 0; pass < 3; pass++)
         {
             var shell = ShellWPerK * (fluid.AtPressureEnthalpy(dischargePa, discharge).TemperatureK - bay);
             var left = work - flow * (discharge - suctionJPerKg) - shell;
-            discharge = Math.Clamp(discharge + left / (flow + ShellWPerK / GasJPerKgK),
-                Math.Min(suctionJPerKg, hottest), hottest);
+            discharge = Math.Clamp(
+                discharge + left / (flow + ShellWPerK / GasJPerKgK),
+                Math.Min(suctionJPerKg, hottest),
+                hottest
+            );
         }
         return new(flow, work, discharge, work - flow * (discharge - suctionJPerKg));
     }
@@ -70,8 +83,15 @@ public static class Compressor
     /// <summary>Gas through a worn gap: choked or not, whichever is less, kg/s.</summary>
     private static double BlowBy(FastFluid fluid, double areaM2, double dischargePa, double suctionPa)
     {
-        var density = fluid.AtPressureTemperature(dischargePa, Math.Max(fluid.SaturationTemperatureK(
-            Math.Min(dischargePa, 0.97 * fluid.Fluid.CriticalPressurePa)) + 25, 330)).DensityKgPerM3;
+        var density = fluid
+            .AtPressureTemperature(
+                dischargePa,
+                Math.Max(
+                    fluid.SaturationTemperatureK(Math.Min(dischargePa, 0.97 * fluid.Fluid.CriticalPressurePa)) + 25,
+                    330
+                )
+            )
+            .DensityKgPerM3;
         var choked = 0.63 * Math.Sqrt(dischargePa * density);
         var free = Math.Sqrt(2 * density * Math.Max(0, dischargePa - suctionPa));
         return areaM2 * Math.Min(choked, free);

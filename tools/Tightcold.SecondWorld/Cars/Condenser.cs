@@ -19,8 +19,14 @@ public static class Condenser
     private const double NominalKgPerS = 0.04;
 
     public readonly record struct Result(
-        double OutJPerKg, double ReceiverInJPerKg, double HeatW, double LiquidKg, double GasM3, double MassKg,
-            double AirOutC);
+        double OutJPerKg,
+        double ReceiverInJPerKg,
+        double HeatW,
+        double LiquidKg,
+        double GasM3,
+        double MassKg,
+        double AirOutC
+    );
 
     /// <param name="fluid">The refrigerant.</param>
     /// <param name="car">The car.</param>
@@ -32,8 +38,18 @@ public static class Condenser
     /// <param name="airKgPerS">Through the core.</param>
     /// <param name="airC">Of the outside air.</param>
     /// <param name="hotReturn">Share of air that comes back from behind the core.</param>
-    public static Result March(FastFluid fluid, CarBuild car, double openTubes, double gasInFilm, double pressurePa,
-        double flowKgPerS, double inJPerKg, double airKgPerS, double airC, double hotReturn)
+    public static Result March(
+        FastFluid fluid,
+        CarBuild car,
+        double openTubes,
+        double gasInFilm,
+        double pressurePa,
+        double flowKgPerS,
+        double inJPerKg,
+        double airKgPerS,
+        double airC,
+        double hotReturn
+    )
     {
         var line = fluid.SaturationAtPressure(pressurePa);
         var latent = line.VapourEnthalpyJPerKg - line.LiquidEnthalpyJPerKg;
@@ -45,18 +61,28 @@ public static class Condenser
         var pieceAir = airKgPerS * piece;
         var volume = car.CondenserVolumeM3 * piece;
         var mainPieces = (int)Math.Round(Pieces * (1 - car.SubcoolShare));
-        double enthalpy = inJPerKg, heat = 0, liquid = 0, mass = 0, gas = 0, receiverIn = inJPerKg;
+        double enthalpy = inJPerKg,
+            heat = 0,
+            liquid = 0,
+            mass = 0,
+            gas = 0,
+            receiverIn = inJPerKg;
         // The air that comes back is as warm as the core makes it when all condenses, and never warmer than a hot core.
         const double HottestReturnK = 70;
-        var returned = Math.Min(HottestReturnK, flowKgPerS * Math.Max(0, inJPerKg - line.LiquidEnthalpyJPerKg)
-            / (airKgPerS * Psychrometrics.AirJPerKgK));
+        var returned = Math.Min(
+            HottestReturnK,
+            flowKgPerS * Math.Max(0, inJPerKg - line.LiquidEnthalpyJPerKg) / (airKgPerS * Psychrometrics.AirJPerKgK)
+        );
         for (var i = 0; i < Pieces; i++)
         {
-            if (i == mainPieces) receiverIn = enthalpy;
+            if (i == mainPieces)
+                receiverIn = enthalpy;
             var place = (i + 0.5) * piece;
             var localAir = pieceAir * (1.2 - 0.4 * place);
             var localC = airC + hotReturn * (0.5 + place) * returned;
-            double temperature, ua, quality;
+            double temperature,
+                ua,
+                quality;
             if (enthalpy >= line.VapourEnthalpyJPerKg)
             {
                 temperature = fluid.AtPressureEnthalpy(pressurePa, enthalpy).TemperatureK - 273.15;
@@ -80,13 +106,18 @@ public static class Condenser
                 ua = film * (LiquidFilm + (annular - LiquidFilm) * Math.Min(1, quality / 0.1));
             }
             var through = 1 / (1 / ua + 1 / airUa);
-            var given = localAir * Psychrometrics.AirJPerKgK
-                * (1 - Math.Exp(-through / (localAir * Psychrometrics.AirJPerKgK))) * (temperature - localC);
+            var given =
+                localAir
+                * Psychrometrics.AirJPerKgK
+                * (1 - Math.Exp(-through / (localAir * Psychrometrics.AirJPerKgK)))
+                * (temperature - localC);
             var next = enthalpy - given / flowKgPerS;
             // A tiny flow would leave colder than the air it meets: it cannot.
             var floor = Floor(fluid, pressurePa, localC, line);
-            if (given > 0 && next < floor) next = Math.Min(enthalpy, floor);
-            if (given < 0 && next > floor) next = Math.Max(enthalpy, floor);
+            if (given > 0 && next < floor)
+                next = Math.Min(enthalpy, floor);
+            if (given < 0 && next > floor)
+                next = Math.Max(enthalpy, floor);
             heat += (enthalpy - next) * flowKgPerS;
             var hold = Hold(fluid, line, pressurePa, 0.5 * (enthalpy + next));
             mass += hold.Density * volume;
@@ -94,9 +125,17 @@ public static class Condenser
             gas += hold.Void * volume;
             enthalpy = next;
         }
-        if (mainPieces == Pieces) receiverIn = enthalpy;
-        return new(enthalpy, receiverIn, heat, liquid, gas, mass, airC
-            + heat / (airKgPerS * Psychrometrics.AirJPerKgK));
+        if (mainPieces == Pieces)
+            receiverIn = enthalpy;
+        return new(
+            enthalpy,
+            receiverIn,
+            heat,
+            liquid,
+            gas,
+            mass,
+            airC + heat / (airKgPerS * Psychrometrics.AirJPerKgK)
+        );
     }
 
     private static double Floor(FastFluid fluid, double pressurePa, double airC, in FastSaturation line)
@@ -108,12 +147,18 @@ public static class Condenser
     }
 
     /// <summary>Density and void of a piece by the slip of Zivi.</summary>
-    public static (double Density, double Void) Hold(FastFluid fluid, in FastSaturation line, double pressurePa,
-        double enthalpy)
+    public static (double Density, double Void) Hold(
+        FastFluid fluid,
+        in FastSaturation line,
+        double pressurePa,
+        double enthalpy
+    )
     {
         var quality = (enthalpy - line.LiquidEnthalpyJPerKg) / (line.VapourEnthalpyJPerKg - line.LiquidEnthalpyJPerKg);
-        if (quality >= 1) return (fluid.AtPressureEnthalpy(pressurePa, enthalpy).DensityKgPerM3, 1);
-        if (quality <= 0) return (line.LiquidDensityKgPerM3, 0);
+        if (quality >= 1)
+            return (fluid.AtPressureEnthalpy(pressurePa, enthalpy).DensityKgPerM3, 1);
+        if (quality <= 0)
+            return (line.LiquidDensityKgPerM3, 0);
         var hollow = Zivi(quality, line.VapourDensityKgPerM3 / line.LiquidDensityKgPerM3);
         return (hollow * line.VapourDensityKgPerM3 + (1 - hollow) * line.LiquidDensityKgPerM3, hollow);
     }

@@ -18,9 +18,12 @@ public static class CondenserAir
     public static Result Through(CarBuild car, Condition condition, Setup setup, double condensingPa)
     {
         var drive = condition.FanPressureFactor;
-        if (car.EngineDrivenFan) drive *= Math.Pow(Math.Min(setup.EngineRpm, 2500) / NominalFanRpm, 2);
-        else drive *= Speed(car, condensingPa);
-        if (condition.FanDead) drive = 0;
+        if (car.EngineDrivenFan)
+            drive *= Math.Pow(Math.Min(setup.EngineRpm, 2500) / NominalFanRpm, 2);
+        else
+            drive *= Speed(car, condensingPa);
+        if (condition.FanDead)
+            drive = 0;
         var resistance = car.CorePaPerM6S2 * condition.CoreResistanceFactor;
         var own = car.FanPressurePa / (car.FanFreeM3PerS * car.FanFreeM3PerS);
         var pressure = DraughtPa + drive * car.FanPressurePa;
@@ -32,9 +35,10 @@ public static class CondenserAir
         }
         var flow = Math.Sqrt(pressure / square);
         // Where nothing drives it, air wanders back round the core; a fan in front ends that.
-        var back = car.HotReturnIdle * (1 + (condition.FanDead ? 0.7 : 0)
-            + 0.25 * Math.Log(condition.CoreResistanceFactor));
-        if (setup.FanAid) back *= 0.3;
+        var back =
+            car.HotReturnIdle * (1 + (condition.FanDead ? 0.7 : 0) + 0.25 * Math.Log(condition.CoreResistanceFactor));
+        if (setup.FanAid)
+            back *= 0.3;
         return new(flow, flow * AirDensity, Math.Min(back, 0.5));
     }
 

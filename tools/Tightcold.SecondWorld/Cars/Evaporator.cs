@@ -13,8 +13,14 @@ public static class Evaporator
     private const double GasFilm = 0.07;
     private const double NominalKgPerS = 0.04;
 
-    public readonly record struct Result(double OutJPerKg, double CoolingW, double AirOffC, double AirOffRatio,
-        double ColdestC, double MassKg);
+    public readonly record struct Result(
+        double OutJPerKg,
+        double CoolingW,
+        double AirOffC,
+        double AirOffRatio,
+        double ColdestC,
+        double MassKg
+    );
 
     /// <param name="fluid">The refrigerant.</param>
     /// <param name="car">The car.</param>
@@ -26,9 +32,18 @@ public static class Evaporator
     /// <param name="airC">Before the core.</param>
     /// <param name="airRatio">Humidity ratio before the core.</param>
     /// <param name="airPa">Pressure of the air.</param>
-    public static Result March(FastFluid fluid, CarBuild car, double surfaceFactor, double pressurePa,
+    public static Result March(
+        FastFluid fluid,
+        CarBuild car,
+        double surfaceFactor,
+        double pressurePa,
         double flowKgPerS,
-        double inJPerKg, double airKgPerS, double airC, double airRatio, double airPa)
+        double inJPerKg,
+        double airKgPerS,
+        double airC,
+        double airRatio,
+        double airPa
+    )
     {
         var line = fluid.SaturationAtPressure(pressurePa);
         var latent = line.VapourEnthalpyJPerKg - line.LiquidEnthalpyJPerKg;
@@ -38,10 +53,16 @@ public static class Evaporator
         var film = car.EvaporatorRefrigerantWPerK * piece * surfaceFactor * Math.Pow(flowKgPerS / NominalKgPerS, 0.55);
         var touching = airKgPerS * piece * contact;
         var volume = car.EvaporatorVolumeM3 * piece;
-        double enthalpy = inJPerKg, cooling = 0, offC = 0, offRatio = 0, coldest = double.MaxValue, mass = 0;
+        double enthalpy = inJPerKg,
+            cooling = 0,
+            offC = 0,
+            offRatio = 0,
+            coldest = double.MaxValue,
+            mass = 0;
         for (var i = 0; i < Pieces; i++)
         {
-            double temperature, conductance;
+            double temperature,
+                conductance;
             var quality = (enthalpy - line.LiquidEnthalpyJPerKg) / latent;
             if (quality < 1)
             {
@@ -57,8 +78,10 @@ public static class Evaporator
             var surface = Surface(conductance, temperature, touching, airC, airRatio, airPa);
             var heat = touching * Psychrometrics.Given(airC, airRatio, surface, airPa);
             var next = enthalpy + heat / flowKgPerS;
-            var ceiling = airC + 273.15 > line.TemperatureK + 0.02
-                ? fluid.AtPressureTemperature(pressurePa, airC + 273.15).EnthalpyJPerKg : next;
+            var ceiling =
+                airC + 273.15 > line.TemperatureK + 0.02
+                    ? fluid.AtPressureTemperature(pressurePa, airC + 273.15).EnthalpyJPerKg
+                    : next;
             if (next > ceiling)
             {
                 next = Math.Max(enthalpy, ceiling);
@@ -76,8 +99,8 @@ public static class Evaporator
             }
             cooling += heat;
             offC += piece * (airC - contact * (airC - surface));
-            offRatio += piece * (airRatio - contact * Math.Max(0,
-                airRatio - Psychrometrics.SaturationRatio(surface, airPa)));
+            offRatio +=
+                piece * (airRatio - contact * Math.Max(0, airRatio - Psychrometrics.SaturationRatio(surface, airPa)));
             coldest = Math.Min(coldest, surface);
             mass += Condenser.Hold(fluid, line, pressurePa, 0.5 * (enthalpy + next)).Density * volume;
             enthalpy = next;
@@ -88,24 +111,37 @@ public static class Evaporator
     /// <summary>
     /// The surface between film and air: heat in equals heat out. Monotone, so Newton inside a bracket.
     /// </summary>
-    private static double Surface(double conductance, double refrigerantC, double touching, double airC, double ratio,
-        double airPa)
+    private static double Surface(
+        double conductance,
+        double refrigerantC,
+        double touching,
+        double airC,
+        double ratio,
+        double airPa
+    )
     {
-        double low = Math.Min(refrigerantC, airC), high = Math.Max(refrigerantC, airC);
-        if (high - low < 1e-6) return low;
+        double low = Math.Min(refrigerantC, airC),
+            high = Math.Max(refrigerantC, airC);
+        if (high - low < 1e-6)
+            return low;
         var guess = low + 0.4 * (high - low);
         for (var i = 0; i < 30; i++)
         {
-            var residual = conductance * (guess - refrigerantC) - touching * Psychrometrics.Given(airC, ratio, guess,
-                airPa);
-            if (residual > 0) high = guess;
-            else low = guess;
+            var residual =
+                conductance * (guess - refrigerantC) - touching * Psychrometrics.Given(airC, ratio, guess, airPa);
+            if (residual > 0)
+                high = guess;
+            else
+                low = guess;
             const double Step = 0.01;
-            var ahead = conductance * (guess + Step - refrigerantC)
+            var ahead =
+                conductance * (guess + Step - refrigerantC)
                 - touching * Psychrometrics.Given(airC, ratio, guess + Step, airPa);
             var next = guess - residual * Step / (ahead - residual);
-            if (!(next > low && next < high)) next = 0.5 * (low + high);
-            if (Math.Abs(next - guess) < 1e-4) return next;
+            if (!(next > low && next < high))
+                next = 0.5 * (low + high);
+            if (Math.Abs(next - guess) < 1e-4)
+                return next;
             guess = next;
         }
         return guess;

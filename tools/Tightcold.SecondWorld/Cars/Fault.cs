@@ -42,8 +42,11 @@ public readonly record struct Fault(FaultKind Kind, double Severity)
             FaultKind.FanWeak => condition with { FanPressureFactor = LogSpan(0.5, 0.08) },
             FaultKind.CondenserDirty => condition with { CoreResistanceFactor = LogSpan(2.5, 40) },
             FaultKind.CondenserBlockedInside => condition with { OpenTubes = Span(0.75, 0.25) },
-            FaultKind.DrierBlocked => condition with { LineRestriction = Drop(LogSpan(2e5, 60e5)),
-                RestrictionInDrier = true },
+            FaultKind.DrierBlocked => condition with
+            {
+                LineRestriction = Drop(LogSpan(2e5, 60e5)),
+                RestrictionInDrier = true,
+            },
             FaultKind.LiquidLineRestricted => condition with { LineRestriction = Drop(LogSpan(2e5, 60e5)) },
             FaultKind.ValveStuckClosed => condition with { ValveStuckAt = LogSpan(0.4, 0.03) },
             FaultKind.ValveStuckOpen => condition with { ValveStuckAt = Span(1, 1.5) },

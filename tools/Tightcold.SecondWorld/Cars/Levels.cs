@@ -25,23 +25,31 @@ public static class Levels
             {
                 var car = CarMaker.Draw(new SeededChance((ulong)(1000 + i)));
                 var state = new Circuit(car, new Condition(), setup).Work();
-                if (!state.Solved) unsolved++;
+                if (!state.Solved)
+                    unsolved++;
                 lows.Add((state.SuctionPa - setup.AirPressurePa) / BarPa);
-                highs.Add(((car.HighPortOnLiquidLine ? state.LiquidPa : state.DischargePa) - setup.AirPressurePa)
-                    / BarPa);
+                highs.Add(
+                    ((car.HighPortOnLiquidLine ? state.LiquidPa : state.DischargePa) - setup.AirPressurePa) / BarPa
+                );
                 vents.Add(state.VentC);
                 discharges.Add(state.DischargeC);
                 levels.Add(state.StoreLevel);
                 subcools.Add(state.CondenserOutC);
                 superheats.Add(state.EvaporatorOutC - state.EvaporatorInC);
             }
-            Console.WriteLine($"{label,-24} low {Band(lows)} high {Band(highs)} vent {Band(vents)} "
-                + $"superheat {Band(superheats)} "
-                + $"out {Band(subcools)} discharge {Band(discharges)} level {Band(levels)} unsolved {unsolved}");
+            Console.WriteLine(
+                $"{label, -24} low {Band(lows)} high {Band(highs)} vent {Band(vents)} "
+                    + $"superheat {Band(superheats)} "
+                    + $"out {Band(subcools)} discharge {Band(discharges)} level {Band(levels)} unsolved {unsolved}"
+            );
         }
         Console.WriteLine($"{clock.Elapsed.TotalSeconds:F1} s");
-        Console.WriteLine(string.Join(' ', Enumerable.Range(0, 40)
-            .Select(i => CarMaker.Draw(new SeededChance((ulong)(1000 + i))).LabelKg)));
+        Console.WriteLine(
+            string.Join(
+                ' ',
+                Enumerable.Range(0, 40).Select(i => CarMaker.Draw(new SeededChance((ulong)(1000 + i))).LabelKg)
+            )
+        );
     }
 
     /// <summary>One line a fault and severity, on a few cars: is it what a mechanic would expect?</summary>
@@ -56,19 +64,41 @@ public static class Levels
             {
                 var chance = new SeededChance(seed);
                 var car = CarMaker.Draw(chance);
-                while (kind is { } wanted && !Fault.Fits(wanted, car)) car = CarMaker.Draw(chance);
+                while (kind is { } wanted && !Fault.Fits(wanted, car))
+                    car = CarMaker.Draw(chance);
                 foreach (var severity in new[] { 0, 0.5, 1 })
                 {
                     count++;
-                    var condition = kind is { } one ? new Fault(one, severity).Upon(new Condition(), car)
+                    var condition = kind is { } one
+                        ? new Fault(one, severity).Upon(new Condition(), car)
                         : new Condition();
-                    var idle = Runner.Run(car, condition, new() { AmbientC = 30, Humidity = 0.5, EngineRpm = 800 });
-                    var fast = Runner.Run(car, condition, new() { AmbientC = 30, Humidity = 0.5, EngineRpm = 1500 });
-                    if (!idle.Trusted || !fast.Trusted) unsolved++;
+                    var idle = Runner.Run(
+                        car,
+                        condition,
+                        new()
+                        {
+                            AmbientC = 30,
+                            Humidity = 0.5,
+                            EngineRpm = 800,
+                        }
+                    );
+                    var fast = Runner.Run(
+                        car,
+                        condition,
+                        new()
+                        {
+                            AmbientC = 30,
+                            Humidity = 0.5,
+                            EngineRpm = 1500,
+                        }
+                    );
+                    if (!idle.Trusted || !fast.Trusted)
+                        unsolved++;
                     if (seed < 2003)
                     {
-                        Console.WriteLine($"{kind,-22} {severity:F1} {car.Device} {car.Control} "
-                            + $"{One(idle)} | {One(fast)}");
+                        Console.WriteLine(
+                            $"{kind, -22} {severity:F1} {car.Device} {car.Control} " + $"{One(idle)} | {One(fast)}"
+                        );
                     }
                 }
             }
@@ -86,12 +116,14 @@ public static class Levels
             var one = CaseMaker.Draw(seed, 1.0 / 3, 0.1);
             var fault = string.Join('+', one.Faults.Select(fault => $"{fault.Kind} {fault.Severity:F2}"));
             var point = one.Points[0];
-            Console.WriteLine($"{fault,-30} {(one.Gross ? "gross" : one.Seen ? "seen" : ""),-6} "
-                + $"{one.Car.Device} {one.Car.Control} {point.AmbientC:F0} C stand {one.StandingPa / BarPa:F2} "
-                + $"low {point.LowMinPa / BarPa:F2}-{point.LowMaxPa / BarPa:F2} "
-                + $"high {point.HighMinPa / BarPa:F1}-{point.HighMaxPa / BarPa:F1} "
-                + $"vent {point.VentC:F0} glass {point.Glass} frost {point.Frost} "
-                + $"equal {one.EqualAfterS:F0} s");
+            Console.WriteLine(
+                $"{fault, -30} {(one.Gross ? "gross" : one.Seen ? "seen" : ""), -6} "
+                    + $"{one.Car.Device} {one.Car.Control} {point.AmbientC:F0} C stand {one.StandingPa / BarPa:F2} "
+                    + $"low {point.LowMinPa / BarPa:F2}-{point.LowMaxPa / BarPa:F2} "
+                    + $"high {point.HighMinPa / BarPa:F1}-{point.HighMaxPa / BarPa:F1} "
+                    + $"vent {point.VentC:F0} glass {point.Glass} frost {point.Frost} "
+                    + $"equal {one.EqualAfterS:F0} s"
+            );
         }
         Console.WriteLine($"{clock.Elapsed.TotalMilliseconds / count:F0} ms a case");
     }
@@ -103,11 +135,26 @@ public static class Levels
     private static IEnumerable<(string, Setup)> Setups()
     {
         foreach (var rpm in new[] { 800.0, 1500 })
-            foreach (var ambient in new[] { 20.0, 25, 30, 35, 40 })
-                yield return ($"{ambient} C {rpm} doors open",
-                    new Setup { AmbientC = ambient, Humidity = 0.55, EngineRpm = rpm });
-        yield return ("30 C 800 closed", new Setup { AmbientC = 30, Humidity = 0.55, EngineRpm = 800,
-            OutsideShare = 0.25 });
+        foreach (var ambient in new[] { 20.0, 25, 30, 35, 40 })
+            yield return (
+                $"{ambient} C {rpm} doors open",
+                new Setup
+                {
+                    AmbientC = ambient,
+                    Humidity = 0.55,
+                    EngineRpm = rpm,
+                }
+            );
+        yield return (
+            "30 C 800 closed",
+            new Setup
+            {
+                AmbientC = 30,
+                Humidity = 0.55,
+                EngineRpm = 800,
+                OutsideShare = 0.25,
+            }
+        );
     }
 
     private static string Band(List<double> values)

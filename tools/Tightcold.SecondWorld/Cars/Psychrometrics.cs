@@ -10,9 +10,10 @@ public static class Psychrometrics
     private const double LatentJPerKg = 2.501e6;
     private const double VapourJPerKgK = 1860;
 
-    public static double SaturationPa(double celsius) => celsius >= 0
-        ? 611.2 * Math.Exp(17.62 * celsius / (243.12 + celsius))
-        : 611.2 * Math.Exp(22.46 * celsius / (272.62 + celsius));
+    public static double SaturationPa(double celsius) =>
+        celsius >= 0
+            ? 611.2 * Math.Exp(17.62 * celsius / (243.12 + celsius))
+            : 611.2 * Math.Exp(22.46 * celsius / (272.62 + celsius));
 
     public static double HumidityRatio(double vapourPa, double totalPa) => 0.622 * vapourPa / (totalPa - vapourPa);
 

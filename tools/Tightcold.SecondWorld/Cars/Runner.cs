@@ -31,17 +31,20 @@ public static class Runner
             fluid.AtTemperaturePressure(temperature, pressurePa).DensityKgPerM3 * car.VolumeM3
             + car.OilKg * Oil.Dissolved(fluid.Fast, pressurePa, celsius);
         var own = line.PressurePa;
-        var free = charge - line.VapourDensityKgPerM3 * car.VolumeM3 - car.OilKg * Oil.Dissolved(fluid.Fast, own,
-            celsius);
+        var free =
+            charge - line.VapourDensityKgPerM3 * car.VolumeM3 - car.OilKg * Oil.Dissolved(fluid.Fast, own, celsius);
         if (free < 0)
         {
             // No liquid: the pressure at which gas and oil hold it all.
-            double low = 1e3, high = 0.9995 * line.PressurePa;
+            double low = 1e3,
+                high = 0.9995 * line.PressurePa;
             for (var halving = 0; halving < 40; halving++)
             {
                 own = 0.5 * (low + high);
-                if (InGas(own) < charge) low = own;
-                else high = own;
+                if (InGas(own) < charge)
+                    low = own;
+                else
+                    high = own;
             }
         }
         var liquid = Math.Max(0, free) / (line.LiquidDensityKgPerM3 * car.VolumeM3);
@@ -63,25 +66,59 @@ public static class Runner
         var locked = gauge < LowPressureLockPa || car.Control == Control.PressureSwitch && standing < car.CutInPa;
         if (condition.ClutchOpen || locked)
         {
-            return Of(state, setup, false, standing, standing, standing, standing, 0, 0, state.InletC + 1
-                + condition.HeaterShare * (85 - state.InletC));
+            return Of(
+                state,
+                setup,
+                false,
+                standing,
+                standing,
+                standing,
+                standing,
+                0,
+                0,
+                state.InletC + 1 + condition.HeaterShare * (85 - state.InletC)
+            );
         }
         if (condition.DeadHeadPa is { } head)
         {
             // Gas goes round inside: both sides at what stands, drawn apart a little, a little warm.
             var warm = StandingPa(car, condition, setup.AmbientC + 6);
             var warmed = state.InletC + 0.5;
-            return Of(state, setup, true, warm - 0.5 * head, warm - 0.5 * head, warm + 0.5 * head, warm + 0.5 * head, 0,
+            return Of(
+                state,
+                setup,
+                true,
+                warm - 0.5 * head,
+                warm - 0.5 * head,
+                warm + 0.5 * head,
+                warm + 0.5 * head,
+                0,
                 1,
-                warmed + condition.HeaterShare * (85 - warmed)) with { Trusted = true, Dead = true };
+                warmed + condition.HeaterShare * (85 - warmed)
+            ) with
+            {
+                Trusted = true,
+                Dead = true,
+            };
         }
         var cycles = car.Control switch
         {
-            Control.PressureSwitch => Cycle.Between(state.SuctionPa, standing, car.CutOutPa, car.CutInPa,
+            Control.PressureSwitch => Cycle.Between(
+                state.SuctionPa,
+                standing,
+                car.CutOutPa,
+                car.CutInPa,
                 PressureOnS * (0.35 + 0.65 * Math.Min(1, (condition.ChargeKg ?? car.LabelKg) / car.LabelKg)),
-                    PressureOffS),
-            Control.Thermostat => Cycle.Between(state.AirOffC, state.InletC, car.ThermostatOffC, car.ThermostatOnC,
-                AirOnS, AirOffS),
+                PressureOffS
+            ),
+            Control.Thermostat => Cycle.Between(
+                state.AirOffC,
+                state.InletC,
+                car.ThermostatOffC,
+                car.ThermostatOnC,
+                AirOnS,
+                AirOffS
+            ),
             _ => null,
         };
         var tooHigh = state.AtHighLimit || state.DischargePa * factor > car.HighCutOutPa;
@@ -89,13 +126,24 @@ public static class Runner
         if (tooHigh && !(car.Control == Control.PressureSwitch && cycles is not null))
         {
             // Trips, falls, comes back: the gauge climbs to the trip again and again.
-            return Of(state, setup, true, low, Math.Min(low + 1.8e5, 0.6 * standing + 0.4 * low), car.HighCutInPa,
+            return Of(
+                state,
+                setup,
+                true,
+                low,
+                Math.Min(low + 1.8e5, 0.6 * standing + 0.4 * low),
+                car.HighCutInPa,
                 car.HighCutOutPa,
-                1.2, 0.45, state.VentC + 0.5 * (state.InletC - state.VentC));
+                1.2,
+                0.45,
+                state.VentC + 0.5 * (state.InletC - state.VentC)
+            );
         }
-        if (cycles is not { } cycle) return Of(state, setup, true, low, low, high, high, 0, 1, state.VentC);
+        if (cycles is not { } cycle)
+            return Of(state, setup, true, low, low, high, high, 0, 1, state.VentC);
 
-        double lowMin, lowMax;
+        double lowMin,
+            lowMax;
         if (car.Control == Control.PressureSwitch)
         {
             lowMin = car.CutOutPa - 0.08e5;
@@ -108,18 +156,42 @@ public static class Runner
             lowMax = standing + (lowMin - standing) * Math.Exp(-cycle.OffS / PressureOffS);
         }
         var rest = standing * 0.7 + 0.3 * high;
-        double on = Math.Exp(-cycle.OnS / HighOnS), off = Math.Exp(-cycle.OffS / HighOffS);
+        double on = Math.Exp(-cycle.OnS / HighOnS),
+            off = Math.Exp(-cycle.OffS / HighOffS);
         var highMin = (rest * (1 - off) + high * (1 - on) * off) / (1 - on * off);
         var highMax = high + (highMin - high) * on;
-        var cold = Math.Max(state.VentC, car.Control == Control.Thermostat ? car.ThermostatOffC + car.DuctGainK
-            : state.VentC);
+        var cold = Math.Max(
+            state.VentC,
+            car.Control == Control.Thermostat ? car.ThermostatOffC + car.DuctGainK : state.VentC
+        );
         var vent = cold + (state.InletC - cold) * (1 - cycle.Duty) * (1 - Math.Exp(-cycle.OffS / 40));
-        return Of(state, setup, true, lowMin, lowMax, Math.Min(highMin, highMax), highMax,
-            60 / (cycle.OnS + cycle.OffS), cycle.Duty, vent);
+        return Of(
+            state,
+            setup,
+            true,
+            lowMin,
+            lowMax,
+            Math.Min(highMin, highMax),
+            highMax,
+            60 / (cycle.OnS + cycle.OffS),
+            cycle.Duty,
+            vent
+        );
     }
 
-    private static Running Of(Working state, Setup setup, bool clutch, double lowMin, double lowMax, double highMin,
-        double highMax, double cycles, double duty, double vent) => new()
+    private static Running Of(
+        Working state,
+        Setup setup,
+        bool clutch,
+        double lowMin,
+        double lowMax,
+        double highMin,
+        double highMax,
+        double cycles,
+        double duty,
+        double vent
+    ) =>
+        new()
         {
             Trusted = state.Solved,
             Setup = setup,

@@ -6,6 +6,7 @@ namespace Tightcold.SecondWorld.Cars;
 public sealed record Running
 {
     public required bool Trusted { get; init; }
+
     /// <summary>The compressor turns and does not pump: lines are as warm as the bay.</summary>
     public bool Dead { get; init; }
     public required Setup Setup { get; init; }

@@ -12,8 +12,10 @@ public static class Throttle
     /// </summary>
     public static double ValveOpening(FastFluid fluid, CarBuild car, double bulbK, double suctionPa)
     {
-        var bulb = Math.Min(fluid.SaturationPressurePa(Math.Clamp(bulbK, fluid.MinTemperatureK + 1, 360)),
-            car.ValveMaxPa);
+        var bulb = Math.Min(
+            fluid.SaturationPressurePa(Math.Clamp(bulbK, fluid.MinTemperatureK + 1, 360)),
+            car.ValveMaxPa
+        );
         return Math.Clamp((bulb - suctionPa - car.ValveStaticPa) / car.ValveBandPa, 0.012, 1.15);
     }
 
@@ -21,7 +23,8 @@ public static class Throttle
     public static double ValveFlow(FastFluid fluid, double areaM2, double inPa, double inJPerKg, double outPa)
     {
         const double FlashingThroat = 0.6;
-        if (inPa <= outPa) return 0;
+        if (inPa <= outPa)
+            return 0;
         var (density, quality) = Mixture(fluid, inPa, inJPerKg);
         var throat = Math.Max(outPa, FlashingThroat * inPa * Math.Clamp(quality / 0.04, 0, 1));
         return areaM2 * Math.Sqrt(2 * density * Math.Max(0, inPa - throat));
@@ -36,7 +39,8 @@ public static class Throttle
     {
         const double ThroatShare = 0.82;
         const double Discharge = 0.82;
-        if (inPa <= outPa) return 0;
+        if (inPa <= outPa)
+            return 0;
         var line = fluid.SaturationAtPressure(Math.Min(inPa, 0.97 * fluid.Fluid.CriticalPressurePa));
         double saturation;
         if (inJPerKg < line.LiquidEnthalpyJPerKg)
@@ -59,8 +63,10 @@ public static class Throttle
         var line = fluid.SaturationAtPressure(Math.Min(pressurePa, 0.97 * fluid.Fluid.CriticalPressurePa));
         var latent = line.VapourEnthalpyJPerKg - line.LiquidEnthalpyJPerKg;
         var quality = (enthalpyJPerKg - line.LiquidEnthalpyJPerKg) / latent;
-        if (quality <= 0) return (line.LiquidDensityKgPerM3, quality);
-        if (quality >= 1) return (fluid.AtPressureEnthalpy(pressurePa, enthalpyJPerKg).DensityKgPerM3, quality);
+        if (quality <= 0)
+            return (line.LiquidDensityKgPerM3, quality);
+        if (quality >= 1)
+            return (fluid.AtPressureEnthalpy(pressurePa, enthalpyJPerKg).DensityKgPerM3, quality);
         return (1 / ((1 - quality) / line.LiquidDensityKgPerM3 + quality / line.VapourDensityKgPerM3), quality);
     }
 }

@@ -35,8 +35,8 @@ public readonly record struct Leak(double GramPerYear, LeakKind Kind, double Shu
     private const double SecondsPerYear = 365.25 * 86400;
 
     /// <summary>Gas volume flow times pressure at the reference, Pa·m³/s.</summary>
-    private double ReferenceFlow => GramPerYear / 1000 / SecondsPerYear / GasKind.Refrigerant.MolarKg * Gas
-        * ReferenceK;
+    private double ReferenceFlow =>
+        GramPerYear / 1000 / SecondsPerYear / GasKind.Refrigerant.MolarKg * Gas * ReferenceK;
 
     /// <summary>
     /// Flow of a gas from one side to the other, Pa·m³/s at 25 °C; positive from <paramref name="fromPa"/> to
@@ -48,11 +48,14 @@ public readonly record struct Leak(double GramPerYear, LeakKind Kind, double Shu
     /// <param name="inwards">True when it flows into the circuit: a lip shuts then.</param>
     public double Flow(GasKind gas, double fromPa, double toPa, bool inwards)
     {
-        if (fromPa <= toPa) return 0;
+        if (fromPa <= toPa)
+            return 0;
         var reference = GasKind.Refrigerant;
         return Kind switch
         {
-            LeakKind.Molecular => ReferenceFlow * (fromPa - toPa) / (ReferencePa - AirPa)
+            LeakKind.Molecular => ReferenceFlow
+                * (fromPa - toPa)
+                / (ReferencePa - AirPa)
                 * Math.Sqrt(reference.MolarKg / gas.MolarKg),
             LeakKind.Laminar => Laminar(gas, fromPa, toPa),
             LeakKind.Orifice => ReferenceFlow * Choked(gas, fromPa, toPa) / Choked(reference, ReferencePa, AirPa),
@@ -60,16 +63,19 @@ public readonly record struct Leak(double GramPerYear, LeakKind Kind, double Shu
         };
     }
 
-    private double Laminar(GasKind gas, double fromPa, double toPa) => ReferenceFlow
-        * (fromPa * fromPa - toPa * toPa) / (ReferencePa * ReferencePa - AirPa * AirPa)
-        * GasKind.Refrigerant.ViscosityPaS / gas.ViscosityPaS;
+    private double Laminar(GasKind gas, double fromPa, double toPa) =>
+        ReferenceFlow
+        * (fromPa * fromPa - toPa * toPa)
+        / (ReferencePa * ReferencePa - AirPa * AirPa)
+        * GasKind.Refrigerant.ViscosityPaS
+        / gas.ViscosityPaS;
 
     /// <summary>Nozzle flow by volume times pressure, up to a constant.</summary>
     private static double Choked(GasKind gas, double fromPa, double toPa)
     {
         var k = gas.Isentrope;
         var ratio = Math.Max(toPa / fromPa, Math.Pow(2 / (k + 1), k / (k - 1)));
-        return fromPa * Math.Sqrt(2 * k / (k - 1) / gas.MolarKg
-            * (Math.Pow(ratio, 2 / k) - Math.Pow(ratio, (k + 1) / k)));
+        return fromPa
+            * Math.Sqrt(2 * k / (k - 1) / gas.MolarKg * (Math.Pow(ratio, 2 / k) - Math.Pow(ratio, (k + 1) / k)));
     }
 }

@@ -34,11 +34,12 @@ public static class LeakMaker
     public static Leak Of(SeededChance chance, double gramPerYear)
     {
         ArgumentNullException.ThrowIfNull(chance);
-        if (chance.Chance(0.15)) return new(gramPerYear, LeakKind.Lip, chance.Chance(0.6) ? 0.02
-            : chance.Between(0.1, 0.8));
+        if (chance.Chance(0.15))
+            return new(gramPerYear, LeakKind.Lip, chance.Chance(0.6) ? 0.02 : chance.Between(0.1, 0.8));
         var coarse = Math.Clamp(Math.Log10(gramPerYear / 3) / 4, 0, 1);
         var pick = chance.Uniform();
-        if (pick < 0.35 * (1 - coarse)) return new(gramPerYear, LeakKind.Molecular);
+        if (pick < 0.35 * (1 - coarse))
+            return new(gramPerYear, LeakKind.Molecular);
         return new(gramPerYear, pick > 1 - 0.6 * coarse ? LeakKind.Orifice : LeakKind.Laminar);
     }
 }

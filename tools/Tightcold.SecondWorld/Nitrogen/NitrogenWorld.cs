@@ -26,11 +26,14 @@ public static class NitrogenWorld
         var coolS = chance.Between(1500, 5000);
         var drift = 1.2 * chance.Normal() / 3600;
         var leaks = new List<Leak> { LeakMaker.Of(chance, LeakMaker.Seep(chance)) };
-        if (chance.Chance(0.45)) leaks.Add(LeakMaker.Of(chance, LeakMaker.Rate(chance)));
+        if (chance.Chance(0.45))
+            leaks.Add(LeakMaker.Of(chance, LeakMaker.Rate(chance)));
         // Half of those that stood empty have a hole: it is what a nitrogen test is for.
-        if (chance.Chance(0.12)) leaks.Add(new(15000 * Math.Exp(chance.Normal()), LeakKind.Orifice));
+        if (chance.Chance(0.12))
+            leaks.Add(new(15000 * Math.Exp(chance.Normal()), LeakKind.Orifice));
         // A gross leak is heard while filling, and the test is not begun.
-        while (leaks.Sum(one => one.GramPerYear) > 150000) leaks.RemoveAt(leaks.Count - 1);
+        while (leaks.Sum(one => one.GramPerYear) > 150000)
+            leaks.RemoveAt(leaks.Count - 1);
         var hoses = new List<Leak> { new(10 * Math.Exp(1.1 * chance.Normal()), LeakKind.Laminar) };
         var fillPa = chance.Between(4e5, 15e5) + Leak.AirPa;
         var oilM3 = 0.14e-3 * Math.Exp(0.2 * chance.Normal());
@@ -40,7 +43,10 @@ public static class NitrogenWorld
         var oilTaken = ostwald * chance.Between(0, 0.15);
 
         var fine = chance.Chance(0.4);
-        var step = fine ? 0.01e5 : chance.Chance(0.5) ? 0.05e5 : 0.2e5;
+        var step =
+            fine ? 0.01e5
+            : chance.Chance(0.5) ? 0.05e5
+            : 0.2e5;
         var gain = 1 + (fine ? 0.006 : 0.02) * chance.Normal();
         var zero = (fine ? 0.01e5 : 0.08e5) * chance.Normal();
         var gaugePerK = (fine ? 0.0004 : 0.0008) * chance.Normal();
@@ -55,7 +61,8 @@ public static class NitrogenWorld
         var gasS = chance.Between(50, 160);
         var mol = fillPa * volume / (Gas * (gasC + 273.15));
         var taken = oilTaken * fillPa * oilM3 / (Gas * (gasC + 273.15));
-        double lost = 0, seconds = 0;
+        double lost = 0,
+            seconds = 0;
         var first = chance.Chance(0.35) ? chance.Between(0.5, 3) : chance.Between(5, 18);
         var length = chance.Between(15, 60);
         var count = chance.Chance(0.5) ? 2 : 2 + chance.Below(5);
@@ -72,7 +79,8 @@ public static class NitrogenWorld
                 var up = (wanted - taken) * (1 - Math.Exp(-StepS / oilS));
                 taken += up;
                 mol -= up;
-                var flow = leaks.Sum(one => one.Flow(GasKind.Nitrogen, now, Leak.AirPa, false))
+                var flow =
+                    leaks.Sum(one => one.Flow(GasKind.Nitrogen, now, Leak.AirPa, false))
                     + hoses.Sum(one => one.Flow(GasKind.Nitrogen, now, Leak.AirPa, false));
                 var gone = flow * StepS / (Gas * 298.15);
                 mol -= gone;
@@ -82,8 +90,9 @@ public static class NitrogenWorld
             var body = bodyK * (1 - Math.Exp(-seconds / bodyS));
             var shown = gauge * gain * (1 + gaugePerK * body) + zero + 0.15 * step * chance.Normal();
             var part = touching * PartC(seconds) + (1 - touching) * (dayC + drift * seconds);
-            reads.Add(new(minute, Math.Round(shown / step) * step,
-                Math.Round(part + thermometerK + 0.2 * chance.Normal(), 1)));
+            reads.Add(
+                new(minute, Math.Round(shown / step) * step, Math.Round(part + thermometerK + 0.2 * chance.Normal(), 1))
+            );
         }
         return new()
         {

@@ -35,7 +35,8 @@ internal sealed record CarAnswer
     {
         var picture = new JobPicture(record);
         var finding = Walk.Of(Step.WhatIsWrong, picture);
-        if (picture.Machine is not { } diagnosis) return null;
+        if (picture.Machine is not { } diagnosis)
+            return null;
         var answer = diagnosis.Answer;
         return new()
         {
@@ -45,8 +46,16 @@ internal sealed record CarAnswer
             ChargeHighKg = answer.ChargeKg.High,
             Verdict = finding.Verdict.ToString(),
             Stands = finding.Certainty == Certainty.Stands,
-            Bands = [.. answer.Readings.Select(reading => new SoundBand(reading.Point, reading.Channel.ToString(),
-                reading.Healthy.Low, reading.Healthy.Median, reading.Healthy.High))],
+            Bands =
+            [
+                .. answer.Readings.Select(reading => new SoundBand(
+                    reading.Point,
+                    reading.Channel.ToString(),
+                    reading.Healthy.Low,
+                    reading.Healthy.Median,
+                    reading.Healthy.High
+                )),
+            ],
         };
     }
 }

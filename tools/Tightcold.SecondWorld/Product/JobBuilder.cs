@@ -32,7 +32,8 @@ internal sealed class JobBuilder
 
     public JobBuilder Kit_(params (string Name, object Value)[] fields)
     {
-        foreach (var (name, value) in Bag(Kit.Schema, fields)) kit = kit.With(name, value);
+        foreach (var (name, value) in Bag(Kit.Schema, fields))
+            kit = kit.With(name, value);
         return this;
     }
 
@@ -48,9 +49,13 @@ internal sealed class JobBuilder
         return this;
     }
 
-    public JobRecord Record(string complaint = "check-up") => new(
-        new Car(Id(9001), car), [new Kit(Id(9002), Morning.AddDays(-1), kit, [])],
-        new Job(Id(9003), Id(9001), 1, complaint, Morning, seed), Journal.Create(entries).Journal!);
+    public JobRecord Record(string complaint = "check-up") =>
+        new(
+            new Car(Id(9001), car),
+            [new Kit(Id(9002), Morning.AddDays(-1), kit, [])],
+            new Job(Id(9003), Id(9001), 1, complaint, Morning, seed),
+            Journal.Create(entries).Journal!
+        );
 
     private static Guid Id(int number) => new(number, 0, 0, 0, 0, 0, 0, 0, 0, 0, 1);
 
@@ -59,12 +64,14 @@ internal sealed class JobBuilder
         var bag = FieldBag.Empty;
         foreach (var (name, value) in fields)
         {
-            if (Of(schema, name, value) is { } field) bag = bag.With(name, field);
+            if (Of(schema, name, value) is { } field)
+                bag = bag.With(name, field);
         }
         // What lies outside the product's own range is left out as a person would leave it out.
         foreach (var problem in schema.Check(bag))
         {
-            if (problem.Value.Length == 0) continue;
+            if (problem.Value.Length == 0)
+                continue;
             Count($"{schema.Name}/{problem.Field} out of range");
             bag = bag.Without(problem.Field);
         }
@@ -77,8 +84,10 @@ internal sealed class JobBuilder
         {
             case FieldType.Quantity type:
                 var si = Convert.ToDouble(value, CultureInfo.InvariantCulture);
-                return new FieldValue.Quantity(new Measure(type.Kind, si),
-                    si.ToString("R", CultureInfo.InvariantCulture));
+                return new FieldValue.Quantity(
+                    new Measure(type.Kind, si),
+                    si.ToString("R", CultureInfo.InvariantCulture)
+                );
             case FieldType.Number:
                 return new FieldValue.Number(Convert.ToDouble(value, CultureInfo.InvariantCulture));
             case FieldType.Choice choice when !choice.Words.Contains((string)value):

@@ -23,15 +23,16 @@ internal sealed record SearchAdvice
         };
     }
 
-    private static string Word(string kind) => kind switch
-    {
-        "UvLamp" => "UV lamp",
-        "Detector" => "electronic detector",
-        "Soap" => "soap bubbles",
-        "CoverAndWait" => "cover and wait",
-        "NitrogenAndSoap" => "nitrogen and soap",
-        "OilTrace" => "oil trace",
-        "DrainSniff" => "drain sniff",
-        _ => "dye at the drain",
-    };
+    private static string Word(string kind) =>
+        kind switch
+        {
+            "UvLamp" => "UV lamp",
+            "Detector" => "electronic detector",
+            "Soap" => "soap bubbles",
+            "CoverAndWait" => "cover and wait",
+            "NitrogenAndSoap" => "nitrogen and soap",
+            "OilTrace" => "oil trace",
+            "DrainSniff" => "drain sniff",
+            _ => "dye at the drain",
+        };
 }

@@ -39,9 +39,11 @@ internal sealed record TightAnswer
         {
             Judgement = finding.Judgement,
             CalledLeaking = picture.Tight.Outcome == TightOutcome.Leaks,
-            CalledWet = finding.Judgement == Judgement.Bad
-                && verdict.Contains("dry", StringComparison.OrdinalIgnoreCase),
-            Rate = picture.Tight.LastTest is { } test ? (test.RateKgPerS.P05 / GramPerYear, test.RateKgPerS.P95 / GramPerYear) : null,
+            CalledWet =
+                finding.Judgement == Judgement.Bad && verdict.Contains("dry", StringComparison.OrdinalIgnoreCase),
+            Rate = picture.Tight.LastTest is { } test
+                ? (test.RateKgPerS.P05 / GramPerYear, test.RateKgPerS.P95 / GramPerYear)
+                : null,
             WholeJobRate = (belief.Now.P05 / GramPerYear, belief.Now.P95 / GramPerYear),
             Verdict = verdict,
         };

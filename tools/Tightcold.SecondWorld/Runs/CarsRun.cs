@@ -12,8 +12,12 @@ internal static class CarsRun
     private const double SoundShare = 1.0 / 3;
     private static readonly double[] Mixes = [0.1, 1.0 / 3, 0.6];
 
-    private sealed record Scored(CarCase Case, CarAnswer Answer, IReadOnlyList<string> Plain,
-        IReadOnlyList<string> Right)
+    private sealed record Scored(
+        CarCase Case,
+        CarAnswer Answer,
+        IReadOnlyList<string> Plain,
+        IReadOnlyList<string> Right
+    )
     {
         public bool IsSound => Case.Faults.Count == 0;
 
@@ -37,10 +41,13 @@ internal static class CarsRun
                 unanswered++;
                 continue;
             }
-            var right = one.Faults.Count == 0 ? [CarAnswer.Sound]
-                : one.Faults.SelectMany(fault => FaultNames.Of(fault.Kind, one.Car.Device)).Distinct().ToList();
+            var right =
+                one.Faults.Count == 0
+                    ? [CarAnswer.Sound]
+                    : one.Faults.SelectMany(fault => FaultNames.Of(fault.Kind, one.Car.Device)).Distinct().ToList();
             scored.Add(new(one, answer, PlainTable.Of(Plain(one)), right));
-            if (each) text.WriteLine(Line(scored[^1]));
+            if (each)
+                text.WriteLine(Line(scored[^1]));
         }
         Report(scored, unanswered, clock.Elapsed.TotalSeconds / Math.Max(1, count), text);
     }
@@ -48,21 +55,31 @@ internal static class CarsRun
     private static PlainReading Plain(CarCase one)
     {
         var point = one.Points[^1].Setup.FanAid ? one.Points[^2] : one.Points[^1];
-        return new(0.5e-5 * (point.LowMinPa + point.LowMaxPa), 0.5e-5 * (point.HighMinPa + point.HighMaxPa),
+        return new(
+            0.5e-5 * (point.LowMinPa + point.LowMaxPa),
+            0.5e-5 * (point.HighMinPa + point.HighMaxPa),
             point.AmbientC,
-            point.VentC, point.ClutchIn, one.Car.Control == Control.VariableStroke,
-                one.Car.Device == Device.OrificeTube,
-            point.Glass is Glass.Bubbles or Glass.Foam);
+            point.VentC,
+            point.ClutchIn,
+            one.Car.Control == Control.VariableStroke,
+            one.Car.Device == Device.OrificeTube,
+            point.Glass is Glass.Bubbles or Glass.Foam
+        );
     }
 
     private static string Line(Scored one)
     {
-        var faults = one.IsSound ? "sound" : string.Join('+',
-            one.Case.Faults.Select(fault => $"{fault.Kind} {fault.Severity:F2}"));
-        var seen = one.Case.Gross ? "gross" : one.Case.Seen ? "seen" : "";
-        var charge = $"{one.Case.ChargeKg:F2} in {one.Answer.ChargeLowKg:F2}-{one.Answer.ChargeHighKg:F2} "
+        var faults = one.IsSound
+            ? "sound"
+            : string.Join('+', one.Case.Faults.Select(fault => $"{fault.Kind} {fault.Severity:F2}"));
+        var seen =
+            one.Case.Gross ? "gross"
+            : one.Case.Seen ? "seen"
+            : "";
+        var charge =
+            $"{one.Case.ChargeKg:F2} in {one.Answer.ChargeLowKg:F2}-{one.Answer.ChargeHighKg:F2} "
             + $"of {one.Case.Car.LabelKg:F2}";
-        return $"{one.Case.Seed,4} {faults,-34} {seen,-5} {(one.FirstRight ? "+" : one.FirstTwoRight ? "2" : "-")} "
+        return $"{one.Case.Seed, 4} {faults, -34} {seen, -5} {(one.FirstRight ? "+" : one.FirstTwoRight ? "2" : "-")} "
             + $"{string.Join(", ", one.Answer.Odds.Take(3).Select(line => $"{line.Key} {line.Odds:F2}"))} | {charge} "
             + $"| table {one.Plain[0]}";
     }
@@ -79,17 +96,31 @@ internal static class CarsRun
         text.WriteLine("| figure | product | gauge table | cars |");
         text.WriteLine("|---|---|---|---|");
         Row("sound car called sound (leads)", sound, one => one.FirstRight, one => one.Plain[0] == CarAnswer.Sound);
-        Row("sound car: some fault told at 80 % or more", sound,
-            one => one.Answer.Odds.Any(line => line.Odds >= 0.8 && line.Key != CarAnswer.Sound
-                && line.Key != CarAnswer.None), null);
+        Row(
+            "sound car: some fault told at 80 % or more",
+            sound,
+            one =>
+                one.Answer.Odds.Any(line =>
+                    line.Odds >= 0.8 && line.Key != CarAnswer.Sound && line.Key != CarAnswer.None
+                ),
+            null
+        );
         Row("gross fault first", gross, one => one.FirstRight, one => one.Right.Contains(one.Plain[0]));
         Row("gross fault in the first two", gross, one => one.FirstTwoRight, one => one.Plain.Any(one.Right.Contains));
         Row("fault that shows, first", seen, one => one.FirstRight, one => one.Right.Contains(one.Plain[0]));
-        Row("fault that shows, in the first two", seen, one => one.FirstTwoRight, one =>
-            one.Plain.Any(one.Right.Contains));
+        Row(
+            "fault that shows, in the first two",
+            seen,
+            one => one.FirstTwoRight,
+            one => one.Plain.Any(one.Right.Contains)
+        );
         Row("two faults: one of them first", two, one => one.FirstRight, one => one.Right.Contains(one.Plain[0]));
-        Row("fault that shows: a wrong answer told at 80 % or more", seen,
-            one => one.Answer.Odds[0].Odds >= 0.8 && !one.FirstRight, null);
+        Row(
+            "fault that shows: a wrong answer told at 80 % or more",
+            seen,
+            one => one.Answer.Odds[0].Odds >= 0.8 && !one.FirstRight,
+            null
+        );
         text.WriteLine();
         Mixed(all, text);
         Charge(all, text);
@@ -97,14 +128,17 @@ internal static class CarsRun
         text.WriteLine("|---|---|---|---|---|");
         foreach (var group in seen.GroupBy(one => one.Case.Faults[0].Kind).OrderByDescending(group => group.Count()))
         {
-            text.WriteLine($"| {group.Key} | {group.Count()} | {group.Count(one => one.FirstRight)} "
-                + $"| {group.Count(one => one.FirstTwoRight)} | {group.Average(one => one.OddsRight):F2} |");
+            text.WriteLine(
+                $"| {group.Key} | {group.Count()} | {group.Count(one => one.FirstRight)} "
+                    + $"| {group.Count(one => one.FirstTwoRight)} | {group.Average(one => one.OddsRight):F2} |"
+            );
         }
         text.WriteLine();
 
         void Row(string name, List<Scored> cases, Func<Scored, bool> product, Func<Scored, bool>? table) =>
             text.WriteLine(
-            $"| {name} | {Share(cases, product)} | {(table is null ? "" : Share(cases, table))} | {cases.Count} |");
+                $"| {name} | {Share(cases, product)} | {(table is null ? "" : Share(cases, table))} | {cases.Count} |"
+            );
     }
 
     private static string Share(List<Scored> cases, Func<Scored, bool> holds) =>
@@ -121,14 +155,21 @@ internal static class CarsRun
         var drawn = (double)all.Count(one => one.IsSound) / all.Count;
         foreach (var mix in Mixes)
         {
-            Reliability told = new(), asIs = new();
+            Reliability told = new(),
+                asIs = new();
             foreach (var one in all.Where(one => one.IsSound || one.Case.Seen))
             {
                 var weight = one.IsSound ? mix / drawn : (1 - mix) / (1 - drawn);
                 asIs.Add(one.Answer.Odds[0].Odds, one.FirstRight, weight);
                 var before = one.Answer.SoundBefore;
-                var turned = one.Answer.Odds.Select(line => (line.Key, Odds: line.Odds
-                    * (line.Key == CarAnswer.Sound ? mix / before : (1 - mix) / (1 - before)))).ToList();
+                var turned = one
+                    .Answer.Odds.Select(line =>
+                        (
+                            line.Key,
+                            Odds: line.Odds * (line.Key == CarAnswer.Sound ? mix / before : (1 - mix) / (1 - before))
+                        )
+                    )
+                    .ToList();
                 var lead = turned.MaxBy(line => line.Odds);
                 // Odds by fault may overlap (two faults at once): nothing wrong against the rest keeps its meaning.
                 var sound = one.Answer.Of(CarAnswer.Sound);
@@ -139,20 +180,22 @@ internal static class CarsRun
         }
         text.WriteLine();
         var bins = new Reliability();
-        foreach (var one in all) bins.Add(one.Answer.Odds[0].Odds, one.FirstRight);
-        text.WriteLine("Leading odds, said against was (all cars as drawn): "
-            + bins.Words() + ".");
+        foreach (var one in all)
+            bins.Add(one.Answer.Odds[0].Odds, one.FirstRight);
+        text.WriteLine("Leading odds, said against was (all cars as drawn): " + bins.Words() + ".");
         text.WriteLine();
     }
 
     private static void Charge(List<Scored> all, TextWriter text)
     {
-        static bool Holds(Scored one) => one.Case.ChargeKg >= one.Answer.ChargeLowKg
-            && one.Case.ChargeKg <= one.Answer.ChargeHighKg;
+        static bool Holds(Scored one) =>
+            one.Case.ChargeKg >= one.Answer.ChargeLowKg && one.Case.ChargeKg <= one.Answer.ChargeHighKg;
         static double Width(Scored one) => (one.Answer.ChargeHighKg - one.Answer.ChargeLowKg) / one.Case.Car.LabelKg;
         var widths = all.Select(Width).Order().ToList();
-        text.WriteLine($"Charge: the 90 % interval holds it in {Share(all, Holds)} of {all.Count}; median width "
-            + $"{widths[widths.Count / 2]:F2} of the label, mean {widths.Average():F2}.");
+        text.WriteLine(
+            $"Charge: the 90 % interval holds it in {Share(all, Holds)} of {all.Count}; median width "
+                + $"{widths[widths.Count / 2]:F2} of the label, mean {widths.Average():F2}."
+        );
         text.WriteLine();
     }
 }

@@ -19,7 +19,10 @@ internal sealed record PublishedRow(IReadOnlyDictionary<string, string> Cells)
     /// <summary>A printed range by its first part of the name, such as "low" for low_from_bar and low_to_bar.</summary>
     public (double? From, double? To) Range(string name)
     {
-        var unit = Cells.ContainsKey(name + "_from_bar") ? "_bar" : Cells.ContainsKey(name + "_from_c") ? "_c" : "";
+        var unit =
+            Cells.ContainsKey(name + "_from_bar") ? "_bar"
+            : Cells.ContainsKey(name + "_from_c") ? "_c"
+            : "";
         return (Number($"{name}_from{unit}"), Number($"{name}_to{unit}"));
     }
 
@@ -42,8 +45,9 @@ internal sealed record PublishedRow(IReadOnlyDictionary<string, string> Cells)
         while (reader.ReadLine() is { } line)
         {
             var cells = Cut(line);
-            rows.Add(new(names.Select((name, i) => (name, cells[i])).ToDictionary(pair => pair.name, pair =>
-                pair.Item2)));
+            rows.Add(
+                new(names.Select((name, i) => (name, cells[i])).ToDictionary(pair => pair.name, pair => pair.Item2))
+            );
         }
         return rows;
     }
@@ -55,9 +59,12 @@ internal sealed record PublishedRow(IReadOnlyDictionary<string, string> Cells)
         var quoted = false;
         foreach (var letter in line)
         {
-            if (letter == '"') quoted = !quoted;
-            else if (letter == ',' && !quoted) cells.Add("");
-            else cells[^1] += letter;
+            if (letter == '"')
+                quoted = !quoted;
+            else if (letter == ',' && !quoted)
+                cells.Add("");
+            else
+                cells[^1] += letter;
         }
         return cells;
     }

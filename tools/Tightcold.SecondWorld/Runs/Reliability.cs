@@ -21,7 +21,8 @@ internal sealed class Reliability
     {
         get
         {
-            double sum = 0, all = 0;
+            double sum = 0,
+                all = 0;
             for (var i = 0; i < Bins; i++)
             {
                 sum += Math.Abs(said[i] - was[i]);
@@ -38,6 +39,7 @@ internal sealed class Reliability
     public IEnumerable<(double Said, double Was, double Weight)> Lines()
     {
         for (var i = 0; i < Bins; i++)
-            if (weight[i] > 0) yield return (said[i] / weight[i], was[i] / weight[i], weight[i]);
+            if (weight[i] > 0)
+                yield return (said[i] / weight[i], was[i] / weight[i], weight[i]);
     }
 }

@@ -15,13 +15,20 @@ internal static class SearchRun
 
     private static readonly (Spot Spot, string Name)[] Names =
     [
-        (Spot.ShaftSeal, "compressor shaft seal"), (Spot.CompressorBody, "compressor body"),
-        (Spot.CompressorJoints, "suction line joint at compressor"), (Spot.Condenser, "condenser"),
-        (Spot.CondenserJoints, "liquid line joint at condenser"), (Spot.Drier, "receiver-drier"),
-        (Spot.LiquidLine, "liquid line"), (Spot.ValveJoints, "expansion valve block"), (Spot.Evaporator, "evaporator"),
-        (Spot.SuctionHose, "suction hose"), (Spot.DischargeHose, "discharge hose"),
-            (Spot.LowPort, "low-side service valve"),
-        (Spot.HighPort, "high-side service valve"), (Spot.SensorOrSwitch, "pressure switch"),
+        (Spot.ShaftSeal, "compressor shaft seal"),
+        (Spot.CompressorBody, "compressor body"),
+        (Spot.CompressorJoints, "suction line joint at compressor"),
+        (Spot.Condenser, "condenser"),
+        (Spot.CondenserJoints, "liquid line joint at condenser"),
+        (Spot.Drier, "receiver-drier"),
+        (Spot.LiquidLine, "liquid line"),
+        (Spot.ValveJoints, "expansion valve block"),
+        (Spot.Evaporator, "evaporator"),
+        (Spot.SuctionHose, "suction hose"),
+        (Spot.DischargeHose, "discharge hose"),
+        (Spot.LowPort, "low-side service valve"),
+        (Spot.HighPort, "high-side service valve"),
+        (Spot.SensorOrSwitch, "pressure switch"),
     ];
 
     /// <summary>
@@ -29,9 +36,20 @@ internal static class SearchRun
     /// </summary>
     private static readonly Spot[] Order =
     [
-        Spot.LowPort, Spot.HighPort, Spot.Condenser, Spot.CondenserJoints, Spot.ShaftSeal, Spot.ValveJoints,
-        Spot.SensorOrSwitch, Spot.CompressorJoints, Spot.DischargeHose, Spot.Drier, Spot.SuctionHose, Spot.Evaporator,
-        Spot.CompressorBody, Spot.LiquidLine,
+        Spot.LowPort,
+        Spot.HighPort,
+        Spot.Condenser,
+        Spot.CondenserJoints,
+        Spot.ShaftSeal,
+        Spot.ValveJoints,
+        Spot.SensorOrSwitch,
+        Spot.CompressorJoints,
+        Spot.DischargeHose,
+        Spot.Drier,
+        Spot.SuctionHose,
+        Spot.Evaporator,
+        Spot.CompressorBody,
+        Spot.LiquidLine,
     ];
 
     private sealed class Search(SearchCar car, int seed)
@@ -51,31 +69,75 @@ internal static class SearchRun
             var nitrogen = test == "nitrogen and soap";
             var hit = car.Find(spot, look, nitrogen ? NitrogenPa : Leak.ReferencePa, nitrogen);
             var clear = hit && car.LooksClear(spot);
-            done.Add((spot, test, hit ? clear ? "clear leak" : "trace" : "nothing", Minutes));
+            done.Add(
+                (
+                    spot,
+                    test,
+                    hit
+                        ? clear
+                            ? "clear leak"
+                            : "trace"
+                        : "nothing",
+                    Minutes
+                )
+            );
         }
 
         /// <summary>The job as it stands after some minutes.</summary>
         public JobRecord Record(double until = double.MaxValue)
         {
-            var job = new JobBuilder(seed, ("refrigerant", "R-134a"), ("label-charge", 0.55),
+            var job = new JobBuilder(
+                seed,
+                ("refrigerant", "R-134a"),
+                ("label-charge", 0.55),
                 ("device", "expansion valve"),
-                ("compressor", "fixed"), ("dye", car.DyeDays > 0.5 ? "yes" : "no"),
-                ("struck-spots", "relief device, discharge line joint at condenser"));
+                ("compressor", "fixed"),
+                ("dye", car.DyeDays > 0.5 ? "yes" : "no"),
+                ("struck-spots", "relief device, discharge line joint at condenser")
+            );
             job.Kit_(("leak-tests", "UV lamp, electronic detector, soap bubbles, nitrogen"));
-            job.At(0, "weather", ("ambient-temperature", 25 + Kelvin),
-                ("wind", car.WindCut < 0.3 ? "windy" : car.WindCut < 0.6 ? "breeze" : "still"));
+            job.At(
+                0,
+                "weather",
+                ("ambient-temperature", 25 + Kelvin),
+                (
+                    "wind",
+                    car.WindCut < 0.3 ? "windy"
+                    : car.WindCut < 0.6 ? "breeze"
+                    : "still"
+                )
+            );
             job.At(1, "earlier-charge", ("months-ago", MonthsSince), ("filled", "full, by weight"));
-            job.At(2, "standing-reading", ("low-side", Leak.ReferencePa - Leak.AirPa),
+            job.At(
+                2,
+                "standing-reading",
+                ("low-side", Leak.ReferencePa - Leak.AirPa),
                 ("high-side", Leak.ReferencePa - Leak.AirPa),
-                ("ambient-temperature", 25 + Kelvin), ("since-engine-ran", 36000.0));
+                ("ambient-temperature", 25 + Kelvin),
+                ("since-engine-ran", 36000.0)
+            );
             foreach (var (spot, test, outcome, minute) in done)
             {
-                if (minute > until) break;
-                job.At(5 + minute, "leak-check", ("spot", NameOf(spot)), ("test", test), ("outcome", outcome),
-                    ("system-pressure", test == "nitrogen and soap" ? NitrogenPa - Leak.AirPa
-                        : Leak.ReferencePa - Leak.AirPa),
+                if (minute > until)
+                    break;
+                job.At(
+                    5 + minute,
+                    "leak-check",
+                    ("spot", NameOf(spot)),
+                    ("test", test),
+                    ("outcome", outcome),
+                    (
+                        "system-pressure",
+                        test == "nitrogen and soap" ? NitrogenPa - Leak.AirPa : Leak.ReferencePa - Leak.AirPa
+                    ),
                     ("time-spent", 60 * SearchCar.Minutes(spot, LookOf(test))),
-                    ("wind", car.WindCut < 0.3 ? "windy" : car.WindCut < 0.6 ? "breeze" : "still"));
+                    (
+                        "wind",
+                        car.WindCut < 0.3 ? "windy"
+                        : car.WindCut < 0.6 ? "breeze"
+                        : "still"
+                    )
+                );
             }
             return job.Record();
         }
@@ -88,8 +150,9 @@ internal static class SearchRun
         /// </summary>
         public (int Shown, int Wrong) After(double minutes)
         {
-            var hits = done.Where(one => one.Minute <= minutes && one.Outcome != "nothing").Select(one =>
-                one.Spot).ToHashSet();
+            var hits = done.Where(one => one.Minute <= minutes && one.Outcome != "nothing")
+                .Select(one => one.Spot)
+                .ToHashSet();
             return (car.Leaks.Count(hits.Contains), hits.Count(spot => !car.Leaks.Contains(spot)));
         }
     }
@@ -108,65 +171,76 @@ internal static class SearchRun
             while (true)
             {
                 advice = SearchAdvice.Of(search.Record());
-                if (advice.AnotherRemains <= EnoughRemains || advice.Next.Count == 0 || search.Minutes > 100
-                    || search.Checks > 60) break;
+                if (
+                    advice.AnotherRemains <= EnoughRemains
+                    || advice.Next.Count == 0
+                    || search.Minutes > 100
+                    || search.Checks > 60
+                )
+                    break;
                 var (name, test) = advice.Next[0];
-                if (Names.FirstOrDefault(one => one.Name == name) is not { Name: not null } known) break;
+                if (Names.FirstOrDefault(one => one.Name == name) is not { Name: not null } known)
+                    break;
                 search.Try(known.Spot, test);
             }
             // "Another" is one besides those that a check showed clearly.
             var unfound = car.Leaks.Any(spot => !search.Clear(spot));
             remains.Add(advice.AnotherRemains, unfound);
-            foreach (var (spot, name) in Names) spots.Add(advice.Leaking.GetValueOrDefault(name),
-                car.Leaks.Contains(spot));
+            foreach (var (spot, name) in Names)
+                spots.Add(advice.Leaking.GetValueOrDefault(name), car.Leaks.Contains(spot));
             advised.Add((car, search));
 
             var other = SearchCar.Draw(seed + (ulong)i);
             var walk = new Search(other, i + 1);
-            foreach (var spot in Order) walk.Try(spot, spot == Spot.Evaporator ? "drain sniff" : "electronic detector");
             foreach (var spot in Order)
-                if (spot != Spot.Evaporator) walk.Try(spot, "nitrogen and soap");
+                walk.Try(spot, spot == Spot.Evaporator ? "drain sniff" : "electronic detector");
+            foreach (var spot in Order)
+                if (spot != Spot.Evaporator)
+                    walk.Try(spot, "nitrogen and soap");
             fixedOrder.Add((other, walk));
         }
-        text.WriteLine($"{count} cars, {advised.Sum(one => one.Car.Leaks.Count)} leaks; the advised search ended after "
-            + $"{advised.Average(one => one.Search.Minutes):F0} minutes and "
-            + $"{advised.Average(one => one.Search.Checks):F0} checks on average.");
+        text.WriteLine(
+            $"{count} cars, {advised.Sum(one => one.Car.Leaks.Count)} leaks; the advised search ended after "
+                + $"{advised.Average(one => one.Search.Minutes):F0} minutes and "
+                + $"{advised.Average(one => one.Search.Checks):F0} checks on average."
+        );
         text.WriteLine();
-        text.WriteLine("| minutes | advised: all leaks shown | wrong places a car "
-            + "| fixed order: all leaks shown | wrong places a car |");
+        text.WriteLine(
+            "| minutes | advised: all leaks shown | wrong places a car "
+                + "| fixed order: all leaks shown | wrong places a car |"
+        );
         text.WriteLine("|---|---|---|---|---|");
         foreach (var mark in Marks)
         {
-            text.WriteLine($"| {mark:F0} | {All(advised, mark):F2} | {Wrong(advised, mark):F2} "
-                + $"| {All(fixedOrder, mark):F2} | {Wrong(fixedOrder, mark):F2} |");
+            text.WriteLine(
+                $"| {mark:F0} | {All(advised, mark):F2} | {Wrong(advised, mark):F2} "
+                    + $"| {All(fixedOrder, mark):F2} | {Wrong(fixedOrder, mark):F2} |"
+            );
         }
         text.WriteLine();
-        text.WriteLine("Another leak remains, said against was: "
-            + remains.Words()
-                + ".");
+        text.WriteLine("Another leak remains, said against was: " + remains.Words() + ".");
         text.WriteLine();
-        text.WriteLine($"Odds of each place, calibration error {spots.Error:F3}: "
-            + spots.Words()
-                + ".");
+        text.WriteLine($"Odds of each place, calibration error {spots.Error:F3}: " + spots.Words() + ".");
         text.WriteLine();
     }
 
     private static double All(List<(SearchCar Car, Search Search)> of, double minutes) =>
-        of.Where(one => one.Car.Leaks.Count > 0).Average(one => one.Search.After(minutes).Shown == one.Car.Leaks.Count
-            ? 1.0 : 0);
+        of.Where(one => one.Car.Leaks.Count > 0)
+            .Average(one => one.Search.After(minutes).Shown == one.Car.Leaks.Count ? 1.0 : 0);
 
     private static double Wrong(List<(SearchCar Car, Search Search)> of, double minutes) =>
         of.Average(one => (double)one.Search.After(minutes).Wrong);
 
     private static string NameOf(Spot spot) => Names.First(one => one.Spot == spot).Name;
 
-    private static Look LookOf(string test) => test switch
-    {
-        "UV lamp" or "dye at the drain" => Look.Dye,
-        "soap bubbles" or "nitrogen and soap" => Look.Soap,
-        "oil trace" => Look.Eye,
-        "cover and wait" => Look.Cover,
-        "drain sniff" => Look.Drain,
-        _ => Look.Detector,
-    };
+    private static Look LookOf(string test) =>
+        test switch
+        {
+            "UV lamp" or "dye at the drain" => Look.Dye,
+            "soap bubbles" or "nitrogen and soap" => Look.Soap,
+            "oil trace" => Look.Eye,
+            "cover and wait" => Look.Cover,
+            "drain sniff" => Look.Drain,
+            _ => Look.Detector,
+        };
 }

@@ -16,11 +16,20 @@ public sealed class SearchCar
     /// </summary>
     private static readonly (Spot Spot, double Weight, double Reach, double Minutes)[] Places =
     [
-        (Spot.ShaftSeal, 13, 0.6, 3), (Spot.CompressorBody, 4, 0.5, 3), (Spot.CompressorJoints, 8, 0.6, 3),
-        (Spot.Condenser, 22, 0.75, 4), (Spot.CondenserJoints, 9, 0.8, 2), (Spot.Drier, 4, 0.7, 2),
-        (Spot.LiquidLine, 4, 0.7, 3), (Spot.ValveJoints, 6, 0.6, 2), (Spot.Evaporator, 9, 0.25, 6),
-        (Spot.SuctionHose, 5, 0.8, 3), (Spot.DischargeHose, 6, 0.8, 3), (Spot.LowPort, 7, 1, 1),
-        (Spot.HighPort, 6, 1, 1), (Spot.SensorOrSwitch, 3, 0.7, 1),
+        (Spot.ShaftSeal, 13, 0.6, 3),
+        (Spot.CompressorBody, 4, 0.5, 3),
+        (Spot.CompressorJoints, 8, 0.6, 3),
+        (Spot.Condenser, 22, 0.75, 4),
+        (Spot.CondenserJoints, 9, 0.8, 2),
+        (Spot.Drier, 4, 0.7, 2),
+        (Spot.LiquidLine, 4, 0.7, 3),
+        (Spot.ValveJoints, 6, 0.6, 2),
+        (Spot.Evaporator, 9, 0.25, 6),
+        (Spot.SuctionHose, 5, 0.8, 3),
+        (Spot.DischargeHose, 6, 0.8, 3),
+        (Spot.LowPort, 7, 1, 1),
+        (Spot.HighPort, 6, 1, 1),
+        (Spot.SensorOrSwitch, 3, 0.7, 1),
     ];
 
     private readonly SeededChance chance;
@@ -34,9 +43,15 @@ public sealed class SearchCar
     private SearchCar(SeededChance chance)
     {
         this.chance = chance;
-        foreach (var (spot, _, _, _) in Places) rates[spot] = 0.6 * Math.Exp(0.9 * chance.Normal());
+        foreach (var (spot, _, _, _) in Places)
+            rates[spot] = 0.6 * Math.Exp(0.9 * chance.Normal());
         var pick = chance.Uniform();
-        var count = pick < 0.2 ? 0 : pick < 0.68 ? 1 : pick < 0.9 ? 2 : pick < 0.97 ? 3 : 4;
+        var count =
+            pick < 0.2 ? 0
+            : pick < 0.68 ? 1
+            : pick < 0.9 ? 2
+            : pick < 0.97 ? 3
+            : 4;
         while (Leaks.Count < count)
         {
             var at = chance.Uniform() * Places.Sum(place => place.Weight);
@@ -44,11 +59,13 @@ public sealed class SearchCar
             foreach (var (one, weight, _, _) in Places)
             {
                 at -= weight;
-                if (at > 0) continue;
+                if (at > 0)
+                    continue;
                 spot = one;
                 break;
             }
-            if (Leaks.Contains(spot)) continue;
+            if (Leaks.Contains(spot))
+                continue;
             Leaks.Add(spot);
             rates[spot] += LeakMaker.Rate(chance);
         }
@@ -80,8 +97,16 @@ public sealed class SearchCar
     public static double Reach(Spot spot) => Places.First(place => place.Spot == spot).Reach;
 
     /// <summary>Minutes that a careful look takes.</summary>
-    public static double Minutes(Spot spot, Look look) => Places.First(place => place.Spot == spot).Minutes
-        * look switch { Look.Eye => 0.4, Look.Soap => 1.3, Look.Dye => 0.8, Look.Cover => 1, _ => 1 }
+    public static double Minutes(Spot spot, Look look) =>
+        Places.First(place => place.Spot == spot).Minutes
+            * look switch
+            {
+                Look.Eye => 0.4,
+                Look.Soap => 1.3,
+                Look.Dye => 0.8,
+                Look.Cover => 1,
+                _ => 1,
+            }
         + (look == Look.Cover ? 10 : 0);
 
     /// <summary>
@@ -91,7 +116,8 @@ public sealed class SearchCar
     public bool Find(Spot spot, Look look, double pressurePa = Leak.ReferencePa, bool nitrogen = false)
     {
         var laminar = new Leak(rates[spot], LeakKind.Laminar);
-        var strength = laminar.Flow(nitrogen ? GasKind.Nitrogen : GasKind.Refrigerant, pressurePa, Leak.AirPa, false)
+        var strength =
+            laminar.Flow(nitrogen ? GasKind.Nitrogen : GasKind.Refrigerant, pressurePa, Leak.AirPa, false)
             / new Leak(1, LeakKind.Laminar).Flow(GasKind.Refrigerant, Leak.ReferencePa, Leak.AirPa, false);
         // Strength is the flow in units of 1 g/yr at the reference. Two hands in three get to the place itself.
         var close = chance.Chance(0.35 + 0.65 * Reach(spot)) ? 1 : 0.15;

@@ -74,11 +74,15 @@ public sealed class VacuumWorld
         startC = chance.Between(10, 34);
         driftKPerS = chance.Normal() * 1.5 / 3600;
         leaks.Add(LeakMaker.Of(chance, LeakMaker.Seep(chance)));
-        if (chance.Chance(0.4)) leaks.Add(LeakMaker.Of(chance, LeakMaker.Rate(chance)));
-        if (chance.Chance(0.1)) leaks.Add(LeakMaker.Of(chance, LeakMaker.Rate(chance)));
-        if (chance.Chance(0.08)) leaks.Add(new(15000 * Math.Exp(chance.Normal()), LeakKind.Orifice));
+        if (chance.Chance(0.4))
+            leaks.Add(LeakMaker.Of(chance, LeakMaker.Rate(chance)));
+        if (chance.Chance(0.1))
+            leaks.Add(LeakMaker.Of(chance, LeakMaker.Rate(chance)));
+        if (chance.Chance(0.08))
+            leaks.Add(new(15000 * Math.Exp(chance.Normal()), LeakKind.Orifice));
         hoses.Add(new(8 * Math.Exp(1.1 * chance.Normal()), LeakKind.Laminar));
-        if (chance.Chance(0.08)) hoses.Add(new(300 * Math.Exp(0.8 * chance.Normal()), LeakKind.Laminar));
+        if (chance.Chance(0.08))
+            hoses.Add(new(300 * Math.Exp(0.8 * chance.Normal()), LeakKind.Laminar));
 
         oilKg = 0.14 * Math.Exp(0.2 * chance.Normal());
         drierMassKg = chance.Chance(0.85) ? chance.Between(0.03, 0.06) : 0;
@@ -104,7 +108,10 @@ public sealed class VacuumWorld
         dial = chance.Chance(0.2);
         gain = 1 + (dial ? 0.016 : 0.07) * chance.Normal();
         zeroPa = dial ? 1500 * chance.Normal() : 1.5 * chance.Normal();
-        stepPa = dial ? 2000 : chance.Chance(0.5) ? 0.1333 : 1;
+        stepPa =
+            dial ? 2000
+            : chance.Chance(0.5) ? 0.1333
+            : 1;
         gaugePerK = dial ? 0 : 0.004 * chance.Normal();
         bodyDriftKPerS = driftKPerS + chance.Normal() * 1.5 / 3600;
         waterGain = dial ? 1 : chance.Between(1, 1.25);
@@ -118,7 +125,8 @@ public sealed class VacuumWorld
         while (seconds < pumped)
         {
             Step(true);
-            if (seconds < next) continue;
+            if (seconds < next)
+                continue;
             pumpDown.Add(Shown());
             next *= 1.6;
         }
@@ -133,8 +141,10 @@ public sealed class VacuumWorld
         double[] marks = [0.5, 1, 2, 3, 5, 7, 10, 15, 20, 25, 30, 40, 50];
         foreach (var mark in marks)
         {
-            if (mark * 60 > length) break;
-            while (seconds - isolated < mark * 60) Step(false);
+            if (mark * 60 > length)
+                break;
+            while (seconds - isolated < mark * 60)
+                Step(false);
             var shown = Shown();
             hold.Add(shown with { Minute = mark });
         }
@@ -144,7 +154,8 @@ public sealed class VacuumWorld
             VolumeM3 = circuit,
             HoseVolumeM3 = hoseVolume,
             CircuitGramPerYear = leaks.Sum(one => one.GramPerYear),
-            SeenUnderVacuumGramPerYear = leaks.Where(one => one.Kind != LeakKind.Lip || one.ShutShare > 0.1)
+            SeenUnderVacuumGramPerYear = leaks
+                .Where(one => one.Kind != LeakKind.Lip || one.ShutShare > 0.1)
                 .Sum(one => one.GramPerYear),
             HoseGramPerYear = hoses.Sum(one => one.GramPerYear),
             AirFlowPaM3PerS = Inflow(0),
@@ -162,8 +173,10 @@ public sealed class VacuumWorld
     private double Inflow(double insidePa)
     {
         var flow = 0.0;
-        foreach (var leak in leaks) flow += leak.Flow(GasKind.Air, Leak.AirPa, insidePa, true);
-        foreach (var leak in hoses) flow += leak.Flow(GasKind.Air, Leak.AirPa, insidePa, true);
+        foreach (var leak in leaks)
+            flow += leak.Flow(GasKind.Air, Leak.AirPa, insidePa, true);
+        foreach (var leak in hoses)
+            flow += leak.Flow(GasKind.Air, Leak.AirPa, insidePa, true);
         return flow;
     }
 
@@ -185,12 +198,14 @@ public sealed class VacuumWorld
             var off = Math.Clamp(wetAreaKgPerSPa * drive * StepS, -1e-6, 0.2 * freeKg + 1e-9);
             off = Math.Min(off, freeKg);
             // One step must not carry the gas past the water's own pressure.
-            if (drive > 0) off = Math.Min(off, drive / perWaterKg);
+            if (drive > 0)
+                off = Math.Min(off, drive / perWaterKg);
             freeKg -= off;
             waterPa += off * perWaterKg;
             var heat = wetUaWPerK * (PartC - freeC) * StepS - off * LatentJPerKg;
             freeC += heat / (4190 * Math.Max(freeKg, 0.0005) + 15);
-            if (freeKg < 1e-7) freeKg = 0;
+            if (freeKg < 1e-7)
+                freeKg = 0;
         }
 
         // Water in the oil: pressure by its share of saturation, 2.5 % by mass being full.
@@ -212,7 +227,8 @@ public sealed class VacuumWorld
         Exchange(ref oilGasFilmKg, 0.12, gasFull, ref gasPa, perGasKg, filmTimeS);
         Exchange(ref oilGasBulkKg, 0.88, gasFull, ref gasPa, perGasKg, bulkTimeS);
 
-        if (!pumping) return;
+        if (!pumping)
+            return;
         total = airPa + waterPa + gasPa;
         var speed = Speed(total);
         var left = Math.Exp(-speed / volume * StepS);
@@ -224,8 +240,14 @@ public sealed class VacuumWorld
     }
 
     /// <summary>A store that gives its gas towards equilibrium in a time of its own, never past it.</summary>
-    private static void Exchange(ref double storeKg, double share, double perKg, ref double pressure, double perGasKg,
-        double timeS)
+    private static void Exchange(
+        ref double storeKg,
+        double share,
+        double perKg,
+        ref double pressure,
+        double perGasKg,
+        double timeS
+    )
     {
         var equilibrium = storeKg / share * perKg;
         var move = (equilibrium - pressure) * share / perKg * (1 - Math.Exp(-StepS / timeS));

@@ -9,8 +9,8 @@ namespace Tightcold.Studies.Faults;
 
 /// <summary>
 /// Draws invented cars to test the diagnosis on: circuits, weather, instruments and faults at random, by their odds
-/// before any reading. They are made with traits that the diagnosis does not know of (efficiency laws, line drops, sizes
-/// that do not follow the label) and with instruments and model errors of other shapes.
+/// before any reading. They are made with traits that the diagnosis does not know of (efficiency laws, line drops,
+/// sizes that do not follow the label) and with instruments and model errors of other shapes.
 /// </summary>
 public static class CarLottery
 {
@@ -22,7 +22,8 @@ public static class CarLottery
 
     private static readonly (CompressorKind, ExpansionKind)[] Kinds =
     [
-        (CompressorKind.Variable, ExpansionKind.ExpansionValve), (CompressorKind.FixedWithFinThermostat, ExpansionKind.ExpansionValve),
+        (CompressorKind.Variable, ExpansionKind.ExpansionValve),
+        (CompressorKind.FixedWithFinThermostat, ExpansionKind.ExpansionValve),
         (CompressorKind.FixedCycling, ExpansionKind.OrificeTube),
     ];
 
@@ -41,14 +42,26 @@ public static class CarLottery
         };
         var (truth, faults) = Fault(knowledge, choice);
         for (var attempt = 1; ; attempt++)
-            if (Try(knowledge, truth, faults,
-                new Chance(((ulong)number << 16) + (ulong)attempt + 77)) is { } car) return car;
+            if (Try(knowledge, truth, faults, new Chance(((ulong)number << 16) + (ulong)attempt + 77)) is { } car)
+                return car;
     }
 
     private static SimulatedCar? Try(CarKnowledge knowledge, string truth, Fault[] faults, Chance chance)
     {
         var z = new double[Coordinate.Count];
-        for (var k = 0; k < z.Length; k++) z[k] = chance.Normal() * (k is Coordinate.Severity or Coordinate.SecondSeverity or Coordinate.Charge or Coordinate.Form or Coordinate.Kind ? 1 : Wider);
+        for (var k = 0; k < z.Length; k++)
+            z[k] =
+                chance.Normal()
+                * (
+                    k
+                        is Coordinate.Severity
+                            or Coordinate.SecondSeverity
+                            or Coordinate.Charge
+                            or Coordinate.Form
+                            or Coordinate.Kind
+                        ? 1
+                        : Wider
+                );
         var simulator = new CarSimulator(knowledge, hidden: true);
         var car = simulator.At(faults, z);
         car = Hidden(car, chance);
@@ -58,23 +71,37 @@ public static class CarLottery
         var count = 1 + (int)(3 * chance.Uniform());
         for (var p = 0; p < count; p++)
         {
-            var point = weather with { EngineRpm = p == 0 ? (chance.Uniform() < 0.5 ? 850 : 1500) : 1500 + (700 * chance.Uniform()), Aid = p == 2 ? Aid.Fan : Aid.None };
-            if (owner.Read(point, Channels(chance), chance) is not { } read) return null;
+            var point = weather with
+            {
+                EngineRpm = p == 0 ? (chance.Uniform() < 0.5 ? 850 : 1500) : 1500 + (700 * chance.Uniform()),
+                Aid = p == 2 ? Aid.Fan : Aid.None,
+            };
+            if (owner.Read(point, Channels(chance), chance) is not { } read)
+                return null;
             // A shortage that receiver or accumulator covers is no fault to any gauge: another car is drawn.
             var shows = Shortage.Shows(owner.Last, glassLooked: false);
-            if (p == 0 && faults.Contains(Priors.Fault.Undercharge) && !shows) return null;
-            if (p == 0 && faults.Length == 0 && car.ChargeKg < 0.8 * car.Design.LabelChargeKg && shows) return null;
+            if (p == 0 && faults.Contains(Diagnosis.Priors.Fault.Undercharge) && !shows)
+                return null;
+            if (p == 0 && faults.Length == 0 && car.ChargeKg < 0.8 * car.Design.LabelChargeKg && shows)
+                return null;
             points.Add(Looked(read, owner.Last, chance));
         }
 
         var evidence = new DiagnosisEvidence(knowledge) { Points = [.. points] };
-        if (chance.Uniform() < 0.4) evidence = evidence with { Standing = [owner.Stand(weather.AmbientK, chance)] };
+        if (chance.Uniform() < 0.4)
+            evidence = evidence with { Standing = [owner.Stand(weather.AmbientK, chance)] };
         return new()
         {
             Truth = truth,
             Faults = [.. faults],
             ChargeKg = car.ChargeKg,
-            Severities = [.. faults.Select((fault, i) => FaultPrior.Severity(fault, z[i == 0 ? Coordinate.Severity : Coordinate.SecondSeverity]))],
+            Severities =
+            [
+                .. faults.Select(
+                    (fault, i) =>
+                        FaultPrior.Severity(fault, z[i == 0 ? Coordinate.Severity : Coordinate.SecondSeverity])
+                ),
+            ],
             Evidence = evidence,
             Read = owner.Read,
             Stand = owner.Stand,
@@ -86,7 +113,12 @@ public static class CarLottery
         var hypotheses = HypothesisSet.For(car);
         if (chance.Uniform() < OffList)
         {
-            Fault[][] odd = [[Priors.Fault.CompressorWorn, Priors.Fault.CondenserAir], [Priors.Fault.EvaporatorAir, Priors.Fault.AirInside, Priors.Fault.OilExcess], [Priors.Fault.BlendDoorLeaks, Priors.Fault.CompressorWorn]];
+            Fault[][] odd =
+            [
+                [Diagnosis.Priors.Fault.CompressorWorn, Diagnosis.Priors.Fault.CondenserAir],
+                [Diagnosis.Priors.Fault.EvaporatorAir, Diagnosis.Priors.Fault.AirInside, Diagnosis.Priors.Fault.OilExcess],
+                [Diagnosis.Priors.Fault.BlendDoorLeaks, Diagnosis.Priors.Fault.CompressorWorn],
+            ];
             return (Hypothesis.NoneOfThese, odd[(int)(chance.Uniform() * odd.Length)]);
         }
 
@@ -94,7 +126,8 @@ public static class CarLottery
         foreach (var hypothesis in hypotheses)
         {
             u -= hypothesis.Prior;
-            if (u <= 0) return (hypothesis.Key, [.. hypothesis.Faults]);
+            if (u <= 0)
+                return (hypothesis.Key, [.. hypothesis.Faults]);
         }
 
         return (Hypothesis.NothingWrong, []);
@@ -142,10 +175,14 @@ public static class CarLottery
     private static ImmutableArray<Channel> Channels(Chance chance)
     {
         var channels = new List<Channel> { Channel.LowSide, Channel.HighSide };
-        if (chance.Uniform() < 0.8) channels.Add(Channel.Vent);
-        if (chance.Uniform() < 0.5) channels.Add(Channel.SuctionLine);
-        if (chance.Uniform() < 0.5) channels.Add(Channel.LiquidLine);
-        if (chance.Uniform() < 0.2) channels.Add(Channel.DischargeLine);
+        if (chance.Uniform() < 0.8)
+            channels.Add(Channel.Vent);
+        if (chance.Uniform() < 0.5)
+            channels.Add(Channel.SuctionLine);
+        if (chance.Uniform() < 0.5)
+            channels.Add(Channel.LiquidLine);
+        if (chance.Uniform() < 0.2)
+            channels.Add(Channel.DischargeLine);
         return [.. channels];
     }
 
@@ -155,19 +192,45 @@ public static class CarLottery
         T Pick<T>(T[] outcomes, Func<T, double> odds)
         {
             var u = chance.Uniform() * outcomes.Sum(odds);
-            foreach (var outcome in outcomes) if ((u -= odds(outcome)) <= 0) return outcome;
+            foreach (var outcome in outcomes)
+                if ((u -= odds(outcome)) <= 0)
+                    return outcome;
             return outcomes[^1];
         }
 
-        if (chance.Uniform() < 0.6) point = point with { Clutch = Pick([ClutchSeen.On, ClutchSeen.Off, ClutchSeen.Cycling], seen => SeenLikelihood.Clutch(seen, row)) };
-        if (chance.Uniform() < 0.25) point = point with { Glass = Pick([GlassSeen.Clear, GlassSeen.Bubbles], seen => SeenLikelihood.Glass(seen, row)) };
-        if (chance.Uniform() < 0.4) point = point with { Frost = Pick([FrostSeen.Nowhere, FrostSeen.AtThrottle, FrostSeen.OnSuctionLine, FrostSeen.OnDrier], seen => SeenLikelihood.Frost(seen, row)) };
+        if (chance.Uniform() < 0.6)
+            point = point with
+            {
+                Clutch = Pick([ClutchSeen.On, ClutchSeen.Off, ClutchSeen.Cycling], seen =>
+                    SeenLikelihood.Clutch(seen, row)
+                ),
+            };
+        if (chance.Uniform() < 0.25)
+            point = point with
+            {
+                Glass = Pick([GlassSeen.Clear, GlassSeen.Bubbles], seen => SeenLikelihood.Glass(seen, row)),
+            };
+        if (chance.Uniform() < 0.4)
+            point = point with
+            {
+                Frost = Pick(
+                    [FrostSeen.Nowhere, FrostSeen.AtThrottle, FrostSeen.OnSuctionLine, FrostSeen.OnDrier],
+                    seen => SeenLikelihood.Frost(seen, row)
+                ),
+            };
         if (point.Clutch == ClutchSeen.Cycling && row[Predicted.Cycles] > 0.3 && chance.Uniform() < 0.5)
-            point = point with { CyclesPerMinute = Math.Max(0.5, Math.Round(row[Predicted.Cycles] * Math.Exp(0.3 * chance.Normal()) * 2) / 2) };
+            point = point with
+            {
+                CyclesPerMinute = Math.Max(
+                    0.5,
+                    Math.Round(row[Predicted.Cycles] * Math.Exp(0.3 * chance.Normal()) * 2) / 2
+                ),
+            };
         return point;
     }
 
-    /// <summary>Holds what stays the same from reading to reading: the errors of instruments and of the model.</summary>
+    /// <summary>Holds what stays the same from reading to reading: the errors of instruments and of the
+    /// model.</summary>
     private sealed class Owner
     {
         private readonly CarSimulator simulator;
@@ -194,11 +257,19 @@ public static class CarLottery
         public OperatingPoint? Read(OperatingPoint point, ImmutableArray<Channel> channels, Chance chance)
         {
             var row = new double[Predicted.Width];
-            if (simulator.Run(car, point, z, null, row) is null) return null;
-            if (car.Iced is not null && chance.Uniform() < Ice.Chance(row[Predicted.EvaporatingK])
-                && simulator.Run(car, point, z, null, row, iced: true) is null) return null;
+            if (simulator.Run(car, point, z, null, row) is null)
+                return null;
+            if (
+                car.Iced is not null
+                && chance.Uniform() < Ice.Chance(row[Predicted.EvaporatingK])
+                && simulator.Run(car, point, z, null, row, iced: true) is null
+            )
+                return null;
             Last = row;
-            return point with { Readings = [.. channels.Select(channel => One(channel, row[(int)channel], point, chance))] };
+            return point with
+            {
+                Readings = [.. channels.Select(channel => One(channel, row[(int)channel], point, chance))],
+            };
         }
 
         public StandingPressure Stand(double ambientK, Chance chance)
@@ -215,31 +286,45 @@ public static class CarLottery
             var (sigma, step) = Instrument(channel);
             var model = ModelError(channel, truth);
             // Seven tenths of each variance stay the same, as the diagnosis assumes; their shapes are others.
-            var value = truth + (sigma * ((0.837 * fixedInstrument[(int)channel]) + (0.548 * chance.Normal())))
+            var value =
+                truth
+                + (sigma * ((0.837 * fixedInstrument[(int)channel]) + (0.548 * chance.Normal())))
                 + (model * ((0.837 * fixedModel[(int)channel]) + (0.548 * chance.Normal())));
-            if (chance.Uniform() < 0.005) value = channel is Channel.LowSide or Channel.HighSide ? value * (0.5 + chance.Uniform()) : value + (12 * chance.Normal());
-            if (channel is Channel.LowSide or Channel.HighSide) value = Math.Max(value, 0.05e5);
-            return new(channel, Step(value, step, channel is Channel.LowSide or Channel.HighSide ? point.BarometricPa : 0), sigma, step);
+            if (chance.Uniform() < 0.005)
+                value = channel is Channel.LowSide or Channel.HighSide
+                    ? value * (0.5 + chance.Uniform())
+                    : value + (12 * chance.Normal());
+            if (channel is Channel.LowSide or Channel.HighSide)
+                value = Math.Max(value, 0.05e5);
+            return new(
+                channel,
+                Step(value, step, channel is Channel.LowSide or Channel.HighSide ? point.BarometricPa : 0),
+                sigma,
+                step
+            );
         }
 
         /// <summary>What no model of a car gets right, one standard deviation.</summary>
-        private static double ModelError(Channel channel, double truth) => channel switch
-        {
-            Channel.LowSide or Channel.LowSwingTop => 0.10e5,
-            Channel.HighSide => 0.04 * truth,
-            Channel.Vent => 1.2,
-            Channel.SuctionLine => 2.4,
-            Channel.LiquidLine => 2,
-            _ => 6.5,
-        };
+        private static double ModelError(Channel channel, double truth) =>
+            channel switch
+            {
+                Channel.LowSide or Channel.LowSwingTop => 0.10e5,
+                Channel.HighSide => 0.04 * truth,
+                Channel.Vent => 1.2,
+                Channel.SuctionLine => 2.4,
+                Channel.LiquidLine => 2,
+                _ => 6.5,
+            };
 
-        private (double Sigma, double Step) Instrument(Channel channel) => channel switch
-        {
-            Channel.LowSide or Channel.LowSwingTop => digital ? (0.05e5, 0.01e5) : (0.14e5, 0.1e5),
-            Channel.HighSide => digital ? (0.12e5, 0.01e5) : (0.28e5, 0.5e5),
-            _ => (0.8, 0.1),
-        };
+        private (double Sigma, double Step) Instrument(Channel channel) =>
+            channel switch
+            {
+                Channel.LowSide or Channel.LowSwingTop => digital ? (0.05e5, 0.01e5) : (0.14e5, 0.1e5),
+                Channel.HighSide => digital ? (0.12e5, 0.01e5) : (0.28e5, 0.5e5),
+                _ => (0.8, 0.1),
+            };
 
-        private static double Step(double value, double step, double from = 0) => from + (Math.Round((value - from) / step) * step);
+        private static double Step(double value, double step, double from = 0) =>
+            from + (Math.Round((value - from) / step) * step);
     }
 }

@@ -25,7 +25,8 @@ public sealed record CarScore
 
     public required double TableBrier { get; init; }
 
-    /// <summary>Odds of the likeliest fault (or of nothing wrong) summed over explanations, and whether it is there.</summary>
+    /// <summary>Odds of the likeliest fault (or of nothing wrong) summed over explanations, and whether it is
+    /// there.</summary>
     public required double TopOdds { get; init; }
 
     public required bool Top1 { get; init; }
@@ -44,7 +45,8 @@ public sealed record CarScore
     /// <summary>Width of the 90 % interval of charge over the label's.</summary>
     public required double ChargeWidth { get; init; }
 
-    /// <summary>The same for the first fault's severity, under the true explanation; null where it has none or was hardly weighed.</summary>
+    /// <summary>The same for the first fault's severity, under the true explanation; null where it has none or was
+    /// hardly weighed.</summary>
     public required double? SeverityRank { get; init; }
 
     public required int Points { get; init; }
@@ -59,11 +61,12 @@ public sealed record CarScore
         return Of(number, car, Diagnoser.Diagnose(car.Evidence, effort, (ulong)number));
     }
 
-    internal static CarScore Of(int number, SimulatedCar car, FaultOdds answer)
+    public static CarScore Of(int number, SimulatedCar car, FaultOdds answer)
     {
         var ours = Marginal(answer);
         var table = SymptomTable.Odds(car.Evidence);
-        var truths = car.Faults.Length == 0 ? [Hypothesis.NothingWrong] : car.Faults.Select(HypothesisSet.KeyOf).ToArray();
+        var truths =
+            car.Faults.Length == 0 ? [Hypothesis.NothingWrong] : car.Faults.Select(HypothesisSet.KeyOf).ToArray();
         var (first, second) = Two(ours);
         var (tableFirst, tableSecond) = Two(table);
         var rank = answer.OddsChargeBelow(car.ChargeKg);
@@ -98,8 +101,12 @@ public sealed record CarScore
         var odds = new Dictionary<string, double>(StringComparer.Ordinal);
         foreach (var belief in answer.Beliefs)
         {
-            var keys = belief.Hypothesis.Faults.Length == 0 ? [belief.Hypothesis.Key] : belief.Hypothesis.Faults.Select(HypothesisSet.KeyOf).ToArray();
-            foreach (var key in keys) odds[key] = odds.GetValueOrDefault(key) + belief.Odds;
+            var keys =
+                belief.Hypothesis.Faults.Length == 0
+                    ? [belief.Hypothesis.Key]
+                    : belief.Hypothesis.Faults.Select(HypothesisSet.KeyOf).ToArray();
+            foreach (var key in keys)
+                odds[key] = odds.GetValueOrDefault(key) + belief.Odds;
         }
 
         return odds;
@@ -107,7 +114,10 @@ public sealed record CarScore
 
     private static (string First, string Second) Two(IReadOnlyDictionary<string, double> odds)
     {
-        var sorted = odds.OrderByDescending(pair => pair.Value).ThenBy(pair => pair.Key, StringComparer.Ordinal).Take(2).ToArray();
+        var sorted = odds.OrderByDescending(pair => pair.Value)
+            .ThenBy(pair => pair.Key, StringComparer.Ordinal)
+            .Take(2)
+            .ToArray();
         return (sorted[0].Key, sorted[1].Key);
     }
 
@@ -122,8 +132,13 @@ public sealed record CarScore
         var posterior = answer.Posterior;
         for (var h = 0; h < posterior.Runs.Count; h++)
         {
-            if (posterior.Runs[h].Hypothesis.Key != car.Truth || car.Faults.Length == 0 || posterior.Odds[h] < 0.2) continue;
-            if (car.Faults[0] is Fault.Undercharge or Fault.Overcharge or Fault.ClutchDead || posterior.Runs[h].Hypothesis.IsNoneOfThese) return null;
+            if (posterior.Runs[h].Hypothesis.Key != car.Truth || car.Faults.Length == 0 || posterior.Odds[h] < 0.2)
+                continue;
+            if (
+                car.Faults[0] is Fault.Undercharge or Fault.Overcharge or Fault.ClutchDead
+                || posterior.Runs[h].Hypothesis.IsNoneOfThese
+            )
+                return null;
             return Interval.ShareBelow(posterior.Severities(h, 0), car.Severities[0]);
         }
 

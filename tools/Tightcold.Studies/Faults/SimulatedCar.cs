@@ -5,7 +5,8 @@ using Tightcold.Diagnosis.Priors;
 
 namespace Tightcold.Studies.Faults;
 
-/// <summary>An invented car whose fault is known, and what its owner's instruments showed. Model output, not measured.</summary>
+/// <summary>An invented car whose fault is known, and what its owner's instruments showed. Model output, not
+/// measured.</summary>
 public sealed class SimulatedCar
 {
     /// <summary>Key of the true explanation; <see cref="Hypothesis.NoneOfThese"/> where it is on no list.</summary>
@@ -21,8 +22,9 @@ public sealed class SimulatedCar
     public required DiagnosisEvidence Evidence { get; init; }
 
     /// <summary>What this car would show at a point, with the same instruments and the same hidden errors.</summary>
-    internal Func<OperatingPoint, ImmutableArray<Channel>, Chance, OperatingPoint?> Read { get; init; } = (_, _, _) => null;
+    public Func<OperatingPoint, ImmutableArray<Channel>, Chance, OperatingPoint?> Read { get; init; } =
+        (_, _, _) => null;
 
     /// <summary>What both gauges would show at rest, with the same instruments.</summary>
-    internal Func<double, Chance, StandingPressure>? Stand { get; init; }
+    public Func<double, Chance, StandingPressure>? Stand { get; init; }
 }

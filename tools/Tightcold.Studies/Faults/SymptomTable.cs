@@ -1,8 +1,8 @@
 using Tightcold.Diagnosis.Measurement;
 using Tightcold.Diagnosis.Priors;
-using Tightcold.Procedures.Running;
 using Tightcold.Loop.Designs;
 using Tightcold.Loop.Refrigerant;
+using Tightcold.Procedures.Running;
 
 namespace Tightcold.Studies.Faults;
 
@@ -17,28 +17,46 @@ public static class SymptomTable
     private const double Rest = 0.2;
     private const double WarmVentBelowAirK = 12;
 
-    /// <summary>Odds of each fault, and of nothing wrong (null), by the table. First readings only, as the table is used.</summary>
+    /// <summary>Odds of each fault, and of nothing wrong (null), by the table. First readings only, as the table is
+    /// used.</summary>
     public static IReadOnlyDictionary<string, double> Odds(DiagnosisEvidence evidence)
     {
         ArgumentNullException.ThrowIfNull(evidence);
         var point = evidence.Points[0];
         var car = evidence.Car;
-        var possible = Enum.GetValues<Fault>().Where(fault => HypothesisSet.Fits(fault, car)).Select(HypothesisSet.KeyOf).Append(Hypothesis.NothingWrong).ToArray();
+        var possible = Enum.GetValues<Fault>()
+            .Where(fault => HypothesisSet.Fits(fault, car))
+            .Select(HypothesisSet.KeyOf)
+            .Append(Hypothesis.NothingWrong)
+            .ToArray();
         var named = Row(point, car).Where(possible.Contains).Distinct().ToArray();
         var odds = possible.ToDictionary(key => key, _ => (named.Length == 0 ? 1 : Rest) / possible.Length);
-        foreach (var key in named) odds[key] += (1 - Rest) / named.Length;
+        foreach (var key in named)
+            odds[key] += (1 - Rest) / named.Length;
         return odds;
     }
 
     private static IEnumerable<string> Row(OperatingPoint point, CarKnowledge car)
     {
-        double? Value(Channel channel) => point.Readings.Where(reading => reading.Channel == channel).Select(reading => (double?)reading.Value).FirstOrDefault();
+        double? Value(Channel channel) =>
+            point
+                .Readings.Where(reading => reading.Channel == channel)
+                .Select(reading => (double?)reading.Value)
+                .FirstOrDefault();
         var band = ExpectedBand.At(point.AmbientK, car.Compressor == CompressorKind.Variable);
-        if (Value(Channel.LowSide) is not { } lowPa || Value(Channel.HighSide) is not { } highPa || band is null) return [];
+        if (Value(Channel.LowSide) is not { } lowPa || Value(Channel.HighSide) is not { } highPa || band is null)
+            return [];
         var table = RefrigerantTables.For(car.Refrigerant);
-        double lowK = table.SaturationTemperatureK(lowPa), highK = table.SaturationTemperatureK(highPa);
-        var low = lowK < band.Value.LowFromK ? -1 : lowK > band.Value.LowToK ? 1 : 0;
-        var high = highK < band.Value.HighFromK ? -1 : highK > band.Value.HighToK ? 1 : 0;
+        double lowK = table.SaturationTemperatureK(lowPa),
+            highK = table.SaturationTemperatureK(highPa);
+        var low =
+            lowK < band.Value.LowFromK ? -1
+            : lowK > band.Value.LowToK ? 1
+            : 0;
+        var high =
+            highK < band.Value.HighFromK ? -1
+            : highK > band.Value.HighToK ? 1
+            : 0;
         var warm = Value(Channel.Vent) is { } vent && vent > point.AmbientK - WarmVentBelowAirK;
         Fault[] restriction = [Fault.ValveStuckClosed, Fault.TubePlugged, Fault.LineRestricted];
         var faults = (low, high) switch

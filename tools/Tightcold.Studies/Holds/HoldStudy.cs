@@ -1,5 +1,5 @@
-using Tightcold.Procedures.Hold;
 using System.Collections.Immutable;
+using Tightcold.Procedures.Hold;
 
 namespace Tightcold.Studies.Holds;
 
@@ -12,15 +12,26 @@ namespace Tightcold.Studies.Holds;
 /// <param name="IntervalCoverage">Share of shown holes whose true inflow lies in the 90 % interval.</param>
 /// <param name="FalseLeak">Share of holds without any hole that were called a leak at 9 to 1.</param>
 public sealed record HoldStudy(
-    int Holds, ImmutableArray<(double Said, double Was, int Count)> LeakBins, double CalibrationError,
-    double Brier, double BrierOfPrior, double IntervalCoverage, double FalseLeak)
+    int Holds,
+    ImmutableArray<(double Said, double Was, int Count)> LeakBins,
+    double CalibrationError,
+    double Brier,
+    double BrierOfPrior,
+    double IntervalCoverage,
+    double FalseLeak
+)
 {
     public static HoldStudy Run(int holds, ulong seed)
     {
         var said = new double[10];
         var was = new double[10];
         var count = new int[10];
-        double brier = 0, share = 0, covered = 0, shown = 0, falseLeak = 0, sound = 0;
+        double brier = 0,
+            share = 0,
+            covered = 0,
+            shown = 0,
+            falseLeak = 0,
+            sound = 0;
         var truths = new bool[holds];
         for (var i = 0; i < holds; i++)
         {
@@ -37,32 +48,57 @@ public sealed record HoldStudy(
             if (hold.ThroughputPaM3PerS > odds.FloorPaM3PerS && odds.LeakSeen > 0.5)
             {
                 shown++;
-                if (hold.ThroughputPaM3PerS >= odds.LeakLowPaM3PerS && hold.ThroughputPaM3PerS <= odds.LeakHighPaM3PerS) covered++;
+                if (hold.ThroughputPaM3PerS >= odds.LeakLowPaM3PerS && hold.ThroughputPaM3PerS <= odds.LeakHighPaM3PerS)
+                    covered++;
             }
-            if (hold.ThroughputPaM3PerS > 0) continue;
+            if (hold.ThroughputPaM3PerS > 0)
+                continue;
             sound++;
-            if (odds.LeakSeen >= 0.9) falseLeak++;
+            if (odds.LeakSeen >= 0.9)
+                falseLeak++;
         }
-        var bins = Enumerable.Range(0, 10).Where(i => count[i] > 0).Select(i => (said[i] / count[i], was[i] / count[i], count[i])).ToImmutableArray();
-        return new(holds, bins, bins.Sum(bin => Math.Abs(bin.Item1 - bin.Item2) * bin.Item3) / holds, brier, share * (1 - share),
-            shown > 0 ? covered / shown : 1, sound > 0 ? falseLeak / sound : 0);
+        var bins = Enumerable
+            .Range(0, 10)
+            .Where(i => count[i] > 0)
+            .Select(i => (said[i] / count[i], was[i] / count[i], count[i]))
+            .ToImmutableArray();
+        return new(
+            holds,
+            bins,
+            bins.Sum(bin => Math.Abs(bin.Item1 - bin.Item2) * bin.Item3) / holds,
+            brier,
+            share * (1 - share),
+            shown > 0 ? covered / shown : 1,
+            sound > 0 ? falseLeak / sound : 0
+        );
     }
 
     /// <summary>Inflow at which half of the simulated holds show a rise (odds of no rise below 1 in 10), found by
     /// bisection over the common gauge and moments; Pa·m³/s.</summary>
     public static double SimulatedFloor(HoldReading[] like, HoldSetting setting, int holds, ulong seed)
     {
-        double low = Math.Log(HoldFloor.Of(like, setting)) - 1.5, high = low + 3;
+        double low = Math.Log(HoldFloor.Of(like, setting)) - 1.5,
+            high = low + 3;
         for (var step = 0; step < 8; step++)
         {
             var middle = 0.5 * (low + high);
             var shown = 0;
             for (var i = 0; i < holds; i++)
             {
-                var odds = HoldInference.Of(HoldSimulator.Leak(Math.Exp(middle), like, setting, seed + (ulong)i), setting with { Seed = (ulong)i });
-                if (odds.Of(HoldExplanation.Tight) + odds.Of(HoldExplanation.TemperatureDrift) <= 1 - HoldFloor.Shown) shown++;
+                var odds = HoldInference.Of(
+                    HoldSimulator.Leak(Math.Exp(middle), like, setting, seed + (ulong)i),
+                    setting with
+                    {
+                        Seed = (ulong)i,
+                    }
+                );
+                if (odds.Of(HoldExplanation.Tight) + odds.Of(HoldExplanation.TemperatureDrift) <= 1 - HoldFloor.Shown)
+                    shown++;
             }
-            if (2 * shown >= holds) high = middle; else low = middle;
+            if (2 * shown >= holds)
+                high = middle;
+            else
+                low = middle;
         }
         return Math.Exp(0.5 * (low + high));
     }

@@ -1,5 +1,5 @@
-using Tightcold.Diagnosis.Leaks;
 using System.Collections.Immutable;
+using Tightcold.Diagnosis.Leaks;
 using Tightcold.Diagnosis.Tightness;
 using Tightcold.Numerics.Sampling;
 
@@ -8,11 +8,12 @@ namespace Tightcold.Studies.Leaks;
 /// <summary>A car of the search study: 0 to 3 leaks, a history, a person with instruments.</summary>
 internal sealed class InventedCar
 {
-    /// <summary>How much more or less this person sees than the curves say, as a factor on the rate, spread of its logarithm: the
-    /// study's world is not exactly the inference's.</summary>
+    /// <summary>How much more or less this person sees than the curves say, as a factor on the rate, spread of its
+    /// logarithm: the study's world is not exactly the inference's.</summary>
     private const double HandSpread = 0.3;
     private const int MostLeaks = 3;
-    private const double LabelKg = 0.55, SufferingShare = 0.55;
+    private const double LabelKg = 0.55,
+        SufferingShare = 0.55;
 
     private readonly double hand;
     private readonly double pressurePa;
@@ -27,9 +28,21 @@ internal sealed class InventedCar
         pressurePa = nitrogen ? chance.Between(9e5, 13e5) : chance.Between(4.5e5, 7e5);
         wind = chance.Chance(0.7) ? 0 : 1;
         dyed = chance.Chance(0.4);
-        LeakTestKind[] kinds = nitrogen ? [LeakTestKind.NitrogenAndSoap, LeakTestKind.UvLamp, LeakTestKind.OilTrace, LeakTestKind.DrainDye]
-            : [LeakTestKind.Detector, LeakTestKind.UvLamp, LeakTestKind.Soap, LeakTestKind.CoverAndWait, LeakTestKind.OilTrace, LeakTestKind.DrainSniff];
-        Means = [.. kinds.Where(kind => dyed || kind is not (LeakTestKind.UvLamp or LeakTestKind.DrainDye)).Select(Test)];
+        LeakTestKind[] kinds = nitrogen
+            ? [LeakTestKind.NitrogenAndSoap, LeakTestKind.UvLamp, LeakTestKind.OilTrace, LeakTestKind.DrainDye]
+            :
+            [
+                LeakTestKind.Detector,
+                LeakTestKind.UvLamp,
+                LeakTestKind.Soap,
+                LeakTestKind.CoverAndWait,
+                LeakTestKind.OilTrace,
+                LeakTestKind.DrainSniff,
+            ];
+        Means =
+        [
+            .. kinds.Where(kind => dyed || kind is not (LeakTestKind.UvLamp or LeakTestKind.DrainDye)).Select(Test),
+        ];
     }
 
     public ulong Seed { get; }
@@ -53,15 +66,22 @@ internal sealed class InventedCar
             var total = 0.0;
             for (var j = 0; j <= circuit.Length; j++)
             {
-                var prior = LeakPrior.Of(j < circuit.Length ? LeakComponents.FromName(circuit[j]) : LeakComponent.Unknown);
+                var prior = LeakPrior.Of(
+                    j < circuit.Length ? LeakComponents.FromName(circuit[j]) : LeakComponent.Unknown
+                );
                 var leaks = chance.Chance(prior.Leaks);
-                var rate = leaks ? prior.MedianKgPerS * Math.Exp(LeakPrior.LeakSpread * chance.Normal()) : prior.SeepKgPerS * Math.Exp(LeakPrior.SeepSpread * chance.Normal());
+                var rate = leaks
+                    ? prior.MedianKgPerS * Math.Exp(LeakPrior.LeakSpread * chance.Normal())
+                    : prior.SeepKgPerS * Math.Exp(LeakPrior.SeepSpread * chance.Normal());
                 total += rate;
-                if (j == circuit.Length) car.LeaksElsewhere = leaks;
-                else (car.Leaks[j], car.Rates[j]) = (leaks, rate);
+                if (j == circuit.Length)
+                    car.LeaksElsewhere = leaks;
+                else
+                    (car.Leaks[j], car.Rates[j]) = (leaks, rate);
             }
             var leaking = car.Leaks.Count(leaks => leaks) + (car.LeaksElsewhere ? 1 : 0);
-            if (leaking > MostLeaks || leaking == 0 && chance.Chance(0.5)) continue;
+            if (leaking > MostLeaks || leaking == 0 && chance.Chance(0.5))
+                continue;
             car.Loss = History(total, chance);
             return car;
         }
@@ -76,8 +96,14 @@ internal sealed class InventedCar
         var seconds = lost / (totalKgPerS * LossObservation.YearDuty * steady);
         const double Sigma = 0.03;
         const double Vague = 0.8;
-        return new(-1, known ? seconds : seconds * Math.Exp(Vague * chance.Normal()), known ? 0 : Vague,
-            lost + Sigma * chance.Normal(), Sigma, LossObservation.YearDuty);
+        return new(
+            -1,
+            known ? seconds : seconds * Math.Exp(Vague * chance.Normal()),
+            known ? 0 : Vague,
+            lost + Sigma * chance.Normal(),
+            Sigma,
+            LossObservation.YearDuty
+        );
     }
 
     /// <summary>All that is known after these checks; the label's charge is to be weighed in again.</summary>
@@ -88,7 +114,8 @@ internal sealed class InventedCar
             Means = TightnessMeans.None with { Looks = Means },
         };
 
-    private LeakTest Test(LeakTestKind kind) => new(kind, LeakTestOutcome.Nothing, pressurePa, 120, wind, false, dyed, 0);
+    private LeakTest Test(LeakTestKind kind) =>
+        new(kind, LeakTestOutcome.Nothing, pressurePa, 120, wind, false, dyed, 0);
 
     /// <summary>Plays a test: this person's hand makes every rate look larger or smaller.</summary>
     public LeakTest Try(int spot, LeakTestKind kind, LeakComponent component, double time, SeededChance chance)
@@ -98,7 +125,8 @@ internal sealed class InventedCar
         for (var outcome = LeakTestOutcome.Nothing; outcome < LeakTestOutcome.Clear; outcome++)
         {
             u -= LeakDetection.Likelihood(test with { Outcome = outcome }, component, Rates[spot] * hand, Setting);
-            if (u < 0) return test with { Outcome = outcome };
+            if (u < 0)
+                return test with { Outcome = outcome };
         }
         return test with { Outcome = LeakTestOutcome.Clear };
     }

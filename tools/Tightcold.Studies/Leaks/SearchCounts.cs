@@ -1,4 +1,3 @@
-using Tightcold.Diagnosis.Leaks;
 namespace Tightcold.Studies.Leaks;
 
 /// <summary>Counts of one way of searching.</summary>
@@ -22,12 +21,21 @@ internal sealed class SearchCounts
         {
             any |= car.Leaks[j];
             all &= !car.Leaks[j] || found[j];
-            if (found[j] && !car.Leaks[j]) wrong++;
+            if (found[j] && !car.Leaks[j])
+                wrong++;
         }
-        if (!any) return;
+        if (!any)
+            return;
         leaking++;
-        if (all) complete++;
+        if (all)
+            complete++;
     }
 
-    public SearchResult Result() => new(leaking > 0 ? (double)complete / leaking : 1, checks / Math.Max(1, cars), minutes / Math.Max(1, cars), wrong / Math.Max(1, cars));
+    public SearchResult Result() =>
+        new(
+            leaking > 0 ? (double)complete / leaking : 1,
+            checks / Math.Max(1, cars),
+            minutes / Math.Max(1, cars),
+            wrong / Math.Max(1, cars)
+        );
 }

@@ -1,4 +1,3 @@
-using Tightcold.Diagnosis.Leaks;
 namespace Tightcold.Studies.Leaks;
 
 /// <summary>How a way of searching did.</summary>

@@ -8,9 +8,17 @@ namespace Tightcold.Studies.Leaks;
 /// <summary>Plays many invented searches with a known truth: are the odds what they say, and does the advised order
 /// find all leaks sooner than habit does?</summary>
 public sealed record SearchStudy(
-    int Systems, ImmutableArray<(double Said, double Was, int Count)> SpotBins, double SpotError, double RateCoverage,
-    double SaidRemains, double WasRemains, double RemainsAfterFirstFound,
-    SearchResult Advised, SearchResult FixedOrder, SearchResult Practice)
+    int Systems,
+    ImmutableArray<(double Said, double Was, int Count)> SpotBins,
+    double SpotError,
+    double RateCoverage,
+    double SaidRemains,
+    double WasRemains,
+    double RemainsAfterFirstFound,
+    SearchResult Advised,
+    SearchResult FixedOrder,
+    SearchResult Practice
+)
 {
     private const int MostChecks = 45;
 
@@ -19,16 +27,36 @@ public sealed record SearchStudy(
 
     private static readonly string[] Circuit =
     [
-        "compressor shaft seal", "compressor body", "discharge hose", "discharge line joint", "condenser",
-        "liquid line joint", "receiver-drier", "liquid line", "high-side service valve", "pressure switch",
-        "expansion valve block", "evaporator", "suction hose", "suction line joint", "low-side service valve",
+        "compressor shaft seal",
+        "compressor body",
+        "discharge hose",
+        "discharge line joint",
+        "condenser",
+        "liquid line joint",
+        "receiver-drier",
+        "liquid line",
+        "high-side service valve",
+        "pressure switch",
+        "expansion valve block",
+        "evaporator",
+        "suction hose",
+        "suction line joint",
+        "low-side service valve",
         "relief device",
     ];
 
     private static readonly string[] HabitOrder =
     [
-        "condenser", "compressor shaft seal", "low-side service valve", "high-side service valve", "discharge hose",
-        "suction hose", "liquid line joint", "discharge line joint", "suction line joint", "evaporator",
+        "condenser",
+        "compressor shaft seal",
+        "low-side service valve",
+        "high-side service valve",
+        "discharge hose",
+        "suction hose",
+        "liquid line joint",
+        "discharge line joint",
+        "suction line joint",
+        "evaporator",
     ];
 
     public static SearchStudy Run(int systems, ulong seed)
@@ -55,17 +83,20 @@ public sealed record SearchStudy(
             var belief = TightnessInference.Of(car.Evidence(spots, (ulong)check));
             for (var j = 0; j < spots.Length; j++)
             {
-                if (spots[j].Found || belief.Spots[j].Leaking < SearchCheck.RecognisedFrom) continue;
+                if (spots[j].Found || belief.Spots[j].Leaking < SearchCheck.RecognisedFrom)
+                    continue;
                 spots[j] = spots[j] with { Found = true };
-                if (!firstFound) tally.FirstFound(car.Leaks.Where((leaks, k) => leaks && !spots[k].Found).Any());
+                if (!firstFound)
+                    tally.FirstFound(car.Leaks.Where((leaks, k) => leaks && !spots[k].Found).Any());
                 firstFound = true;
             }
             // What was just found no longer remains.
             string[] found = [.. spots.Where(spot => spot.Found).Select(spot => spot.Name)];
             var remains = belief.RemainsBesides(found);
             var done = check >= MostChecks || remains <= GoodEnough;
-            var next = done ? null : SearchCheck.Rank(belief, MostChecks)
-                .FirstOrDefault(ranked => !found.Contains(ranked.Spot));
+            var next = done
+                ? null
+                : SearchCheck.Rank(belief, MostChecks).FirstOrDefault(ranked => !found.Contains(ranked.Spot));
             if (next is null)
             {
                 tally.Ended(belief, spots, car, remains, check, minutes);
@@ -82,7 +113,12 @@ public sealed record SearchStudy(
 
     /// <summary>One pass in a given order with the usual means; a trace is taken for a find.</summary>
     private static void Walk(
-        InventedCar car, string[] order, SearchCounts counts, SeededChance chance, bool stopAtFirst)
+        InventedCar car,
+        string[] order,
+        SearchCounts counts,
+        SeededChance chance,
+        bool stopAtFirst
+    )
     {
         var found = new bool[Circuit.Length];
         var kind = car.Means[0].Kind;
@@ -96,9 +132,11 @@ public sealed record SearchStudy(
             var test = car.Try(at, used, LeakComponents.FromName(name), checks, chance);
             checks++;
             minutes += LeakDetection.Minutes(used);
-            if (test.Outcome == LeakTestOutcome.Nothing) continue;
+            if (test.Outcome == LeakTestOutcome.Nothing)
+                continue;
             found[at] = true;
-            if (stopAtFirst && test.Outcome == LeakTestOutcome.Clear) break;
+            if (stopAtFirst && test.Outcome == LeakTestOutcome.Clear)
+                break;
         }
         counts.Add(car, found, checks, minutes);
     }

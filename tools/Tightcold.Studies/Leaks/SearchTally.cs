@@ -1,5 +1,5 @@
-using Tightcold.Diagnosis.Leaks;
 using System.Collections.Immutable;
+using Tightcold.Diagnosis.Leaks;
 using Tightcold.Diagnosis.Tightness;
 
 namespace Tightcold.Studies.Leaks;
@@ -11,8 +11,13 @@ internal sealed class SearchTally
     private readonly double[] was = new double[10];
     private readonly int[] count = new int[10];
     private readonly SearchCounts advised = new();
-    private double saidRemains, wasRemains, covered, rated;
-    private int ended, firsts, firstsWithMore;
+    private double saidRemains,
+        wasRemains,
+        covered,
+        rated;
+    private int ended,
+        firsts,
+        firstsWithMore;
 
     public SearchCounts Fixed { get; } = new();
     public SearchCounts Practice { get; } = new();
@@ -20,10 +25,18 @@ internal sealed class SearchTally
     public void FirstFound(bool moreLeft)
     {
         firsts++;
-        if (moreLeft) firstsWithMore++;
+        if (moreLeft)
+            firstsWithMore++;
     }
 
-    public void Ended(TightnessBelief belief, LeakSpot[] spots, InventedCar car, double remains, int checks, double minutes)
+    public void Ended(
+        TightnessBelief belief,
+        LeakSpot[] spots,
+        InventedCar car,
+        double remains,
+        int checks,
+        double minutes
+    )
     {
         ended++;
         saidRemains += remains;
@@ -38,21 +51,38 @@ internal sealed class SearchTally
             count[bin]++;
             found[j] = spots[j].Found;
             left |= car.Leaks[j] && !spots[j].Found;
-            if (!car.Leaks[j] || odds < 0.5) continue;
+            if (!car.Leaks[j] || odds < 0.5)
+                continue;
             rated++;
             var rate = belief.Spots[j].RateKgPerS;
-            if (car.Rates[j] >= rate.P05 && car.Rates[j] <= rate.P95) covered++;
+            if (car.Rates[j] >= rate.P05 && car.Rates[j] <= rate.P95)
+                covered++;
         }
         left |= car.LeaksElsewhere;
-        if (left) wasRemains++;
+        if (left)
+            wasRemains++;
         advised.Add(car, found, checks, minutes);
     }
 
     public SearchStudy Result(int systems)
     {
-        var bins = Enumerable.Range(0, 10).Where(i => count[i] > 0).Select(i => (said[i] / count[i], was[i] / count[i], count[i])).ToImmutableArray();
+        var bins = Enumerable
+            .Range(0, 10)
+            .Where(i => count[i] > 0)
+            .Select(i => (said[i] / count[i], was[i] / count[i], count[i]))
+            .ToImmutableArray();
         var total = bins.Sum(bin => bin.Item3);
-        return new(systems, bins, bins.Sum(bin => Math.Abs(bin.Item1 - bin.Item2) * bin.Item3) / Math.Max(1, total), rated > 0 ? covered / rated : 1,
-            saidRemains / Math.Max(1, ended), wasRemains / Math.Max(1, ended), firsts > 0 ? (double)firstsWithMore / firsts : 0, advised.Result(), Fixed.Result(), Practice.Result());
+        return new(
+            systems,
+            bins,
+            bins.Sum(bin => Math.Abs(bin.Item1 - bin.Item2) * bin.Item3) / Math.Max(1, total),
+            rated > 0 ? covered / rated : 1,
+            saidRemains / Math.Max(1, ended),
+            wasRemains / Math.Max(1, ended),
+            firsts > 0 ? (double)firstsWithMore / firsts : 0,
+            advised.Result(),
+            Fixed.Result(),
+            Practice.Result()
+        );
     }
 }

@@ -42,36 +42,74 @@ internal sealed class CylinderCommand(Surroundings surroundings) : DeskCommand<C
     protected override async Task<int> RunAsync(CylinderSettings settings, CancellationToken cancellation)
     {
         var fluid = Typing.Refrigerant(settings.Refrigerant);
-        var capacity = Typing.Need("water-capacity", QuantityKind.Mass, settings.WaterCapacity, 0.1, 500, "the stamped water capacity is needed, e.g. --water-capacity \"47.6 lb\"");
+        var capacity = Typing.Need(
+            "water-capacity",
+            QuantityKind.Mass,
+            settings.WaterCapacity,
+            0.1,
+            500,
+            "the stamped water capacity is needed, e.g. --water-capacity \"47.6 lb\""
+        );
         var tare = Typing.Read("tare", QuantityKind.Mass, settings.Tare, 0.1, 200);
         var gross = Typing.Read("gross", QuantityKind.Mass, settings.Gross, 0.1, 700);
-        if (gross < tare) throw new RefusedException("gross", settings.Gross!, "nothing weighs less than its own tare");
-        var hottest = Typing.Read("hottest", QuantityKind.Temperature, settings.Hottest, 253.15, 338.15) ?? CylinderFill.ReferenceK;
+        if (gross < tare)
+            throw new RefusedException("gross", settings.Gross!, "nothing weighs less than its own tare");
+        var hottest = Typing.Read("hottest", QuantityKind.Temperature, settings.Hottest, 253.15, 338.15)
+            ?? CylinderFill.ReferenceK;
         var most = CylinderFill.MostNetKg(fluid, capacity, hottest);
         var field = CylinderFill.FieldRuleKg(capacity);
         double? net = gross is { } g && tare is { } t ? g - t : null;
         var fullAt = CylinderFill.FullAtK(fluid, capacity, most);
-        var place = RuleBook.Of(settings.Place ?? (await Desk.KitAsync(cancellation).ConfigureAwait(false)).Fields.Text("jurisdiction"));
-        return Answer(settings, () => new JsonObject
-        {
-            ["most-net-kg"] = most, ["most-gross-kg"] = tare is { } empty ? most + empty : null, ["field-rule-net-kg"] = field, ["room-kg"] = net is { } held ? most - held : null,
-            ["overfilled"] = net > most, ["liquid-full-at-k"] = fullAt,
-            ["rules"] = new JsonObject
+        var place = RuleBook.Of(
+            settings.Place ?? (await Desk.KitAsync(cancellation).ConfigureAwait(false)).Fields.Text("jurisdiction")
+        );
+        return Answer(
+            settings,
+            () =>
+                new JsonObject
+                {
+                    ["most-net-kg"] = most,
+                    ["most-gross-kg"] = tare is { } empty ? most + empty : null,
+                    ["field-rule-net-kg"] = field,
+                    ["room-kg"] = net is { } held ? most - held : null,
+                    ["overfilled"] = net > most,
+                    ["liquid-full-at-k"] = fullAt,
+                    ["rules"] = new JsonObject
+                    {
+                        ["place"] = place.Name,
+                        ["always"] = RuleBook.AlwaysSay,
+                        ["list"] = RulesCommand.List(place),
+                    },
+                },
+            () =>
             {
-                ["place"] = place.Name, ["always"] = RuleBook.AlwaysSay,
-                ["list"] = RulesCommand.List(place),
-            },
-        }, () =>
-        {
-            string Say(double kilograms) => Units.Format(Measure.Kilograms(kilograms));
-            Page.Heading(Out, $"At most {Say(most)} of {fluid.DisplayName} net{(tare is { } empty ? $", {Say(most + empty)} on the scale" : "")}");
-            Page.Line(Out, $"80 % of its volume as liquid at {Units.Format(Measure.AbsoluteTemperature(hottest))}; the field rule without density gives {Say(field)}{(field > most ? ": too much for this refrigerant" : "")}.");
-            if (fullAt is { } full) Page.Line(Out, $"Filled so, liquid would fill it to the last corner at {Units.Format(Measure.AbsoluteTemperature(full))}; beyond that it bursts.");
-            if (net is { } held) Page.Line(Out, held > most ? $"caution: it holds {Say(held)}, {Say(held - most)} too much: move some to another cylinder now." : $"It holds {Say(held)}; room for {Say(most - held)}.");
-            Page.Line(Out, $"Rules of {place.Name}. {RuleBook.AlwaysSay}");
-            foreach (var sentence in place.Unknown) Page.Line(Out, $"  {sentence}");
-            foreach (var line in place.Of(Question.Recover).Concat(place.Of(Question.Cylinder)))
-                Page.Line(Out, $"  {RuleWords.Plain(line)} [{RuleWords.ReadOn(line)}]");
-        });
+                string Say(double kilograms) => Units.Format(Measure.Kilograms(kilograms));
+                Page.Heading(
+                    Out,
+                    $"At most {Say(most)} of {fluid.DisplayName} net{(tare is { } empty ? $", {Say(most + empty)} on the scale" : "")}"
+                );
+                Page.Line(
+                    Out,
+                    $"80 % of its volume as liquid at {Units.Format(Measure.AbsoluteTemperature(hottest))}; the field rule without density gives {Say(field)}{(field > most ? ": too much for this refrigerant" : "")}."
+                );
+                if (fullAt is { } full)
+                    Page.Line(
+                        Out,
+                        $"Filled so, liquid would fill it to the last corner at {Units.Format(Measure.AbsoluteTemperature(full))}; beyond that it bursts."
+                    );
+                if (net is { } held)
+                    Page.Line(
+                        Out,
+                        held > most
+                            ? $"caution: it holds {Say(held)}, {Say(held - most)} too much: move some to another cylinder now."
+                            : $"It holds {Say(held)}; room for {Say(most - held)}."
+                    );
+                Page.Line(Out, $"Rules of {place.Name}. {RuleBook.AlwaysSay}");
+                foreach (var sentence in place.Unknown)
+                    Page.Line(Out, $"  {sentence}");
+                foreach (var line in place.Of(Question.Recover).Concat(place.Of(Question.Cylinder)))
+                    Page.Line(Out, $"  {RuleWords.Plain(line)} [{RuleWords.ReadOn(line)}]");
+            }
+        );
     }
 }

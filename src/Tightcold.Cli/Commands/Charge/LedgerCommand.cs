@@ -30,36 +30,96 @@ internal sealed class LedgerCommand(Surroundings surroundings) : DeskCommand<Led
 {
     protected override async Task<int> RunAsync(LedgerSettings settings, CancellationToken cancellation)
     {
-        var ledger = RefrigerantLedger.Of((await Desk.RecordsAsync(cancellation: cancellation).ConfigureAwait(false)).Select(record => new Tightcold.Picture.JobPicture(record)),
-            Moments.Read("from", settings.From, Surroundings.Clock), Moments.Read("before", settings.Before, Surroundings.Clock));
-        if (settings.Csv is { } path) await File.WriteAllTextAsync(path, LedgerCsv.Write(ledger), cancellation).ConfigureAwait(false);
+        var ledger = RefrigerantLedger.Of(
+            (await Desk.RecordsAsync(cancellation: cancellation).ConfigureAwait(false)).Select(
+                record => new Tightcold.Picture.JobPicture(record)
+            ),
+            Moments.Read("from", settings.From, Surroundings.Clock),
+            Moments.Read("before", settings.Before, Surroundings.Clock)
+        );
+        if (settings.Csv is { } path)
+            await File.WriteAllTextAsync(path, LedgerCsv.Write(ledger), cancellation).ConfigureAwait(false);
         return Answer(settings, () => Machine(ledger, settings.Csv), () => Show(ledger, settings.Csv));
     }
 
     private void Show(RefrigerantLedger ledger, string? csv)
     {
         string Say(double kilograms) => Units.Format(Measure.Kilograms(Math.Abs(kilograms) < 5e-7 ? 0 : kilograms));
-        Page.Heading(Out, $"Drawn {Say(ledger.DrawnKg)}, charged {Say(ledger.ChargedKg)}, recovered {Say(ledger.RecoveredKg)}, lost {Say(ledger.LostKg)}");
+        Page.Heading(
+            Out,
+            $"Drawn {Say(ledger.DrawnKg)}, charged {Say(ledger.ChargedKg)}, recovered {Say(ledger.RecoveredKg)}, lost {Say(ledger.LostKg)}"
+        );
         var containers = Page.Table("container", "refrigerant", "drawn", "recovered into it");
-        foreach (var row in ledger.ByContainer) containers.Row(row.Container, row.Refrigerant, Say(row.DrawnKg), Say(row.RecoveredKg));
+        foreach (var row in ledger.ByContainer)
+            containers.Row(row.Container, row.Refrigerant, Say(row.DrawnKg), Say(row.RecoveredKg));
         Out.Write(containers);
         var months = Page.Table("month", "drawn", "recovered", "lost");
-        foreach (var row in ledger.ByMonth) months.Row(string.Create(CultureInfo.InvariantCulture, $"{row.Year}-{row.Month:00}"), Say(row.DrawnKg), Say(row.RecoveredKg), Say(row.LostKg));
+        foreach (var row in ledger.ByMonth)
+            months.Row(
+                string.Create(CultureInfo.InvariantCulture, $"{row.Year}-{row.Month:00}"),
+                Say(row.DrawnKg),
+                Say(row.RecoveredKg),
+                Say(row.LostKg)
+            );
         Out.Write(months);
-        Page.Line(Out, $"What was lost warms like {Say(ledger.LostAsCarbonDioxideKg)} of carbon dioxide (100 years, fourth assessment report); what cars leaked before they came is not in it.");
-        if (csv is not null) Page.Line(Out, $"written to {csv}");
+        Page.Line(
+            Out,
+            $"What was lost warms like {Say(ledger.LostAsCarbonDioxideKg)} of carbon dioxide (100 years, fourth assessment report); what cars leaked before they came is not in it."
+        );
+        if (csv is not null)
+            Page.Line(Out, $"written to {csv}");
     }
 
-    private static JsonObject Machine(RefrigerantLedger ledger, string? csv) => new()
-    {
-        ["drawn-kg"] = ledger.DrawnKg, ["charged-kg"] = ledger.ChargedKg, ["recovered-kg"] = ledger.RecoveredKg, ["lost-kg"] = ledger.LostKg, ["lost-as-co2-kg"] = ledger.LostAsCarbonDioxideKg,
-        ["by-container"] = new JsonArray([.. ledger.ByContainer.Select(row => (JsonNode)new JsonObject { ["container"] = row.Container, ["refrigerant"] = row.Refrigerant, ["drawn-kg"] = row.DrawnKg, ["recovered-kg"] = row.RecoveredKg })]),
-        ["by-month"] = new JsonArray([.. ledger.ByMonth.Select(row => (JsonNode)new JsonObject { ["year"] = row.Year, ["month"] = row.Month, ["drawn-kg"] = row.DrawnKg, ["recovered-kg"] = row.RecoveredKg, ["lost-kg"] = row.LostKg })]),
-        ["lines"] = new JsonArray([.. ledger.Lines.Select(line => (JsonNode)new JsonObject
+    private static JsonObject Machine(RefrigerantLedger ledger, string? csv) =>
+        new()
         {
-            ["job"] = line.Job, ["date"] = line.Date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture), ["car"] = line.Car, ["refrigerant"] = line.Refrigerant, ["container"] = line.Container,
-            ["drawn-kg"] = line.DrawnKg, ["recovered-kg"] = line.RecoveredKg, ["lost-kg"] = line.LostKg, ["charged-kg"] = line.ChargedKg,
-        })]),
-        ["csv"] = csv,
-    };
+            ["drawn-kg"] = ledger.DrawnKg,
+            ["charged-kg"] = ledger.ChargedKg,
+            ["recovered-kg"] = ledger.RecoveredKg,
+            ["lost-kg"] = ledger.LostKg,
+            ["lost-as-co2-kg"] = ledger.LostAsCarbonDioxideKg,
+            ["by-container"] = new JsonArray([
+                .. ledger.ByContainer.Select(row =>
+                    (JsonNode)
+                        new JsonObject
+                        {
+                            ["container"] = row.Container,
+                            ["refrigerant"] = row.Refrigerant,
+                            ["drawn-kg"] = row.DrawnKg,
+                            ["recovered-kg"] = row.RecoveredKg,
+                        }
+                ),
+            ]),
+            ["by-month"] = new JsonArray([
+                .. ledger.ByMonth.Select(row =>
+                    (JsonNode)
+                        new JsonObject
+                        {
+                            ["year"] = row.Year,
+                            ["month"] = row.Month,
+                            ["drawn-kg"] = row.DrawnKg,
+                            ["recovered-kg"] = row.RecoveredKg,
+                            ["lost-kg"] = row.LostKg,
+                        }
+                ),
+            ]),
+            ["lines"] = new JsonArray([
+                .. ledger.Lines.Select(line =>
+                    (JsonNode)
+                        new JsonObject
+                        {
+                            ["job"] = line.Job,
+                            ["date"] = line.Date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
+                            ["car"] = line.Car,
+                            ["refrigerant"] = line.Refrigerant,
+                            ["container"] = line.Container,
+                            ["drawn-kg"] = line.DrawnKg,
+                            ["recovered-kg"] = line.RecoveredKg,
+                            ["lost-kg"] = line.LostKg,
+                            ["charged-kg"] = line.ChargedKg,
+                        }
+                ),
+            ]),
+            ["csv"] = csv,
+        };
 }

@@ -13,7 +13,9 @@ namespace Tightcold.Cli.Commands.Charge;
 internal sealed class OilSettings : DeskSettings
 {
     [CommandArgument(0, "[PART]")]
-    [Description("Parts changed: condenser, evaporator, accumulator, receiver-drier, liquid line, discharge hose, \"compressor body\".")]
+    [Description(
+        "Parts changed: condenser, evaporator, accumulator, receiver-drier, liquid line, discharge hose, \"compressor body\"."
+    )]
     public string[]? Parts { get; init; }
 
     [CommandOption("--drained <VOLUME>")]
@@ -50,46 +52,114 @@ internal sealed class OilCommand(Surroundings surroundings) : DeskCommand<OilSet
 {
     protected override Task<int> RunAsync(OilSettings settings, CancellationToken cancellation)
     {
-        var refrigerant = settings.Refrigerant is null ? "R-134a" : Typing.Refrigerant(settings.Refrigerant).DisplayName;
-        bool? electric = settings.Compressor is { } kind ? string.Equals(kind, Car.Electric, StringComparison.OrdinalIgnoreCase) : null;
+        var refrigerant = settings.Refrigerant is null
+            ? "R-134a"
+            : Typing.Refrigerant(settings.Refrigerant).DisplayName;
+        bool? electric = settings.Compressor is { } kind
+            ? string.Equals(kind, Car.Electric, StringComparison.OrdinalIgnoreCase)
+            : null;
         var drained = Typing.Read("drained", QuantityKind.LiquidVolume, settings.Drained, 0, 0.9e-3) ?? 0;
         var filled = Typing.Read("new-part-holds", QuantityKind.LiquidVolume, settings.NewPartHolds, 0, 0.9e-3);
         var parts = settings.Parts ?? [];
-        var compressor = parts.Contains("compressor body", StringComparer.OrdinalIgnoreCase) || parts.Contains("compressor", StringComparer.OrdinalIgnoreCase);
-        var dues = parts.Where(part => !part.StartsWith("compressor", StringComparison.OrdinalIgnoreCase)).Select(part => (Part: part, Due: OilDue.With(part.ToLowerInvariant()))).ToList();
+        var compressor =
+            parts.Contains("compressor body", StringComparer.OrdinalIgnoreCase)
+            || parts.Contains("compressor", StringComparer.OrdinalIgnoreCase);
+        var dues = parts
+            .Where(part => !part.StartsWith("compressor", StringComparison.OrdinalIgnoreCase))
+            .Select(part => (Part: part, Due: OilDue.With(part.ToLowerInvariant())))
+            .ToList();
         CompressorOil? replaced = compressor ? CompressorOil.Of(drained, filled) : null;
         var low = dues.Sum(due => due.Due.LowM3) + (replaced?.LowM3 ?? drained);
         var high = dues.Sum(due => due.Due.HighM3) + (replaced?.HighM3 ?? drained);
         var needed = OilType.Needed(electric == true, refrigerant);
-        (OilFit Fit, string Why)? bottle = settings.Bottle is { } typed ? OilType.Judge(electric, refrigerant, settings.CarOil, typed) : null;
-        (OilFit Fit, string Why)? dye = settings.Dye is { } colour ? OilType.JudgeDye(electric, refrigerant, colour) : null;
+        (OilFit Fit, string Why)? bottle = settings.Bottle is { } typed
+            ? OilType.Judge(electric, refrigerant, settings.CarOil, typed)
+            : null;
+        (OilFit Fit, string Why)? dye = settings.Dye is { } colour
+            ? OilType.JudgeDye(electric, refrigerant, colour)
+            : null;
         Measure Volume(double cubicMetres) => new(QuantityKind.LiquidVolume, cubicMetres);
-        return Task.FromResult(Answer(settings, () => new JsonObject
-        {
-            ["due-low-m3"] = low, ["due-high-m3"] = high, ["pour-out-m3"] = replaced?.PourOutM3, ["needed"] = needed,
-            ["parts"] = new JsonArray([.. dues.Select(due => (JsonNode)new JsonObject { ["part"] = due.Part, ["low-m3"] = due.Due.LowM3, ["high-m3"] = due.Due.HighM3, ["says"] = due.Due.Says })]),
-            ["bottle"] = bottle is { } judged ? new JsonObject { ["fit"] = judged.Fit.ToString().ToLowerInvariant(), ["why"] = judged.Why } : null,
-            ["dye"] = dye is { } dyed ? new JsonObject { ["fit"] = dyed.Fit.ToString().ToLowerInvariant(), ["why"] = dyed.Why } : null,
-            ["tightening"] = new JsonArray([.. Tightening.All.Select(line => (JsonNode)new JsonObject { ["joint"] = line.Joint, ["low-nm"] = line.LowNm, ["high-nm"] = line.HighNm, ["how"] = line.How, ["source"] = "practice" })]),
-        }, () =>
-        {
-            Page.Heading(Out, $"Oil due: {Units.Format(Volume(low), Volume(high))}; the vehicle maker's figure rules");
-            foreach (var (part, due) in dues) Page.Line(Out, $"  {part}: {Units.Format(Volume(due.LowM3), Volume(due.HighM3))} ({due.Says})");
-            if (replaced is { } fresh) Page.Line(Out, $"  new compressor: {Units.Format(Volume(fresh.LowM3), Volume(fresh.HighM3))} in all by three published rules that disagree{(fresh.PourOutM3 is { } pour ? $"; pour about {Units.Format(Volume(pour))} out of it first" : "")}");
-            Page.Line(Out, $"Type: {needed} (common practice)");
-            if (bottle is { } judged) Page.Line(Out, Judged(judged.Fit, judged.Why));
-            if (dye is { } coloured) Page.Line(Out, "Dye. " + Judged(coloured.Fit, coloured.Why));
-            Page.Line(Out, "Tightening, common practice; maker's figure rules:");
-            foreach (var line in Tightening.All)
-                Page.Line(Out, $"  {line.Joint}: {(line is { LowNm: { } from, HighNm: { } to } ? string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{from} to {to} N·m ({from / 1.3558:0.#} to {to / 1.3558:0.#} lbf·ft), ") : "")}{line.How}");
-        }));
+        return Task.FromResult(
+            Answer(
+                settings,
+                () =>
+                    new JsonObject
+                    {
+                        ["due-low-m3"] = low,
+                        ["due-high-m3"] = high,
+                        ["pour-out-m3"] = replaced?.PourOutM3,
+                        ["needed"] = needed,
+                        ["parts"] = new JsonArray([
+                            .. dues.Select(due =>
+                                (JsonNode)
+                                    new JsonObject
+                                    {
+                                        ["part"] = due.Part,
+                                        ["low-m3"] = due.Due.LowM3,
+                                        ["high-m3"] = due.Due.HighM3,
+                                        ["says"] = due.Due.Says,
+                                    }
+                            ),
+                        ]),
+                        ["bottle"] = bottle is { } judged
+                            ? new JsonObject
+                            {
+                                ["fit"] = judged.Fit.ToString().ToLowerInvariant(),
+                                ["why"] = judged.Why,
+                            }
+                            : null,
+                        ["dye"] = dye is { } dyed
+                            ? new JsonObject { ["fit"] = dyed.Fit.ToString().ToLowerInvariant(), ["why"] = dyed.Why }
+                            : null,
+                        ["tightening"] = new JsonArray([
+                            .. Tightening.All.Select(line =>
+                                (JsonNode)
+                                    new JsonObject
+                                    {
+                                        ["joint"] = line.Joint,
+                                        ["low-nm"] = line.LowNm,
+                                        ["high-nm"] = line.HighNm,
+                                        ["how"] = line.How,
+                                        ["source"] = "practice",
+                                    }
+                            ),
+                        ]),
+                    },
+                () =>
+                {
+                    Page.Heading(
+                        Out,
+                        $"Oil due: {Units.Format(Volume(low), Volume(high))}; the vehicle maker's figure rules"
+                    );
+                    foreach (var (part, due) in dues)
+                        Page.Line(Out, $"  {part}: {Units.Format(Volume(due.LowM3), Volume(due.HighM3))} ({due.Says})");
+                    if (replaced is { } fresh)
+                        Page.Line(
+                            Out,
+                            $"  new compressor: {Units.Format(Volume(fresh.LowM3), Volume(fresh.HighM3))} in all by three published rules that disagree{(fresh.PourOutM3 is { } pour ? $"; pour about {Units.Format(Volume(pour))} out of it first" : "")}"
+                        );
+                    Page.Line(Out, $"Type: {needed} (common practice)");
+                    if (bottle is { } judged)
+                        Page.Line(Out, Judged(judged.Fit, judged.Why));
+                    if (dye is { } coloured)
+                        Page.Line(Out, "Dye. " + Judged(coloured.Fit, coloured.Why));
+                    Page.Line(Out, "Tightening, common practice; maker's figure rules:");
+                    foreach (var line in Tightening.All)
+                        Page.Line(
+                            Out,
+                            $"  {line.Joint}: {(line is { LowNm: { } from, HighNm: { } to } ? string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{from} to {to} N·m ({from / 1.3558:0.#} to {to / 1.3558:0.#} lbf·ft), ") : "")}{line.How}"
+                        );
+                }
+            )
+        );
     }
 
-    private static string Judged(OilFit fit, string why) => fit switch
-    {
-        OilFit.Stop => $"caution: stop: {why}.",
-        OilFit.Unsure => $"Do not pour yet: {why}.",
-        OilFit.AskGrade => $"Family fits, grade open: {why}.",
-        _ => $"Fits: {why}.",
-    };
+    private static string Judged(OilFit fit, string why) =>
+        fit switch
+        {
+            OilFit.Stop => $"caution: stop: {why}.",
+            OilFit.Unsure => $"Do not pour yet: {why}.",
+            OilFit.AskGrade => $"Family fits, grade open: {why}.",
+            _ => $"Fits: {why}.",
+        };
 }

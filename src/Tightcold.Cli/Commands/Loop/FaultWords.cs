@@ -15,9 +15,20 @@ internal static class FaultWords
     {
         var parts = word.Split(':');
         if (NamedFault.Find(parts[0].Trim()) is not { } fault)
-            throw new RefusedException("fault", word, $"one of {string.Join(", ", NamedFault.All.Select(known => known.Key))} is allowed");
+            throw new RefusedException(
+                "fault",
+                word,
+                $"one of {string.Join(", ", NamedFault.All.Select(known => known.Key))} is allowed"
+            );
         var severity = fault.UsualSeverity;
-        if (parts.Length > 2 || (parts.Length == 2 && !double.TryParse(parts[1], NumberStyles.Float, CultureInfo.InvariantCulture, out severity)) || !(severity >= 0 && severity <= 1))
+        if (
+            parts.Length > 2
+            || (
+                parts.Length == 2
+                && !double.TryParse(parts[1], NumberStyles.Float, CultureInfo.InvariantCulture, out severity)
+            )
+            || !(severity >= 0 && severity <= 1)
+        )
             throw new RefusedException("fault", word, "a severity of 0 to 1 may stand behind a colon");
         return new AskedFault(fault, severity);
     }

@@ -17,32 +17,66 @@ internal sealed class LoopCommand(Surroundings surroundings) : DeskCommand<LoopS
     {
         if (settings.Soak is { } count)
             return LoopSoak.Run(count, settings.Seed, settings.Json, Surroundings, cancellation);
-        var (bag, problems) = FieldReader.Read(ExpectationDay.Schema, FieldArguments.Read(settings.Fields), CultureInfo.InvariantCulture);
+        var (bag, problems) = FieldReader.Read(
+            ExpectationDay.Schema,
+            FieldArguments.Read(settings.Fields),
+            CultureInfo.InvariantCulture
+        );
         if (problems.Count > 0)
             throw new RefusedException(problems);
-        var car = settings.Car is { } name ? await Cars.FindAsync(Desk, name, cancellation).ConfigureAwait(false) : null;
+        var car = settings.Car is { } name
+            ? await Cars.FindAsync(Desk, name, cancellation).ConfigureAwait(false)
+            : null;
         var day = new ExpectationDay(bag);
         var faults = FaultWords.Read(settings.Faults);
-        var earlier = car is null ? EarlierReadings.None : EarlierReadings.Of((await Desk.RecordsOfCarAsync(car.Id, cancellation).ConfigureAwait(false)).Select(record => new Tightcold.Picture.JobPicture(record)));
+        var earlier = car is null
+            ? EarlierReadings.None
+            : EarlierReadings.Of(
+                (await Desk.RecordsOfCarAsync(car.Id, cancellation).ConfigureAwait(false)).Select(
+                    record => new Tightcold.Picture.JobPicture(record)
+                )
+            );
         var sheet = WhatToExpect.For(car, day, faults, earlier);
         var written = new List<string>();
         if (settings.Svg is { } svg)
             written.Add(await DrawAsync(sheet, svg, cancellation).ConfigureAwait(false));
         if (settings.Sweep is { } what)
-            written.AddRange(await SweepAsync(sheet, faults.FirstOrDefault() ?? [], day.ChargeKg, what, settings, cancellation).ConfigureAwait(false));
+            written.AddRange(
+                await SweepAsync(sheet, faults.FirstOrDefault() ?? [], day.ChargeKg, what, settings, cancellation)
+                    .ConfigureAwait(false)
+            );
         return Answer(settings, () => Machine(sheet, written), () => Print(sheet, written));
     }
 
     private void Print(ExpectationSheet sheet, List<string> written)
     {
         var d = sheet.Model.Design;
-        Page.Heading(Out, $"What to expect, modelled, not measured: {sheet.Model.Refrigerant.Name}, {d.Compressor}, {d.Expansion}, label {Units.Format(new Measure(QuantityKind.Mass, d.LabelChargeKg))}");
+        Page.Heading(
+            Out,
+            $"What to expect, modelled, not measured: {sheet.Model.Refrigerant.Name}, {d.Compressor}, {d.Expansion}, label {Units.Format(new Measure(QuantityKind.Mass, d.LabelChargeKg))}"
+        );
         var table = Page.Table([string.Empty, .. sheet.Columns.Select(column => column.Title)]);
         table.Row(["the system", .. sheet.Columns.Select(column => column.StateWords)]);
-        table.Row(["parked and soaked, both gauges", .. sheet.Columns.Select(column => Units.Format(new Measure(QuantityKind.GaugePressure, column.Answer.StaticPa - sheet.Conditions.BarometricPa)))]);
-        foreach (var row in sheet.Columns[0].Readings.Length > 0 ? sheet.Columns[0].Readings : sheet.Columns.SelectMany(column => column.Readings).Take(1))
+        table.Row([
+            "parked and soaked, both gauges",
+            .. sheet.Columns.Select(column =>
+                Units.Format(
+                    new Measure(QuantityKind.GaugePressure, column.Answer.StaticPa - sheet.Conditions.BarometricPa)
+                )
+            ),
+        ]);
+        foreach (
+            var row in sheet.Columns[0].Readings.Length > 0
+                ? sheet.Columns[0].Readings
+                : sheet.Columns.SelectMany(column => column.Readings).Take(1)
+        )
         {
-            table.Row([row.Name, .. sheet.Columns.Select(column => column.Readings.FirstOrDefault(estimate => estimate.Key == row.Key) is { } found ? Cell(found) : "-")]);
+            table.Row([
+                row.Name,
+                .. sheet.Columns.Select(column =>
+                    column.Readings.FirstOrDefault(estimate => estimate.Key == row.Key) is { } found ? Cell(found) : "-"
+                ),
+            ]);
         }
 
         Out.Write(table);
@@ -50,7 +84,13 @@ internal sealed class LoopCommand(Surroundings surroundings) : DeskCommand<LoopS
         foreach (var assumption in sheet.Assumptions)
             Page.Line(Out, "  " + assumption.Render(Units));
         foreach (var column in sheet.Columns)
-            Page.Line(Out, string.Create(CultureInfo.InvariantCulture, $"  {column.Key}: balances close to {column.Answer.Balance.Worst:E1}; {column.Answer.Solver.Marches} walks round the circuit."));
+            Page.Line(
+                Out,
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"  {column.Key}: balances close to {column.Answer.Balance.Worst:E1}; {column.Answer.Solver.Marches} walks round the circuit."
+                )
+            );
         foreach (var file in written)
             Page.Line(Out, $"written to {file}");
     }
@@ -58,48 +98,58 @@ internal sealed class LoopCommand(Surroundings surroundings) : DeskCommand<LoopS
     private string Cell(Estimate estimate)
     {
         var middle = Units.Format(new Measure(estimate.Kind, estimate.Median!.Value));
-        var (low, high) = (new Measure(estimate.Kind, estimate.Low!.Value), new Measure(estimate.Kind, estimate.High!.Value));
+        var (low, high) = (
+            new Measure(estimate.Kind, estimate.Low!.Value),
+            new Measure(estimate.Kind, estimate.High!.Value)
+        );
         return Units.Format(low) == Units.Format(high) ? middle : $"{middle} ({Units.Format(low, high)})";
     }
 
-    private static JsonObject Machine(ExpectationSheet sheet, List<string> written) => new()
-    {
-        ["refrigerant"] = sheet.Model.Refrigerant.Name,
-        ["compressor"] = sheet.Model.Design.Compressor.ToString(),
-        ["expansion"] = sheet.Model.Design.Expansion.ToString(),
-        ["label-charge-kg"] = sheet.Model.Design.LabelChargeKg,
-        ["barometer-pa"] = sheet.Conditions.BarometricPa,
-        ["columns"] = new JsonArray([.. sheet.Columns.Select(column => new JsonObject
+    private static JsonObject Machine(ExpectationSheet sheet, List<string> written) =>
+        new()
         {
-            ["key"] = column.Key,
-            ["title"] = column.Title,
-            ["state"] = column.State.ToString(),
-            ["regimes"] = column.Answer.Regimes.ToString(),
-            ["standing-abs-pa"] = column.Answer.StaticPa,
-            ["closure"] = column.Answer.Balance.Worst,
-            ["walks"] = column.Answer.Solver.Marches,
-            ["property-calls"] = column.Answer.Solver.PropertyCalls,
-            ["readings"] = new JsonArray([.. column.Readings.Select(estimate => new JsonObject
-            {
-                ["key"] = estimate.Key,
-                ["kind"] = estimate.Kind.ToString(),
-                ["origin"] = estimate.Origin.ToString(),
-                ["median"] = estimate.Median,
-                ["low"] = estimate.Low,
-                ["high"] = estimate.High,
-                ["level"] = estimate.Level,
-            })]),
-            ["cycle"] = new JsonArray([.. column.Answer.Cycle.Select(point => new JsonObject
-            {
-                ["name"] = point.Name,
-                ["pressurePa"] = point.PressurePa,
-                ["enthalpyJPerKg"] = point.EnthalpyJPerKg,
-                ["temperatureK"] = point.TemperatureK,
-            })]),
-        })]),
-        ["assumptions"] = new JsonArray([.. sheet.Assumptions.Select(phrase => (JsonNode)phrase.ToString())]),
-        ["written"] = new JsonArray([.. written.Select(file => (JsonNode)file)]),
-    };
+            ["refrigerant"] = sheet.Model.Refrigerant.Name,
+            ["compressor"] = sheet.Model.Design.Compressor.ToString(),
+            ["expansion"] = sheet.Model.Design.Expansion.ToString(),
+            ["label-charge-kg"] = sheet.Model.Design.LabelChargeKg,
+            ["barometer-pa"] = sheet.Conditions.BarometricPa,
+            ["columns"] = new JsonArray([
+                .. sheet.Columns.Select(column => new JsonObject
+                {
+                    ["key"] = column.Key,
+                    ["title"] = column.Title,
+                    ["state"] = column.State.ToString(),
+                    ["regimes"] = column.Answer.Regimes.ToString(),
+                    ["standing-abs-pa"] = column.Answer.StaticPa,
+                    ["closure"] = column.Answer.Balance.Worst,
+                    ["walks"] = column.Answer.Solver.Marches,
+                    ["property-calls"] = column.Answer.Solver.PropertyCalls,
+                    ["readings"] = new JsonArray([
+                        .. column.Readings.Select(estimate => new JsonObject
+                        {
+                            ["key"] = estimate.Key,
+                            ["kind"] = estimate.Kind.ToString(),
+                            ["origin"] = estimate.Origin.ToString(),
+                            ["median"] = estimate.Median,
+                            ["low"] = estimate.Low,
+                            ["high"] = estimate.High,
+                            ["level"] = estimate.Level,
+                        }),
+                    ]),
+                    ["cycle"] = new JsonArray([
+                        .. column.Answer.Cycle.Select(point => new JsonObject
+                        {
+                            ["name"] = point.Name,
+                            ["pressurePa"] = point.PressurePa,
+                            ["enthalpyJPerKg"] = point.EnthalpyJPerKg,
+                            ["temperatureK"] = point.TemperatureK,
+                        }),
+                    ]),
+                }),
+            ]),
+            ["assumptions"] = new JsonArray([.. sheet.Assumptions.Select(phrase => (JsonNode)phrase.ToString())]),
+            ["written"] = new JsonArray([.. written.Select(file => (JsonNode)file)]),
+        };
 
     private async Task<string> DrawAsync(ExpectationSheet sheet, string file, CancellationToken cancellation)
     {
@@ -107,22 +157,60 @@ internal sealed class LoopCommand(Surroundings surroundings) : DeskCommand<LoopS
         var points = column.Answer.Cycle;
         if (points.IsEmpty)
             throw new RefusedException("svg", file, "nothing runs in this state, so there is no cycle to draw");
-        var corners = points.Select((point, i) => new CyclePoint((i + 1).ToString(CultureInfo.InvariantCulture), point.PressurePa, point.EnthalpyJPerKg)).ToList();
-        var diagram = new PressureEnthalpyDiagram(FluidCatalog.Get(sheet.Model.Refrigerant.Name), DiagramUnits.For(Units.System), corners);
+        var corners = points
+            .Select(
+                (point, i) =>
+                    new CyclePoint(
+                        (i + 1).ToString(CultureInfo.InvariantCulture),
+                        point.PressurePa,
+                        point.EnthalpyJPerKg
+                    )
+            )
+            .ToList();
+        var diagram = new PressureEnthalpyDiagram(
+            FluidCatalog.Get(sheet.Model.Refrigerant.Name),
+            DiagramUnits.For(Units.System),
+            corners
+        );
         await File.WriteAllTextAsync(file, diagram.Svg(), cancellation).ConfigureAwait(false);
         return file;
     }
 
     private static async Task<IEnumerable<string>> SweepAsync(
-        ExpectationSheet sheet, IReadOnlyList<AskedFault> asked, double? chargeKg, string what, LoopSettings settings, CancellationToken cancellation)
+        ExpectationSheet sheet,
+        IReadOnlyList<AskedFault> asked,
+        double? chargeKg,
+        string what,
+        LoopSettings settings,
+        CancellationToken cancellation
+    )
     {
-        var (usualFrom, usualTo) = what switch { "charge" => (0.2, 1.6), "ambient" => (15, 50), "humidity" => (10, 95), "rpm" => (700, 4000), _ => (0.0, 1.0) };
+        var (usualFrom, usualTo) = what switch
+        {
+            "charge" => (0.2, 1.6),
+            "ambient" => (15, 50),
+            "humidity" => (10, 95),
+            "rpm" => (700, 4000),
+            _ => (0.0, 1.0),
+        };
         if (settings.Steps is < 2 or > 10_000)
-            throw new RefusedException("steps", settings.Steps.ToString(CultureInfo.InvariantCulture), "2 to 10000 is allowed");
+            throw new RefusedException(
+                "steps",
+                settings.Steps.ToString(CultureInfo.InvariantCulture),
+                "2 to 10000 is allowed"
+            );
         LoopSweep? sweep;
         try
         {
-            sweep = LoopSweep.Run(sheet, asked, chargeKg, what, settings.From ?? usualFrom, settings.To ?? usualTo, settings.Steps);
+            sweep = LoopSweep.Run(
+                sheet,
+                asked,
+                chargeKg,
+                what,
+                settings.From ?? usualFrom,
+                settings.To ?? usualTo,
+                settings.Steps
+            );
         }
         catch (ArgumentOutOfRangeException outside)
         {
@@ -130,7 +218,11 @@ internal sealed class LoopCommand(Surroundings surroundings) : DeskCommand<LoopS
         }
 
         if (sweep is null)
-            throw new RefusedException("sweep", what, $"one of {string.Join(", ", LoopSweep.Words)} or a fault's key is allowed");
+            throw new RefusedException(
+                "sweep",
+                what,
+                $"one of {string.Join(", ", LoopSweep.Words)} or a fault's key is allowed"
+            );
         var csv = settings.Csv ?? "loop-sweep.csv";
         await File.WriteAllTextAsync(csv, sweep.Csv(), cancellation).ConfigureAwait(false);
         if (settings.Plot is not { } plot)

@@ -6,7 +6,9 @@ namespace Tightcold.Cli.Commands.Loop;
 internal sealed class LoopSettings : DeskSettings
 {
     [CommandArgument(0, "[name=value]")]
-    [Description("The day and the car: ambient is needed; humidity, engine-speed, altitude, air, charge; refrigerant, compressor, device, label-charge, displacement, size.")]
+    [Description(
+        "The day and the car: ambient is needed; humidity, engine-speed, altitude, air, charge; refrigerant, compressor, device, label-charge, displacement, size."
+    )]
     public string[]? Fields { get; init; }
 
     [CommandOption("--car <CAR>")]
@@ -14,11 +16,15 @@ internal sealed class LoopSettings : DeskSettings
     public string? Car { get; init; }
 
     [CommandOption("--fault <KEY>")]
-    [Description("A fault to show beside the healthy car: KEY or KEY:SEVERITY (0 to 1), with + for more than one at a time. May be given again.")]
+    [Description(
+        "A fault to show beside the healthy car: KEY or KEY:SEVERITY (0 to 1), with + for more than one at a time. May be given again."
+    )]
     public string[]? Faults { get; init; }
 
     [CommandOption("--svg <FILE>")]
-    [Description("Draw the cycle on the pressure-enthalpy diagram: the first fault's if one is given, else the healthy one.")]
+    [Description(
+        "Draw the cycle on the pressure-enthalpy diagram: the first fault's if one is given, else the healthy one."
+    )]
     public string? Svg { get; init; }
 
     [CommandOption("--sweep <WHAT>")]

@@ -5,7 +5,8 @@ using Tightcold.Properties;
 
 namespace Tightcold.Cli.Commands.Props;
 
-/// <summary>Reads the corners of a cycle: "label:pressure,enthalpy" with semicolons between, in the diagram's units.</summary>
+/// <summary>Reads the corners of a cycle: "label:pressure,enthalpy" with semicolons between, in the diagram's
+/// units.</summary>
 internal static class CycleText
 {
     public static IReadOnlyList<CyclePoint> Read(string? text, DiagramUnits units, Fluid fluid)
@@ -17,9 +18,22 @@ internal static class CycleText
         {
             var colon = part.IndexOf(':', StringComparison.Ordinal);
             var numbers = part[(colon + 1)..].Split(',');
-            if (colon < 1 || numbers.Length != 2 || !Number(numbers[0], out var pressure) || !Number(numbers[1], out var enthalpy))
-                throw new RefusedException("cycle", part, $"label:pressure,enthalpy is needed, in {units.Pressure} and {units.Enthalpy}");
-            var point = new CyclePoint(part[..colon], pressure / units.PressureFromPa(1), enthalpy / units.EnthalpyFromJPerKg(1));
+            if (
+                colon < 1
+                || numbers.Length != 2
+                || !Number(numbers[0], out var pressure)
+                || !Number(numbers[1], out var enthalpy)
+            )
+                throw new RefusedException(
+                    "cycle",
+                    part,
+                    $"label:pressure,enthalpy is needed, in {units.Pressure} and {units.Enthalpy}"
+                );
+            var point = new CyclePoint(
+                part[..colon],
+                pressure / units.PressureFromPa(1),
+                enthalpy / units.EnthalpyFromJPerKg(1)
+            );
             try
             {
                 fluid.AtPressureEnthalpy(point.PressurePa, point.EnthalpyJPerKg);
@@ -35,5 +49,6 @@ internal static class CycleText
         return points;
     }
 
-    private static bool Number(string text, out double value) => double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out value);
+    private static bool Number(string text, out double value) =>
+        double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out value);
 }

@@ -12,7 +12,11 @@ namespace Tightcold.Cli.Commands.Props;
 /// <summary>Prints a fluid's saturation table and draws its pressure-enthalpy diagram.</summary>
 internal sealed class FluidCommand(Surroundings surroundings) : AsyncCommand<FluidSettings>
 {
-    public override async Task<int> ExecuteAsync(CommandContext context, FluidSettings settings, CancellationToken cancellationToken)
+    public override async Task<int> ExecuteAsync(
+        CommandContext context,
+        FluidSettings settings,
+        CancellationToken cancellationToken
+    )
     {
         var fluid = FluidNames.Find(settings.Name);
         var system = settings.Units switch
@@ -24,7 +28,11 @@ internal sealed class FluidCommand(Surroundings surroundings) : AsyncCommand<Flu
         var units = DiagramUnits.For(system);
         var step = settings.Step ?? (system == UnitSystem.Us ? 20 : 10);
         if (!(step >= 0.1 && step <= 1000))
-            throw new RefusedException("step", step.ToString(CultureInfo.InvariantCulture), "0.1 to 1000 degrees is allowed");
+            throw new RefusedException(
+                "step",
+                step.ToString(CultureInfo.InvariantCulture),
+                "0.1 to 1000 degrees is allowed"
+            );
         var cycle = CycleText.Read(settings.Cycle, units, fluid);
         if (settings.Svg is not null)
         {
@@ -50,17 +58,19 @@ internal sealed class FluidCommand(Surroundings surroundings) : AsyncCommand<Flu
             ["equation"] = fluid.EquationKey,
             ["criticalTemperatureK"] = fluid.CriticalTemperatureK,
             ["criticalPressurePa"] = fluid.CriticalPressurePa,
-            ["saturation"] = new JsonArray([.. rows.Select(row => new JsonObject
-            {
-                ["temperatureK"] = row.TemperatureK,
-                ["pressurePa"] = row.PressurePa,
-                ["liquidDensityKgPerM3"] = row.LiquidDensityKgPerM3,
-                ["vapourDensityKgPerM3"] = row.VapourDensityKgPerM3,
-                ["liquidEnthalpyJPerKg"] = row.LiquidEnthalpyJPerKg,
-                ["vapourEnthalpyJPerKg"] = row.VapourEnthalpyJPerKg,
-                ["liquidEntropyJPerKgK"] = row.LiquidEntropyJPerKgK,
-                ["vapourEntropyJPerKgK"] = row.VapourEntropyJPerKgK,
-            })]),
+            ["saturation"] = new JsonArray([
+                .. rows.Select(row => new JsonObject
+                {
+                    ["temperatureK"] = row.TemperatureK,
+                    ["pressurePa"] = row.PressurePa,
+                    ["liquidDensityKgPerM3"] = row.LiquidDensityKgPerM3,
+                    ["vapourDensityKgPerM3"] = row.VapourDensityKgPerM3,
+                    ["liquidEnthalpyJPerKg"] = row.LiquidEnthalpyJPerKg,
+                    ["vapourEnthalpyJPerKg"] = row.VapourEnthalpyJPerKg,
+                    ["liquidEntropyJPerKgK"] = row.LiquidEntropyJPerKgK,
+                    ["vapourEntropyJPerKgK"] = row.VapourEntropyJPerKgK,
+                }),
+            ]),
             ["svg"] = svg,
         };
     }
@@ -68,17 +78,32 @@ internal sealed class FluidCommand(Surroundings surroundings) : AsyncCommand<Flu
     private void Print(Fluid fluid, DiagramUnits units, double step)
     {
         var equation = fluid.Sources.First(source => source.Part == "equation_of_state");
-        Page.Heading(surroundings.Out, $"{fluid.DisplayName} ({fluid.ChemicalName}), by {equation.Authors}, {equation.Year}");
+        Page.Heading(
+            surroundings.Out,
+            $"{fluid.DisplayName} ({fluid.ChemicalName}), by {equation.Authors}, {equation.Year}"
+        );
         Page.Line(surroundings.Out, fluid.ReferenceState);
         if (!fluid.Fast.HasSaturation)
         {
-            Page.Line(surroundings.Out, "No saturation line in the range of vehicles: a gas at every temperature there.");
+            Page.Line(
+                surroundings.Out,
+                "No saturation line in the range of vehicles: a gas at every temperature there."
+            );
             return;
         }
 
         var ambient = StandardAtmosphere.PressurePa(0);
         Page.Line(surroundings.Out, "Saturation; gauge pressures against 1013.25 hPa, sea level.");
-        var table = Page.Table(units.Temperature, units.Pressure, units.GaugePressure, $"liquid {units.Density}", $"vapour {units.Density}", $"liquid {units.Enthalpy}", $"vapour {units.Enthalpy}", $"vapour {units.Entropy}");
+        var table = Page.Table(
+            units.Temperature,
+            units.Pressure,
+            units.GaugePressure,
+            $"liquid {units.Density}",
+            $"vapour {units.Density}",
+            $"liquid {units.Enthalpy}",
+            $"vapour {units.Enthalpy}",
+            $"vapour {units.Entropy}"
+        );
         foreach (var row in SaturationTable.Rows(fluid, units, step))
         {
             table.Row(
@@ -89,7 +114,8 @@ internal sealed class FluidCommand(Surroundings surroundings) : AsyncCommand<Flu
                 Show(units.DensityFromKgPerM3(row.VapourDensityKgPerM3), "0.000"),
                 Show(units.EnthalpyFromJPerKg(row.LiquidEnthalpyJPerKg), "0.00"),
                 Show(units.EnthalpyFromJPerKg(row.VapourEnthalpyJPerKg), "0.00"),
-                Show(units.EntropyFromJPerKgK(row.VapourEntropyJPerKgK), "0.0000"));
+                Show(units.EntropyFromJPerKgK(row.VapourEntropyJPerKgK), "0.0000")
+            );
         }
 
         surroundings.Out.Write(table);

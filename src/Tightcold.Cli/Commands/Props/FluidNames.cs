@@ -7,5 +7,11 @@ namespace Tightcold.Cli.Commands.Props;
 internal static class FluidNames
 {
     public static Fluid Find(string? name) =>
-        FluidCatalog.TryGet(name, out var fluid) ? fluid : throw new RefusedException("fluid", name ?? "", $"one of {string.Join(", ", FluidCatalog.Names)} is needed");
+        FluidCatalog.TryGet(name, out var fluid)
+            ? fluid
+            : throw new RefusedException(
+                "fluid",
+                name ?? "",
+                $"one of {string.Join(", ", FluidCatalog.Names)} is needed"
+            );
 }

@@ -18,6 +18,8 @@ internal sealed class FluidSettings : DeskSettings
     public string? Svg { get; init; }
 
     [CommandOption("--cycle <POINTS>")]
-    [Description("Corners for the diagram, pressure and enthalpy in its units: \"1:3.0,400;2:15,440;3:15,260;4:3.0,260\".")]
+    [Description(
+        "Corners for the diagram, pressure and enthalpy in its units: \"1:3.0,400;2:15,440;3:15,260;4:3.0,260\"."
+    )]
     public string? Cycle { get; init; }
 }

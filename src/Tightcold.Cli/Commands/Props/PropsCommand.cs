@@ -7,13 +7,18 @@ using Tightcold.Cli.Wiring;
 
 namespace Tightcold.Cli.Commands.Props;
 
-/// <summary>Evaluates a CSV of state points. Exit code 1 where a row was bad; the other rows are done all the same.</summary>
+/// <summary>Evaluates a CSV of state points. Exit code 1 where a row was bad; the other rows are done all the
+/// same.</summary>
 internal sealed class PropsCommand(Surroundings surroundings) : AsyncCommand<PropsSettings>
 {
     private const int ShownProblems = 20;
     private const int BufferLength = 1 << 16;
 
-    public override async Task<int> ExecuteAsync(CommandContext context, PropsSettings settings, CancellationToken cancellationToken)
+    public override async Task<int> ExecuteAsync(
+        CommandContext context,
+        PropsSettings settings,
+        CancellationToken cancellationToken
+    )
     {
         var fluid = FluidNames.Find(settings.Fluid);
         var layer = (settings.Layer ?? "reference") switch
@@ -31,11 +36,35 @@ internal sealed class PropsCommand(Surroundings surroundings) : AsyncCommand<Pro
         var problems = new JsonArray();
         try
         {
-            using var input = new StreamReader(from, new FileStreamOptions { BufferSize = BufferLength, Options = FileOptions.SequentialScan | FileOptions.Asynchronous });
-            var output = new StreamWriter(to, new System.Text.UTF8Encoding(false), new FileStreamOptions { Mode = FileMode.Create, Access = FileAccess.Write, BufferSize = BufferLength });
+            using var input = new StreamReader(
+                from,
+                new FileStreamOptions
+                {
+                    BufferSize = BufferLength,
+                    Options = FileOptions.SequentialScan | FileOptions.Asynchronous,
+                }
+            );
+            var output = new StreamWriter(
+                to,
+                new System.Text.UTF8Encoding(false),
+                new FileStreamOptions
+                {
+                    Mode = FileMode.Create,
+                    Access = FileAccess.Write,
+                    BufferSize = BufferLength,
+                }
+            );
             await using (output.ConfigureAwait(false))
             {
-                summary = await new PropertyTableEvaluator(fluid, layer).RunAsync(input, output, Problem, settings.Json ? null : new ProgressLine(surroundings), cancellationToken).ConfigureAwait(false);
+                summary = await new PropertyTableEvaluator(fluid, layer)
+                    .RunAsync(
+                        input,
+                        output,
+                        Problem,
+                        settings.Json ? null : new ProgressLine(surroundings),
+                        cancellationToken
+                    )
+                    .ConfigureAwait(false);
             }
         }
         catch (PropertyTableException refused)
@@ -47,21 +76,27 @@ internal sealed class PropsCommand(Surroundings surroundings) : AsyncCommand<Pro
         var inputs = $"{summary.Header.First.Name}, {summary.Header.Second.Name}";
         if (settings.Json)
         {
-            Page.Machine(surroundings.Out, new JsonObject
-            {
-                ["fluid"] = fluid.Name,
-                ["layer"] = layer == PropertyLayer.Fast ? "fast" : "reference",
-                ["inputs"] = inputs,
-                ["rows"] = summary.Rows,
-                ["badRows"] = summary.BadRows,
-                ["problems"] = problems,
-                ["out"] = to,
-            });
+            Page.Machine(
+                surroundings.Out,
+                new JsonObject
+                {
+                    ["fluid"] = fluid.Name,
+                    ["layer"] = layer == PropertyLayer.Fast ? "fast" : "reference",
+                    ["inputs"] = inputs,
+                    ["rows"] = summary.Rows,
+                    ["badRows"] = summary.BadRows,
+                    ["problems"] = problems,
+                    ["out"] = to,
+                }
+            );
             return code;
         }
 
         var count = summary.Rows.ToString("N0", CultureInfo.InvariantCulture);
-        Page.Line(surroundings.Out, $"{count} rows from {inputs} for {fluid.DisplayName} written to {to}; {summary.BadRows} could not be evaluated.");
+        Page.Line(
+            surroundings.Out,
+            $"{count} rows from {inputs} for {fluid.DisplayName} written to {to}; {summary.BadRows} could not be evaluated."
+        );
         if (summary.Header.Ignored.Count > 0)
             Page.Line(surroundings.Out, $"Columns not used: {string.Join(", ", summary.Header.Ignored)}.");
         return code;
@@ -76,7 +111,13 @@ internal sealed class PropsCommand(Surroundings surroundings) : AsyncCommand<Pro
             }
             else if (problems.Count == ShownProblems)
             {
-                problems.Add(new JsonObject { ["line"] = problem.Line, ["reason"] = "and more; every bad row has the phase error in the result" });
+                problems.Add(
+                    new JsonObject
+                    {
+                        ["line"] = problem.Line,
+                        ["reason"] = "and more; every bad row has the phase error in the result",
+                    }
+                );
                 if (!settings.Json)
                     Page.Line(surroundings.Trouble, "… and more; every bad row has the phase \"error\" in the result");
             }

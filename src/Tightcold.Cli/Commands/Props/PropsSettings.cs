@@ -14,7 +14,9 @@ internal sealed class PropsSettings : DeskSettings
     public string? Layer { get; init; }
 
     [CommandOption("--in <FILE>")]
-    [Description("CSV of state points: a header naming two quantities with units, e.g. pressure_bar,enthalpy_kj_per_kg.")]
+    [Description(
+        "CSV of state points: a header naming two quantities with units, e.g. pressure_bar,enthalpy_kj_per_kg."
+    )]
     public string? In { get; init; }
 
     [CommandOption("--out <FILE>")]

@@ -6,7 +6,14 @@ namespace Tightcold.Procedures.Cold.Trial;
 /// proof of cold: how often it is wrong. The cars are simulated: the rates say nothing of cars unlike them.</summary>
 public static class ColdTrial
 {
-    private static readonly CarFault[] Faults = [CarFault.Undercharge, CarFault.WeakCompressor, CarFault.BlockedCondenser, CarFault.AirOrOvercharge, CarFault.BlendDoor];
+    private static readonly CarFault[] Faults =
+    [
+        CarFault.Undercharge,
+        CarFault.WeakCompressor,
+        CarFault.BlockedCondenser,
+        CarFault.AirOrOvercharge,
+        CarFault.BlendDoor,
+    ];
 
     /// <param name="cars">Who judges.</param>
     /// <param name="healthy">Healthy cars, 1 or more.</param>
@@ -14,18 +21,26 @@ public static class ColdTrial
     /// <param name="seed">The same seed, the same cars.</param>
     public static ImmutableArray<TrialRates> Run(IVentCars cars, int healthy, int faulty, int seed)
     {
-        if (healthy < 0 || faulty < 0 || healthy + faulty == 0) throw new ArgumentOutOfRangeException(nameof(healthy), healthy, "at least one car is needed");
+        if (healthy < 0 || faulty < 0 || healthy + faulty == 0)
+            throw new ArgumentOutOfRangeException(nameof(healthy), healthy, "at least one car is needed");
         ArgumentNullException.ThrowIfNull(cars);
         var tallies = new Dictionary<CarFault, TrialRates> { [CarFault.None] = new(CarFault.None, 0, 0, 0, 0, 0) };
-        foreach (var fault in Faults) tallies[fault] = new(fault, 0, 0, 0, 0, 0);
+        foreach (var fault in Faults)
+            tallies[fault] = new(fault, 0, 0, 0, 0, 0);
         for (var i = 0; i < healthy + faulty; i++)
         {
             var fault = i < healthy ? CarFault.None : Faults[(i - healthy) % Faults.Length];
             var (odds, warmerK) = Judge(cars, unchecked(seed * 1_000_003 + i), fault);
             var felt = warmerK >= 4;
             var old = tallies[fault];
-            tallies[fault] = new(fault, old.Cars + 1, old.CalledHealthy + (odds >= 0.8 ? 1 : 0), old.CalledSick + (odds <= 0.2 ? 1 : 0),
-                old.Felt + (felt ? 1 : 0), old.FeltCalledHealthy + (felt && odds >= 0.8 ? 1 : 0));
+            tallies[fault] = new(
+                fault,
+                old.Cars + 1,
+                old.CalledHealthy + (odds >= 0.8 ? 1 : 0),
+                old.CalledSick + (odds <= 0.2 ? 1 : 0),
+                old.Felt + (felt ? 1 : 0),
+                old.FeltCalledHealthy + (felt && odds >= 0.8 ? 1 : 0)
+            );
         }
         return [.. tallies.Values.Where(rates => rates.Cars > 0)];
     }
@@ -35,7 +50,9 @@ public static class ColdTrial
     {
         var random = new Random(seed);
         double Draw(double low, double high) => low + (high - low) * random.NextDouble();
-        double outsideK = 273.15 + Draw(20, 45), humidityShare = outsideK > 308 ? Draw(0.15, 0.5) : Draw(0.2, 0.8), barometer = Draw(84_000, 102_500);
+        double outsideK = 273.15 + Draw(20, 45),
+            humidityShare = outsideK > 308 ? Draw(0.15, 0.5) : Draw(0.2, 0.8),
+            barometer = Draw(84_000, 102_500);
         var outsideHumidity = humidityShare * DampAir.SaturatedRatio(outsideK, barometer);
         var inSun = random.NextDouble() < 0.4;
         var recirculated = random.NextDouble() < 0.5;
@@ -43,27 +60,68 @@ public static class ColdTrial
         var cabinK = outsideK + (inSun ? Draw(5, 22) : Draw(-3, 5));
         var extraK = Draw(0, inSun ? 10 : 4);
         var soakK = Draw(1, inSun ? 10 : 5);
-        double[] moments = random.Next(3) switch { 0 => [900], 1 => [300, 900], _ => [180, 480, 1200] };
+        double[] moments = random.Next(3) switch
+        {
+            0 => [900],
+            1 => [300, 900],
+            _ => [180, 480, 1200],
+        };
         var carSeed = random.Next();
         bool Driving(double time) => drives && time >= 300;
-        (double VentK, double CabinK)[] Drive(CarFault with) => new SimulatedCar(new Random(carSeed), with)
-            .PullDown(cabinK, outsideHumidity, outsideK, outsideHumidity, barometer, inSun ? 700 : 150, recirculated, Driving, extraK, soakK, moments);
+        (double VentK, double CabinK)[] Drive(CarFault with) =>
+            new SimulatedCar(new Random(carSeed), with).PullDown(
+                cabinK,
+                outsideHumidity,
+                outsideK,
+                outsideHumidity,
+                barometer,
+                inSun ? 700 : 150,
+                recirculated,
+                Driving,
+                extraK,
+                soakK,
+                moments
+            );
         var run = Drive(fault);
         var warmerK = fault == CarFault.None ? 0 : run[^1].VentK - Drive(CarFault.None)[^1].VentK;
-        double thermometer = Gauss(random) * 0.6, hygrometer = Gauss(random) * 0.04, cabinError = Gauss(random), outsideError = Gauss(random) * 0.6;
+        double thermometer = Gauss(random) * 0.6,
+            hygrometer = Gauss(random) * 0.04,
+            cabinError = Gauss(random),
+            outsideError = Gauss(random) * 0.6;
         var readOutsideK = outsideK + outsideError;
-        var readHumidity = Math.Clamp(humidityShare + hygrometer, 0.05, 1) * DampAir.SaturatedRatio(readOutsideK, barometer);
-        var observations = run.Select((truth, index) =>
-        {
-            var intakeK = recirculated ? truth.CabinK + cabinError : readOutsideK;
-            // As the finding takes it: cabin air half as dried as the coil can make it.
-            var ratio = recirculated ? 0.5 * (readHumidity + Math.Min(readHumidity, DampAir.SaturatedRatio(281.15, barometer))) : readHumidity;
-            var moving = Driving(moments[index]);
-            return VentObservation.Of(new(intakeK, ratio, recirculated ? 1.4 : 0.6, readOutsideK, barometer, "full", moving, moments[index], inSun && !moving),
-                truth.VentK + thermometer + Gauss(random) * 0.3, 0.75, cars);
-        }).ToArray();
+        var readHumidity =
+            Math.Clamp(humidityShare + hygrometer, 0.05, 1) * DampAir.SaturatedRatio(readOutsideK, barometer);
+        var observations = run.Select(
+                (truth, index) =>
+                {
+                    var intakeK = recirculated ? truth.CabinK + cabinError : readOutsideK;
+                    // As the finding takes it: cabin air half as dried as the coil can make it.
+                    var ratio = recirculated
+                        ? 0.5 * (readHumidity + Math.Min(readHumidity, DampAir.SaturatedRatio(281.15, barometer)))
+                        : readHumidity;
+                    var moving = Driving(moments[index]);
+                    return VentObservation.Of(
+                        new(
+                            intakeK,
+                            ratio,
+                            recirculated ? 1.4 : 0.6,
+                            readOutsideK,
+                            barometer,
+                            "full",
+                            moving,
+                            moments[index],
+                            inSun && !moving
+                        ),
+                        truth.VentK + thermometer + Gauss(random) * 0.3,
+                        0.75,
+                        cars
+                    );
+                }
+            )
+            .ToArray();
         return (ColdProof.Of(observations).OddsHealthy, warmerK);
     }
 
-    private static double Gauss(Random random) => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
+    private static double Gauss(Random random) =>
+        Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
 }

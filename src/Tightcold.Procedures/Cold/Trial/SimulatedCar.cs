@@ -5,15 +5,31 @@ namespace Tightcold.Procedures.Cold.Trial;
 /// <summary>An invented car with a little loop of its own, built otherwise than the model that judges it: a compressor
 /// with displacement and speed, a condenser and an evaporator with heat transfer, and a cabin that cools.</summary>
 /// <remarks>
-/// Compressor ṁ = η·V·n·ρ″(T_evap); Q = ṁ·(h″(T_evap) − h′(T_cond − 5 K)); heat rejected (1 + w)·Q warms the condenser's air:
-/// T_cond = T_air + (1 + w)·Q/C; wet coil by enthalpy potential with 1 − e^(−NTU); fins T_evap + Q·R; the control keeps the
-/// fins above their floor. Cabin: C·dT/dt = U·(T_out − T) + sun − ṁ_air·c·(T − T_vent). Textbook heat exchangers; the
-/// parameters are drawn from what small and middle cars have (common practice).
+/// Compressor ṁ = η·V·n·ρ″(T_evap); Q = ṁ·(h″(T_evap) − h′(T_cond − 5 K)); heat rejected (1 + w)·Q warms the
+/// condenser's air: T_cond = T_air + (1 + w)·Q/C; wet coil by enthalpy potential with 1 − e^(−NTU); fins T_evap + Q·R;
+/// the control keeps the fins above their floor. Cabin: C·dT/dt = U·(T_out − T) + sun − ṁ_air·c·(T − T_vent). Textbook
+/// heat exchangers; the parameters are drawn from what small and middle cars have (common practice).
 /// </remarks>
 public sealed class SimulatedCar
 {
-    private readonly double displacementM3, efficiency, speedIdle, speedDriving, condenserIdle, condenserDriving, ntuFull, finResistance, airM3PerS,
-        floorK, ductK, cabinJPerK, cabinWPerK, work, flowShare, condenserShare, extraCondenserK, heaterShare;
+    private readonly double displacementM3,
+        efficiency,
+        speedIdle,
+        speedDriving,
+        condenserIdle,
+        condenserDriving,
+        ntuFull,
+        finResistance,
+        airM3PerS,
+        floorK,
+        ductK,
+        cabinJPerK,
+        cabinWPerK,
+        work,
+        flowShare,
+        condenserShare,
+        extraCondenserK,
+        heaterShare;
     private readonly Fluid fluid = FluidCatalog.Get("R134a");
 
     public SimulatedCar(Random random, CarFault fault)
@@ -34,7 +50,12 @@ public sealed class SimulatedCar
         cabinWPerK = Draw(50, 110);
         work = Draw(0.3, 0.45);
         Fault = fault;
-        flowShare = fault switch { CarFault.Undercharge => Draw(0.2, 0.67), CarFault.WeakCompressor => Draw(0.33, 0.6), _ => 1 };
+        flowShare = fault switch
+        {
+            CarFault.Undercharge => Draw(0.2, 0.67),
+            CarFault.WeakCompressor => Draw(0.33, 0.6),
+            _ => 1,
+        };
         condenserShare = fault == CarFault.BlockedCondenser ? Draw(0.16, 0.4) : 1;
         extraCondenserK = fault == CarFault.AirOrOvercharge ? Draw(10, 25) : 0;
         heaterShare = fault == CarFault.BlendDoor ? Draw(0.08, 0.30) : 0;
@@ -50,16 +71,27 @@ public sealed class SimulatedCar
         var humidity = Math.Min(humidityRatio, DampAir.SaturatedRatio(intakeK, barometerPa));
         var air = airM3PerS * barometerPa / (287.05 * intakeK * (1 + 1.608 * humidity));
         var reach = 1 - Math.Exp(-ntuFull);
-        double low = 248, high = Math.Min(intakeK, 320);
+        double low = 248,
+            high = Math.Min(intakeK, 320);
         double finK = intakeK;
         for (var i = 0; i < 16; i++)
         {
             var evaporatorK = 0.5 * (low + high);
             var given = Capacity(evaporatorK, speed, condenser, condenserAirK);
             finK = evaporatorK + given * finResistance;
-            var taken = finK >= intakeK ? 0 : air * reach * (DampAir.Enthalpy(intakeK, humidity)
-                - DampAir.Enthalpy(finK, Math.Min(humidity, DampAir.SaturatedRatio(finK, barometerPa))));
-            if (taken > given) low = evaporatorK; else high = evaporatorK;
+            var taken =
+                finK >= intakeK
+                    ? 0
+                    : air
+                        * reach
+                        * (
+                            DampAir.Enthalpy(intakeK, humidity)
+                            - DampAir.Enthalpy(finK, Math.Min(humidity, DampAir.SaturatedRatio(finK, barometerPa)))
+                        );
+            if (taken > given)
+                low = evaporatorK;
+            else
+                high = evaporatorK;
         }
         finK = Math.Min(intakeK, Math.Max(finK, floorK));
         var off = intakeK - reach * (intakeK - finK) + ductK;
@@ -68,11 +100,23 @@ public sealed class SimulatedCar
 
     /// <summary>Cools a cabin from <paramref name="cabinK"/> and returns vent and cabin at the given moments.</summary>
     public (double VentK, double CabinK)[] PullDown(
-        double cabinK, double cabinHumidity, double outsideK, double outsideHumidity, double barometerPa, double sunW, bool recirculated, Func<double, bool> driving, double condenserExtraK, double soakK, double[] seconds)
+        double cabinK,
+        double cabinHumidity,
+        double outsideK,
+        double outsideHumidity,
+        double barometerPa,
+        double sunW,
+        bool recirculated,
+        Func<double, bool> driving,
+        double condenserExtraK,
+        double soakK,
+        double[] seconds
+    )
     {
         var result = new (double, double)[seconds.Length];
         const double step = 60;
-        double time = 0, humidity = cabinHumidity;
+        double time = 0,
+            humidity = cabinHumidity;
         for (var i = 0; i < seconds.Length; i++)
         {
             var vent = cabinK;
@@ -80,12 +124,28 @@ public sealed class SimulatedCar
             {
                 var moving = driving(time);
                 var condenserAir = outsideK + (moving ? 0 : condenserExtraK);
-                vent = VentK(recirculated ? cabinK : outsideK, recirculated ? humidity : outsideHumidity, condenserAir, barometerPa, moving) + soakK * Math.Exp(-time / 150);
-                if (time >= seconds[i]) break;
+                vent =
+                    VentK(
+                        recirculated ? cabinK : outsideK,
+                        recirculated ? humidity : outsideHumidity,
+                        condenserAir,
+                        barometerPa,
+                        moving
+                    )
+                    + soakK * Math.Exp(-time / 150);
+                if (time >= seconds[i])
+                    break;
                 var air = airM3PerS * 1.15;
                 cabinK += step / cabinJPerK * (cabinWPerK * (outsideK - cabinK) + sunW - air * 1006 * (cabinK - vent));
                 // The coil dries the air it recirculates; people and leaks dampen it.
-                humidity += step / 600 * (0.35 * outsideHumidity + 0.65 * Math.Min(outsideHumidity, DampAir.SaturatedRatio(vent, barometerPa)) - humidity);
+                humidity +=
+                    step
+                    / 600
+                    * (
+                        0.35 * outsideHumidity
+                        + 0.65 * Math.Min(outsideHumidity, DampAir.SaturatedRatio(vent, barometerPa))
+                        - humidity
+                    );
                 time += step;
             }
             result[i] = (vent, cabinK);
@@ -101,7 +161,11 @@ public sealed class SimulatedCar
         // The condensing temperature hangs on the heat and the heat on it: a few rounds settle it.
         for (var i = 0; i < 4; i++)
         {
-            var condensingK = Math.Clamp(condenserAirK + 3 + extraCondenserK + (1 + work) * given / condenser, condenserAirK, 365);
+            var condensingK = Math.Clamp(
+                condenserAirK + 3 + extraCondenserK + (1 + work) * given / condenser,
+                condenserAirK,
+                365
+            );
             var liquid = fluid.Fast.SaturationAtTemperature(condensingK - 5).LiquidEnthalpyJPerKg;
             given = 0.5 * given + 0.5 * flow * Math.Max(0, suction.VapourEnthalpyJPerKg - liquid);
         }

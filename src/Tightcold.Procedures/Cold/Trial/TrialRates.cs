@@ -7,7 +7,14 @@ namespace Tightcold.Procedures.Cold.Trial;
 /// <param name="CalledSick">Odds of one to four or worse.</param>
 /// <param name="Felt">Cars that blow 4 K or more warmer than the same car without its fault.</param>
 /// <param name="FeltCalledHealthy">Of those, called healthy all the same.</param>
-public readonly record struct TrialRates(CarFault Fault, int Cars, int CalledHealthy, int CalledSick, int Felt, int FeltCalledHealthy)
+public readonly record struct TrialRates(
+    CarFault Fault,
+    int Cars,
+    int CalledHealthy,
+    int CalledSick,
+    int Felt,
+    int FeltCalledHealthy
+)
 {
     public int CannotTell => Cars - CalledHealthy - CalledSick;
 }

@@ -144,6 +144,10 @@ public sealed class JobPicture
     /// <summary>Null without a hold of two readings.</summary>
     public HoldView? Hold => hold.Value;
     public LeakView Leaks => leaks.Value;
+
+    /// <summary>When to look at this car again: the day that somebody set, else while one such car in ten has come to
+    /// cool badly.</summary>
+    public DateTimeOffset NextCheckAt => Record.LookAgainAt ?? Leaks.NextCheckAt;
     public PumpView Pump => pump.Value;
     public LiveWeighIn WeighIn => weighIn.Value;
 

@@ -263,9 +263,14 @@ public sealed partial class JobDesk
                 continue;
             var known = field.Type switch
             {
-                FieldType.Spot => CircuitMap
-                    .Spots(record.Car)
-                    .FirstOrDefault(spot => string.Equals(spot, name, StringComparison.OrdinalIgnoreCase)),
+                FieldType.Spot => Spelled(record, name),
+                FieldType.Spots => string.Join(
+                    ", ",
+                    FieldType
+                        .Spots.Of(name)
+                        .Select(one => Spelled(record, one) ?? one)
+                        .Distinct(StringComparer.OrdinalIgnoreCase)
+                ),
                 FieldType.Container => record.KitAt(entry.ObservedAt).Find(name)?.Name,
                 _ => null,
             };
@@ -274,6 +279,11 @@ public sealed partial class JobDesk
         }
         return bag;
     }
+
+    private static string? Spelled(JobRecord record, string name) =>
+        CircuitMap
+            .Spots(record.Car)
+            .FirstOrDefault(spot => string.Equals(spot, name, StringComparison.OrdinalIgnoreCase));
 
     private static string Shortened(string words) =>
         words.Trim() is { Length: > 40 } lengthy ? lengthy[..40] + "…" : words.Trim();

@@ -34,6 +34,7 @@ public static class Unlikely
         [(EntryKinds.RunningReading, "liquid-line-temperature")] = (Zero + 5, Zero + 80),
         [(EntryKinds.RunningReading, "discharge-line-temperature")] = (Zero + 20, Zero + 125),
         [(EntryKinds.LeakCheck, "system-pressure")] = (0, 16 * Bar),
+        [(EntryKinds.LeakSearch, "system-pressure")] = (0, 16 * Bar),
         [(EntryKinds.LeakCheck, "time-spent")] = (5, 2 * 3600),
         [(EntryKinds.OilMoved, "amount")] = (2e-6, 300e-6),
         [(EntryKinds.VacuumReading, "part-temperature")] = (Zero - 5, Zero + 55),

@@ -254,6 +254,7 @@ internal sealed class JobKinds(Surroundings surroundings) : DeskCommand<JobKinds
             ),
             FieldType.Choice choice => "one of " + string.Join(", ", choice.Words),
             FieldType.Spot => "a spot of the car's circuit",
+            FieldType.Spots => "spots of the car's circuit, a comma between two",
             FieldType.Container => "a can or cylinder of the kit",
             FieldType.Text text => string.Create(
                 CultureInfo.InvariantCulture,

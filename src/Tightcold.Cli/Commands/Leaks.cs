@@ -7,6 +7,7 @@ using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
 using Tightcold.Diagnosis.Leaks;
 using Tightcold.Jobs.Kits;
+using Tightcold.Picture;
 using Tightcold.Picture.Leaks;
 using Tightcold.Quantities;
 
@@ -19,13 +20,14 @@ internal sealed class Leaks(Surroundings surroundings) : DeskCommand<LeaksSettin
     protected override async Task<int> RunAsync(LeaksSettings settings, CancellationToken cancellation)
     {
         var record = await RecordAsync(settings.Number, cancellation).ConfigureAwait(false);
-        var view = (await Desk.PictureAsync(record, cancellation).ConfigureAwait(false)).Leaks;
+        var picture = await Desk.PictureAsync(record, cancellation).ConfigureAwait(false);
+        var view = picture.Leaks;
         var kit = await Desk.KitAsync(cancellation).ConfigureAwait(false);
         var assumed = WaysForward.PricesOf(kit).Assumed.Length > 0;
         var ways = WayCost.All(view.Belief, Prices(settings, kit), view.ChargeKg, view.SufferingKg);
         if (settings.Svg is { } path)
             await File.WriteAllTextAsync(path, CircuitDiagram.Draw(record, view), cancellation).ConfigureAwait(false);
-        return Answer(settings, () => Machine(view, ways), () => Person(view, ways, settings, assumed));
+        return Answer(settings, () => Machine(picture, ways), () => Person(picture, ways, settings, assumed));
     }
 
     private static LeakPrices Prices(LeaksSettings settings, Kit kit)
@@ -77,8 +79,9 @@ internal sealed class Leaks(Surroundings surroundings) : DeskCommand<LeaksSettin
 
     private string Odds(double odds) => Units.Format(Measure.Ratio(Math.Clamp(odds, 0.01, 0.99)));
 
-    private void Person(LeakView view, ImmutableArray<WayCost> ways, LeaksSettings settings, bool assumed)
+    private void Person(JobPicture picture, ImmutableArray<WayCost> ways, LeaksSettings settings, bool assumed)
     {
+        var view = picture.Leaks;
         var belief = view.Belief;
         var table = Page.Table(
             "spot",
@@ -119,7 +122,7 @@ internal sealed class Leaks(Surroundings surroundings) : DeskCommand<LeaksSettin
         var time = view.Forecast.Seconds;
         Page.Line(
             Out,
-            $"until it cools badly: {Months(time.P05)} to {Months(time.P95)} months (90 %), median {Months(time.P50)}; next check by {view.NextCheckAt.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}"
+            $"until it cools badly: {Months(time.P05)} to {Months(time.P95)} months (90 %), median {Months(time.P50)}; next check by {picture.NextCheckAt.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}"
         );
         Page.Line(Out, "");
         var costs = Page.Table("way forward", "cost, median", "90 %", "mean", "refills", "stays cold", "escapes");
@@ -157,8 +160,10 @@ internal sealed class Leaks(Surroundings surroundings) : DeskCommand<LeaksSettin
             ["p95"] = q.P95,
         };
 
-    private static JsonObject Machine(LeakView view, ImmutableArray<WayCost> ways) =>
-        new()
+    private static JsonObject Machine(JobPicture picture, ImmutableArray<WayCost> ways)
+    {
+        var view = picture.Leaks;
+        return new()
         {
             ["spots"] = new JsonArray([
                 .. view.Belief.Spots.Select(spot =>
@@ -193,7 +198,7 @@ internal sealed class Leaks(Surroundings surroundings) : DeskCommand<LeaksSettin
                 ),
             ]),
             ["time-to-warm-s"] = Quantiles(view.Forecast.Seconds),
-            ["next-check-at"] = view.NextCheckAt.ToString("O", CultureInfo.InvariantCulture),
+            ["next-check-at"] = picture.NextCheckAt.ToString("O", CultureInfo.InvariantCulture),
             ["ways"] = new JsonArray([
                 .. ways.Select(way =>
                     (JsonNode)
@@ -209,4 +214,5 @@ internal sealed class Leaks(Surroundings surroundings) : DeskCommand<LeaksSettin
                 ),
             ]),
         };
+    }
 }

@@ -149,6 +149,9 @@ public static class CommandLine
                 job.AddCommand<JobFindings>("findings")
                     .WithDescription("What the journal says, step by step.")
                     .WithExample("job", "findings", "1");
+                job.AddCommand<JobCalendar>("calendar")
+                    .WithDescription("Write the next check as a calendar file.")
+                    .WithExample("job", "calendar", "1", "--to", "next-check.ics");
                 job.AddCommand<JobPrint>("print")
                     .WithDescription("Write the job card as one HTML page.")
                     .WithExample("job", "print", "1", "--to", "card.html");

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Tightcold.Findings.Diagnosing;
 using Tightcold.Findings.Steps;
 using Tightcold.Picture;
@@ -87,6 +88,12 @@ public static class NowWords
                 "Read the vacuum and the temperature of the parts",
                 "leak, water or tight",
                 8
+            ),
+            NowKind.LookAgain => Of(
+                string.Create(CultureInfo.InvariantCulture, $"It waits: look again on {now.Since:yyyy-MM-dd}."),
+                "Read the standing pressure again then, engine off and cold, with the temperature of the air",
+                "how fast it leaks",
+                10
             ),
             NowKind.Waits => Nothing(picture.Record.WaitingFor is { } reason ? $"It waits for {reason}." : "It waits."),
             NowKind.Done => Nothing("Done: the job is closed."),

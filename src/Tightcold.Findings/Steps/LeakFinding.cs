@@ -48,13 +48,12 @@ internal static class LeakFinding
             RestsOn =
             [
                 .. states
-                    .SelectMany(state => new[] { state.Leak, state.Mended, state.Retest, state.Check })
-                    .OfType<Entry>()
+                    .SelectMany(state => state.Entries)
                     .Select(entry => entry.Id)
                     .Concat(view.Losses.Entries)
                     .Distinct(),
             ],
-            Assumptions = known ? LeakWords.Assumptions(view) : [],
+            Assumptions = known ? LeakWords.Assumptions(picture) : [],
             Missing =
                 open.Length == 0 || !checkedAny
                     ? []
@@ -152,7 +151,7 @@ internal static class LeakFinding
                         ImmutableArray.Create(
                             Phrase.Words(spot.Name),
                             Phrase.Words(SpotWords.Of(spot)),
-                            Phrase.Words(spot.State.Check?.Fields.Text("test") ?? ""),
+                            Phrase.Words(spot.State.Check?.Entry.Fields.Text("test") ?? ""),
                             LeakWords.Remark(SpotWords.Remark(spot.State), spot.Belief),
                             Phrase.Of($"{Odds(spot.Belief.Leaking)}"),
                             spot.Belief.Leaking > 0.02 || spot.Belief.Leaked > 0.5

@@ -100,7 +100,10 @@ internal static class LeakWords
             ? Estimate.AtLeast(key, name, QuantityKind.LeakRate, rate.P05, EstimateOrigin.Modelled)
             : Estimate.Between(key, name, QuantityKind.LeakRate, rate.P50, rate.P05, rate.P95, EstimateOrigin.Modelled);
 
-    public static ImmutableArray<Assumption> Assumptions(LeakView view) =>
+    public static ImmutableArray<Assumption> Assumptions(JobPicture picture)
+    {
+        var view = picture.Leaks;
+        return
         [
             new(
                 Phrase.Words(
@@ -114,13 +117,16 @@ internal static class LeakWords
                     "the total rate follows this time one to one; write down earlier charges and top-ups to sharpen it"
                 )
             ),
-            new(
-                Phrase.Of($"Look again by {view.NextCheckAt.ToString("yyyy-MM", CultureInfo.InvariantCulture)}"),
-                Phrase.Of(
-                    $"by then one such car in ten has fallen below {Kilograms(view.SufferingKg)}, where cooling suffers"
+            picture.Record.LookAgainAt is null
+                ? new(
+                    Phrase.Of($"Look again by {picture.NextCheckAt.ToString("yyyy-MM", CultureInfo.InvariantCulture)}"),
+                    Phrase.Of(
+                        $"by then one such car in ten has fallen below {Kilograms(view.SufferingKg)}, where cooling suffers"
+                    )
                 )
-            ),
+                : new(Phrase.Words("The next check is on the day that somebody set"), Phrase.Empty),
         ];
+    }
 
     /// <summary>The two best checks, as things to do.</summary>
     public static IEnumerable<NextAction> Checks(LeakView view)

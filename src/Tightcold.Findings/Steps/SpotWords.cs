@@ -35,7 +35,7 @@ public static class SpotWords
         return state.Blindness switch
         {
             LeakBlindness.Pressure => Phrase.Of(
-                $"blind: only {state.Check!.Fields.Get<GaugePressure>("system-pressure") ?? default} inside, {Gauge(LeastTestPa)} needed"
+                $"blind: only {state.Check!.Shown ?? Gauge(0)} inside, {Gauge(LeastTestPa)} needed"
             ),
             LeakBlindness.NeverDyed => Phrase.Words("blind: this car never had dye"),
             LeakBlindness.Wind => Phrase.Words("blind: wind carries the trace away"),
@@ -44,6 +44,8 @@ public static class SpotWords
             LeakBlindness.TooCoarse => Phrase.Of(
                 $"blind: misses a leak of {GramsPerYear(LeakDetection.WorthFinding)} more often than it shows it"
             ),
+            _ when state.Check is { Outcome: LeakTestOutcome.Nothing, PressureTaken: true, Shown: { } read } =>
+                Phrase.Of($"at {read}, as last read"),
             _ when state.PressureUnknown => Phrase.Words("pressure then not written down: may have been blind"),
             _ => Phrase.Empty,
         };

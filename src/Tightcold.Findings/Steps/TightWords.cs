@@ -1,3 +1,4 @@
+using System.Globalization;
 using Tightcold.Diagnosis.Tightness;
 using Tightcold.Jobs.Entries;
 using Tightcold.Picture;
@@ -23,11 +24,12 @@ public static class TightWords
     public static string When(TightPicture tight)
     {
         ArgumentNullException.ThrowIfNull(tight);
-        return (int)Math.Round(tight.Years) switch
+        return tight.Years switch
         {
-            <= 1 => "next summer",
-            2 => "in two summers",
-            var years => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"in {years} summers"),
+            < 0.75 => string.Create(CultureInfo.InvariantCulture, $"in {Math.Round(12 * tight.Years)} months"),
+            < 1.5 => "next summer",
+            < 2.5 => "in two summers",
+            var years => string.Create(CultureInfo.InvariantCulture, $"in {Math.Round(years)} summers"),
         };
     }
 

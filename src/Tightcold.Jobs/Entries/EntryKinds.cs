@@ -9,9 +9,11 @@ namespace Tightcold.Jobs.Entries;
 public static class EntryKinds
 {
     public const string Weather = "weather";
+    public const string Aim = "aim";
     public const string StandingReading = "standing-reading";
     public const string RunningReading = "running-reading";
     public const string LeakCheck = "leak-check";
+    public const string LeakSearch = "leak-search";
     public const string EarlierCharge = "earlier-charge";
     public const string Recovery = "recovery";
     public const string Opened = "opened";
@@ -50,6 +52,11 @@ public static class EntryKinds
             Of("altitude", "Altitude", QuantityKind.Altitude, -500, 9000),
             Choice("sun", "Sun", false, "full sun", "shade", "indoors", "night"),
             Choice("wind", "Wind", false, "still", "breeze", "windy")
+        ),
+        new(
+            Aim,
+            "What is asked for",
+            Number("cools-for", "It should still cool for so many years", 0.25, 10, required: true)
         ),
         new(
             StandingReading,
@@ -115,6 +122,26 @@ public static class EntryKinds
             Gauge("system-pressure", "Pressure in the system then"),
             Minutes("time-spent", "Time spent", 24 * 60),
             Text("detector-setting", "Detector setting", 40),
+            Choice("wind", "Wind", false, "still", "breeze", "windy"),
+            Choice("old-dye", "Old dye glowing", false, "yes", "no")
+        ),
+        new(
+            LeakSearch,
+            "Search round the whole circuit",
+            Choice(
+                "test",
+                "Test",
+                true,
+                "UV lamp",
+                "electronic detector",
+                "soap bubbles",
+                "nitrogen and soap",
+                "oil trace"
+            ),
+            Spots("showed", "It showed at", hint: "at every other spot it showed nothing"),
+            Spots("not-reached", "Could not be reached"),
+            Gauge("system-pressure", "Pressure in the system then", hint: "empty: as it was last read"),
+            Minutes("time-spent", "Time for all of it", 24 * 60),
             Choice("wind", "Wind", false, "still", "breeze", "windy"),
             Choice("old-dye", "Old dye glowing", false, "yes", "no")
         ),
@@ -258,7 +285,8 @@ public static class EntryKinds
             JobState,
             "State of the job",
             Choice("state", "State", true, "open", "waiting", "closed"),
-            Text("waiting-for", "Waiting for", 80)
+            Text("waiting-for", "Waiting for", 80),
+            Number("look-again-in", "Look again in so many days", 1, 3660, hint: "the standing pressure tells then")
         ),
         new(Struck, "Entry struck"),
     ];

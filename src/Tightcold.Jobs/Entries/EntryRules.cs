@@ -118,6 +118,17 @@ public static class EntryRules
                 if (!CircuitMap.Known(record.Car).Contains(name, StringComparer.OrdinalIgnoreCase))
                     yield return InputProblem.Of(field.Name, name, $"spots of this car are {string.Join(", ", spots)}");
             }
+            else if (field.Type is FieldType.Spots)
+            {
+                var known = CircuitMap.Known(record.Car);
+                foreach (var one in FieldType.Spots.Of(name))
+                    if (!known.Contains(one, StringComparer.OrdinalIgnoreCase))
+                        yield return InputProblem.Of(
+                            field.Name,
+                            one,
+                            $"spots of this car are {string.Join(", ", CircuitMap.Spots(record.Car))}"
+                        );
+            }
             else if (field.Type is FieldType.Container && record.KitAt(entry.ObservedAt).Find(name) is null)
             {
                 var known = record.KitAt(entry.ObservedAt).Containers;

@@ -78,6 +78,9 @@ public static class Field
     public static FieldSpec Spot(string name, string label, bool required = false) =>
         new(name, label, new FieldType.Spot(), required);
 
+    public static FieldSpec Spots(string name, string label, string? hint = null) =>
+        new(name, label, new FieldType.Spots(), false, hint);
+
     public static FieldSpec Container(string name, string label, bool required = false) =>
         new(name, label, new FieldType.Container(), required);
 }

@@ -28,6 +28,13 @@ public abstract record FieldType
     /// <summary>The name of a spot on this car's circuit map.</summary>
     public sealed record Spot : FieldType;
 
+    /// <summary>Several spots of this car's circuit map, a comma between two.</summary>
+    public sealed record Spots : FieldType
+    {
+        public static string[] Of(string? list) =>
+            list?.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries) ?? [];
+    }
+
     /// <summary>The name of a can or cylinder in the kit.</summary>
     public sealed record Container : FieldType;
 }

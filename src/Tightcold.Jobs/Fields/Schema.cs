@@ -100,6 +100,10 @@ public sealed class Schema
                 return text.Value.Length is > 0 and <= 80
                     ? null
                     : InputProblem.Of(field.Name, text.Value, $"a name of 1 to 80 characters is allowed");
+            case (FieldType.Spots, FieldValue.Text text):
+                return text.Value.Length is > 0 and <= 2000
+                    ? null
+                    : InputProblem.Of(field.Name, "", $"names of spots, 1 to 2000 characters together, are allowed");
             default:
                 return InputProblem.Of(field.Name, value.ToString(), $"this field takes {Describe(field.Type)}");
         }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Tightcold.Jobs.Cars;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Kits;
@@ -26,8 +27,30 @@ public sealed record JobRecord(Car Car, ImmutableArray<Kit> Kits, Job Job, Journ
     /// <summary>open, waiting or closed, by the last such entry.</summary>
     public string State => Journal.Last(EntryKinds.JobState)?.Fields.Text("state") ?? "open";
 
-    public string? WaitingFor =>
-        State == "waiting" ? Journal.Last(EntryKinds.JobState)?.Fields.Text("waiting-for") : null;
+    public string? WaitingFor => Journal.Last(EntryKinds.JobState) is { } last ? WaitsFor(last) : null;
+
+    /// <summary>When to look again at a job that waits; null where nobody said.</summary>
+    public DateTimeOffset? LookAgainAt => Journal.Last(EntryKinds.JobState) is { } last ? LookAgain(last) : null;
+
+    /// <summary>What a job waits for from this entry on, in the words of who wrote it, or the day to look again; null
+    /// when it does not wait or nobody said.</summary>
+    public static string? WaitsFor(Entry state)
+    {
+        ArgumentNullException.ThrowIfNull(state);
+        if (state.Fields.Text("state") != "waiting")
+            return null;
+        return state.Fields.Text("waiting-for")
+            ?? (
+                LookAgain(state) is { } day
+                    ? string.Create(CultureInfo.InvariantCulture, $"a look again on {day:yyyy-MM-dd}")
+                    : null
+            );
+    }
+
+    private static DateTimeOffset? LookAgain(Entry state) =>
+        state.Fields.Text("state") == "waiting" && state.Fields.Number("look-again-in") is { } days
+            ? state.ObservedAt.AddDays(days)
+            : null;
 
     /// <summary>Altitude of the place: the weather entry's, else the kit's, else unknown.</summary>
     public Altitude? AltitudeAt(DateTimeOffset moment) =>

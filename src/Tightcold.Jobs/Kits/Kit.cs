@@ -54,7 +54,14 @@ public sealed record Kit(Guid Id, DateTimeOffset From, FieldBag Fields, Immutabl
         Field.Number("price-opening", "Drier, oil, nitrogen: each opening", 0, 1e6),
         Field.Number("price-hour", "An hour of your work is worth", 0, 1e6, hint: "0 if you do it for pleasure"),
         Field.Number("price-workshop", "A workshop’s price to find and mend", 0, 1e6),
-        Field.Number("price-years", "Years to look ahead", 0.5, 20)
+        Field.Number("price-years", "Years to look ahead", 0.5, 20),
+        Field.Number(
+            "cools-for",
+            "A repair should cool for so many years",
+            0.25,
+            10,
+            hint: "what “proven tight” means with you; 2 unless you say otherwise"
+        )
     );
 
     /// <summary>A kit nobody described: dial gauges of class 1.6, a kitchen scale, a household thermometer.

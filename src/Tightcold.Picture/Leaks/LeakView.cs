@@ -2,9 +2,7 @@ using System.Collections.Immutable;
 using Tightcold.Diagnosis.Leaks;
 using Tightcold.Diagnosis.Tightness;
 using Tightcold.Jobs.Cars;
-using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
-using Tightcold.Picture.Pressures;
 using Tightcold.Picture.Tight;
 using Tightcold.Picture.Vacuum;
 using static Tightcold.Picture.Pressures.Evidence;
@@ -66,43 +64,6 @@ public sealed record LeakView(
         };
     }
 
-    private static double Clock(JobRecord record, Entry entry) => (entry.ObservedAt - record.Job.OpenedAt).TotalSeconds;
-
-    internal static LeakTest TestOf(JobRecord record, Entry entry) =>
-        new(
-            KindOf(entry.Fields.Text("test")),
-            entry.Fields.Text("outcome") switch
-            {
-                "clear leak" => LeakTestOutcome.Clear,
-                "trace" => LeakTestOutcome.Trace,
-                _ => LeakTestOutcome.Nothing,
-            },
-            Gauges.Read(record, entry, "system-pressure")?.Pascals,
-            entry.Fields.Si("time-spent"),
-            entry.Fields.Text("wind") switch
-            {
-                "windy" => 2,
-                "breeze" => 1,
-                _ => 0,
-            },
-            entry.Fields.Text("old-dye") == "yes",
-            record.Car.Dyed,
-            Clock(record, entry)
-        );
-
-    private static LeakTestKind KindOf(string? test) =>
-        test switch
-        {
-            "UV lamp" => LeakTestKind.UvLamp,
-            "soap bubbles" => LeakTestKind.Soap,
-            "cover and wait" => LeakTestKind.CoverAndWait,
-            "nitrogen and soap" => LeakTestKind.NitrogenAndSoap,
-            "oil trace" => LeakTestKind.OilTrace,
-            "drain sniff" => LeakTestKind.DrainSniff,
-            "dye at the drain" => LeakTestKind.DrainDye,
-            _ => LeakTestKind.Detector,
-        };
-
     public static string NameOf(LeakTestKind kind) =>
         kind switch
         {
@@ -121,7 +82,7 @@ public sealed record LeakView(
     {
         var owned = record.Kit.Fields.Text("leak-tests") ?? "detector, soap";
         bool Has(string word) => owned.Contains(word, StringComparison.OrdinalIgnoreCase);
-        var pressure = PressureNow(record);
+        var pressure = record.Journal.Standing is [.., var last] ? Look.LastRead(record, last.ObservedAt) : null;
         LeakTest Like(LeakTestKind kind, double? pressurePa, double seconds) =>
             new(kind, LeakTestOutcome.Nothing, pressurePa, seconds, 0, false, record.Car.Dyed, double.MaxValue);
         var means = new List<LeakTest> { Like(LeakTestKind.OilTrace, pressure, 60) };
@@ -138,27 +99,6 @@ public sealed record LeakView(
         if (Has("nitrogen"))
             means.Add(Like(LeakTestKind.NitrogenAndSoap, 1.0e6 + 101_325, 120));
         return [.. means];
-    }
-
-    /// <summary>Pressure that stands in the system as far as the journal knows, absolute; null when nothing
-    /// tells.</summary>
-    private static double? PressureNow(JobRecord record)
-    {
-        foreach (var entry in record.Journal.Standing.Reverse())
-        {
-            if (entry.Kind is EntryKinds.Opened or EntryKinds.Recovery or EntryKinds.Pump)
-                return AirPressure.At(record, entry.ObservedAt).Pascals;
-            var gauge = entry.Kind switch
-            {
-                EntryKinds.StandingReading => Gauges.Read(record, entry, "low-side")
-                    ?? Gauges.Read(record, entry, "high-side"),
-                EntryKinds.LeakCheck => Gauges.Read(record, entry, "system-pressure"),
-                _ => (AbsoluteReading?)null,
-            };
-            if (gauge is { } read)
-                return read.Pascals;
-        }
-        return null;
     }
 
     /// <summary>The circuit's spots in order, each with its belief.</summary>

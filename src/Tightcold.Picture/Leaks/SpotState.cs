@@ -7,65 +7,67 @@ using Tightcold.Jobs.Journals;
 namespace Tightcold.Picture.Leaks;
 
 /// <summary>One spot by what was written down of it.</summary>
-/// <param name="Check">The last check.</param>
-/// <param name="Leak">The last check that showed a clear leak.</param>
+/// <param name="Check">The last look at it.</param>
+/// <param name="Leak">The last look that showed a clear leak.</param>
 /// <param name="Mended">What mended it since.</param>
-/// <param name="Retest">A check after that, which found nothing and could have seen.</param>
-/// <param name="Blindness">Why the last check's “nothing” is no evidence.</param>
-/// <param name="PressureUnknown">Nobody wrote down the pressure that the last check needed.</param>
+/// <param name="Retest">A look after that, which found nothing and could have seen.</param>
+/// <param name="Blindness">Why the last look's “nothing” is no evidence.</param>
 public sealed record SpotState(
     string Spot,
-    Entry? Check,
-    Entry? Leak,
+    Look? Check,
+    Look? Leak,
     Entry? Mended,
-    Entry? Retest,
-    LeakBlindness Blindness,
-    bool PressureUnknown
+    Look? Retest,
+    LeakBlindness Blindness
 )
 {
     public bool Blind => Blindness != LeakBlindness.None;
     public bool Leaking => Leak is not null && Mended is null;
     public bool MendedUntested => Leak is not null && Mended is not null && Retest is null;
     public bool Clear => !Leaking && !MendedUntested && Check is not null && !Blind;
-    public bool Trace => Leak is null && Check?.Fields.Text("outcome") == "trace";
+    public bool Trace => Leak is null && Check?.Outcome == LeakTestOutcome.Trace;
 
-    public static ImmutableArray<SpotState> All(JobRecord record)
+    /// <summary>Nobody wrote down the pressure that the last look needed, and no reading tells it.</summary>
+    public bool PressureUnknown =>
+        Check is { Outcome: LeakTestOutcome.Nothing, Test.PressurePa: null }
+        && Check.Test.Kind is not (LeakTestKind.UvLamp or LeakTestKind.OilTrace or LeakTestKind.DrainDye);
+
+    /// <summary>What it rests on.</summary>
+    public IEnumerable<Entry> Entries =>
+        new[] { Leak?.Entry, Mended, Retest?.Entry, Check?.Entry }.OfType<Entry>().Distinct();
+
+    public static ImmutableArray<SpotState> All(JobRecord record) =>
+        [.. Names(record).Select(spot => Of(record, spot))];
+
+    internal static ImmutableArray<string> Names(JobRecord record)
     {
         ArgumentNullException.ThrowIfNull(record);
-        return [.. CircuitMap.Spots(record.Car).Select(spot => Of(record, spot))];
+        return CircuitMap.Spots(record.Car);
     }
 
     private static SpotState Of(JobRecord record, string spot)
     {
-        bool Here(Entry entry) => string.Equals(entry.Fields.Text("spot"), spot, StringComparison.OrdinalIgnoreCase);
-        var checks = record.Journal.OfKind(EntryKinds.LeakCheck).Where(Here).ToArray();
-        var leak = checks.LastOrDefault(entry => entry.Fields.Text("outcome") is "clear leak");
+        var looks = Look.At(record, spot).ToArray();
+        var leak = looks.LastOrDefault(look => look.Outcome == LeakTestOutcome.Clear);
         var mended = leak is null
             ? null
             : record.Journal.Standing.LastOrDefault(entry =>
                 entry.Kind is EntryKinds.PartChanged or EntryKinds.SealChanged
-                && Here(entry)
-                && entry.ObservedAt >= leak.ObservedAt
+                && string.Equals(entry.Fields.Text("spot"), spot, StringComparison.OrdinalIgnoreCase)
+                && entry.ObservedAt >= leak.Entry.ObservedAt
             );
+        LeakBlindness Blindness(Look look) =>
+            look.Outcome == LeakTestOutcome.Nothing
+                ? LeakDetection.Blindness(look.Test, LeakComponents.FromName(spot), LeakView.Setting(record))
+                : LeakBlindness.None;
         var retest = mended is null
             ? null
-            : checks.LastOrDefault(entry =>
-                entry.ObservedAt > mended.ObservedAt && entry.Fields.Text("outcome") == "nothing"
+            : looks.LastOrDefault(look =>
+                look.Entry.ObservedAt > mended.ObservedAt
+                && look.Outcome == LeakTestOutcome.Nothing
+                && Blindness(look) == LeakBlindness.None
             );
-        var last = checks.LastOrDefault();
-        var blindness =
-            last is null || last.Fields.Text("outcome") != "nothing"
-                ? LeakBlindness.None
-                : LeakDetection.Blindness(
-                    LeakView.TestOf(record, last),
-                    LeakComponents.FromName(spot),
-                    LeakView.Setting(record)
-                );
-        var unknown =
-            last is not null
-            && last.Fields.Text("outcome") == "nothing"
-            && last.Fields.Get<Quantities.GaugePressure>("system-pressure") is null
-            && last.Fields.Text("test") is not ("UV lamp" or "oil trace" or "dye at the drain");
-        return new(spot, last, leak, mended, blindness == LeakBlindness.None ? retest : null, blindness, unknown);
+        var last = looks.LastOrDefault();
+        return new(spot, last, leak, mended, retest, last is null ? LeakBlindness.None : Blindness(last));
     }
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Journals;
 using Tightcold.Picture.Circuit;
 using Tightcold.Picture.Cold;
 using Tightcold.Picture.Standing;
@@ -59,6 +60,9 @@ public enum NowKind
 
     /// <summary>It waits for something outside the job.</summary>
     Waits,
+
+    /// <summary>It waits for a day, to be looked at again then: <see cref="NowPicture.Since"/>.</summary>
+    LookAgain,
     Done,
 }
 
@@ -85,7 +89,21 @@ public sealed record NowPicture(NowKind Kind, Step Step, string? EntryKind)
             return new(NowKind.Done, Step.Ledger, null);
         if ((Hurts(picture) ?? CannotBe(picture) ?? Running(picture)) is { } first)
             return first;
-        return record.State == "waiting" ? new(NowKind.Waits, Step.Ledger, EntryKinds.JobState) : Way(picture);
+        return Waits(record) ?? Way(picture);
+    }
+
+    /// <summary>A job waits until something is written down after it was let wait. Looking again means reading the
+    /// standing pressure.</summary>
+    private static NowPicture? Waits(JobRecord record)
+    {
+        if (
+            record.State != "waiting"
+            || record.Journal.Standing[^1].Kind is not (EntryKinds.JobState or EntryKinds.Note)
+        )
+            return null;
+        return record.LookAgainAt is { } day
+            ? new(NowKind.LookAgain, Step.StandingPressure, EntryKinds.StandingReading) { Since = day }
+            : new(NowKind.Waits, Step.Ledger, EntryKinds.JobState);
     }
 
     private static NowPicture? Hurts(JobPicture picture)

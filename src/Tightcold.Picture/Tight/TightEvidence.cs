@@ -41,6 +41,8 @@ internal static class TightEvidence
     /// <summary>A top-up of which nobody knows the mass, kg; half of a can, common practice.</summary>
     private const double UsualTopUpKg = 0.15;
 
+    private const double UsualYears = 2;
+
     private const double Month = LeakForecast.Year / 12;
 
     public static TightnessEvidence Of(
@@ -73,9 +75,11 @@ internal static class TightEvidence
         )
         {
             Effort = effort,
+            HorizonSeconds = YearsAsked(record) * LeakForecast.Year,
         };
         return new(setting, size, [.. Spots(record, states)], question)
         {
+            Searches = [.. Look.Searches(record)],
             Holds = [.. Holds(picture)],
             Nitrogen = [.. Nitrogen(picture)],
             Standings = [.. Standings(picture)],
@@ -89,6 +93,13 @@ internal static class TightEvidence
         };
     }
 
+    /// <summary>How long it should still cool: as asked for in this job, else as the kit says, else two
+    /// years.</summary>
+    private static double YearsAsked(JobRecord record) =>
+        record.Journal.Last(EntryKinds.Aim)?.Fields.Number("cools-for")
+        ?? record.Kit.Fields.Number("cools-for")
+        ?? UsualYears;
+
     private static double Clock(JobRecord record, DateTimeOffset moment) => (moment - record.Job.OpenedAt).TotalSeconds;
 
     private static IEnumerable<LeakSpot> Spots(JobRecord record, ImmutableArray<SpotState> states)
@@ -97,10 +108,7 @@ internal static class TightEvidence
         {
             bool Here(Entry entry) =>
                 string.Equals(entry.Fields.Text("spot"), state.Spot, StringComparison.OrdinalIgnoreCase);
-            var tests = record
-                .Journal.OfKind(EntryKinds.LeakCheck)
-                .Where(Here)
-                .Select(entry => LeakView.TestOf(record, entry));
+            var tests = Look.OwnAt(record, state.Spot).Select(look => look.Test);
             var mended = record.Journal.Standing.LastOrDefault(entry =>
                 entry.Kind is EntryKinds.PartChanged or EntryKinds.SealChanged && Here(entry)
             );

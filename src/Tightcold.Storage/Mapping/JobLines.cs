@@ -75,18 +75,16 @@ internal static class JobLines
         );
         if (journal is null)
             throw new StoreException($"The corrections of job {line.Number} would run in a circle; nothing was added.");
-        var fields = FieldBag.Empty;
+        Entry? state = null;
         if (journal.Last(EntryKinds.JobState) is { } last)
-            fields = RowText
-                .Entry(
-                    await database
-                        .Entries.AsNoTracking()
-                        .FirstAsync(entry => entry.Id == last.Id, cancellation)
-                        .ConfigureAwait(false)
-                )
-                .Fields;
-        line.State = fields.Text("state") ?? "open";
-        line.WaitingFor = line.State == "waiting" ? fields.Text("waiting-for") : null;
+            state = RowText.Entry(
+                await database
+                    .Entries.AsNoTracking()
+                    .FirstAsync(entry => entry.Id == last.Id, cancellation)
+                    .ConfigureAwait(false)
+            );
+        line.State = state?.Fields.Text("state") ?? "open";
+        line.WaitingFor = state is null ? null : JobRecord.WaitsFor(state);
         line.LastEntryAt = journal.Standing.Length == 0 ? null : journal.Standing[^1].ObservedAt;
         line.Entries = entries.Count;
         Name(line, line.CarLabel);

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Tightcold.App.Books;
 using Tightcold.Diagnosis.Leaks;
 using Tightcold.Findings;
 using Tightcold.Findings.Now;
@@ -75,7 +76,8 @@ public sealed class CardFacts
         Marks = [.. MarksOf(sight.Picture)];
         Readings = BeforeAfter.Of(sight.Picture, units);
         Costs = BeforeAfter.Costs(record);
-        NextCheck = sight.Picture.Leaks.NextCheckAt;
+        NextCheck = sight.Picture.NextCheckAt;
+        Calendar = CheckCalendar.Of(sight.Picture);
     }
 
     public JobRecord Record { get; }
@@ -128,6 +130,9 @@ public sealed class CardFacts
 
     /// <summary>When to look at this car again.</summary>
     public DateTimeOffset NextCheck { get; }
+
+    /// <summary>The next check as a calendar entry, for the code on the card.</summary>
+    public string Calendar { get; }
 
     /// <summary>What had leaked before it came, as carbon dioxide, to one figure: it bears no more. The fourth report's
     /// values.</summary>

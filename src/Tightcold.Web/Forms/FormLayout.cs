@@ -53,6 +53,7 @@ public static class FormLayout
                 ),
             ],
             EntryKinds.LeakCheck => [(null, ["spot", "test", "outcome"])],
+            EntryKinds.LeakSearch => [(null, ["test", "showed", "not-reached"])],
             EntryKinds.Recovery => [(null, ["container", "gross-before", "gross-after"])],
             EntryKinds.VacuumReading => [(null, ["absolute-pressure", "dial", "pump-valve", "ambient-temperature"])],
             EntryKinds.ContainerMoved => [(null, ["container", "action", "side"])],
@@ -87,7 +88,7 @@ public static class FormLayout
                     ["vacuum-gauge", "vacuum-gauge-plus-minus", "vacuum-gauge-step", "pump-free-air", "pump-ultimate"]
                 ),
                 ("Hoses", ["hose-bore", "hose-length"]),
-                ("Leak tests", ["leak-tests"]),
+                ("Leak tests and what tight means", ["leak-tests", "cools-for"]),
                 (
                     "Prices, for the ways forward",
                     [

@@ -1,6 +1,8 @@
+using System.Text;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
+using Tightcold.App.Books;
 using Tightcold.App.Desk;
 using Tightcold.Web.Card;
 using Tightcold.Web.Http;
@@ -9,7 +11,8 @@ namespace Tightcold.Web.Pages;
 
 internal static class CardEndpoints
 {
-    public static void MapCard(this IEndpointRouteBuilder site) =>
+    public static void MapCard(this IEndpointRouteBuilder site)
+    {
         site.MapGet(
             "/jobs/{number:int}/card",
             async (
@@ -36,4 +39,19 @@ internal static class CardEndpoints
                 return Results.Content(html, "text/html; charset=utf-8");
             }
         );
+        site.MapGet(
+            "/jobs/{number:int}/next-check.ics",
+            async (JobDesk desk, int number, CancellationToken cancellation) =>
+            {
+                if (await desk.RecordAsync(number, cancellation).ConfigureAwait(false) is not { } record)
+                    return Results.NotFound();
+                var picture = await desk.PictureAsync(record, cancellation).ConfigureAwait(false);
+                return Results.File(
+                    Encoding.UTF8.GetBytes(CheckCalendar.Of(picture)),
+                    "text/calendar; charset=utf-8",
+                    CheckCalendar.FileName(picture)
+                );
+            }
+        );
+    }
 }

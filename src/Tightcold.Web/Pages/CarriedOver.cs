@@ -61,6 +61,7 @@ internal static class CarriedOver
         (kind, field.Name) switch
         {
             (EntryKinds.LeakCheck, "test" or "wind" or "system-pressure") => true,
+            (EntryKinds.LeakSearch, "wind" or "not-reached") => true,
             (EntryKinds.VacuumReading, "pump-valve" or "held-part" or "measured-at" or "part-temperature") => true,
             (EntryKinds.ScaleReading, "container") => true,
             (EntryKinds.ContainerMoved, "container" or "side" or "position") => true,

@@ -41,6 +41,8 @@ public static class Routes
 
     public static string Card(Job job) => Job(job) + "/card";
 
+    public static string Calendar(Job job) => Job(job) + "/next-check.ics";
+
     public static string Timers(Job job) => Job(job) + "/timers";
 
     public static string Decide(Job job) => Job(job) + "/ways";

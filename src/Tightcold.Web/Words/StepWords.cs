@@ -54,12 +54,12 @@ public static class StepWords
     public static ImmutableArray<string> Kinds(Step step) =>
         step switch
         {
-            Step.ComplaintAndWeather => [EntryKinds.Weather],
+            Step.ComplaintAndWeather => [EntryKinds.Weather, EntryKinds.Aim],
             Step.StandingPressure => [EntryKinds.StandingReading],
             Step.RunningPressures => [EntryKinds.RunningReading],
             // Judged from readings that are written down elsewhere.
             Step.WhatIsWrong => [],
-            Step.LeakSearch => [EntryKinds.LeakCheck, EntryKinds.EarlierCharge],
+            Step.LeakSearch => [EntryKinds.LeakCheck, EntryKinds.LeakSearch, EntryKinds.EarlierCharge],
             Step.Recover => [EntryKinds.Recovery],
             Step.Mend =>
             [

@@ -1,0 +1,34 @@
+using System.ComponentModel;
+using System.Globalization;
+using System.Text.Json.Nodes;
+using Spectre.Console.Cli;
+using Tightcold.App.Books;
+using Tightcold.Cli.Show;
+using Tightcold.Cli.Wiring;
+
+namespace Tightcold.Cli.Commands;
+
+internal sealed class JobCalendarSettings : JobSettings
+{
+    [CommandOption("--to <FILE>")]
+    [Description("Where to write it; next-check-job-NUMBER.ics unless given.")]
+    public string? To { get; init; }
+}
+
+/// <summary>Writes the next check of a job's car as a calendar file.</summary>
+internal sealed class JobCalendar(Surroundings surroundings) : DeskCommand<JobCalendarSettings>(surroundings)
+{
+    protected override async Task<int> RunAsync(JobCalendarSettings settings, CancellationToken cancellation)
+    {
+        var record = await RecordAsync(settings.Number, cancellation).ConfigureAwait(false);
+        var picture = await Desk.PictureAsync(record, cancellation).ConfigureAwait(false);
+        var path = settings.To ?? CheckCalendar.FileName(picture);
+        await File.WriteAllTextAsync(path, CheckCalendar.Of(picture), cancellation).ConfigureAwait(false);
+        var day = picture.NextCheckAt.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+        return Answer(
+            settings,
+            () => new JsonObject { ["calendar"] = path, ["next-check-on"] = day },
+            () => Page.Line(Out, $"next check of {record.Car.Label} on {day}, written to {path}")
+        );
+    }
+}

@@ -79,7 +79,7 @@ internal static class TightnessJudge
     {
         // The more a failed test shows, the less is left, whatever else may explain it; but hoses that leak alone do.
         if (failedKgPerS is { } rate)
-            return Math.Min(odds, Even * (hosesShown ? 1 : Math.Min(1, Math.Cbrt(lineKgPerS / rate))));
+            return Math.Min(odds, Even * (hosesShown ? 1 : Math.Min(1, Math.Sqrt(lineKgPerS / rate))));
         if (found || divided < TightnessInference.DividesForLikely)
             return Math.Min(odds, BelowLikely);
         return divided < TightnessInference.DividesForProven ? Math.Min(odds, BelowProven) : odds;

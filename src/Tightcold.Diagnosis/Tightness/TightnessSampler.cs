@@ -21,6 +21,8 @@ internal sealed class TightnessSampler
 
     private const double NegligibleCount = 1e-4;
     private const int AlwaysUpTo = 3;
+    private const int LeastPictures = 160,
+        SharedPictures = 2600;
 
     private readonly SpotModel[] spots;
     private readonly CircuitTest[] tests;
@@ -180,19 +182,17 @@ internal sealed class TightnessSampler
         var total = 0.0;
         for (var k = 0; k <= spots.Length; k++)
             total += suffix[0, k];
+        var kept = Enumerable
+            .Range(0, spots.Length + 1)
+            .Where(k => k <= AlwaysUpTo || suffix[0, k] >= NegligibleCount * total)
+            .ToArray();
+        // Where the checks say that three leak, three must be drawn well: by the root of what a stratum weighs, and none
+        // so thin that the tests could not ask for it.
+        var roots = kept.Sum(k => Math.Sqrt(suffix[0, k] / total));
         var sizes = new List<(int, int)>();
-        for (var k = 0; k <= spots.Length; k++)
+        foreach (var k in kept)
         {
-            if (k > AlwaysUpTo && suffix[0, k] < NegligibleCount * total)
-                continue;
-            var size = k switch
-            {
-                0 => 160,
-                1 => 480,
-                2 => 360,
-                3 => 160,
-                _ => 60,
-            };
+            var size = LeastPictures + (int)(SharedPictures * Math.Sqrt(suffix[0, k] / total) / roots);
             sizes.Add((k, glance ? size / 4 : size));
         }
         return sizes;

@@ -233,7 +233,8 @@ public static class EntryKinds
                 "acetylene"
             ),
             Gauge("pressure", "Pressure", required: true),
-            Air("gas-temperature", "Temperature of the parts", required: true)
+            Air("gas-temperature", "Temperature of the parts", required: true),
+            Minutes("since-filled", "Since it was filled", 60 * 24 * 30, hint: "filling warms it: 15 min to settle")
         ),
         new(
             ContainerMoved,

@@ -237,6 +237,7 @@ internal static class TightEvidence
                 Clock(record, entries[0].ObservedAt)
             )
             {
+                SecondsSinceFilled = entries[0].Fields.Si("since-filled") ?? 0,
                 StepPa = step,
                 ScatterPa = Math.Max(1, SameGaugeShare * step),
                 OnDial = step > DialStepPa,

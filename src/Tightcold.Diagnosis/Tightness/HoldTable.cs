@@ -243,7 +243,7 @@ internal static class HoldTable
         CircuitSize size,
         double barometerPa
     ) =>
-        TestTable.Floor(rate =>
+        TestTable.Floor(TestReading.HoldFailedFrom, rate =>
         {
             var times = Times(readings);
             var rise = Leak(rate, times, readings[0].PressurePa, barometerPa);

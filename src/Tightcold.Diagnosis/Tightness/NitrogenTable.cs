@@ -153,7 +153,7 @@ internal static class NitrogenTable
     }
 
     private static double Floor(NitrogenReading[] readings, bool known, NitrogenTest test, double barometerPa) =>
-        TestTable.Floor(rate =>
+        TestTable.Floor(TestReading.FailedFrom, rate =>
         {
             var start = readings[0];
             var times = Array.ConvertAll(readings, reading => reading.SecondsSinceStart - start.SecondsSinceStart);

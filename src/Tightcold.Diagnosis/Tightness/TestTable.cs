@@ -55,16 +55,16 @@ internal sealed record TestTable(
         }
     }
 
-    /// <summary>The rate at which <paramref name="shows"/>, which rises with the rate, first reaches nine to
-    /// one.</summary>
-    public static double Floor(Func<double, double> shows)
+    /// <summary>The rate at which <paramref name="shows"/>, which rises with the rate, first reaches the odds from
+    /// which such a test counts as failed.</summary>
+    public static double Floor(double failedFrom, Func<double, double> shows)
     {
         int low = 0,
             high = FlowGrid.Count - 1;
         while (high - low > 1)
         {
             var middle = (low + high) / 2;
-            if (shows(FlowGrid.Values[middle]) >= TestReading.FailedFrom)
+            if (shows(FlowGrid.Values[middle]) >= failedFrom)
                 high = middle;
             else
                 low = middle;

@@ -31,6 +31,7 @@ public sealed class JobPicture
     private readonly Lazy<RunningPicture?> running;
     private readonly Lazy<RecoveryPicture?> recovery;
     private readonly Lazy<TightPicture> tight;
+    private readonly Lazy<bool> struckFailure;
     private readonly Lazy<MendPicture> mend;
     private readonly Lazy<HoldView?> hold;
     private readonly Lazy<LeakView> leaks;
@@ -89,6 +90,7 @@ public sealed class JobPicture
         mass = same?.mass ?? new(() => MassBalance.Of(record, Timeline, Came, Shelf));
         running = same?.running ?? new(() => RunningPicture.Of(this));
         tight = same?.tight ?? new(() => new TightPicture(Leaks.Belief));
+        struckFailure = same?.struckFailure ?? new(() => StruckTests.AnyFailed(this));
         recovery = same?.recovery ?? new(() => RecoveryPicture.Of(this));
         mend = same?.mend ?? new(() => MendPicture.Of(this));
         hold = same?.hold ?? new(() => HoldView.Of(this));
@@ -134,6 +136,9 @@ public sealed class JobPicture
 
     /// <summary>The first proof.</summary>
     public TightPicture Tight => tight.Value;
+
+    /// <summary>A test that spoke against the first proof was struck out.</summary>
+    public bool AFailedTestWasStruck => struckFailure.Value;
 
     /// <summary>Null while nothing was recovered.</summary>
     public RecoveryPicture? Recovery => recovery.Value;

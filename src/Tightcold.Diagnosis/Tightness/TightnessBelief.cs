@@ -74,9 +74,12 @@ public sealed class TightnessBelief
     public required DrynessBelief Dry { get; init; }
 
     /// <summary>Tests that would lift the odds, best first per minute of work; empty without means.</summary>
-    public ImmutableArray<TightnessProposal> Next => next ??= TightnessNext.Rank(this);
+    public ImmutableArray<TightnessProposal> Next => next ??= TightnessNext.Rank(this, Evidence.Means);
 
     private ImmutableArray<TightnessProposal>? next;
+
+    /// <summary>The same with other means than the kit's: what would help, had one the tool.</summary>
+    public ImmutableArray<TightnessProposal> NextWith(TightnessMeans means) => TightnessNext.Rank(this, means);
 
     /// <summary>Belief over the rate grid at one spot as it is now, leaking and seeping: for the worth of a
     /// check.</summary>

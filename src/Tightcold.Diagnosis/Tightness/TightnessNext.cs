@@ -15,9 +15,8 @@ internal static class TightnessNext
 
     private const double DialScatterPa = 3000;
 
-    public static ImmutableArray<TightnessProposal> Rank(TightnessBelief belief)
+    public static ImmutableArray<TightnessProposal> Rank(TightnessBelief belief, TightnessMeans means)
     {
-        var means = belief.Evidence.Means;
         var pictures = belief.Pictures;
         var cools = Cools(belief);
         var proposals = new List<TightnessProposal>();
@@ -60,7 +59,7 @@ internal static class TightnessNext
         }
         if (means.NitrogenStepPa is { } step)
             foreach (var seconds in (double[])[1800, 7200, 12 * 3600, 24 * 3600])
-                Nitrogen(proposals, belief, step, seconds, cools);
+                Nitrogen(proposals, belief, means.NitrogenPa, step, seconds, cools);
         if (means.VacuumStepPa is { } vacuum)
             foreach (var seconds in (double[])[1800, 3600, 4 * 3600])
                 Hold(proposals, belief, vacuum, seconds, cools);
@@ -109,16 +108,13 @@ internal static class TightnessNext
     private static void Nitrogen(
         List<TightnessProposal> proposals,
         TightnessBelief belief,
+        double pressure,
         double step,
         double seconds,
         double[] cools
     )
     {
-        var (size, setting, pressure) = (
-            belief.Evidence.Size,
-            belief.Evidence.Setting,
-            belief.Evidence.Means.NitrogenPa
-        );
+        var (size, setting) = (belief.Evidence.Size, belief.Evidence.Setting);
         var readings = ImmutableArray.CreateRange(
             Enumerable.Range(0, 6).Select(i => new NitrogenReading(i * seconds / 5, pressure, size.AmbientK))
         );

@@ -28,6 +28,8 @@ internal static class HoldFinding
         if (tight.Belief.Tests.IsEmpty)
             return NothingYet(picture);
         var (certainty, judgement, verdict) = Judge(picture);
+        if (picture.AFailedTestWasStruck)
+            verdict = verdict.Then(Phrase.Words("A test that failed was struck from the journal."));
         return new(Step.Hold, Title, certainty, judgement, verdict)
         {
             Why = Why(picture),
@@ -260,6 +262,11 @@ internal static class HoldFinding
             );
     }
 
+    private static bool OnlyDials(TightPicture tight) =>
+        tight
+            .Belief.Tests.Where(test => test.SinceLastChange)
+            .All(test => test.Kind == TightnessTestKind.VacuumHold && test.Quality.HasFlag(TestQuality.DialOnly));
+
     private static ImmutableArray<NextAction> Next(JobPicture picture, TightPicture tight)
     {
         if (tight.Outcome != TightOutcome.Leaks && picture.Hold is { Odds.Wet: >= 0.5 })
@@ -299,6 +306,7 @@ internal static class HoldFinding
                     EntryKinds.VacuumReading
                 ),
             ],
+            _ when OnlyDials(tight) => TightWords.WithoutAVacuumGauge(picture),
             _ => better.Length > 0 ? [.. better] : [TightWords.Nitrogen],
         };
     }

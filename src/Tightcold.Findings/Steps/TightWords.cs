@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using Tightcold.Diagnosis.Tightness;
 using Tightcold.Jobs.Entries;
@@ -59,6 +60,36 @@ public static class TightWords
             EntryKinds.PressureTest
         );
 
+    /// <summary>The way to a proof where no vacuum gauge can give one: nitrogen at a pressure and for a time that this
+    /// gauge and this volume ask for, soap on every joint at that pressure, a detector once it is charged, and the
+    /// standing pressure again in a week.</summary>
+    public static ImmutableArray<NextAction> WithoutAVacuumGauge(JobPicture picture)
+    {
+        ArgumentNullException.ThrowIfNull(picture);
+        var kit = picture.Record.Kit;
+        var means = TightnessMeans.None with
+        {
+            NitrogenStepPa = kit.Fields.Si("high-gauge-step") ?? kit.HighGaugePlusMinusPa / 2,
+        };
+        var nitrogen = picture.Tight.Belief.NextWith(means).FirstOrDefault();
+        return
+        [
+            nitrogen is null ? Nitrogen : Action(picture, nitrogen),
+            new(
+                Phrase.Words("At that pressure, soap on every joint; write it down as one search"),
+                Phrase.Words("a leak pushes outward there, which a vacuum can pull shut"),
+                20,
+                EntryKinds.LeakSearch
+            ),
+            new(
+                Phrase.Words("Once it is charged, the detector round the circuit, and the standing pressure in a week"),
+                Phrase.Words("what no dial can show"),
+                30,
+                EntryKinds.LeakSearch
+            ),
+        ];
+    }
+
     /// <summary>A test that would make it surer, as a thing to do.</summary>
     public static NextAction Action(JobPicture picture, TightnessProposal proposal)
     {
@@ -98,7 +129,7 @@ public static class TightWords
                 minutes,
                 EntryKinds.LeakCheck
             ),
-            _ => new(Phrase.Of($"All joints: {look}"), tells, minutes, EntryKinds.LeakCheck),
+            _ => new(Phrase.Of($"All joints: {look}"), tells, minutes, EntryKinds.LeakSearch),
         };
     }
 }

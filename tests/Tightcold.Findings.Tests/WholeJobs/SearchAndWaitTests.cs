@@ -22,7 +22,14 @@ public sealed class SearchAndWaitTests
             );
 
     private static AJob Under(double gaugeBar) =>
-        Car().At(30, "pressure-test", ("gas", "dry nitrogen"), ("pressure", $"{gaugeBar} bar"), ("gas-temperature", "26 °C"));
+        Car()
+            .At(
+                30,
+                "pressure-test",
+                ("gas", "dry nitrogen"),
+                ("pressure", $"{gaugeBar} bar"),
+                ("gas-temperature", "26 °C")
+            );
 
     private static double Odds(JobPicture picture, string spot) =>
         picture.Leaks.Belief.Spots.Single(each => each.Spot.Name == spot).Leaking;
@@ -35,7 +42,13 @@ public sealed class SearchAndWaitTests
     {
         var job = Under(10);
         var before = job.Picture();
-        var after = job.At(60, "leak-search", ("test", "nitrogen and soap"), ("not-reached", "evaporator"), ("time-spent", "20 min"))
+        var after = job.At(
+                60,
+                "leak-search",
+                ("test", "nitrogen and soap"),
+                ("not-reached", "evaporator"),
+                ("time-spent", "20 min")
+            )
             .Picture();
         Assert.True(Odds(after, "condenser") < 0.7 * Odds(before, "condenser"));
         Assert.Equal(Odds(before, "evaporator"), Odds(after, "evaporator"), 0.06);
@@ -63,7 +76,11 @@ public sealed class SearchAndWaitTests
         var check = View(picture, "condenser").State.Check!;
         Assert.True(check.PressureTaken);
         Assert.Equal(5.7e5 + 101_325, check.Test.PressurePa!.Value, 3e3);
-        Assert.Contains("as last read", Rendered(SpotWords.Remark(View(picture, "condenser").State)), StringComparison.Ordinal);
+        Assert.Contains(
+            "as last read",
+            Rendered(SpotWords.Remark(View(picture, "condenser").State)),
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -113,6 +130,79 @@ public sealed class SearchAndWaitTests
         Assert.NotEqual(Picture.Now.NowKind.LookAgain, looked.Now.Kind);
     }
 
+    private static AJob FailedNitrogen() =>
+        Under(15)
+            .At(45, "pressure-test", ("gas", "dry nitrogen"), ("pressure", "13.5 bar"), ("gas-temperature", "26 °C"))
+            .At(60, "pressure-test", ("gas", "dry nitrogen"), ("pressure", "12 bar"), ("gas-temperature", "26 °C"));
+
+    [Fact]
+    public void A_failed_test_that_is_struck_is_said_beside_the_verdict()
+    {
+        var failed = FailedNitrogen();
+        Assert.False(failed.Picture().AFailedTestWasStruck);
+        Assert.Contains("It leaks", Said(Walk.Of(Step.Hold, failed.Picture())), StringComparison.Ordinal);
+        var after = failed
+            .At(70, "pump", ("action", "started"))
+            .At(
+                130,
+                "vacuum-reading",
+                ("absolute-pressure", "0.3 mbar"),
+                ("pump-valve", "shut"),
+                ("part-temperature", "26 °C")
+            )
+            .At(
+                160,
+                "vacuum-reading",
+                ("absolute-pressure", "0.3 mbar"),
+                ("pump-valve", "shut"),
+                ("part-temperature", "26 °C")
+            );
+        foreach (var fallen in failed.Entries.Where(entry => entry.Kind == "pressure-test").Skip(1).ToArray())
+            after.Add(
+                new(
+                    AJob.Id(500 + fallen.Id.ToByteArray()[0]),
+                    EntryKinds.Struck,
+                    AJob.Morning.AddMinutes(170),
+                    AJob.Morning.AddMinutes(170),
+                    "tester",
+                    Jobs.Fields.FieldBag.Empty,
+                    fallen.Id,
+                    "gauge was knocked"
+                )
+            );
+        Assert.True(after.Picture().AFailedTestWasStruck);
+        Assert.Contains("was struck", Said(Walk.Of(Step.Hold, after.Picture())), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_kit_with_a_dial_alone_is_given_the_way_that_can_prove_it()
+    {
+        var job = Car()
+            .At(10, "opened", ("spot", "condenser"))
+            .At(20, "closed", ("spot", "condenser"))
+            .At(30, "pump", ("action", "started"));
+        foreach (var minute in new[] { 70, 80, 90, 100 })
+            job.At(
+                minute,
+                "vacuum-reading",
+                ("dial", "-0.97 bar"),
+                ("pump-valve", "shut"),
+                ("part-temperature", "26 °C")
+            );
+        var hold = Walk.Of(Step.Hold, job.Picture());
+        Assert.Contains("gross leaks only", Said(hold), StringComparison.Ordinal);
+        Assert.Collection(
+            hold.Next,
+            nitrogen =>
+            {
+                Assert.Contains("nitrogen to", Rendered(nitrogen.What), StringComparison.Ordinal);
+                Assert.Contains("bar", Rendered(nitrogen.What), StringComparison.Ordinal);
+            },
+            soap => Assert.Contains("soap on every joint", Rendered(soap.What), StringComparison.Ordinal),
+            later => Assert.Contains("in a week", Rendered(later.What), StringComparison.Ordinal)
+        );
+    }
+
     [Fact]
     public void A_spot_that_this_car_does_not_have_is_named_in_one_sentence()
     {
@@ -133,5 +223,7 @@ public sealed class SearchAndWaitTests
     private static string Said(Finding finding) => Rendered(finding.Verdict);
 
     private static string Rendered(Quantities.Phrase phrase) =>
-        phrase.Render(new App.Units.ReaderUnits(App.Units.UnitSystem.Metric, System.Globalization.CultureInfo.InvariantCulture));
+        phrase.Render(
+            new App.Units.ReaderUnits(App.Units.UnitSystem.Metric, System.Globalization.CultureInfo.InvariantCulture)
+        );
 }

@@ -95,6 +95,22 @@ public sealed partial class StatesTests
             ["Pull it down"]
         },
         {
+            "found by a search of the whole circuit",
+            [
+                Weather,
+                Standing + "|low-side=5.6 bar|high-side=5.6 bar",
+                "leak-search|test=electronic detector|showed=condenser|not-reached=evaporator|time-spent=20 min",
+            ],
+            "condenser",
+            ["Proven tight:  yes"]
+        },
+        {
+            "waits for a day",
+            [Weather, Standing + "|low-side=5.6 bar|high-side=5.6 bar", "job-state|state=waiting|look-again-in=7"],
+            "look again on 2026-07-21",
+            ["Draw from A"]
+        },
+        {
             "hot vent",
             [
                 Weather,

@@ -29,6 +29,20 @@ public sealed class TypedTests
     public void Below_zero_is_a_unit_to_choose_and_a_minus_is_never_doubled(string number, string unit, string told) =>
         Assert.Equal(told, Post("ambient-temperature", number, unit)["ambient-temperature"]);
 
+    [Fact]
+    public void Spots_that_are_ticked_together_are_one_field()
+    {
+        var schema = EntryKinds.Get(EntryKinds.LeakSearch);
+        var posted = new FormCollection(
+            new Dictionary<string, StringValues>
+            {
+                [Typed.NumberName("not-reached")] = new StringValues(["condenser", "liquid line"]),
+            }
+        );
+        var told = Typed.FromPost(schema, posted).Texts(schema)["not-reached"];
+        Assert.Equal(["condenser", "liquid line"], FieldType.Spots.Of(told));
+    }
+
     [Theory]
     [InlineData("68 psig", "68", "psig")]
     [InlineData("4.7 bar", "4.7", "bar gauge")]

@@ -51,15 +51,6 @@ public static class HoldDiagram
                 $"after {units.Format(Measure.Seconds(reading.SecondsSinceStart - view.Readings[0].SecondsSinceStart))} {units.Format(new Measure(QuantityKind.Vacuum, reading.PressurePa))}"
             )
         );
-        var odds = string.Join(
-            ", ",
-            Enum.GetValues<HoldExplanation>()
-                .Where(explanation => view.Odds.Of(explanation) >= 0.02)
-                .OrderByDescending(view.Odds.Of)
-                .Select(explanation =>
-                    $"{HoldWords.Name(explanation)} {units.Format(Measure.Ratio(Math.Clamp(view.Odds.Of(explanation), 0.01, 0.99)))}"
-                )
-        );
-        return $"Read: {read}. Explanations: {odds}.";
+        return $"Read: {read}. By itself: {HoldWords.LooksLike(view.Odds)}.";
     }
 }

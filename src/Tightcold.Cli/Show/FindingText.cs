@@ -104,7 +104,7 @@ internal static class FindingText
         var level = (estimate.Level * 100).ToString("0", CultureInfo.InvariantCulture) + " %";
         var value = (estimate.Median, estimate.Low, estimate.High) switch
         {
-            ({ } median, { } low, { } high) when low == high => $"{One(median)} (no spread given)",
+            ({ } median, { } low, { } high) when low == high => One(median),
             ({ } median, { } low, { } high) => Spread(
                 units.Format(new Measure(estimate.Kind, median), new(estimate.Kind, low), new(estimate.Kind, high)),
                 level

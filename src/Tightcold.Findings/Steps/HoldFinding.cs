@@ -39,7 +39,10 @@ internal static class HoldFinding
             Missing = [.. Missing(tight)],
             Cautions = Cautions,
             Next = Next(picture, tight),
-            Table = hold is null ? null : HoldWords.Table(hold.Odds),
+            Table =
+                hold is null || tight.Outcome is TightOutcome.Proven or TightOutcome.Likely
+                    ? null
+                    : HoldWords.Table(hold.Odds),
         };
     }
 
@@ -160,7 +163,7 @@ internal static class HoldFinding
         {
             why = why.Then(
                 Phrase.Of(
-                    $"From {Vacuum(hold.Readings[0].PressurePa)} to {Vacuum(hold.Readings[^1].PressurePa)} in {Measure.Seconds(hold.SpanSeconds)}: {HoldWords.Leading(hold.Odds)}."
+                    $"From {Vacuum(hold.Readings[0].PressurePa)} to {Vacuum(hold.Readings[^1].PressurePa)} in {Measure.Seconds(hold.SpanSeconds)}: {HoldWords.LooksLike(hold.Odds)}."
                 )
             );
             var dryPa = Dryness.HeldPa(hold.PartTemperatureK);

@@ -23,9 +23,27 @@ public static class HoldWords
 
     public static string Name(HoldExplanation explanation) => Names[(int)explanation];
 
+    private static readonly ImmutableArray<string> Looks =
+    [
+        "it stood still",
+        "as gas from the oil gives",
+        "as the temperature moves it",
+        "as a leak in the car gives",
+        "as a leak in hose or gauge set gives",
+        "as water boiling off gives",
+        "as a leak with gas from the oil gives",
+        "as a leak with water gives",
+        "as a leak gives, masked or enlarged by temperature",
+    ];
+
+    /// <summary>Below this nothing is called what it looks like.</summary>
+    private const double LooksFrom = 0.5;
+
+    /// <summary>What one hold looks like taken by itself. Only while the proof stands open: the one number for tight
+    /// weighs this hold with everything else.</summary>
     public static FindingTable Table(HoldOdds odds) =>
         new(
-            "What explains this hold",
+            "What could explain this hold, taken by itself",
             ["Explanation", "Odds"],
             [
                 .. Enumerable
@@ -36,20 +54,11 @@ public static class HoldWords
             ]
         );
 
-    /// <summary>The two or three that carry the odds, in one line.</summary>
-    public static Phrase Leading(HoldOdds odds)
+    /// <summary>What it looks like, without odds of its own.</summary>
+    public static string LooksLike(HoldOdds odds)
     {
-        var phrase = Phrase.Empty;
-        foreach (
-            var i in Enumerable
-                .Range(0, Names.Length)
-                .OrderByDescending(i => odds.Odds[i])
-                .Take(3)
-                .Where(i => odds.Odds[i] >= 0.03)
-        )
-            phrase = phrase.IsEmpty
-                ? Phrase.Of($"{Names[i]} {Odds(odds.Odds[i])}")
-                : Phrase.Of($"{phrase}, {Names[i]} {Odds(odds.Odds[i])}");
-        return phrase;
+        ArgumentNullException.ThrowIfNull(odds);
+        var most = Enumerable.Range(0, Looks.Length).MaxBy(i => odds.Odds[i]);
+        return odds.Odds[most] >= LooksFrom ? Looks[most] : "several things could explain that";
     }
 }

@@ -1,8 +1,8 @@
 namespace Tightcold.Properties;
 
 /// <summary>
-/// The standard atmosphere (U.S. Standard Atmosphere 1976, same as ISO 2533) up to 11 km: temperature falls by
-/// 6.5 K per kilometre of geopotential altitude from 288.15 K and 101 325 Pa. A weather forecast's pressure at the
+/// The standard atmosphere (U.S. Standard Atmosphere [atmosphere1976], same as ISO 2533) up to 11 km: temperature falls
+/// by 6.5 K per kilometre of geopotential altitude from 288.15 K and 101 325 Pa. A weather forecast's pressure at the
 /// place is better than this; this is better than sea level.
 /// </summary>
 public static class StandardAtmosphere

@@ -3,7 +3,7 @@ using Tightcold.Properties.MoistAir;
 namespace Tightcold.Properties;
 
 /// <summary>
-/// Vapour pressure of pure water: over liquid by the IAPWS-95 equation, over ice by IAPWS R14-08(2011).
+/// Vapour pressure of pure water: over liquid by IAPWS-95 [wagner2002], over ice by R14-08 [iapwsR1408].
 /// The two meet at the triple point within 4e-6 (611.6548 Pa of the equation against 611.657 Pa).
 /// </summary>
 public static class WaterVapour

@@ -3,8 +3,8 @@ using Tightcold.Diagnosis.Priors;
 namespace Tightcold.Diagnosis.Inference;
 
 /// <summary>
-/// Latin hypercube of standard normal points: every coordinate is met evenly, whatever the number of points. McKay,
-/// Beckman and Conover (1979), Technometrics 21, 239. The same seed gives the same points.
+/// Latin hypercube of standard normal points: every coordinate is met evenly, whatever the number of points.
+/// [mckay1979] McKay, Beckman and Conover (1979), Technometrics 21, 239. The same seed gives the same points.
 /// </summary>
 internal static class PointSequence
 {

@@ -26,8 +26,8 @@ public sealed record TestReading(
     bool SinceLastChange
 )
 {
-    /// <summary>From these odds on a test counts as failed. A vacuum that rises has more innocent reasons than a pressure
-    /// that falls (gas from oil and walls, water), so it takes twice as much.</summary>
+    /// <summary>From these odds on a test counts as failed. A vacuum that rises has more innocent reasons than a
+    /// pressure that falls (gas from oil and walls, water), so it takes twice as much.</summary>
     public const double FailedFrom = 0.9,
         HoldFailedFrom = 0.95;
 

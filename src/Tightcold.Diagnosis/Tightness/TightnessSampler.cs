@@ -15,7 +15,7 @@ internal sealed class TightnessSampler
     private const double LeastFailedShare = 0.25;
 
     /// <summary>A car's seals are of one age and make: all its seeps are larger or smaller together. Declared new cars
-    /// lose 4 to 16 g/yr (40 CFR 86.1867-12 counts no less than 8.3, electric 4.1), parked ones 4 to 130, aged ones 52
+    /// lose 4 to 16 g/yr ([cfr86-1867-12] counts no less than 8.3, electric 4.1), parked ones 4 to 130, aged ones 52
     /// in the mean; median and spread that hold these are assumed.</summary>
     private const double MedianSeep = 0.65,
         SeepSpread = 0.8;
@@ -187,8 +187,8 @@ internal sealed class TightnessSampler
             .Range(0, spots.Length + 1)
             .Where(k => k <= AlwaysUpTo || suffix[0, k] >= NegligibleCount * total)
             .ToArray();
-        // Where the checks say that three leak, three must be drawn well: by the root of what a stratum weighs, and none
-        // so thin that the tests could not ask for it.
+        // Where the checks say that three leak, three must be drawn well: by the root of what a stratum weighs, and
+        // none so thin that the tests could not ask for it.
         var roots = kept.Sum(k => Math.Sqrt(suffix[0, k] / total));
         var sizes = new List<(int, int)>();
         foreach (var k in kept)

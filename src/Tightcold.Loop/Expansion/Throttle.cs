@@ -39,9 +39,9 @@ internal static class Throttle
     }
 
     /// <summary>
-    /// Flow of the tube: the subcooled form of Payne and O'Neal (HVAC and R Research 10, 2004), beyond 10 K of
-    /// subcooling carried on with the root of the pressure above flashing; a wet inlet goes over to choked vapour as
-    /// our own fit to that paper's two-phase factor at 15 bar (docs/physics/loop.md).
+    /// Flow of the tube: the subcooled form of Payne and O'Neal [payneOneal2004] (HVAC and R Research 10, 2004), beyond
+    /// 10 K of subcooling carried on with the root of the pressure above flashing; a wet inlet goes over to choked
+    /// vapour as our own fit to that paper's two-phase factor at 15 bar (docs/physics/loop.md).
     /// </summary>
     public static double Tube(
         in SaturationRow inlet,
@@ -78,7 +78,7 @@ internal static class Throttle
             flow = vapour + ((saturated - vapour) * Math.Exp(-Math.Pow(quality / 0.2, 1.3)));
         }
 
-        // Choked until the outlet comes near the flashing pressure (Kim and O'Neal 1995); then it dies away.
+        // Choked until the outlet comes near the flashing pressure [kimOneal1995]; then it dies away.
         var room = Math.Max(p - flashPa, 0.25 * p);
         return flow * Rooted(Smooth.Min((p - outletPa) / room, 1, 0.02) * p) / Math.Sqrt(p);
     }

@@ -1,8 +1,9 @@
 namespace Tightcold.Loop.Inventory;
 
 /// <summary>
-/// Share of a tube's section that is vapour, with the slip of Zivi (S. M. Zivi, J. Heat Transfer 86, 1964, 247):
-/// alpha = x / (x + c (1 - x)), c = (rho_v / rho_l)^(2/3). The mean over a linear change of quality is closed form.
+/// Share of a tube's section that is vapour, with the slip of Zivi [zivi1964] (S. M. Zivi, J. Heat Transfer 86, 1964,
+/// 247): alpha = x / (x + c (1 - x)), c = (rho_v / rho_l)^(2/3). The mean over a linear change of quality is closed
+/// form.
 /// </summary>
 internal static class VoidFraction
 {

@@ -1,8 +1,8 @@
 namespace Tightcold.Numerics.Roots;
 
 /// <summary>
-/// A root between two points of opposite sign by the method of Brent (R. P. Brent, Algorithms for Minimization
-/// without Derivatives, 1973, chapter 4): inverse quadratic steps, bisection where they do not pay.
+/// A root between two points of opposite sign by the method of Brent [brent1973] (R. P. Brent, Algorithms for
+/// Minimization without Derivatives, 1973, chapter 4): inverse quadratic steps, bisection where they do not pay.
 /// </summary>
 public static class BracketedRoot
 {

@@ -1,8 +1,9 @@
 namespace Tightcold.Numerics.Sampling;
 
 /// <summary>
-/// Random numbers that are the same on every machine for the same seed: the 64-bit mixing generator of Steele, Lea
-/// and Flood, Fast splittable pseudorandom number generators, OOPSLA 2014. One stream belongs to one caller.
+/// Random numbers that are the same on every machine for the same seed: the 64-bit mixing generator [steele2014] of
+/// Steele, Lea and Flood, Fast splittable pseudorandom number generators, OOPSLA 2014. One stream belongs to one
+/// caller.
 /// </summary>
 public sealed class SeededChance(ulong seed)
 {

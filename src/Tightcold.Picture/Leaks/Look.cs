@@ -44,7 +44,8 @@ public sealed record Look(Entry Entry, LeakTest Test, Measure? Shown, bool Press
         At(record, spot)
             .Where(look => look.Entry.Kind == EntryKinds.LeakCheck || look.Outcome != LeakTestOutcome.Nothing);
 
-    /// <summary>Searches of the whole circuit, as the belief takes them: nothing but where they showed something.</summary>
+    /// <summary>Searches of the whole circuit, as the belief takes them: nothing but where they showed
+    /// something.</summary>
     public static IEnumerable<WholeSearch> Searches(JobRecord record)
     {
         ArgumentNullException.ThrowIfNull(record);

@@ -4,7 +4,7 @@ namespace Tightcold.Properties.Flashes;
 
 /// <summary>
 /// Density guess above the critical temperature from the Peng-Robinson cubic equation
-/// (Peng and Robinson, Ind. Eng. Chem. Fundam. 15, 59, 1976, constants from memory); good to some percent,
+/// ([peng1976]: Peng and Robinson, Ind. Eng. Chem. Fundam. 15, 59, 1976, constants from memory); good to some percent,
 /// which is all a starting guess needs.
 /// </summary>
 internal sealed class CubicGuess(FluidDefinition fluid)

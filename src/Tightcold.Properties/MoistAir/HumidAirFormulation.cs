@@ -1,7 +1,7 @@
 namespace Tightcold.Properties.MoistAir;
 
 /// <summary>
-/// Moist air as a real gas: the virial formulation of ASHRAE RP-1485 (Herrmann, Kretzschmar, Gatley 2009) with the
+/// Moist air as a real gas: the virial formulation of ASHRAE RP-1485 [herrmann2009] with the
 /// enhancement factor. Pure virial coefficients from the equations of air and water, B_aw of Harvey and Huang 2007,
 /// C_aaw and C_aww of Nelson and Sauer 2002, Henry's constant of IAPWS G7-04. Molar units inside; water mole
 /// fraction psi.
@@ -223,7 +223,7 @@ internal static class HumidAirFormulation
         return (a * a * a * aaa) + (3 * a * a * psi * aaw) + (3 * a * psi * psi * aww) + (psi * psi * psi * www);
     }
 
-    // Harvey and Huang 2007: cm3/mol with T/100 K.
+    // [harvey2007]: cm3/mol with T/100 K.
     private static double MixedB(double temperatureK)
     {
         var t = temperatureK / 100;
@@ -242,7 +242,7 @@ internal static class HumidAirFormulation
             );
     }
 
-    // Nelson and Sauer 2002: cm6/mol2.
+    // [nelson2002]: cm6/mol2.
     private static double MixedCaaw(double temperatureK)
     {
         var i = 1 / temperatureK;
@@ -267,7 +267,7 @@ internal static class HumidAirFormulation
         return MixedCaww(temperatureK) * -i * (3478.04 + (i * ((-2 * 383383.0) + (3 * i * 3.3406e7))));
     }
 
-    // IAPWS G7-04: Henry's constants of nitrogen, oxygen and argon, joined for air; 1/Pa with the factor of RP-1485.
+    // [iapwsG704]: Henry's constants of nitrogen, oxygen and argon, joined for air; 1/Pa with the factor of RP-1485.
     private static double HenryConstant(double temperatureK)
     {
         var reduced = temperatureK / 647.096;

@@ -3,8 +3,8 @@ using System.Numerics;
 namespace Tightcold.Properties.MoistAir;
 
 /// <summary>
-/// Ordinary ice by the Gibbs energy of IAPWS R10-06(2009) (Feistel and Wagner 2006), and its sublimation pressure
-/// by IAPWS R14-08(2011) (Wagner, Riethmann, Feistel, Harvey 2011). T in K, p in Pa, per kilogram.
+/// Ordinary ice by the Gibbs energy of IAPWS R10-06(2009) [iapwsR1006] (Feistel and Wagner 2006), and its sublimation
+/// pressure by R14-08 [iapwsR1408] (Wagner, Riethmann, Feistel, Harvey 2011). T in K, p in Pa, per kilogram.
 /// </summary>
 internal static class IceEquation
 {

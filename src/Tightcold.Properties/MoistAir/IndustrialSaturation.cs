@@ -1,8 +1,8 @@
 namespace Tightcold.Properties.MoistAir;
 
 /// <summary>
-/// Saturation pressure of water by the industrial formulation IAPWS R7-97(2012), region 4: what the humid-air
-/// formulation defines relative humidity with. It lies within 2e-5 of the scientific equation used elsewhere.
+/// Saturation pressure of water by the industrial formulation IAPWS R7-97(2012) [iapwsR797], region 4: what the
+/// humid-air formulation defines relative humidity with. It lies within 2e-5 of the scientific equation used elsewhere.
 /// </summary>
 internal static class IndustrialSaturation
 {

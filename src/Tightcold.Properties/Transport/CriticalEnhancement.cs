@@ -2,8 +2,8 @@ using Tightcold.Properties.Helmholtz;
 
 namespace Tightcold.Properties.Transport;
 
-/// <summary>The simplified crossover model of Olchowy and Sengers (Int. J. Thermophys. 10, 417, 1989) for the
-/// conductivity near the critical point.</summary>
+/// <summary>The simplified crossover model of Olchowy and Sengers [olchowy1989] (Int. J. Thermophys. 10, 417, 1989) for
+/// the conductivity near the critical point.</summary>
 internal sealed class CriticalEnhancement
 {
     public required ReferenceStiffness Reference { get; init; }

@@ -16,8 +16,8 @@ internal abstract class ViscosityModel
         throw new NotSupportedException("This viscosity correlation has no separate background term.");
 
     /// <summary>
-    /// The dilute gas by kinetic theory with the Lennard-Jones collision integral of Neufeld et al. (J. Chem. Phys. 57,
-    /// 1100, 1972): 26.692e-9 sqrt(M T) / (sigma^2 Omega), M in g/mol, sigma in nm.
+    /// The dilute gas by kinetic theory with the Lennard-Jones collision integral of Neufeld et al. [neufeld1972] (J.
+    /// Chem. Phys. 57, 1100, 1972): 26.692e-9 sqrt(M T) / (sigma^2 Omega), M in g/mol, sigma in nm.
     /// </summary>
     protected static double KineticTheory(
         double temperatureK,

@@ -117,7 +117,8 @@ public sealed class LeakTests
         var plain = Of(Car());
         var found = Of(Car().Checked("receiver-drier", Test(LeakTestKind.Detector, LeakTestOutcome.Clear)));
         var clear = Of(Car().Checked("condenser", Test(LeakTestKind.Detector)));
-        // One clear cry of a detector, of a car that nobody says has lost: two to one, by the false alarms of detectors.
+        // One clear cry of a detector, of a car that nobody says has lost: two to one, by the false alarms of
+        // detectors.
         Assert.True(At(found, "receiver-drier").Leaking > 2.0 / 3, $"{At(found, "receiver-drier").Leaking}");
         Assert.True(At(clear, "condenser").Leaking < 0.5 * At(plain, "condenser").Leaking);
     }

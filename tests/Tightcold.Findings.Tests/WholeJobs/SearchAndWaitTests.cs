@@ -6,7 +6,8 @@ using Tightcold.Picture.Leaks;
 
 namespace Tightcold.Findings.Tests.WholeJobs;
 
-/// <summary>One pass round the whole circuit in one entry, how long a repair should hold, and a job that waits.</summary>
+/// <summary>One pass round the whole circuit in one entry, how long a repair should hold, and a job that
+/// waits.</summary>
 public sealed class SearchAndWaitTests
 {
     private static AJob Car() =>

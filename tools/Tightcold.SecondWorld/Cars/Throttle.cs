@@ -32,7 +32,7 @@ public static class Throttle
 
     /// <summary>
     /// Short tube with a flashing exit: the pressure in its throat does not fall below a share of the saturation
-    /// pressure of what comes in (Burnell 1947, for water; Kim and O'Neal 1995 found the same kind of choking for
+    /// pressure of what comes in ([burnell1947], for water; Kim and O'Neal 1995 found the same kind of choking for
     /// R-134a). The share is 0.82 here, from memory of the range 0.75 to 0.9.
     /// </summary>
     public static double TubeFlow(FastFluid fluid, double areaM2, double inPa, double inJPerKg, double outPa)

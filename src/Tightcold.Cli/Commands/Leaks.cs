@@ -6,8 +6,11 @@ using Tightcold.App.Units;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
 using Tightcold.Diagnosis.Leaks;
+using Tightcold.Findings;
+using Tightcold.Jobs.Journals;
 using Tightcold.Jobs.Kits;
 using Tightcold.Picture.Leaks;
+using Tightcold.Procedures.Rules;
 using Tightcold.Quantities;
 
 namespace Tightcold.Cli.Commands;
@@ -25,7 +28,7 @@ internal sealed class Leaks(Surroundings surroundings) : DeskCommand<LeaksSettin
         var ways = WayCost.All(view.Belief, Prices(settings, kit), view.ChargeKg, view.SufferingKg);
         if (settings.Svg is { } path)
             await File.WriteAllTextAsync(path, CircuitDiagram.Draw(record, view), cancellation).ConfigureAwait(false);
-        return Answer(settings, () => Machine(view, ways), () => Person(view, ways, settings, assumed));
+        return Answer(settings, () => Machine(view, ways), () => Person(record, view, ways, settings, assumed));
     }
 
     private static LeakPrices Prices(LeaksSettings settings, Kit kit)
@@ -77,7 +80,13 @@ internal sealed class Leaks(Surroundings surroundings) : DeskCommand<LeaksSettin
 
     private string Odds(double odds) => Units.Format(Measure.Ratio(Math.Clamp(odds, 0.01, 0.99)));
 
-    private void Person(LeakView view, ImmutableArray<WayCost> ways, LeaksSettings settings, bool assumed)
+    private void Person(
+        JobRecord record,
+        LeakView view,
+        ImmutableArray<WayCost> ways,
+        LeaksSettings settings,
+        bool assumed
+    )
     {
         var belief = view.Belief;
         var table = Page.Table(
@@ -134,7 +143,8 @@ internal sealed class Leaks(Surroundings surroundings) : DeskCommand<LeaksSettin
                 Units.Format(Measure.Kilograms(way.EscapedKg.P05), Measure.Kilograms(way.EscapedKg.P95))
             );
         Out.Write(costs);
-        Page.Line(Out, "Topping up a system that is known to leak is not lawful everywhere: check local rules.");
+        foreach (var line in LawAndSubstance.LawOn([Act.TopUp], record))
+            Page.Line(Out, $"{line.Says.Render(Units)} {RuleBook.AlwaysSay}");
         if (assumed && (settings.RefrigerantPrice is null || settings.WorkshopPrice is null))
             Page.Line(
                 Out,

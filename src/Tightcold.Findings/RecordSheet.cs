@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Tightcold.Jobs.Entries;
-using Tightcold.Jobs.Journals;
 using Tightcold.Jobs.Kits;
 using Tightcold.Picture;
 using Tightcold.Picture.Standing;

@@ -264,7 +264,10 @@ internal static class MendFinding
         )
         {
             var type = oil.Fields.Text("oil-type") ?? "";
-            var (fit, why) = OilType.Judge(electric, record.Car.Refrigerant, record.Car.Fields.Text("oil-type"), type);
+            var (refrigerant, carOil) = (record.Car.Refrigerant, record.Car.Fields.Text("oil-type"));
+            var (fit, why) = OilType.IsDye(type)
+                ? OilType.JudgeDye(electric, refrigerant, carOil, type)
+                : OilType.Judge(electric, refrigerant, carOil, type);
             if (fit == OilFit.Stop)
             {
                 judgement = Judgement.Bad;

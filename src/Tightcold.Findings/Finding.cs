@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Tightcold.Picture;
+using Tightcold.Procedures.Substances;
 using Tightcold.Quantities;
 
 namespace Tightcold.Findings;
@@ -19,8 +20,18 @@ public sealed record Finding(Step Step, string Title, Certainty Certainty, Judge
     /// <summary>What is not known and would sharpen the answer.</summary>
     public ImmutableArray<Phrase> Missing { get; init; } = [];
 
-    /// <summary>What can hurt, at this step.</summary>
-    public ImmutableArray<Phrase> Cautions { get; init; } = [];
+    /// <summary>What can hurt at this step: the worst first, each hazard once.</summary>
+    public ImmutableArray<Caution> Hazards { get; init; } = [];
+
+    /// <summary>The same as sentences.</summary>
+    public ImmutableArray<Phrase> Cautions => [.. Hazards.Select(hazard => hazard.Says)];
+
+    /// <summary>How many of them stand open at the act; the others are read on: all that is about this moment, else the
+    /// worst.</summary>
+    public int OpenCautions => Math.Max(Hazards.Count(hazard => hazard.Stops), Math.Min(1, Hazards.Length));
+
+    /// <summary>The law of the place on the acts of this step; what keeps this person from one first.</summary>
+    public ImmutableArray<LawLine> Law { get; init; } = [];
 
     /// <summary>At most three, best first.</summary>
     public ImmutableArray<NextAction> Next { get; init; } = [];

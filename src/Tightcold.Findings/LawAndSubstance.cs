@@ -13,67 +13,131 @@ namespace Tightcold.Findings;
 
 /// <summary>Puts the rule of the place where its act is, and what the substance and the drive ask for at each step;
 /// what the law keeps from this person is never a next step without saying so.</summary>
-internal static class LawAndSubstance
+public static class LawAndSubstance
 {
-    public static Finding Over(Finding finding, JobPicture picture)
+    internal static Finding Over(Finding finding, JobPicture picture)
     {
         var record = picture.Record;
-        var place = RuleBook.Of(record.Kit.Fields.Text("jurisdiction"));
-        var refrigerant = Identification.Otherwise(record, []) is null ? record.Car.Refrigerant : null;
-        var law = Acts(finding.Step, record)
-            .Select(act => RuleWords.Line(place, place.For(act, WhoWorks(record.Kit), refrigerant)))
-            .ToList();
-        if (finding.Step == Step.Recover)
-            law.Add(RuleBook.AlwaysSay);
+        var place = PlaceOf(record);
         var substance = Hands(finding.Step) is { } step
-            ? SubstanceCautions.At(step, refrigerant, IsElectric(record.Car))
+            ? SubstanceCautions.At(step, RefrigerantOf(record), IsElectric(record.Car))
             : [];
-        var kept = Held(finding, record, place, refrigerant);
         return finding with
         {
-            Cautions =
-            [
-                .. substance.Where(caution => caution.Stops).Select(caution => caution.Says),
-                .. finding.Cautions,
-                .. law.Select(Phrase.Words),
-                .. substance.Where(caution => !caution.Stops).Select(caution => caution.Says),
-            ],
+            Hazards = Ordered(finding.Hazards, substance),
+            Law = LawOn(Acts(finding.Step, record), record),
             Missing =
                 finding.Step == Step.Recover
                     ? [.. finding.Missing, .. place.Unknown.Select(Phrase.Words)]
                     : finding.Missing,
-            Next = kept,
+            Next = [.. finding.Next.Select(next => Held(next, picture, finding.Step))],
         };
     }
 
-    /// <summary>The next steps, each with the law's word where it keeps the act from this person.</summary>
-    private static ImmutableArray<NextAction> Held(
-        Finding finding,
-        JobRecord record,
-        PlaceRules place,
-        string? refrigerant
-    ) =>
+    /// <summary>The rules of where the job is done, as the kit of its last entry says.</summary>
+    public static PlaceRules PlaceOf(JobRecord record)
+    {
+        ArgumentNullException.ThrowIfNull(record);
+        return RuleBook.Of(record.Kit.Fields.Text("jurisdiction"));
+    }
+
+    /// <summary>What the law says of these acts to this person: what keeps from one first; no line twice.</summary>
+    public static ImmutableArray<LawLine> LawOn(IEnumerable<Act> acts, JobRecord record)
+    {
+        var (place, refrigerant) = (PlaceOf(record), RefrigerantOf(record));
+        return
         [
-            .. finding.Next.Select(next =>
-            {
-                Act? act = next.EntryKind switch
-                {
-                    EntryKinds.Recovery => Act.Recover,
-                    EntryKinds.ScaleReading or EntryKinds.ContainerMoved when finding.Step == Step.WeighIn =>
-                        Act.Charge,
-                    _ => null,
-                };
-                if (act is not { } what)
-                    return next;
-                var answer = place.For(what, WhoWorks(record.Kit), refrigerant);
-                return answer.MayBeOffered(IsQualified(record, what))
-                    ? next
-                    : next with
-                    {
-                        What = Phrase.Of($"{next.What}. By law: {RuleWords.Line(place, answer)}"),
-                    };
-            }),
+            .. acts.Select(act => place.For(act, WhoWorks(record.Kit), refrigerant))
+                .DistinctBy(answer => (object?)answer.Line ?? answer.Act)
+                .OrderByDescending(answer => answer.Act != Act.Vent && Keeps(answer, record))
+                .Select(answer => new LawLine(
+                    answer.Act,
+                    Phrase.Words(RuleWords.Line(place, answer)),
+                    answer.Line is { } line ? RuleWords.ReadOn(line) : "",
+                    Keeps(answer, record)
+                )),
         ];
+    }
+
+    /// <summary>What can hurt, and what the law says, where an entry of this kind is about to be taken.</summary>
+    public static (ImmutableArray<Caution> Hazards, ImmutableArray<LawLine> Law) At(string kind, JobRecord record)
+    {
+        ArgumentNullException.ThrowIfNull(record);
+        var (hands, acts) = ((WorkStep?, Act[]))(
+            kind switch
+            {
+                EntryKinds.StandingReading or EntryKinds.RunningReading => (WorkStep.Gauges, []),
+                EntryKinds.LeakCheck => (WorkStep.LeakSearch, [Act.Check]),
+                EntryKinds.Recovery => (WorkStep.Recover, [Act.Recover]),
+                EntryKinds.Opened or EntryKinds.PartChanged => (WorkStep.Mend, []),
+                EntryKinds.Pump => (WorkStep.PumpDown, []),
+                EntryKinds.PressureTest => (WorkStep.Holding, []),
+                EntryKinds.ContainerMoved => (WorkStep.Charge, [Act.Charge, Act.UseCan]),
+                EntryKinds.Purge => (WorkStep.Charge, [Act.Vent]),
+                _ => (null, []),
+            }
+        );
+        return (
+            hands is { } step
+                ? Ordered([], SubstanceCautions.At(step, RefrigerantOf(record), IsElectric(record.Car)))
+                : [],
+            LawOn(acts, record)
+        );
+    }
+
+    /// <summary>A next step with the law's word where it keeps the act from this person.</summary>
+    internal static NextAction Held(NextAction next, JobPicture picture, Step step)
+    {
+        var kept = LawOn(Acts(next, picture, step), picture.Record).Where(line => line.Keeps).ToArray();
+        return kept.Length == 0
+            ? next
+            : next with
+            {
+                What = kept.Aggregate(next.What, (what, line) => Phrase.Of($"{what}. By law: {line.Says}")),
+            };
+    }
+
+    /// <summary>The worst first; among equals high voltage, then fire, then what the step brings itself. A hazard that
+    /// step and substance both name is said once, in the substance's words.</summary>
+    private static ImmutableArray<Caution> Ordered(ImmutableArray<Caution> own, ImmutableArray<Caution> substance) =>
+        [
+            .. own.Where(caution => substance.All(other => other.Key != caution.Key))
+                .Concat(substance)
+                .DistinctBy(caution => caution.Key)
+                .OrderBy(caution => caution.Danger)
+                .ThenBy(caution =>
+                    caution.Key switch
+                    {
+                        "identify" or "high-pressure" => 0,
+                        "high-voltage" => 1,
+                        "no-ignition" => 2,
+                        _ => 3,
+                    }
+                ),
+        ];
+
+    private static bool Keeps(RuleAnswer answer, JobRecord record) =>
+        !answer.MayBeOffered(IsQualified(record, answer.Act));
+
+    private static IEnumerable<Act> Acts(NextAction next, JobPicture picture, Step step)
+    {
+        if (next.Does == Doing.TakesOut || next.EntryKind == EntryKinds.Recovery)
+            yield return Act.Recover;
+        if (
+            next.Does != Doing.FillsIn
+            && !(step == Step.WeighIn && next.EntryKind is EntryKinds.ScaleReading or EntryKinds.ContainerMoved)
+        )
+            yield break;
+        yield return Act.Charge;
+        var from = picture.WeighIn.Container ?? picture.WeighIn.Plan?.Steps.FirstOrDefault().Container;
+        if (from is not null && picture.Record.Kit.Find(from)?.Kind == Container.Can)
+            yield return Act.UseCan;
+        if (picture.Leaks.States.Any(state => state.Leaking))
+            yield return Act.TopUp;
+    }
+
+    private static string? RefrigerantOf(JobRecord record) =>
+        Identification.Otherwise(record, []) is null ? record.Car.Refrigerant : null;
 
     private static IEnumerable<Act> Acts(Step step, JobRecord record) =>
         step switch
@@ -107,13 +171,16 @@ internal static class LawAndSubstance
             _ => null,
         };
 
-    internal static Who WhoWorks(Kit kit) =>
-        kit.Fields.Text("works") switch
+    public static Who WhoWorks(Kit kit)
+    {
+        ArgumentNullException.ThrowIfNull(kit);
+        return kit.Fields.Text("works") switch
         {
             Kit.OwnCars => Who.Owner,
             Kit.ForPay => Who.ForPay,
             _ => Who.NotSaid,
         };
+    }
 
     private static bool IsQualified(JobRecord record, Act act) =>
         record.Kit.Fields.Text("qualification") is { Length: > 0 }

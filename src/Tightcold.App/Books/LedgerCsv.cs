@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text;
 using Tightcold.Picture.Books;
-using Tightcold.Procedures.Recovery;
 
 namespace Tightcold.App.Books;
 
@@ -10,7 +9,8 @@ namespace Tightcold.App.Books;
 public static class LedgerCsv
 {
     private const string Head =
-        "job,date,car,refrigerant,container,drawn_g,recovered_g,lost_g,charged_g,lost_as_co2_kg";
+        "job,date,car,refrigerant,container,drawn_g,recovered_g,lost_g,charged_g,lost_as_co2_kg,gwp,gwp_by,place,person,"
+        + "certificate,went_to";
 
     public static string Write(RefrigerantLedger ledger)
     {
@@ -36,12 +36,20 @@ public static class LedgerCsv
                 .Append(',')
                 .Append(Grams(line.ChargedKg))
                 .Append(',')
-                .Append(
-                    (line.LostKg * (WarmingPotential.Of(line.Refrigerant)?.Fourth ?? 0)).ToString(
-                        "0.000",
-                        CultureInfo.InvariantCulture
-                    )
-                )
+                // Empty, not zero, where no figure is known.
+                .Append(line.LostAsCarbonDioxideKg?.ToString("0.000", CultureInfo.InvariantCulture) ?? "")
+                .Append(',')
+                .Append(line.Warming?.Potential.ToString(CultureInfo.InvariantCulture) ?? "")
+                .Append(',')
+                .Append(Text(line.Warming?.Words ?? ""))
+                .Append(',')
+                .Append(Text(line.Place))
+                .Append(',')
+                .Append(Text(line.Person))
+                .Append(',')
+                .Append(Text(line.Certificate))
+                .Append(',')
+                .Append(Text(line.WentTo))
                 .Append("\r\n");
         }
         return text.ToString();

@@ -81,9 +81,10 @@ public sealed partial class JobDesk(IJobStore store, TimeProvider clock, IIdSour
     )
     {
         var old = await KitAsync(cancellation).ConfigureAwait(false);
-        var (bag, problems) = FieldReader.Read(Kit.Schema, old.Fields, fields, culture);
-        return problems.Count > 0
-            ? Outcome<Kit>.Refused(problems)
+        var (read, problems) = FieldReader.Read(Kit.Schema, old.Fields, fields, culture);
+        var (bag, nowhere) = KitPlace.Settle(read, old.Fields);
+        return problems.Count > 0 || nowhere is not null
+            ? Outcome<Kit>.Refused([.. problems, .. new[] { nowhere }.OfType<InputProblem>()])
             : await SaveAsync(old with { Fields = bag }, old, from, cancellation).ConfigureAwait(false);
     }
 

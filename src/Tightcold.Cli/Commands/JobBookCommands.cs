@@ -145,13 +145,23 @@ internal sealed class JobShow(Surroundings surroundings) : DeskCommand<JobSettin
     }
 }
 
-internal sealed class JobFindings(Surroundings surroundings) : DeskCommand<JobSettings>(surroundings)
+internal sealed class JobFindings(Surroundings surroundings) : DeskCommand<JobFindingsSettings>(surroundings)
 {
-    protected override async Task<int> RunAsync(JobSettings settings, CancellationToken cancellation)
+    protected override async Task<int> RunAsync(JobFindingsSettings settings, CancellationToken cancellation)
     {
         var record = await RecordAsync(settings.Number, cancellation).ConfigureAwait(false);
         var picture = await Desk.PictureAsync(record, cancellation).ConfigureAwait(false);
         var (findings, now) = (Walk.Of(picture), NowWords.Of(picture));
+        if (settings.Step is { } asked)
+            findings =
+            [
+                findings.FirstOrDefault(finding => FindingText.Kebab(finding.Step.ToString()) == asked)
+                    ?? throw new RefusedException(
+                        "step",
+                        asked,
+                        string.Join(", ", findings.Select(finding => FindingText.Kebab(finding.Step.ToString())))
+                    ),
+            ];
         return Answer(
             settings,
             () =>
@@ -166,7 +176,10 @@ internal sealed class JobFindings(Surroundings surroundings) : DeskCommand<JobSe
             () =>
             {
                 NowText.Show(Out, now, Units);
-                FindingText.ShowAll(Out, findings, now.Step, record, Units);
+                if (settings.Step is null)
+                    FindingText.ShowAll(Out, findings, now.Step, record, Units);
+                else
+                    FindingText.Show(Out, findings[0], record, Units, rules: true);
             }
         );
     }

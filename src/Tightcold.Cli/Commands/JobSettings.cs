@@ -75,6 +75,13 @@ internal sealed class JobAddSettings : JobSettings
     public string? Lines { get; init; }
 }
 
+internal sealed class JobFindingsSettings : JobSettings
+{
+    [CommandOption("--step <STEP>")]
+    [Description("One step alone, with all its cautions, the law and its articles: recover, weigh-in and so on.")]
+    public string? Step { get; init; }
+}
+
 internal sealed class JobCorrectSettings : JobSettings
 {
     [CommandArgument(1, "<ENTRY>")]

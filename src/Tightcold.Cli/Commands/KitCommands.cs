@@ -5,6 +5,7 @@ using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
 using Tightcold.Jobs.Json;
 using Tightcold.Jobs.Kits;
+using Tightcold.Procedures.Places;
 
 namespace Tightcold.Cli.Commands;
 
@@ -30,10 +31,17 @@ internal sealed class KitSet(Surroundings surroundings) : DeskCommand<KitSetting
     protected override async Task<int> RunAsync(KitSettings settings, CancellationToken cancellation)
     {
         var from = Moments.Read("from", settings.From, Surroundings.Clock);
-        var kit = (
-            await Desk.UpdateKitAsync(FieldArguments.Read(settings.Fields), from, cancellation).ConfigureAwait(false)
-        ).Value();
-        return KitAnswer.Give(kit, settings.Json, Out, Units);
+        var fields = FieldArguments.Read(settings.Fields);
+        var kit = (await Desk.UpdateKitAsync(fields, from, cancellation).ConfigureAwait(false)).Value();
+        var answer = KitAnswer.Give(kit, settings.Json, Out, Units);
+        // A code that is also short for a state somewhere is taken, and the other reading named once.
+        if (
+            !settings.Json
+            && fields.TryGetValue("jurisdiction", out var typed)
+            && Gazetteer.Read(typed) is { IsKnown: true, Sentence: { Length: > 0 } doubt }
+        )
+            Page.Line(Out, doubt);
+        return answer;
     }
 }
 

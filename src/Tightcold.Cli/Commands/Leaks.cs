@@ -6,9 +6,11 @@ using Tightcold.App.Units;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
 using Tightcold.Diagnosis.Leaks;
+using Tightcold.Findings;
 using Tightcold.Jobs.Kits;
 using Tightcold.Picture;
 using Tightcold.Picture.Leaks;
+using Tightcold.Procedures.Rules;
 using Tightcold.Quantities;
 
 namespace Tightcold.Cli.Commands;
@@ -137,7 +139,8 @@ internal sealed class Leaks(Surroundings surroundings) : DeskCommand<LeaksSettin
                 Units.Format(Measure.Kilograms(way.EscapedKg.P05), Measure.Kilograms(way.EscapedKg.P95))
             );
         Out.Write(costs);
-        Page.Line(Out, "Topping up a system that is known to leak is not lawful everywhere: check local rules.");
+        foreach (var line in LawAndSubstance.LawOn([Act.TopUp], picture.Record))
+            Page.Line(Out, $"{line.Says.Render(Units)} {RuleBook.AlwaysSay}");
         if (assumed && (settings.RefrigerantPrice is null || settings.WorkshopPrice is null))
             Page.Line(
                 Out,

@@ -14,7 +14,17 @@ namespace Tightcold.Cli.Show;
 /// hurt, what next.</summary>
 internal static class FindingText
 {
-    public static void Show(IAnsiConsole console, Finding finding, JobRecord record, IMeasureFormat units)
+    /// <param name="whole">All cautions and the law with its articles; else the worst caution and how many
+    /// more.</param>
+    /// <param name="rules">The rules of the place at recovery, line by line.</param>
+    public static void Show(
+        IAnsiConsole console,
+        Finding finding,
+        JobRecord record,
+        IMeasureFormat units,
+        bool whole = true,
+        bool rules = false
+    )
     {
         Page.Heading(console, $"{finding.Title}: {Word(finding)}");
         Page.Line(console, "  " + finding.Verdict.Render(units));
@@ -22,7 +32,7 @@ internal static class FindingText
             Page.Line(console, "  " + finding.Why.Render(units));
         foreach (var estimate in finding.Estimates)
             Page.Line(console, "  " + Numbers(estimate, units));
-        if (finding.Table is { } table)
+        if (finding.Table is { } table && (rules || finding.Step != Step.Recover))
             Show(console, table, units);
         if (finding.RestsOn.Length > 0)
             Page.Line(console, "  rests on: " + Sources(finding, record));
@@ -30,10 +40,15 @@ internal static class FindingText
             Page.Line(console, $"  assumed: {assumption.What.Render(units)} ({assumption.Matters.Render(units)})");
         foreach (var missing in finding.Missing)
             Page.Line(console, "  missing: " + missing.Render(units));
-        foreach (var caution in finding.Cautions)
+        foreach (var caution in finding.Cautions.Take(whole ? finding.Hazards.Length : finding.OpenCautions))
             console.Write(
                 new Text("  caution: " + caution.Render(units) + "\n", new Style(decoration: Decoration.Bold))
             );
+        if (whole)
+            foreach (var line in finding.Law)
+                Page.Line(console, $"  law: {line.Says.Render(units)} ({line.ReadOn})");
+        else if (More(finding) is { Length: > 0 } more)
+            Page.Line(console, $"  read on: {more} with --step {Kebab(finding.Step.ToString())}");
         foreach (var next in finding.Next)
             Page.Line(console, $"  next ({next.Minutes} min): {next.What.Render(units)} ({next.Tells.Render(units)})");
         Page.Line(console, "");
@@ -52,11 +67,29 @@ internal static class FindingText
             .Where(finding => finding.Certainty != Certainty.NothingYet || finding.Step == now)
             .ToArray();
         foreach (var finding in said)
-            Show(console, finding, record, units);
+            Show(console, finding, record, units, whole: finding.Step == now);
         var quiet = findings.Except(said).Select(finding => finding.Title.ToLowerInvariant()).ToArray();
         if (quiet.Length > 0)
             Page.Line(console, $"Nothing yet: {string.Join(", ", quiet)}.");
     }
+
+    private static string More(Finding finding) =>
+        string.Join(
+            " and ",
+            new[]
+            {
+                Count(finding.Hazards.Length - finding.OpenCautions, "more caution", "more cautions"),
+                Count(finding.Law.Length, "line of law", "lines of law"),
+            }.Where(part => part.Length > 0)
+        );
+
+    private static string Count(int count, string one, string many) =>
+        count switch
+        {
+            <= 0 => "",
+            1 => "1 " + one,
+            _ => count.ToString(CultureInfo.InvariantCulture) + " " + many,
+        };
 
     public static JsonObject Machine(Finding finding, IMeasureFormat units)
     {
@@ -77,6 +110,13 @@ internal static class FindingText
             }),
             ["missing"] = List(finding.Missing, missing => JsonValue.Create(missing.Render(units))),
             ["cautions"] = List(finding.Cautions, caution => JsonValue.Create(caution.Render(units))),
+            ["law"] = List(finding.Law, line => new JsonObject
+            {
+                ["act"] = Kebab(line.Act.ToString()),
+                ["says"] = line.Says.Render(units),
+                ["read-on"] = line.ReadOn,
+                ["keeps"] = line.Keeps,
+            }),
             ["next"] = List(finding.Next, next => new JsonObject
             {
                 ["what"] = next.What.Render(units),

@@ -16,13 +16,6 @@ public readonly record struct LeakForecast(LeakQuantiles Seconds, double NextChe
     /// plateau reaches down to about 0.55 of the label; an orifice tube suffers from about 0.75. Modelled.</summary>
     public static double SufferingShare(bool orificeTube) => orificeTube ? 0.75 : 0.55;
 
-    /// <summary>Warming over 100 years against carbon dioxide, kg/kg: AR4 values as regulation (EU) 517/2014 uses
-    /// them.</summary>
-    public static double WarmingPotential(string refrigerant) =>
-        refrigerant.Contains("1234", StringComparison.Ordinal) ? 4
-        : refrigerant.Contains("152", StringComparison.Ordinal) ? 124
-        : 1430;
-
     /// <param name="samples">Weighted rates at rest, kg/s.</param>
     public static LeakForecast Of(
         IEnumerable<(double KgPerS, double Weight)> samples,

@@ -1,4 +1,5 @@
 using Tightcold.Diagnosis.Priors;
+using Tightcold.Procedures.Substances;
 using Tightcold.Quantities;
 
 namespace Tightcold.Findings.Diagnosing;
@@ -83,11 +84,28 @@ public static class FaultWords
     }
 
     /// <summary>What can hurt in acting on it.</summary>
-    public static IEnumerable<Phrase> Cautions(Hypothesis hypothesis)
+    public static IEnumerable<Caution> Cautions(Hypothesis hypothesis)
     {
         ArgumentNullException.ThrowIfNull(hypothesis);
-        return hypothesis.Faults.Select(Caution).Where(caution => caution.Length > 0).Select(Phrase.Words);
+        return hypothesis
+            .Faults.Select(fault => (Fault: fault, Says: Caution(fault)))
+            .Where(caution => caution.Says.Length > 0)
+            .Select(caution => new Caution(
+                "fault: " + caution.Says,
+                Severity(caution.Fault),
+                Phrase.Words(caution.Says),
+                "common practice"
+            ));
     }
+
+    private static Danger Severity(Fault fault) =>
+        fault switch
+        {
+            Fault.Overcharge or Fault.AirInside or Fault.CondenserAir or Fault.NoVoltage or Fault.WrongRefrigerant =>
+                Danger.Life,
+            Fault.ClutchSlips or Fault.ClutchDead => Danger.Hurts,
+            _ => Danger.Spoils,
+        };
 
     private static (string, string, int, string?) Of(Fault fault) =>
         fault switch

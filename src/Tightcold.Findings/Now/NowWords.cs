@@ -17,7 +17,10 @@ public static class NowWords
         ArgumentNullException.ThrowIfNull(picture);
         var now = picture.Now;
         var (waits, what, tells, minutes, does) = Say(picture, now);
-        var action = what.IsEmpty ? null : new NextAction(what, tells, minutes, now.EntryKind, does);
+        // What the law keeps from this person never stands on top without its word.
+        var action = what.IsEmpty
+            ? null
+            : LawAndSubstance.Held(new(what, tells, minutes, now.EntryKind, does), picture, now.Step);
         return new(waits, action, now.IsUrgent, now.Step);
     }
 

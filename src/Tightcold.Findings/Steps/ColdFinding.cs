@@ -3,6 +3,7 @@ using Tightcold.Jobs.Entries;
 using Tightcold.Picture;
 using Tightcold.Picture.Cold;
 using Tightcold.Procedures.Cold;
+using Tightcold.Procedures.Substances;
 using Tightcold.Quantities;
 using static Tightcold.Picture.Pressures.Evidence;
 
@@ -13,9 +14,14 @@ internal static class ColdFinding
 {
     private const string Title = "Vent";
 
-    private static readonly ImmutableArray<Phrase> Cautions =
+    private static readonly ImmutableArray<Caution> Hazards =
     [
-        Phrase.Words("Parking brake on, exhaust outside, hands and probe clear of the blower and the engine's belts."),
+        StepCautions.MovingParts with
+        {
+            Says = Phrase.Words(
+                "Parking brake on, exhaust outside, hands and probe clear of the blower and the engine's belts."
+            ),
+        },
     ];
 
     public static Finding Of(JobPicture picture)
@@ -24,7 +30,7 @@ internal static class ColdFinding
         {
             return new(Step.ProveCold, Title, Certainty.NothingYet, Judgement.Open, Phrase.Words("Not measured yet."))
             {
-                Cautions = Cautions,
+                Hazards = Hazards,
                 Next =
                 [
                     new(
@@ -46,7 +52,7 @@ internal static class ColdFinding
             RestsOn = [.. cold.Readings.Select(reading => reading.Entry.Id)],
             Assumptions = [.. Assumptions(cold.Shown)],
             Missing = missing,
-            Cautions = [.. Icing(cold), .. Cautions],
+            Hazards = [.. Icing(cold).Select(StepCautions.Mind), .. Hazards],
             Next = Next(cold),
             Table = cold.Readings.Length > 1 ? Table(cold) : null,
         };

@@ -86,7 +86,7 @@ internal static class DiagnosisFinding
                 "Gauges, lines and vent can be read again once it is recovered, evacuated and filled by weight with what the label says."
             ),
             RestsOn = [otherwise.Entry.Id],
-            Cautions = [IdentificationWords.Caution],
+            Hazards = [IdentificationWords.Caution],
             Next = [IdentificationWords.Recover],
         };
 
@@ -121,13 +121,13 @@ internal static class DiagnosisFinding
                 ),
             ],
             Missing = evidence.Missing,
-            Cautions =
+            Hazards =
             [
                 .. IdentificationWords.WrongRefrigerant(evidence.MayBe),
                 .. answer
                     .Beliefs.Where(belief => belief.Odds >= 0.2)
                     .SelectMany(belief => FaultWords.Cautions(belief.Hypothesis))
-                    .Distinct()
+                    .DistinctBy(hazard => hazard.Key)
                     .Take(3),
             ],
             Next = past ? [] : Next(diagnosis, judgement),

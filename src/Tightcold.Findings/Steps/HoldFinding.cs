@@ -5,6 +5,7 @@ using Tightcold.Picture;
 using Tightcold.Picture.Tight;
 using Tightcold.Picture.Vacuum;
 using Tightcold.Procedures.Evacuation;
+using Tightcold.Procedures.Substances;
 using Tightcold.Quantities;
 using static Tightcold.Picture.Pressures.Evidence;
 
@@ -15,10 +16,13 @@ internal static class HoldFinding
 {
     private const string Title = "Hold and pressure test";
 
-    private static readonly ImmutableArray<Phrase> Cautions =
+    private static readonly ImmutableArray<Caution> Hazards =
     [
-        Phrase.Words(
-            "Nitrogen goes through a regulator with relief, slowly, below the vehicle's rated pressure. Never oxygen, never shop air."
+        new(
+            "nitrogen",
+            Danger.Life,
+            Phrase.Words("Nitrogen goes through a regulator with relief, slowly, below the vehicle's rated pressure."),
+            "common practice"
         ),
     ];
 
@@ -37,7 +41,7 @@ internal static class HoldFinding
             RestsOn = [.. Rests(picture)],
             Assumptions = [.. Assumptions(picture)],
             Missing = [.. Missing(tight)],
-            Cautions = Cautions,
+            Hazards = Hazards,
             Next = Next(picture, tight),
             Table =
                 hold is null || tight.Outcome is TightOutcome.Proven or TightOutcome.Likely
@@ -65,7 +69,7 @@ internal static class HoldFinding
         )
         {
             RestsOn = [.. single.Select(row => row.Entry.Id), .. nitrogen.Select(entry => entry.Id)],
-            Cautions = Cautions,
+            Hazards = Hazards,
             Next =
             [
                 new(

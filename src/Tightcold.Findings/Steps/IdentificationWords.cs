@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Tightcold.Jobs.Entries;
 using Tightcold.Procedures.Standing;
+using Tightcold.Procedures.Substances;
 using Tightcold.Quantities;
 using static Tightcold.Picture.Pressures.Evidence;
 
@@ -24,9 +25,15 @@ internal static class IdentificationWords
         );
 
     /// <summary>What can hurt.</summary>
-    public static Phrase Caution { get; } =
-        Phrase.Words(
-            "What is mixed or unknown may burn and may stand at any pressure: no flame, good air, and nothing of it into a clean cylinder, a shared machine or another car."
+    public static Caution Caution { get; } =
+        new(
+            "identify",
+            Danger.Life,
+            Phrase.Words(
+                "What is mixed or unknown may burn and may stand at any pressure: no flame, good air, and nothing of it "
+                    + "into a clean cylinder, a shared machine or another car."
+            ),
+            "common practice"
         );
 
     /// <summary>The test that tells, where only gauges have spoken.</summary>
@@ -41,13 +48,18 @@ internal static class IdentificationWords
         );
 
     /// <summary>“Cannot rule out” and never “is”: a gauge does not know what it stands on.</summary>
-    public static IEnumerable<Phrase> WrongRefrigerant(ImmutableArray<OtherRefrigerant> mayBe)
+    public static IEnumerable<Caution> WrongRefrigerant(ImmutableArray<OtherRefrigerant> mayBe)
     {
         if (mayBe.IsEmpty)
             yield break;
         var others = mayBe.Skip(1).Aggregate(Named(mayBe[0]), (all, next) => Phrase.Of($"{all}, {Named(next)}"));
-        yield return Phrase.Of(
-            $"Wrong or mixed refrigerant cannot be ruled out: with liquid inside it would stand where this car stands if it held {others}. A refrigerant identifier tells, gauges do not; until then nothing of it goes into a clean cylinder."
+        yield return new(
+            "may-be-another",
+            Danger.Life,
+            Phrase.Of(
+                $"Wrong or mixed refrigerant cannot be ruled out: with liquid inside it would stand where this car stands if it held {others}. A refrigerant identifier tells, gauges do not; until then nothing of it goes into a clean cylinder."
+            ),
+            ""
         );
     }
 

@@ -58,12 +58,12 @@ internal static class LeakFinding
                 open.Length == 0 || !checkedAny
                     ? []
                     : [Phrase.Of($"unchecked: {string.Join(", ", open.Select(state => state.Spot))}")],
-            Cautions =
+            Hazards =
             [
-                Phrase.Words(
-                    "Never pressurise with oxygen or shop air: oil and oxygen explode. Dry nitrogen through a regulator only."
-                ),
-                Phrase.Words("Engine off and cold for hands and lamp near belts and fans; no flame near refrigerant."),
+                StepCautions.MovingParts with
+                {
+                    Says = Phrase.Words("Engine off and cold for hands and lamp near belts and fans."),
+                },
             ],
             Next = Next(picture, states),
             Table = checkedAny ? Table(view) : null,

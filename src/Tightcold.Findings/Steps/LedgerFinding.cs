@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using Tightcold.Jobs.Journals;
 using Tightcold.Picture;
 using Tightcold.Picture.Mass;
-using Tightcold.Procedures.Recovery;
 using Tightcold.Quantities;
 using static Tightcold.Picture.Pressures.Evidence;
 
@@ -65,7 +64,7 @@ internal static class LedgerFinding
                     floor: 0
                 ),
             ],
-            Missing = missing,
+            Missing = [.. missing, .. NotWritten(picture)],
             Table = new(
                 "By container",
                 ["Container", "Held at first", "Holds now", "Drawn"],
@@ -83,10 +82,19 @@ internal static class LedgerFinding
         };
     }
 
+    /// <summary>What the place wants in the record and the journal does not hold.</summary>
+    private static IEnumerable<Phrase> NotWritten(JobPicture picture) =>
+        RecordSheet.Of(picture) is { } sheet
+        && sheet.Rows.Where(row => row.Value.IsEmpty).Select(row => row.Label.ToLowerInvariant()).ToArray()
+            is { Length: > 0 } open
+            ? [Phrase.Of($"for the record that the place asks for: {string.Join("; ", open)}")]
+            : [];
+
     private static Phrase Warming(JobRecord record, MassBalance balance) =>
-        WarmingPotential.Of(record.Car.Refrigerant) is { } potential && balance.LostKg > 5e-5
+        balance.LostKg <= 5e-5 ? Phrase.Empty
+        : LawAndSubstance.PlaceOf(record).Warming(record.Car.Refrigerant) is { } figure
             ? Phrase.Of(
-                $"What was lost here warms like {Kilograms(balance.LostKg * potential.Fourth)} of carbon dioxide."
+                $"What was lost here warms like {Kilograms(balance.LostKg * figure.Potential)} of carbon dioxide ({figure.Words})."
             )
-            : Phrase.Empty;
+        : Phrase.Empty;
 }

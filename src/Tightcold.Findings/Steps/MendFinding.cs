@@ -7,6 +7,7 @@ using Tightcold.Picture.Circuit;
 using Tightcold.Picture.Mend;
 using Tightcold.Procedures.Oil;
 using Tightcold.Procedures.Parts;
+using Tightcold.Procedures.Substances;
 using Tightcold.Quantities;
 using static Tightcold.Picture.Pressures.Evidence;
 
@@ -20,20 +21,28 @@ internal static class MendFinding
     public static Finding Of(JobPicture picture)
     {
         var (record, mend) = (picture.Record, picture.Mend);
-        var cautions = new List<Phrase>
+        var hazards = new List<Caution>
         {
-            Phrase.Words(
-                "Loosen a joint slowly with goggles and gloves on: pressure may remain behind it even after recovery."
-            ),
-            Phrase.Of(
-                $"New seals of {SealMaterial.For(record.Car.Refrigerant)}, oiled with the system's own oil; tighten with two spanners to the maker's figure. Caps are seals: every one back on."
+            StepCautions.Freezes with
+            {
+                Says = Phrase.Words(
+                    "Loosen a joint slowly with goggles and gloves on: pressure may remain behind it even after recovery."
+                ),
+            },
+            new(
+                "seals",
+                Danger.Spoils,
+                Phrase.Of(
+                    $"New seals of {SealMaterial.For(record.Car.Refrigerant)}, oiled with the system's own oil; tighten with two spanners to the maker's figure. Caps are seals: every one back on."
+                ),
+                "common practice"
             ),
         };
         if (mend.Work.IsEmpty)
         {
             return new(Step.Mend, Title, Certainty.NothingYet, Judgement.Open, Phrase.Words("Nothing replaced yet."))
             {
-                Cautions = [.. cautions],
+                Hazards = [.. hazards],
                 Next =
                 [
                     new(
@@ -57,7 +66,7 @@ internal static class MendFinding
             missing.Add(wanted);
             judgement = Worse(judgement, Judgement.CannotTell);
         }
-        judgement = Worse(judgement, OilKind(record, mend.Work, cautions, missing));
+        judgement = Worse(judgement, OilKind(record, mend.Work, hazards, missing));
         foreach (
             var seal in mend.Changed.Where(entry =>
                 entry.Kind == EntryKinds.SealChanged
@@ -66,9 +75,11 @@ internal static class MendFinding
         )
         {
             judgement = Worse(judgement, Judgement.CannotTell);
-            cautions.Add(
-                Phrase.Of(
-                    $"The seal at {seal.Fields.Text("spot") ?? ""} is called “{seal.Fields.Text("seal") ?? ""}”: that rubber swells with {record.Car.Refrigerant} and its oil; {SealMaterial.For(record.Car.Refrigerant)} belongs there."
+            hazards.Add(
+                StepCautions.Now(
+                    Phrase.Of(
+                        $"The seal at {seal.Fields.Text("spot") ?? ""} is called “{seal.Fields.Text("seal") ?? ""}”: that rubber swells with {record.Car.Refrigerant} and its oil; {SealMaterial.For(record.Car.Refrigerant)} belongs there."
+                    )
                 )
             );
         }
@@ -96,7 +107,7 @@ internal static class MendFinding
                 ],
             RestsOn = [.. mend.Work.Select(entry => entry.Id)],
             Missing = [.. missing],
-            Cautions = [.. cautions],
+            Hazards = [.. hazards],
             Next = Next(picture, leaking),
             Table = Table(mend.Changed),
         };
@@ -240,7 +251,7 @@ internal static class MendFinding
     private static Judgement OilKind(
         JobRecord record,
         ImmutableArray<Entry> work,
-        List<Phrase> cautions,
+        List<Caution> hazards,
         List<Phrase> missing
     )
     {
@@ -253,11 +264,14 @@ internal static class MendFinding
         )
         {
             var type = oil.Fields.Text("oil-type") ?? "";
-            var (fit, why) = OilType.Judge(electric, record.Car.Refrigerant, record.Car.Fields.Text("oil-type"), type);
+            var (refrigerant, carOil) = (record.Car.Refrigerant, record.Car.Fields.Text("oil-type"));
+            var (fit, why) = OilType.IsDye(type)
+                ? OilType.JudgeDye(electric, refrigerant, carOil, type)
+                : OilType.Judge(electric, refrigerant, carOil, type);
             if (fit == OilFit.Stop)
             {
                 judgement = Judgement.Bad;
-                cautions.Insert(0, Phrase.Of($"Stop: {type}: {why}."));
+                hazards.Add(StepCautions.Now(Phrase.Of($"Stop: {type}: {why}.")));
             }
             else if (fit == OilFit.Unsure)
             {

@@ -4,6 +4,7 @@ using Tightcold.Picture.Circuit;
 using Tightcold.Picture.Pressures;
 using Tightcold.Picture.Vacuum;
 using Tightcold.Procedures;
+using Tightcold.Procedures.Substances;
 using Tightcold.Properties;
 using Tightcold.Quantities;
 using static Tightcold.Picture.Pressures.Evidence;
@@ -20,12 +21,23 @@ internal static class PumpDownFinding
         var (record, view) = (picture.Record, picture.Pump);
         var moment = record.Journal.Last(EntryKinds.VacuumReading)?.ObservedAt ?? record.Job.OpenedAt;
         var air = AirPressure.At(record, moment);
-        Phrase[] cautions =
+        Caution[] hazards =
         [
-            Phrase.Words(
-                "Never pull down a system that still holds pressure: recover first; the pump lets refrigerant into the air."
+            new(
+                "pump-under-pressure",
+                Danger.Hurts,
+                Phrase.Words(
+                    "Never pull down a system that still holds pressure: recover first; the pump lets refrigerant into "
+                        + "the air."
+                ),
+                "common practice"
             ),
-            Phrase.Words("Never run a compressor under vacuum."),
+            new(
+                "compressor-under-vacuum",
+                Danger.Spoils,
+                Phrase.Words("Never run a compressor under vacuum."),
+                "common practice"
+            ),
         ];
         var deepest = Estimate.Normal(
             "deepest-dial",
@@ -46,7 +58,7 @@ internal static class PumpDownFinding
                     .. air.Assumption is { } guess ? [guess] : Array.Empty<Assumption>(),
                     .. view.Assumptions,
                 ],
-                Cautions = [.. cautions],
+                Hazards = [.. hazards],
                 Next =
                 [
                     new(
@@ -106,7 +118,7 @@ internal static class PumpDownFinding
                 .. view.Assumptions,
             ],
             Missing = Missing(last),
-            Cautions = [.. cautions, .. PumpWords.Warnings(view, last.OnDial)],
+            Hazards = [.. hazards, .. PumpWords.Warnings(view, last.OnDial).Select(StepCautions.Mind)],
             Next =
                 picture.Hold is not null || picture.Timeline.Now.Inside != Inside.Vacuum ? []
                 : judgement == Judgement.Good

@@ -7,6 +7,7 @@ using Tightcold.Picture.Recover;
 using Tightcold.Picture.Standing;
 using Tightcold.Procedures.Recovery;
 using Tightcold.Procedures.Rules;
+using Tightcold.Procedures.Substances;
 using Tightcold.Quantities;
 using static Tightcold.Picture.Pressures.Evidence;
 
@@ -17,31 +18,35 @@ namespace Tightcold.Findings.Steps;
 internal static class RecoverFinding
 {
     private const string Title = "Recovery";
-    private static readonly ImmutableArray<Phrase> Law =
-    [
+    private static readonly Caution Cylinder = new(
+        "recovery-cylinder",
+        Danger.Life,
         Phrase.Words(
             "Only into a refillable recovery cylinder within its test date, never a disposable one; never mix refrigerants."
         ),
-    ];
+        "common practice"
+    );
 
     public static Finding Of(JobPicture picture)
     {
         var record = picture.Record;
-        var place = RuleBook.Of(record.Kit.Fields.Text("jurisdiction"));
-        var cautions = new List<Phrase>(Law);
+        var place = LawAndSubstance.PlaceOf(record);
+        var hazards = new List<Caution> { Cylinder, StepCautions.Freezes };
         if (picture.Came.Says == StandingSays.OtherGas)
-            cautions.Insert(
-                0,
-                Phrase.Words(
-                    "The standing pressure says that another gas is inside: recover it into a cylinder of its own, marked mixed or unknown; never reuse it, never mix it into a clean one."
+            hazards.Add(
+                StepCautions.Now(
+                    Phrase.Words(
+                        "The standing pressure says that another gas is inside: recover it into a cylinder of its own, "
+                            + "marked mixed or unknown; never reuse it, never mix it into a clean one."
+                    )
                 )
             );
         if (picture.Recovery is not { } recovery)
-            return NothingYet(picture, place, cautions);
+            return NothingYet(picture, place, hazards);
         var missing = new List<Phrase>();
-        Cylinders(recovery, cautions, missing);
+        var room = Cylinders(recovery, hazards, missing);
         End(recovery, missing);
-        Papers(record, recovery, place, missing);
+        Papers(recovery, missing);
         var overfilled = recovery.Cylinders.Any(cylinder => cylinder.Overfilled);
         var judgement =
             overfilled ? Judgement.Bad
@@ -55,11 +60,11 @@ internal static class RecoverFinding
             Verdict(record, recovery.RecoveredKg, recovery.Ended)
         )
         {
-            Why = Why(recovery.Thought, place),
+            Why = Why(recovery.Thought).Then(room).Then(Rules(place)),
             Estimates = [.. Estimates(recovery)],
             RestsOn = [.. recovery.Entries.Select(entry => entry.Id)],
             Missing = [.. missing],
-            Cautions = [.. cautions],
+            Hazards = [.. hazards],
             Next =
                 recovery.Ended == false
                     ?
@@ -83,11 +88,11 @@ internal static class RecoverFinding
                         ),
                     ]
                 : [],
-            Table = Rules(place, record.Car.Refrigerant),
+            Table = Table(place, record),
         };
     }
 
-    private static Finding NothingYet(JobPicture picture, PlaceRules place, List<Phrase> cautions)
+    private static Finding NothingYet(JobPicture picture, PlaceRules place, List<Caution> hazards)
     {
         var empty = picture.Came.Says == StandingSays.OpenToAir;
         return new(
@@ -101,7 +106,8 @@ internal static class RecoverFinding
         )
         {
             RestsOn = empty ? [picture.Came.Entry!.Id] : [],
-            Cautions = [.. cautions],
+            Why = empty ? Phrase.Empty : Rules(place),
+            Hazards = [.. hazards],
             Next = empty
                 ? []
                 :
@@ -114,7 +120,7 @@ internal static class RecoverFinding
                         Doing.TakesOut
                     ),
                 ],
-            Table = Rules(place, picture.Record.Car.Refrigerant),
+            Table = Table(place, picture.Record),
         };
     }
 
@@ -141,9 +147,10 @@ internal static class RecoverFinding
             );
     }
 
-    /// <summary>Fill of each cylinder that was used.</summary>
-    private static void Cylinders(RecoveryPicture recovery, List<Phrase> cautions, List<Phrase> missing)
+    /// <summary>Fill of each cylinder that was used, and the room that is left.</summary>
+    private static Phrase Cylinders(RecoveryPicture recovery, List<Caution> hazards, List<Phrase> missing)
     {
+        var room = Phrase.Empty;
         foreach (var cylinder in recovery.Cylinders)
         {
             if (cylinder.MayKg is not { } most)
@@ -151,19 +158,22 @@ internal static class RecoverFinding
                     Phrase.Of($"the tare of {cylinder.Name}: without it the fill of the cylinder is not known")
                 );
             else if (cylinder.Overfilled)
-                cautions.Insert(
+                hazards.Insert(
                     0,
-                    Phrase.Of(
-                        $"{cylinder.Name} holds {Kilograms(cylinder.NetKg)}, more than the {Kilograms(most)} it may (80 % full at {At(cylinder.HottestK)}): it can burst when it warms. Move some to another cylinder now."
+                    StepCautions.Now(
+                        Phrase.Of(
+                            $"{cylinder.Name} holds {Kilograms(cylinder.NetKg)}, more than the {Kilograms(most)} it may (80 % full at {At(cylinder.HottestK)}): it can burst when it warms. Move some to another cylinder now."
+                        )
                     )
                 );
             else
-                cautions.Add(
+                room = room.Then(
                     Phrase.Of(
                         $"{cylinder.Name} holds {Kilograms(cylinder.NetKg)} of the {Kilograms(most)} it may{(cylinder.ContentUnknown ? ", cautiously, since its contents are unknown" : "")}; {Kilograms(most - cylinder.NetKg)} of room."
                     )
                 );
         }
+        return room;
     }
 
     private static void End(RecoveryPicture recovery, List<Phrase> missing)
@@ -192,54 +202,40 @@ internal static class RecoverFinding
             : Phrase.Of($"{amount}.");
     }
 
-    private static Phrase Why(RecoveredAgainst? thought, PlaceRules place)
-    {
-        var rules = Phrase.Of($"Rules: {place.Name}. {RuleBook.AlwaysSay}");
-        if (thought is not { } against)
-            return rules;
-        return (
-            against.Contradict
-                ? against.DifferenceKg > 0
+    private static Phrase Rules(PlaceRules place) => Phrase.Of($"Rules: {place.Name}. {RuleBook.AlwaysSay}");
+
+    private static Phrase Why(RecoveredAgainst? thought) =>
+        thought is not { } against ? Phrase.Empty
+        : against.Contradict
+            ? against.DifferenceKg > 0
                     ? Phrase.Of(
                         $"{Kilograms(against.DifferenceKg)} more came out than the standing pressure allowed: a gauge off, another temperature in the parts, or liquid was hidden somewhere."
                     )
-                    : Phrase.Of(
-                        $"{Kilograms(-against.DifferenceKg)} less came out than the standing pressure said: some is still inside, or it was lost on the way."
-                    )
-                : Phrase.Words("What came out agrees with what the standing pressure said was in.")
-        ).Then(rules);
-    }
+                : Phrase.Of(
+                    $"{Kilograms(-against.DifferenceKg)} less came out than the standing pressure said: some is still inside, or it was lost on the way."
+                )
+        : Phrase.Words("What came out agrees with what the standing pressure said was in.");
 
-    private static void Papers(JobRecord record, RecoveryPicture recovery, PlaceRules place, List<Phrase> missing)
+    private static void Papers(RecoveryPicture recovery, List<Phrase> missing)
     {
         if (recovery.Entries.Any(entry => entry.Fields.Text("certificate") is not null))
             return;
         missing.Add(Phrase.Words("certificate or licence of who recovered, where the rules ask for a record"));
-        foreach (
-            var line in place
-                .Of(Question.Records)
-                .Where(line =>
-                    line.Ruling == Ruling.Duty
-                    && line.Meets(LawAndSubstance.WhoWorks(record.Kit))
-                    && line.IsAbout(record.Car.Refrigerant)
-                )
-        )
-        {
-            missing.Add(Phrase.Of($"to keep in {place.Name}: {RuleWords.Plain(line)}"));
-        }
     }
 
-    private static FindingTable Rules(PlaceRules place, string refrigerant) =>
+    private static FindingTable Table(PlaceRules place, JobRecord record) =>
         new(
             $"Rules of {place.Name}; {RuleBook.AlwaysSay}",
             ["What", "Where it stands", "How sure"],
             [
                 .. place
-                    .Lines.Where(line => line.IsAbout(refrigerant))
+                    .Lines.Where(line =>
+                        line.IsAbout(record.Car.Refrigerant) && line.Meets(LawAndSubstance.WhoWorks(record.Kit))
+                    )
                     .Select(line =>
                         ImmutableArray.Create(
                             Phrase.Words(RuleWords.Plain(line)),
-                            Phrase.Words(RuleWords.ReadOn(line)),
+                            Phrase.Words(RuleWords.Stands(line)),
                             Phrase.Words(RuleWords.Sure(line))
                         )
                     ),

@@ -6,6 +6,7 @@ using Tightcold.Jobs.Cars;
 using Tightcold.Jobs.Entries;
 using Tightcold.Picture;
 using Tightcold.Picture.Running;
+using Tightcold.Procedures.Substances;
 using Tightcold.Quantities;
 using static Tightcold.Picture.Pressures.Evidence;
 
@@ -17,10 +18,15 @@ internal static class RunningFinding
 {
     private const string Title = "Running pressures";
 
-    private static readonly ImmutableArray<Phrase> Cautions =
+    private static readonly ImmutableArray<Caution> Hazards =
     [
-        Phrase.Words("Hoses and sleeves clear of fan, belt and hot parts; parking brake on; exhaust gas outside."),
-        Phrase.Words("The high hand valve stays shut while the engine runs: high-side pressure bursts a can."),
+        new(
+            "high-valve",
+            Danger.Life,
+            Phrase.Words("The high hand valve stays shut while the engine runs: high-side pressure bursts a can."),
+            "common practice"
+        ),
+        StepCautions.MovingParts,
     ];
 
     private static readonly NextAction Lines = new(
@@ -45,7 +51,7 @@ internal static class RunningFinding
         if (last is { Entry: not null, Doubt: { } doubt })
             return DoubtWords.Finding(Step.RunningPressures, Title, picture, last.Entry, doubt) with
             {
-                Cautions = Cautions,
+                Hazards = Hazards,
             };
         if (picture.Running is not { } running)
         {
@@ -59,7 +65,7 @@ internal static class RunningFinding
                     : Phrase.Words("Read while no refrigerant was inside: that tells nothing of this car.")
             )
             {
-                Cautions = Cautions,
+                Hazards = Hazards,
                 Next =
                 [
                     new(
@@ -85,7 +91,7 @@ internal static class RunningFinding
                 : [running.Entry.Id],
             Assumptions = running.Air.Assumption is { } assumed ? [assumed] : [],
             Missing = [.. Missing(picture, running)],
-            Cautions = Cautions,
+            Hazards = Hazards,
             Next =
                 running is { Low: null } or { High: null } or { AmbientK: null } ? [ReadAgain]
                 : running is { Superheat: not null, Subcooling: not null } ? []

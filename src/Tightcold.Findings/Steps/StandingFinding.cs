@@ -4,6 +4,7 @@ using Tightcold.Picture;
 using Tightcold.Picture.Circuit;
 using Tightcold.Picture.Standing;
 using Tightcold.Procedures.Standing;
+using Tightcold.Procedures.Substances;
 using Tightcold.Quantities;
 using static Tightcold.Picture.Pressures.Evidence;
 
@@ -14,10 +15,7 @@ internal static class StandingFinding
 {
     private const string Title = "What is left";
 
-    private static readonly ImmutableArray<Phrase> Cautions =
-    [
-        Phrase.Words("Goggles and gloves on before a hose goes on a port: liquid refrigerant freezes skin and eyes."),
-    ];
+    private static readonly ImmutableArray<Caution> Hazards = [StepCautions.Freezes];
 
     public static Finding Of(JobPicture picture)
     {
@@ -29,7 +27,7 @@ internal static class StandingFinding
         )
             return DoubtWords.Finding(Step.StandingPressure, Title, picture, doubted.Entry, doubted.Doubt) with
             {
-                Cautions = Cautions,
+                Hazards = Hazards,
             };
         if (came is not { Entry: { } entry, Reading: { } reading })
             return NothingYet(picture);
@@ -49,7 +47,7 @@ internal static class StandingFinding
                         ),
                     ]
                     : [],
-            Cautions = [.. CautionsOf(came), .. Cautions],
+            Hazards = [.. CautionsOf(came), .. Hazards],
             Next =
                 picture.Timeline.Now.Inside == Inside.AsItCame || came.Says == StandingSays.OpenToAir ? Next(came) : [],
         };
@@ -68,7 +66,7 @@ internal static class StandingFinding
                 : Phrase.Words("Not read yet.")
         )
         {
-            Cautions = Cautions,
+            Hazards = Hazards,
             Next =
             [
                 new(
@@ -251,15 +249,8 @@ internal static class StandingFinding
             yield return volume;
     }
 
-    private static IEnumerable<Phrase> CautionsOf(StandingPicture came)
-    {
-        if (came.Says == StandingSays.NotTheLabels)
-            yield return IdentificationWords.Caution;
-        if (came.Says != StandingSays.MayBeAnother)
-            yield break;
-        foreach (var caution in IdentificationWords.WrongRefrigerant(came.MayBe))
-            yield return caution;
-    }
+    private static IEnumerable<Caution> CautionsOf(StandingPicture came) =>
+        came.Says == StandingSays.MayBeAnother ? IdentificationWords.WrongRefrigerant(came.MayBe) : [];
 
     private static ImmutableArray<NextAction> Next(StandingPicture came)
     {

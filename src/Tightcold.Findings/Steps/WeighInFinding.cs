@@ -7,6 +7,7 @@ using Tightcold.Picture.Mass;
 using Tightcold.Picture.WeighIn;
 using Tightcold.Procedures;
 using Tightcold.Procedures.Charging;
+using Tightcold.Procedures.Substances;
 using Tightcold.Quantities;
 using static Tightcold.Picture.Pressures.Evidence;
 
@@ -17,17 +18,26 @@ internal static class WeighInFinding
 {
     private const string Title = "Charge by weight";
 
-    private static readonly ImmutableArray<Phrase> Cautions =
+    private static readonly ImmutableArray<Caution> Hazards =
     [
-        Phrase.Words(
-            "Can valve to the low side only, never to the high side; upright can (vapour) while the engine runs: liquid breaks the compressor."
+        new(
+            "low-side-only",
+            Danger.Life,
+            Phrase.Words(
+                "Can valve to the low side only, on the high side it can burst; can upright (vapour) while the engine "
+                    + "runs: liquid breaks the compressor."
+            ),
+            "common practice"
         ),
-        Phrase.Of(
-            $"Warm a can with warm water only, never above {At(EntryRules.HighestBathKelvins)}, never with a flame."
+        new(
+            "can-bath",
+            Danger.Life,
+            Phrase.Of(
+                $"Warm a can with warm water only, never above {At(EntryRules.HighestBathKelvins)}, never with a flame."
+            ),
+            "common practice"
         ),
-        Phrase.Words(
-            "Goggles and gloves: escaping refrigerant freezes. Fresh air: it is heavier than air and gathers in pits."
-        ),
+        StepCautions.Freezes,
     ];
 
     public static Finding Of(JobPicture picture)
@@ -126,7 +136,7 @@ internal static class WeighInFinding
                 ]
                 : [],
             Missing = missing,
-            Cautions = [.. WeighInWords.Warnings(picture), .. Cautions],
+            Hazards = [.. WeighInWords.Warnings(picture).Select(StepCautions.Now), .. Hazards],
             Next =
                 judgement == Judgement.Good
                     ?
@@ -170,7 +180,7 @@ internal static class WeighInFinding
                     "the charge from the plate under the bonnet or the maker's book; guessing it costs cooling or the compressor"
                 ),
             ],
-            Cautions = [.. WeighInWords.Warnings(picture), .. Cautions],
+            Hazards = [.. WeighInWords.Warnings(picture).Select(StepCautions.Now), .. Hazards],
             Table = new(
                 "Ways without a label, best first",
                 ["Way", "May end off by", "Risk"],

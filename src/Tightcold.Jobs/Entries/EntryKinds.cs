@@ -167,6 +167,7 @@ public static class EntryKinds
             Minutes("waited", "Waited", 24 * 60),
             Choice("identified", "What it is", false, "as labelled", "mixed or unknown", "not checked"),
             Text("certificate", "Certificate or licence", 80, hint: "keep the number where the rules ask for it"),
+            Text("went-to", "Who received it, name and address", 120, hint: "where the rules ask; correct it later"),
             Text("rule-basis", "Rule followed", 80)
         ),
         new(

@@ -21,7 +21,7 @@ public sealed record Kit(Guid Id, DateTimeOffset From, FieldBag Fields, Immutabl
             "jurisdiction",
             "Country or region, for the rules",
             80,
-            hint: "choose from the list: a code of ISO 3166 such as DE or AU-NSW settles it"
+            hint: "choose from the list; a code of ISO 3166 such as DE or AU-NSW settles it, “not said” leaves it open"
         ),
         Field.Choice("works", "You work", false, OwnCars, ForPay),
         Field.Text(

@@ -1,3 +1,5 @@
+using Tightcold.Procedures.Rules;
+
 namespace Tightcold.Picture.Books;
 
 /// <summary>One line of the refrigerant ledger: one container in one job, or what the job lost.</summary>
@@ -10,7 +12,7 @@ namespace Tightcold.Picture.Books;
 /// <param name="RecoveredKg">Came into it.</param>
 /// <param name="LostKg">To the air: hoses, purges, opened with some inside.</param>
 /// <param name="ChargedKg">Reached the system and stayed; counted once a job, on the loss line.</param>
-public readonly record struct LedgerLine(
+public sealed record LedgerLine(
     int Job,
     DateTimeOffset Date,
     string Car,
@@ -20,4 +22,24 @@ public readonly record struct LedgerLine(
     double RecoveredKg,
     double LostKg,
     double ChargedKg
-);
+)
+{
+    /// <summary>What the law of the job's place counts its loss with; null for a mixture or a gas without a
+    /// figure.</summary>
+    public WarmingFigure? Warming { get; init; }
+
+    /// <summary>What was lost, as carbon dioxide; null where there is no figure.</summary>
+    public double? LostAsCarbonDioxideKg => LostKg * Warming?.Potential;
+
+    /// <summary>Where the job was done, as the kit said; empty when it did not say.</summary>
+    public string Place { get; init; } = "";
+
+    /// <summary>Who did it.</summary>
+    public string Person { get; init; } = "";
+
+    /// <summary>That person's certificate or licence.</summary>
+    public string Certificate { get; init; } = "";
+
+    /// <summary>Who received what was recovered; empty while that is not written down.</summary>
+    public string WentTo { get; init; } = "";
+}

@@ -1,5 +1,8 @@
 using System.Collections.Immutable;
-using Tightcold.Procedures.Recovery;
+using System.Globalization;
+using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Journals;
+using Tightcold.Procedures.Rules;
 
 namespace Tightcold.Picture.Books;
 
@@ -12,10 +15,26 @@ public sealed record RefrigerantLedger(ImmutableArray<LedgerLine> Lines)
     public double LostKg => Lines.Sum(line => line.LostKg);
     public double ChargedKg => Lines.Sum(line => line.ChargedKg);
 
-    /// <summary>Warming of what was lost, kg of carbon dioxide; the figures of the fourth report. What leaked from cars
+    /// <summary>Warming of what was lost, kg of carbon dioxide, each job by the law of its place. What leaked from cars
     /// before they came is not in it.</summary>
-    public double LostAsCarbonDioxideKg =>
-        Lines.Sum(line => line.LostKg * (WarmingPotential.Of(line.Refrigerant)?.Fourth ?? 0));
+    public double LostAsCarbonDioxideKg => Lines.Sum(line => line.LostAsCarbonDioxideKg ?? 0);
+
+    /// <summary>Lost of a mixture or a gas that no figure is known of: not in the sum above.</summary>
+    public double LostWithoutFigureKg => Lines.Where(line => line.Warming is null).Sum(line => line.LostKg);
+
+    /// <summary>The figures it stands on: “R-134a 1430 (fourth assessment report, as the law of Canada
+    /// counts)”.</summary>
+    public ImmutableArray<string> WarmingStandsOn =>
+        [
+            .. Lines
+                .Where(line => line.LostKg != 0)
+                .Select(line => line.Warming is { } figure ? Figure(line.Refrigerant, figure) : null)
+                .OfType<string>()
+                .Distinct(),
+        ];
+
+    private static string Figure(string refrigerant, WarmingFigure figure) =>
+        string.Create(CultureInfo.InvariantCulture, $"{refrigerant} {figure.Potential} ({figure.Words})");
 
     /// <summary>By container: name, refrigerant, drawn, recovered.</summary>
     public ImmutableArray<(string Container, string Refrigerant, double DrawnKg, double RecoveredKg)> ByContainer =>
@@ -70,6 +89,8 @@ public sealed record RefrigerantLedger(ImmutableArray<LedgerLine> Lines)
             if (date < from || date >= before)
                 continue;
             var balance = job.Mass;
+            var place = RuleBook.Of(record.Kit.Fields.Text("jurisdiction"));
+            var recoveries = record.Journal.OfKind(EntryKinds.Recovery).ToArray();
             foreach (var holding in balance.Holdings.Values)
             {
                 var recovered = holding.Container.IsRecovery ? holding.NetKg - holding.FirstNetKg : 0;
@@ -87,6 +108,14 @@ public sealed record RefrigerantLedger(ImmutableArray<LedgerLine> Lines)
                         0,
                         0
                     )
+                    {
+                        Place = place.Reading.Place?.Code ?? "",
+                        Person = record.Kit.Fields.Text("owner") ?? "",
+                        Certificate = CertificateOf(record, recoveries),
+                        WentTo = holding.Container.IsRecovery
+                            ? Said(recoveries, "went-to", holding.Container.Name)
+                            : "",
+                    }
                 );
             }
             if (balance.LostKg != 0 || balance.DrawnKg != 0)
@@ -102,8 +131,31 @@ public sealed record RefrigerantLedger(ImmutableArray<LedgerLine> Lines)
                         balance.LostKg,
                         balance.DrawnKg > 0 ? balance.SystemKg : 0
                     )
+                    {
+                        Warming = place.Warming(record.Car.Refrigerant),
+                        Place = place.Reading.Place?.Code ?? "",
+                        Person = record.Kit.Fields.Text("owner") ?? "",
+                        Certificate = CertificateOf(record, recoveries),
+                    }
                 );
         }
         return new([.. lines.OrderBy(line => line.Date).ThenBy(line => line.Job)]);
     }
+
+    /// <summary>Of who recovered as written down then, else the kit's.</summary>
+    private static string CertificateOf(JobRecord record, Entry[] recoveries) =>
+        Said(recoveries, "certificate") is { Length: > 0 } said ? said : record.Kit.Fields.Text("qualification") ?? "";
+
+    private static string Said(Entry[] recoveries, string field, string? container = null) =>
+        string.Join(
+            "; ",
+            recoveries
+                .Where(entry =>
+                    container is null
+                    || string.Equals(entry.Fields.Text("container"), container, StringComparison.OrdinalIgnoreCase)
+                )
+                .Select(entry => entry.Fields.Text(field))
+                .OfType<string>()
+                .Distinct()
+        );
 }

@@ -58,9 +58,16 @@ public static class OilType
             : (OilFit.Unsure, "the car's oil type is not known");
     }
 
-    /// <summary>Whether dye may go in: it is oil too, and some of it leads current.</summary>
+    /// <summary>Whether a bottle holds dye.</summary>
+    public static bool IsDye(string? bottle) => Has(bottle, "dye");
+
+    /// <summary>Whether dye may go in: it comes in oil, so it is held to the same rules, and some of it leads
+    /// current.</summary>
+    /// <param name="electric">High-voltage compressor; null when the kind is not known.</param>
+    /// <param name="refrigerant">As on the label.</param>
+    /// <param name="carOil">What the car's data say, or null.</param>
     /// <param name="dye">As written on the bottle.</param>
-    public static (OilFit Fit, string Why) JudgeDye(bool? electric, string refrigerant, string dye)
+    public static (OilFit Fit, string Why) JudgeDye(bool? electric, string refrigerant, string? carOil, string dye)
     {
         if (electric == true)
         {
@@ -68,15 +75,24 @@ public static class OilType
                 ? (OilFit.Unsure, "made for electric compressors by its name; only where this maker allows dye")
                 : (OilFit.Stop, "dye in common oil lets the high voltage of an electric compressor leak");
         }
-        if (refrigerant == "R-1234yf" && !Has(dye, "1234"))
+        var (carrier, labelled) = (Family(dye), Family(carOil));
+        if (carrier == OilFamily.Mineral && refrigerant is "R-134a" or "R-1234yf")
+            return (OilFit.Stop, $"{refrigerant} does not carry the mineral oil this dye comes in");
+        if (carrier != OilFamily.NotNamed && labelled != OilFamily.NotNamed && !Mixes(carrier, labelled))
+            return (
+                OilFit.Stop,
+                $"this compressor takes {carOil!.Trim()}, and the oil this dye comes in does not mix with it"
+            );
+        if (refrigerant == "R-1234yf" && !IsForLowWarming(dye))
             return (
                 OilFit.Unsure,
-                "dye for R-1234yf comes in its own double end-capped oil; this one does not name " + "it"
+                "dye for R-1234yf comes in its own double end-capped oil; this one does not name it"
             );
         return refrigerant is "R-134a" or "R-1234yf"
             ? (
                 OilFit.Fits,
-                "one dose, 7 mL (0.25 oz) in most circuits by common practice; its oil counts with the " + "oil added"
+                "one dose, 7 mL (0.25 oz) in most circuits by common practice; its oil counts with the oil added"
+                    + (electric is null ? "; none into an electric compressor unless its maker allows it" : "")
             )
             : (OilFit.Unsure, "whether dye goes with this refrigerant is not known");
     }

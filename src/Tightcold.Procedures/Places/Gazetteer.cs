@@ -9,7 +9,14 @@ namespace Tightcold.Procedures.Places;
 /// counts, so that New South Wales is not Wales.</summary>
 public static class Gazetteer
 {
+    /// <summary>What a person writes who does not want to say where: nothing is then taken for the law of a
+    /// place.</summary>
+    public const string NotSaid = "not said";
+
     private const int MostOffered = 5;
+
+    /// <summary>A word of this many letters or more that is a whole name is worth offering.</summary>
+    private const int WorthOffering = 4;
 
     private static readonly Lazy<ImmutableArray<Place>> Places = new(Load);
     private static readonly Lazy<FrozenDictionary<string, Place>> ByCode = new(() =>
@@ -56,6 +63,14 @@ public static class Gazetteer
                     + "list, and its rules are shown.",
                 []
             );
+        if (Fold(typed) == Fold(NotSaid))
+            return new(
+                typed,
+                null,
+                "The place is not said: what stands here is common in most places; choose country and region from the "
+                    + "list, and its rules are shown.",
+                []
+            );
         if (ExactCode(typed) is { } coded)
             return new(typed, coded, Doubt(typed, coded), []);
         if (Labelled(typed) is { } labelled)
@@ -72,13 +87,13 @@ public static class Gazetteer
             .ToArray();
         if (named.Length == 0)
         {
-            var offered = Search(typed);
+            var offered = Near(typed);
             return new(
                 typed,
                 null,
                 $"“{typed}” is no whole name or code of a country or region: choose one from "
                     + $"the list"
-                    + (offered.Length == 0 ? "." : $", such as {offered[0].Label}."),
+                    + (offered.Length == 0 ? "." : $", such as {Either(offered)}."),
                 offered
             );
         }
@@ -93,14 +108,7 @@ public static class Gazetteer
         if (fits is [var one])
             return new(typed, one, "", []);
         var choices = fits.Length > 1 ? fits : [.. named.SelectMany(meant => meant).Distinct()];
-        return new(
-            typed,
-            null,
-            $"“{typed}” can mean "
-                + $"{string.Join(" or ", choices.Take(MostOffered).Select(place => place.Label))}: choose one from the "
-                + $"list.",
-            choices
-        );
+        return new(typed, null, $"“{typed}” can mean {Either(choices)}: choose one from the list.", choices);
     }
 
     /// <summary>Places with a word in their name that begins with each word typed: to choose from, never a
@@ -125,6 +133,61 @@ public static class Gazetteer
                 .ThenBy(known => known.Place.Name, StringComparer.Ordinal)
                 .Select(known => known.Place),
         ];
+    }
+
+    /// <summary>Places that somebody may have meant: whose words begin so, that are written almost so, or that are
+    /// named whole among other words. Never a choice.</summary>
+    public static ImmutableArray<Place> Near(string text)
+    {
+        if (Search(text) is { IsEmpty: false } begun)
+            return begun;
+        var whole = Fold(text);
+        // One slip in four letters, two in eight.
+        var slips = Math.Min(2, whole.Length / WorthOffering);
+        var alike = WordsOfNames
+            .Value.Select(known => (known.Place, Off: known.Names.Min(name => Slips(whole, name.Whole, slips))))
+            .Where(known => known.Off <= slips)
+            .OrderBy(known => known.Off)
+            .ThenBy(known => known.Place.IsRegion)
+            .Select(known => known.Place)
+            .ToImmutableArray();
+        if (alike.Length > 0 && slips > 0)
+            return alike;
+        return
+        [
+            .. Words(text)
+                .Where(word => word.Length >= WorthOffering)
+                .SelectMany(word => ByName.Value.GetValueOrDefault(word, []))
+                .Distinct(),
+        ];
+    }
+
+    /// <summary>“Georgia (GE) or Georgia, United States (US-GA)”, at most five.</summary>
+    public static string Either(IEnumerable<Place> places) =>
+        string.Join(" or ", places.Take(MostOffered).Select(place => place.Label));
+
+    /// <summary>Letters put in, left out, changed or swapped with a neighbour (Damerau's distance of adjacent swaps);
+    /// one more than <paramref name="most"/> where it is farther.</summary>
+    private static int Slips(string one, string other, int most)
+    {
+        if (Math.Abs(one.Length - other.Length) > most)
+            return most + 1;
+        var before = new int[other.Length + 1];
+        var last = Enumerable.Range(0, other.Length + 1).ToArray();
+        var now = new int[other.Length + 1];
+        for (var i = 1; i <= one.Length; i++)
+        {
+            now[0] = i;
+            for (var j = 1; j <= other.Length; j++)
+            {
+                var change = last[j - 1] + (one[i - 1] == other[j - 1] ? 0 : 1);
+                now[j] = Math.Min(change, Math.Min(last[j], now[j - 1]) + 1);
+                if (i > 1 && j > 1 && one[i - 1] == other[j - 2] && one[i - 2] == other[j - 1])
+                    now[j] = Math.Min(now[j], before[j - 2] + 1);
+            }
+            (before, last, now) = (last, now, before);
+        }
+        return Math.Min(most + 1, last[other.Length]);
     }
 
     /// <summary>Capital letters, or a region's code in any: “no” and “in” are words before they are Norway and

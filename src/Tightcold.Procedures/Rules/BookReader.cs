@@ -52,6 +52,22 @@ internal static class BookReader
         ["not-read"] = Sureness.NotRead,
     }.ToFrozenDictionary();
 
+    private static readonly FrozenDictionary<string, RecordItem> Items = new Dictionary<string, RecordItem>
+    {
+        ["date"] = RecordItem.Date,
+        ["person"] = RecordItem.Person,
+        ["certificate"] = RecordItem.Certificate,
+        ["car"] = RecordItem.Car,
+        ["owner"] = RecordItem.Owner,
+        ["refrigerant"] = RecordItem.Refrigerant,
+        ["recovered"] = RecordItem.Recovered,
+        ["charged"] = RecordItem.Charged,
+        ["leak-check"] = RecordItem.LeakCheck,
+        ["cylinder"] = RecordItem.Cylinder,
+        ["went-to"] = RecordItem.WentTo,
+        ["bought"] = RecordItem.Bought,
+    }.ToFrozenDictionary();
+
     /// <exception cref="FormatException">Names the file, the line and the field.</exception>
     public static Book Read(Stream stream, string key)
     {
@@ -86,6 +102,9 @@ internal static class BookReader
                 $"{at}: says has {says.Length.ToString(CultureInfo.InvariantCulture)} "
                     + $"letters; {RuleLine.LongestLine.ToString(CultureInfo.InvariantCulture)} at most."
             );
+        var (figures, report) = (Figures(line), Optional(line, "report"));
+        if (figures.Count > 0 && WarmingFigure.Name(report) is null)
+            throw new FormatException($"{at}: report is “{report}”; figures stand on one report, such as AR4.");
         var who = Optional(line, "who").Length > 0 ? OneOf(line, "who", Persons, at) : Who.NotSaid;
         return new(
             OneOf(line, "question", Questions, at),
@@ -102,8 +121,9 @@ internal static class BookReader
             Optional(line, "limit"),
             Words(line, "refrigerants"),
             line.TryGetProperty("years", out var years) ? years.GetInt32() : null,
-            Figures(line),
-            Optional(line, "report")
+            figures,
+            report,
+            [.. Words(line, "asks").Select(word => Known("asks", word, Items, at))]
         );
     }
 
@@ -114,9 +134,11 @@ internal static class BookReader
                 .ToFrozenDictionary(figure => figure.Name, figure => figure.Value.GetDouble(), StringComparer.Ordinal)
             : FrozenDictionary<string, double>.Empty;
 
-    private static T OneOf<T>(JsonElement element, string name, FrozenDictionary<string, T> known, string at)
+    private static T OneOf<T>(JsonElement element, string name, FrozenDictionary<string, T> known, string at) =>
+        Known(name, Needed(element, name, at), known, at);
+
+    private static T Known<T>(string name, string text, FrozenDictionary<string, T> known, string at)
     {
-        var text = Needed(element, name, at);
         return known.TryGetValue(text, out var value)
             ? value
             : throw new FormatException(

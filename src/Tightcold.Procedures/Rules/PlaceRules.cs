@@ -58,6 +58,28 @@ public sealed record PlaceRules(PlaceReading Reading, ImmutableArray<Book> Books
             .Select(line => ((double, RuleLine)?)(line.Warming[refrigerant], line))
             .FirstOrDefault();
 
+    /// <summary>The figure to count with here: the law's where it was read and names this refrigerant, else the one of
+    /// an assessment report alone; null for a mixture or a gas nobody named.</summary>
+    public WarmingFigure? Warming(string refrigerant)
+    {
+        if (WarmingOf(refrigerant) is { } known)
+        {
+            var book = Books.First(book => book.Lines.Contains(known.Line));
+            return new(known.Potential, known.Line.Report, book.Key == RuleBook.Elsewhere ? null : book.Name);
+        }
+        var common = RuleBook
+            .All.Single(book => book.Key == RuleBook.Elsewhere)
+            .Lines.FirstOrDefault(line => line.Warming.ContainsKey(refrigerant));
+        return common is null ? null : new(common.Warming[refrigerant], common.Report, null);
+    }
+
+    /// <summary>What this person must keep a record of here; null where no line asks for one.</summary>
+    public RuleLine? RecordDuty(Who who, string? refrigerant) =>
+        Of(Question.Records)
+            .FirstOrDefault(line =>
+                line.Ruling == Ruling.Duty && line.Asks.Length > 0 && line.Meets(who) && line.IsAbout(refrigerant)
+            );
+
     private static ImmutableArray<Question> Asked(Act act) =>
         act switch
         {

@@ -21,7 +21,8 @@ namespace Tightcold.Procedures.Rules;
 /// <param name="Years">How long a record is kept or how often a cylinder is tested; null where that is not
 /// said.</param>
 /// <param name="Warming">The warming potential by refrigerant, where it is about that.</param>
-/// <param name="Report">The assessment report those stand on, such as AR4; else empty.</param>
+/// <param name="Report">The one assessment report those stand on, such as AR4; else empty.</param>
+/// <param name="Asks">What a record must hold, where it is about that.</param>
 public sealed record RuleLine(
     Question Question,
     Who Binds,
@@ -38,7 +39,8 @@ public sealed record RuleLine(
     ImmutableArray<string> Refrigerants,
     int? Years,
     FrozenDictionary<string, double> Warming,
-    string Report
+    string Report,
+    ImmutableArray<RecordItem> Asks
 )
 {
     /// <summary>So that a line stays a line on a phone.</summary>

@@ -49,14 +49,16 @@ public static class RuleWords
             "; ",
             new[]
             {
-                line.Article.Length > 0 && line.Article != "ask"
-                    ? $"{line.Instrument}, {line.Article}"
-                    : line.Instrument,
-                line.InForce.Length > 0 && line.Sure != Sureness.Practice ? $"since {line.InForce}" : "",
+                Stands(line),
                 Sure(line),
                 line.Ask.Length > 0 && line.Ruling != Ruling.NotKnown ? $"ask {line.Ask}" : "",
             }.Where(part => part.Length > 0)
         );
+
+    /// <summary>Instrument, article, since when.</summary>
+    public static string Stands(RuleLine line) =>
+        (line.Article.Length > 0 && line.Article != "ask" ? $"{line.Instrument}, {line.Article}" : line.Instrument)
+        + (line.InForce.Length > 0 && line.Sure != Sureness.Practice ? $"; since {line.InForce}" : "");
 
     /// <summary>How well it is known, with the day.</summary>
     public static string Sure(RuleLine line) =>

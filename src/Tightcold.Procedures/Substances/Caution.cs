@@ -2,9 +2,13 @@ using Tightcold.Quantities;
 
 namespace Tightcold.Procedures.Substances;
 
-/// <summary>What can hurt at a step because of what is in the circuit or drives it.</summary>
-/// <param name="Key">Stable name of the hazard.</param>
+/// <summary>What can hurt at a step.</summary>
+/// <param name="Key">Stable name of the hazard; what is said twice under one key is said once.</param>
+/// <param name="Danger">How bad.</param>
 /// <param name="Says">One sentence.</param>
-/// <param name="Source">What it stands on, and how well that is known.</param>
-/// <param name="Stops">The step is not begun as things stand.</param>
-public sealed record Caution(string Key, Phrase Says, string Source, bool Stops = false);
+/// <param name="Source">What it stands on, and how well that is known; empty for what the journal itself shows.</param>
+public sealed record Caution(string Key, Danger Danger, Phrase Says, string Source)
+{
+    /// <summary>The step is not begun as things stand.</summary>
+    public bool Stops => Danger == Danger.Now;
+}

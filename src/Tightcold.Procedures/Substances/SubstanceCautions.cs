@@ -35,6 +35,7 @@ public static class SubstanceCautions
         {
             yield return new(
                 "no-ignition",
+                Danger.Life,
                 Phrase.Of(
                     $"{name} burns ({substance.SafetyClass}, from {substance.LimitWords} of the air by volume on): no "
                         + $"flame, spark, cigarette or hot metal near."
@@ -46,6 +47,7 @@ public static class SubstanceCautions
         {
             yield return new(
                 "ventilate",
+                Danger.Life,
                 Phrase.Of(
                     $"Moving air, best outdoors: {name} is heavier than air and gathers in pits, footwells and on the "
                         + $"floor."
@@ -60,6 +62,7 @@ public static class SubstanceCautions
             var kind = name == "R-1234yf" ? "R-1234yf (SAE J2913)" : $"flammable gas such as {name}";
             yield return new(
                 "detector",
+                Danger.Life,
                 Phrase.Of(
                     $"Search with a detector made for {kind} or with soap bubbles; never with a flame, no spark of a "
                         + $"cheap one."
@@ -77,6 +80,7 @@ public static class SubstanceCautions
         {
             yield return new(
                 "no-torch",
+                Danger.Life,
                 Phrase.Of(
                     $"No soldering, grinding or heat gun on the circuit before it was recovered, evacuated and swept "
                         + $"with nitrogen: oil holds {name}."
@@ -88,6 +92,7 @@ public static class SubstanceCautions
         {
             yield return new(
                 "store-cool",
+                Danger.Life,
                 Phrase.Of(
                     $"Keep {name} upright, capped, cool and aired, away from flames and drains; cans below {Warmest}."
                 ),
@@ -102,11 +107,12 @@ public static class SubstanceCautions
         {
             yield return new(
                 "ventilate",
-                Phrase.Words("Moving air: R-134a drives the air out of pits and closed " + "garages, unnoticed."),
+                Danger.Life,
+                Phrase.Words("Moving air: R-134a drives the air out of pits and closed garages, unnoticed."),
                 Sheets
             );
         }
-        if (step is Recover or Mend or Charge or Run)
+        if (step is LeakSearch or Recover or Mend or Charge or Run)
             yield return FireProducts("R-134a");
         if (step is LeakSearch or Holding)
             yield return NoAir("R-134a");
@@ -114,6 +120,7 @@ public static class SubstanceCautions
         {
             yield return new(
                 "store-cool",
+                Danger.Life,
                 Phrase.Of($"Keep R-134a upright, capped and cool; cans below {Warmest}."),
                 Sheets
             );
@@ -129,17 +136,18 @@ public static class SubstanceCautions
         );
         yield return new(
             "high-pressure",
+            step == Store ? Danger.Life : Danger.Now,
             Phrase.Of(
                 $"R-744 stands at {standing} at 20 °C and runs at {(low, high)}: no gauge, hose, cylinder or machine "
                     + $"for R-134a or R-1234yf may touch it."
             ),
-            "equation of state of Span and Wagner; running range from memory",
-            step != Store
+            "equation of state of Span and Wagner; running range from memory"
         );
         if (step is LeakSearch or Recover or Mend or Charge or Store)
         {
             yield return new(
                 "ventilate",
+                Danger.Life,
                 Phrase.Words(
                     "R-744 takes your breath without smell (limit 5000 ppm over a day): moving air, no pit, a carbon "
                         + "dioxide warner indoors."
@@ -151,6 +159,7 @@ public static class SubstanceCautions
         {
             yield return new(
                 "dry-ice",
+                Danger.Hurts,
                 Phrase.Words(
                     "R-744 let down fast turns to dry ice that plugs hoses and frees pressure later: slowly, goggles "
                         + "and gloves on."
@@ -166,17 +175,27 @@ public static class SubstanceCautions
     {
         yield return new(
             "museum",
+            step == Charge ? Danger.Now : Danger.Spoils,
             Phrase.Words(
                 "R-12 is no longer made and destroys ozone: this tool does not refill it; leave it to who may recover "
                     + "and retrofit it."
             ),
-            "Montreal Protocol, from memory",
-            step is Charge
+            "Montreal Protocol, from memory"
         );
-        if (step is Recover or Mend or Charge or Run)
+        if (step is Recover or Charge or Mend)
+        {
+            yield return new(
+                "ventilate",
+                Danger.Life,
+                Phrase.Words("Moving air: R-12 drives the air out of pits and closed garages, unnoticed."),
+                Sheets
+            );
+        }
+        if (step is LeakSearch or Recover or Mend or Charge or Run)
         {
             yield return new(
                 "fire-products",
+                Danger.Hurts,
                 Phrase.Words(
                     "R-12 in a flame or on glowing metal gives phosgene, hydrogen chloride and hydrogen fluoride: no "
                         + "flame, out of the smoke at once."
@@ -188,6 +207,7 @@ public static class SubstanceCautions
         {
             yield return new(
                 "cylinder",
+                Danger.Life,
                 Phrase.Words("A cylinder of its own, marked R-12; it never goes into one " + "for R-134a."),
                 Practice
             );
@@ -200,17 +220,18 @@ public static class SubstanceCautions
     {
         yield return new(
             "identify",
+            step is Gauges or Recover or PumpDown or Charge or Run ? Danger.Now : Danger.Life,
             Phrase.Words(
                 "What is inside is not known or is a mixture: stop and identify it with an instrument before any hose "
                     + "of yours goes on."
             ),
-            "SAE J1771 and J2912, from memory",
-            step is Gauges or Recover or PumpDown or Charge or Run
+            "SAE J1771 and J2912, from memory"
         );
         if (step == Store)
         {
             yield return new(
                 "cylinder",
+                Danger.Life,
                 Phrase.Words(
                     "Keep it in a cylinder of its own marked mixed or unknown, " + "for reclaim or destruction."
                 ),
@@ -220,6 +241,7 @@ public static class SubstanceCautions
         }
         yield return new(
             "no-ignition",
+            Danger.Life,
             Phrase.Words("Until it is known, take it as burning: no flame, spark, cigarette or hot metal near."),
             Practice
         );
@@ -227,6 +249,7 @@ public static class SubstanceCautions
         {
             yield return new(
                 "ventilate",
+                Danger.Life,
                 Phrase.Words("Moving air, best outdoors: what is not known may burn or " + "choke."),
                 Practice
             );
@@ -235,6 +258,7 @@ public static class SubstanceCautions
         {
             yield return new(
                 "cylinder",
+                Danger.Life,
                 Phrase.Words(
                     "Into a cylinder of its own marked mixed or unknown, never "
                         + "into a clean one or a shared machine."
@@ -256,6 +280,7 @@ public static class SubstanceCautions
         {
             yield return new(
                 "high-voltage",
+                Danger.Life,
                 Phrase.Words(
                     "High-voltage compressor (orange cables): isolate, wait, prove dead before touching it; work for "
                         + "hands trained and licensed for it."
@@ -267,6 +292,7 @@ public static class SubstanceCautions
         {
             yield return new(
                 "insulating-oil",
+                Danger.Life,
                 Phrase.Words(
                     "Only its own insulating oil, and hoses and machine without PAG in them: a little PAG lets the high "
                         + "voltage leak; no dye unless allowed."
@@ -281,6 +307,7 @@ public static class SubstanceCautions
         {
             Recover => new(
                 "rated-machine",
+                Danger.Life,
                 name == "R-1234yf"
                     ? Phrase.Words(
                         "Only a machine rated for R-1234yf: SAE J2843 with recycling, SAE J2851 without; a "
@@ -291,6 +318,7 @@ public static class SubstanceCautions
             ),
             PumpDown => new(
                 "rated-machine",
+                Danger.Life,
                 Phrase.Of(
                     $"Pump what {name} is left only with a pump rated for flammable gas, its outlet led outdoors; switch it "
                         + $"away from the car."
@@ -299,6 +327,7 @@ public static class SubstanceCautions
             ),
             _ => new(
                 "rated-machine",
+                Danger.Life,
                 Phrase.Of(
                     $"Hoses, scale and machine made for {name}; electric ones rated for "
                         + $"flammable gas or kept away."
@@ -312,6 +341,7 @@ public static class SubstanceCautions
         {
             (Gauges, "R-1234yf") => new(
                 "own-couplers",
+                Danger.Spoils,
                 Phrase.Words(
                     "Couplers and hoses of R-1234yf (SAE J2888), never an adapter: it would mix gases and oils."
                 ),
@@ -320,6 +350,7 @@ public static class SubstanceCautions
             (Gauges, _) => null,
             (_, "R-1234yf") => new(
                 "cylinder",
+                Danger.Life,
                 Phrase.Words(
                     "The cylinder of R-1234yf has a left-hand thread (1/2-inch 16 ACME or CGA 166) and is white with a red "
                         + "band; no other is used."
@@ -328,6 +359,7 @@ public static class SubstanceCautions
             ),
             _ => new(
                 "cylinder",
+                Danger.Life,
                 Phrase.Of(
                     $"A cylinder for flammable gas, marked {name}: left-hand thread and a red "
                         + $"band, as for other flammable gases."
@@ -339,6 +371,7 @@ public static class SubstanceCautions
     private static Caution FireProducts(string name) =>
         new(
             "fire-products",
+            Danger.Hurts,
             Phrase.Of(
                 $"{name} in a flame or on glowing metal gives hydrogen fluoride and carbonyl fluoride: no smoking, and out "
                     + $"of the smoke at once."
@@ -349,6 +382,7 @@ public static class SubstanceCautions
     private static Caution NoAir(string name) =>
         new(
             "no-air",
+            Danger.Life,
             Phrase.Of(
                 $"Test pressure is dry nitrogen through a regulator, never compressed air or oxygen: with {name} and oil "
                     + $"they can explode."

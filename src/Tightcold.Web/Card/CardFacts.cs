@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Tightcold.App.Books;
-using Tightcold.Diagnosis.Leaks;
 using Tightcold.Findings;
 using Tightcold.Findings.Now;
 using Tightcold.Jobs.Entries;
@@ -8,6 +7,7 @@ using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Picture;
 using Tightcold.Picture.Circuit;
+using Tightcold.Procedures.Substances;
 using Tightcold.Quantities;
 using Tightcold.Web.Pages;
 using Tightcold.Web.Words;
@@ -68,16 +68,22 @@ public sealed class CardFacts
                 ? []
                 :
                 [
+                    // Paper cannot be unfolded: what is about this moment and what is about life, then the law's line.
                     .. findings
                         .Where(finding => finding.Step == Now.Step)
-                        .SelectMany(finding => finding.Cautions)
-                        .Distinct(),
+                        .SelectMany(finding =>
+                            finding
+                                .Hazards.Where(hazard => hazard.Danger <= Danger.Life)
+                                .Select(hazard => hazard.Says)
+                                .Concat(finding.Law.Take(1).Select(line => line.Says))
+                        ),
                 ];
         Marks = [.. MarksOf(sight.Picture)];
         Readings = BeforeAfter.Of(sight.Picture, units);
         Costs = BeforeAfter.Costs(record);
         NextCheck = sight.Picture.NextCheckAt;
         Calendar = CheckCalendar.Of(sight.Picture);
+        Sheet = RecordSheet.Of(sight.Picture);
     }
 
     public JobRecord Record { get; }
@@ -134,14 +140,18 @@ public sealed class CardFacts
     /// <summary>The next check as a calendar entry, for the code on the card.</summary>
     public string Calendar { get; }
 
-    /// <summary>What had leaked before it came, as carbon dioxide, to one figure: it bears no more. The fourth report's
-    /// values.</summary>
+    /// <summary>What had leaked before it came, as carbon dioxide, to one figure: it bears no more. By the law of the
+    /// place.</summary>
     public Phrase Warming =>
         Picture.Leaks.Losses.LostKg is { } lost and > 0.05
+        && LawAndSubstance.PlaceOf(Record).Warming(Record.Car.Refrigerant) is { } figure
             ? Phrase.Of(
-                $"What had leaked before it came warms like some {Measure.Kilograms(OneFigure(lost * LeakForecast.WarmingPotential(Record.Car.Refrigerant)))} of carbon dioxide."
+                $"What had leaked before it came warms like some {Measure.Kilograms(OneFigure(lost * figure.Potential))} of carbon dioxide ({figure.Words})."
             )
             : Phrase.Empty;
+
+    /// <summary>What the place wants kept of this job; null where nothing is asked of this person.</summary>
+    public RecordSheet? Sheet { get; }
 
     private static double OneFigure(double value)
     {

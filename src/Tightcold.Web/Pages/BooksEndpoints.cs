@@ -4,6 +4,7 @@ using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
 using Tightcold.App.Books;
 using Tightcold.App.Desk;
+using Tightcold.Findings;
 using Tightcold.Picture;
 using Tightcold.Picture.Books;
 using Tightcold.Web.Http;
@@ -30,6 +31,7 @@ internal static class BooksEndpoints
             return Page.Show<LedgerPage>(
                 http,
                 (nameof(LedgerPage.Ledger), Of(records, year, zone)),
+                (nameof(LedgerPage.Duty), RecordSheet.Duty(await desk.KitAsync(cancellation).ConfigureAwait(false))),
                 (nameof(LedgerPage.Years), years),
                 (nameof(LedgerPage.Year), year)
             );

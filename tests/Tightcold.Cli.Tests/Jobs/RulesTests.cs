@@ -21,12 +21,12 @@ public sealed class RulesTests : IDisposable
     }
 
     [Fact]
-    public async Task The_kits_place_is_taken_when_none_is_typed_and_an_old_text_says_what_is_unknown()
+    public async Task The_kits_place_is_taken_when_none_is_typed_and_one_not_said_says_what_is_unknown()
     {
         await desk.DoneAsync("kit", "set", "jurisdiction=New South Wales");
         Assert.Equal("AU-NSW", (string?)(await desk.JsonAsync("rules"))["place"]);
-        await desk.DoneAsync("kit", "set", "jurisdiction=somewhere by the sea");
-        Assert.Contains("choose one from the list", await desk.DoneAsync("rules"), StringComparison.Ordinal);
+        await desk.DoneAsync("kit", "set", "jurisdiction=not said");
+        Assert.Contains("choose country and region", await desk.DoneAsync("rules"), StringComparison.Ordinal);
         Assert.Null((await desk.JsonAsync("rules"))["place"]);
         Assert.Contains(
             "80 %",
@@ -41,6 +41,48 @@ public sealed class RulesTests : IDisposable
             ),
             StringComparison.Ordinal
         );
+    }
+
+    // The place is held to the list when it is typed; what stands in the kit is the list's own writing of it.
+    [Fact]
+    public async Task The_place_of_the_kit_is_one_of_the_list_or_said_not_to_be_said()
+    {
+        await desk.RefusedAsync("Germany (DE)", "kit", "set", "jurisdiction=Germny");
+        await desk.RefusedAsync("“not said”", "kit", "set", "jurisdiction=somewhere by the sea");
+        await desk.RefusedAsync("Georgia (GE) or Georgia, United States (US-GA)", "kit", "set", "jurisdiction=Georgia");
+        Assert.Contains("no instrument described", await desk.DoneAsync("kit", "show"), StringComparison.Ordinal);
+        Assert.Contains(
+            "New South Wales, Australia (AU-NSW)",
+            await desk.DoneAsync("kit", "set", "jurisdiction=au-nsw"),
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "if California, United States (US-CA) was meant",
+            await desk.DoneAsync("kit", "set", "jurisdiction=CA"),
+            StringComparison.Ordinal
+        );
+        await desk.RefusedAsync(
+            "no whole name or code",
+            "cylinder",
+            "--refrigerant",
+            "R-134a",
+            "--water-capacity",
+            "47.6 lb",
+            "--place",
+            "Walestown"
+        );
+    }
+
+    [Fact]
+    public async Task One_step_alone_shows_all_its_cautions_and_the_law_with_its_articles()
+    {
+        await desk.OpenJobAsync();
+        await desk.DoneAsync("kit", "set", "jurisdiction=Germany", "works=on your own cars, unpaid");
+        var whole = await desk.DoneAsync("job", "findings", "1", "--step", "recover");
+        Assert.Contains("law: Recovering, Germany: Only with the certificate", whole, StringComparison.Ordinal);
+        Assert.Contains("§ 5(1)", whole, StringComparison.Ordinal);
+        Assert.Contains("Goggles and gloves", whole, StringComparison.Ordinal);
+        await desk.RefusedAsync("weigh-in", "job", "findings", "1", "--step", "recovering");
     }
 
     [Fact]

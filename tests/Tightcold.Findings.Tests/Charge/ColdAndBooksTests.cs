@@ -1,4 +1,6 @@
+using System.Text.RegularExpressions;
 using Tightcold.App.Books;
+using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Picture.Books;
 
@@ -165,6 +167,53 @@ public sealed class ColdAndBooksTests
         );
     }
 
+    // 0.501 by the sixth report for R-1234yf, 1430 by the fourth for R-134a: annexes I and II of Regulation (EU) 2024/573.
+    [Fact]
+    public void Each_job_is_counted_by_the_law_of_its_own_place_and_the_table_names_it()
+    {
+        JobRecord At(JobRecord record, string place, string refrigerant = "R-134a") =>
+            record with
+            {
+                Car = record.Car with
+                {
+                    Fields = record.Car.Fields.With("refrigerant", new FieldValue.Text(refrigerant)),
+                },
+                Kits =
+                [
+                    .. record.Kits.Select(kit =>
+                        kit with
+                        {
+                            Fields = kit
+                                .Fields.With("jurisdiction", new FieldValue.Text(place))
+                                .With("owner", new FieldValue.Text("Ada")),
+                        }
+                    ),
+                ],
+            };
+        JobRecord[] visits =
+        [
+            At(Visit(1, 0, "9.100 kg", "7.499 kg"), "DE"),
+            At(Visit(2, 731, "9.380 kg", "7.500 kg"), "Mexico"),
+        ];
+        var ledger = RefrigerantLedger.Of(visits.Select(visit => new JobPicture(visit)));
+        Assert.Equal(
+            [
+                "R-134a 1430 (fourth assessment report, as the law of European Union counts)",
+                "R-134a 1430 (fourth assessment report; no law of the place read)",
+            ],
+            ledger.WarmingStandsOn
+        );
+        Assert.Equal(0, ledger.LostWithoutFigureKg);
+        var csv = LedgerCsv.Write(ledger);
+        Assert.Contains(
+            ",1430,\"fourth assessment report, as the law of European Union counts\",DE,Ada,,",
+            csv,
+            StringComparison.Ordinal
+        );
+        var mixed = RefrigerantLedger.Of([new JobPicture(At(visits[0], "DE", "R-152a"))]);
+        Assert.Equal(124 * mixed.LostKg, mixed.LostAsCarbonDioxideKg, 9);
+    }
+
     [Fact]
     public void A_name_that_a_spreadsheet_would_run_as_a_formula_stays_words()
     {
@@ -173,6 +222,7 @@ public sealed class ColdAndBooksTests
         Assert.DoesNotContain(",=", csv, StringComparison.Ordinal);
         Assert.StartsWith("job,date,car", csv, StringComparison.Ordinal);
         var rows = csv.TrimEnd().Split("\r\n");
-        Assert.All(rows.Skip(1), row => Assert.Equal(9, row.Count(letter => letter == ',')));
+        // Sixteen cells a row, those in quotes taken out first.
+        Assert.All(rows, row => Assert.Equal(15, Regex.Replace(row, "\"[^\"]*\"", "").Count(letter => letter == ',')));
     }
 }

@@ -1,3 +1,4 @@
+using Tightcold.Findings.Now;
 using Tightcold.Quantities;
 
 namespace Tightcold.Findings.Tests.WholeJobs;
@@ -55,7 +56,8 @@ public sealed class PlacesTests
         return string.Join(
             "\n",
             finding
-                .Cautions.Concat(finding.Missing)
+                .Cautions.Concat(finding.Law.Select(line => line.Says))
+                .Concat(finding.Missing)
                 .Append(finding.Verdict)
                 .Append(finding.Why)
                 .Concat(finding.Next.Select(next => next.What))
@@ -77,10 +79,26 @@ public sealed class PlacesTests
         if (step == Step.WeighIn)
             ReadyToFill(job);
         var next = job.Find(step).Next[0].What.ToString();
-        if (law is null)
-            Assert.DoesNotContain("By law", next, StringComparison.Ordinal);
-        else
-            Assert.Contains(law, next, StringComparison.Ordinal);
+        // The line on top of every page says the same once it speaks of that step.
+        var now = NowWords.Of(job.Picture());
+        var top = now.Step == step && now.Action is { } action ? action.What.ToString() : null;
+        foreach (var said in new[] { next, top }.OfType<string>())
+        {
+            if (law is null)
+                Assert.DoesNotContain("By law", said, StringComparison.Ordinal);
+            else
+                Assert.Contains(law, said, StringComparison.Ordinal);
+        }
+    }
+
+    /// <summary>What the ledger counts a loss with, and what the place wants kept.</summary>
+    private static void Books(AJob job, string warming, string? asks)
+    {
+        job.At(40, "recovery", ("container", "R"), ("gross-before", "9 kg"), ("gross-after", "9.020 kg"))
+            .At(50, "opened", ("spot", "condenser"));
+        Assert.Contains(warming, Said(job, Step.Ledger), StringComparison.Ordinal);
+        var sheet = RecordSheet.Of(job.Picture());
+        Assert.Equal(asks, sheet is null ? null : string.Join("; ", sheet.Rows.Select(row => row.Label)));
     }
 
     private static void ReadyToFill(AJob job)
@@ -133,8 +151,15 @@ public sealed class PlacesTests
             Enum.GetValues<Step>().Where(step => step is not (Step.ComplaintAndWeather or Step.WhatIsWrong)),
             step => Assert.Contains("R-1234yf", Said(job, step), StringComparison.Ordinal)
         );
+        Books(job, "sixth assessment report, as the law of European Union counts", null);
         var old = Job("R-134a", "Germany", works: Jobs.Kits.Kit.OwnCars);
         Says(old, Step.WeighIn, "Disposable cans, Germany: Disposable containers of HFC for filling are banned");
+        // The plan draws from a can: what forbids the can stands in the next step itself.
+        Next(
+            old,
+            Step.WeighIn,
+            "By law: Disposable cans, Germany: Disposable containers of HFC for filling are banned"
+        );
     }
 
     [Fact]
@@ -166,6 +191,11 @@ public sealed class PlacesTests
             StringComparison.Ordinal
         );
         Assert.DoesNotContain("burns", Said(job, Step.Recover), StringComparison.Ordinal);
+        Books(
+            Job("R-134a", "AU-NSW", works: Jobs.Kits.Kit.ForPay),
+            "fourth assessment report, as the law of Australia counts",
+            "Bought and sold; Recovered; Who received what was recovered, name and address"
+        );
     }
 
     [Fact]
@@ -185,6 +215,17 @@ public sealed class PlacesTests
         Next(paid, Step.Recover, "By law");
         Says(paid, Step.Ledger, "Names and addresses of whoever received recovered refrigerant");
         Next(Kit(paid, ("qualification", "section 609, card in the folder")), Step.Recover, null);
+        Books(owner, "fourth assessment report, as the law of United States counts", null);
+        Books(
+            paid,
+            "fourth assessment report, as the law of United States counts",
+            "Who received what was recovered, name and address; Certificate or licence, number and end"
+        );
+        var sheet = RecordSheet.Of(paid.Picture())!;
+        Assert.Equal("section 609, card in the folder", sheet.Rows[1].Value.ToString());
+        Assert.True(sheet.Rows[0].Value.IsEmpty);
+        Assert.Equal(AJob.Morning.AddMinutes(50).AddYears(3), sheet.KeepUntil);
+        Says(paid, Step.Ledger, "for the record that the place asks for: who received what was recovered");
     }
 
     [Fact]
@@ -214,6 +255,11 @@ public sealed class PlacesTests
         Says(job, Step.WeighIn, "HFC refrigerant comes into the country in refillable containers only");
         Next(job, Step.WeighIn, "By law: Charging, Ontario, Canada");
         Says(job, Step.Ledger, "The tester tags the car");
+        Books(
+            Job("R-134a", "CA-ON", works: Jobs.Kits.Kit.OwnCars),
+            "as the law of Canada counts",
+            "Date; Who did it; Certificate or licence, number and end; Leak check"
+        );
     }
 
     [Fact]
@@ -231,6 +277,12 @@ public sealed class PlacesTests
         var fresh = Job("R-1234yf", "Lyon, France", works: Jobs.Kits.Kit.OwnCars);
         Says(fresh, Step.WeighIn, "National law leaves HFO such as R-1234yf out", "R-1234yf burns");
         Next(fresh, Step.Recover, "training attestation");
+        Books(
+            Job("R-134a", "FR", "Lyon", Jobs.Kits.Kit.ForPay),
+            "as the law of European Union counts",
+            "Date; Who did it; Certificate or licence, number and end; Car; Owner, name and address; Refrigerant; "
+                + "Recovered; Who received what was recovered, name and address; Charged"
+        );
     }
 
     [Fact]
@@ -248,6 +300,7 @@ public sealed class PlacesTests
         Next(owner, Step.Recover, "Only holders of a training attestation");
         var paid = Job("R-134a", "United Kingdom", "Leeds", Jobs.Kits.Kit.ForPay);
         Says(paid, Step.LeakSearch, "Service providers: no filling after an abnormal leak before it is mended");
+        Books(owner, "fourth assessment report, as the law of Great Britain counts", null);
     }
 
     [Fact]
@@ -262,6 +315,7 @@ public sealed class PlacesTests
         );
         Next(job, Step.Recover, "By law");
         Says(job, Step.WeighIn, "Disposable containers of HFC for filling are banned", "in December 2024 it was not");
+        Books(job, "as the law of European Economic Area outside the Union counts", null);
     }
 
     [Fact]
@@ -278,6 +332,13 @@ public sealed class PlacesTests
         );
         Next(job, Step.Recover, null);
         Says(Job("R-134a", null), Step.Recover, "No place is chosen");
+        Says(Job("R-134a", "not said"), Step.Recover, "The place is not said");
+        Books(
+            Job("R-134a", "not said"),
+            "fourth assessment report; no law of the place read",
+            "Date; Who did it; Refrigerant; Recovered; Charged; Into which cylinder; "
+                + "Who received what was recovered, name and address"
+        );
         Says(Job("R-134a", "BY"), Step.Recover, "The book holds no rules of Belarus");
     }
 

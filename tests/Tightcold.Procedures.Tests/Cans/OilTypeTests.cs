@@ -48,11 +48,43 @@ public sealed class OilTypeTests
     [Fact]
     public void Dye_is_refused_for_high_voltage_and_asked_for_the_newer_refrigerant()
     {
-        Assert.Equal(OilFit.Stop, OilType.JudgeDye(true, "R-1234yf", "UV dye for R-1234yf").Fit);
-        Assert.Equal(OilFit.Unsure, OilType.JudgeDye(true, "R-1234yf", "UV dye for electric compressors").Fit);
-        Assert.Equal(OilFit.Unsure, OilType.JudgeDye(false, "R-1234yf", "UV dye").Fit);
-        Assert.Equal(OilFit.Fits, OilType.JudgeDye(false, "R-1234yf", "UV dye for R-1234yf").Fit);
-        Assert.Equal(OilFit.Fits, OilType.JudgeDye(false, "R-134a", "UV dye").Fit);
+        Assert.Equal(OilFit.Stop, OilType.JudgeDye(true, "R-1234yf", null, "UV dye for R-1234yf").Fit);
+        Assert.Equal(OilFit.Unsure, OilType.JudgeDye(true, "R-1234yf", null, "UV dye for electric compressors").Fit);
+        Assert.Equal(OilFit.Unsure, OilType.JudgeDye(false, "R-1234yf", null, "UV dye").Fit);
+        Assert.Equal(OilFit.Fits, OilType.JudgeDye(false, "R-1234yf", null, "UV dye for R-1234yf").Fit);
+        Assert.Equal(OilFit.Fits, OilType.JudgeDye(false, "R-134a", null, "UV dye").Fit);
+    }
+
+    // Dye comes in oil: the same families, both ways. That PAG and ester are never mixed was read in three trade pages.
+    [Theory]
+    [InlineData("R-134a", "PAG 46", "UV dye in PAG", OilFit.Fits)]
+    [InlineData("R-134a", "PAG 46", "UV dye for R-1234yf", OilFit.Fits)]
+    [InlineData("R-134a", "PAG 46", "UV dye in ester", OilFit.Stop)]
+    [InlineData("R-134a", "POE 68", "UV dye in PAG", OilFit.Stop)]
+    [InlineData("R-134a", "POE 68", "UV dye in ester", OilFit.Fits)]
+    [InlineData("R-134a", null, "UV dye in mineral oil", OilFit.Stop)]
+    [InlineData("R-1234yf", null, "UV dye in mineral oil", OilFit.Stop)]
+    [InlineData("R-1234yf", "PAG 46 YF", "UV dye in PAG", OilFit.Unsure)]
+    [InlineData("R-744", null, "UV dye", OilFit.Unsure)]
+    [InlineData("R-12", null, "UV dye in mineral oil", OilFit.Unsure)]
+    public void Dye_is_held_to_the_oil_it_comes_in(string refrigerant, string? label, string dye, OilFit fit)
+    {
+        Assert.Equal(fit, OilType.JudgeDye(false, refrigerant, label, dye).Fit);
+        Assert.Equal(OilFit.Stop, OilType.JudgeDye(true, refrigerant, label, dye).Fit);
+        Assert.True(OilType.IsDye(dye));
+    }
+
+    [Fact]
+    public void Two_families_never_mix_whichever_of_them_is_in_the_car()
+    {
+        string[] families = ["PAG 46", "POE 68", "mineral oil"];
+        foreach (var refrigerant in new[] { "R-134a", "R-1234yf", "R-12" })
+        foreach (var car in families)
+        foreach (var bottle in families.Where(bottle => bottle != car))
+            Assert.Equal(OilFit.Stop, OilType.Judge(false, refrigerant, car, bottle).Fit);
+        // Double end-capped PAG is PAG to the oil in the car; the refrigerant decides the other way round.
+        Assert.Equal(OilFit.Fits, OilType.Judge(false, "R-134a", "PAG 46", "PAG 46 double end-capped").Fit);
+        Assert.Equal(OilFit.Unsure, OilType.Judge(false, "R-1234yf", "PAG 46 double end-capped", "PAG 46").Fit);
     }
 
     // Makers' service texts, read as stored pages, cm³: the rows of the published collection. A published figure lies

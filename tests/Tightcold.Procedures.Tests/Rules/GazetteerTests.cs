@@ -130,6 +130,31 @@ public sealed class GazetteerTests
         Assert.Contains(Gazetteer.Read("Californ").Offered, place => place.Code == "US-CA");
     }
 
+    [Theory]
+    [InlineData("Germny", "DE")]
+    [InlineData("Norwya", "NO")]
+    [InlineData("New Sout Wales", "AU-NSW")]
+    [InlineData("Califronia", "US-CA")]
+    [InlineData("somewhere in Wales", "GB-WLS")]
+    public void What_is_written_almost_so_is_offered_and_never_chosen(string typed, string code)
+    {
+        var reading = Gazetteer.Read(typed);
+        Assert.Null(reading.Place);
+        Assert.Contains(reading.Offered, place => place.Code == code);
+    }
+
+    [Fact]
+    public void Nothing_is_offered_for_what_is_like_no_name() => Assert.Empty(Gazetteer.Near("qqqqqqq"));
+
+    [Fact]
+    public void Not_said_is_a_word_of_its_own_and_no_place()
+    {
+        var reading = Gazetteer.Read("Not said");
+        Assert.Null(reading.Place);
+        Assert.Contains("is not said", reading.Sentence, StringComparison.Ordinal);
+        Assert.Empty(reading.Offered);
+    }
+
     [Fact]
     public void An_unknown_code_is_refused_by_name() =>
         Assert.Contains(

@@ -211,6 +211,49 @@ public sealed class RuleBookTests
         Assert.Null(At("MX").WarmingOf("R-134a"));
     }
 
+    // R-134a 1430, R-152a 124, R-12 10 900: table 2.14 of the fourth report; R-1234yf, which that has not, 0.501 by the
+    // sixth. From memory but for R-134a and R-152a, which annex I prints.
+    [Fact]
+    public void Every_figure_names_one_report_and_whose_law_counts_so()
+    {
+        Assert.All(RuleBook.All.SelectMany(book => book.Lines), line =>
+            Assert.Equal(line.Warming.Count > 0, line.Report.Length > 0)
+        );
+        Assert.Equal(
+            "fourth assessment report, as the law of European Union counts",
+            At("DE").Warming("R-134a")!.Words
+        );
+        Assert.Equal((0.501, "AR6", "European Union"), Three(At("DE").Warming("R-1234yf")!));
+        Assert.Equal((4, "SAP 2010", "Great Britain"), Three(At("GB").Warming("R-1234yf")!));
+        Assert.Equal((1430, "AR4", "United States"), Three(At("US-TX").Warming("R-134a")!));
+        // Where the law of the place names no figure, the report is named, and that no law stands behind it.
+        Assert.Equal((0.501, "AR6", null), Three(At("US").Warming("R-1234yf")!));
+        Assert.Equal((1430, "AR4", null), Three(At("MX").Warming("R-134a")!));
+        Assert.Equal((10_900, "AR4", null), Three(RuleBook.Of(Gazetteer.NotSaid).Warming("R-12")!));
+        Assert.Contains("no law of the place read", At("MX").Warming("R-134a")!.Words, StringComparison.Ordinal);
+        Assert.Null(At("DE").Warming("mixed or unknown"));
+    }
+
+    private static (double, string, string?) Three(WarmingFigure figure) =>
+        (figure.Potential, figure.Report, figure.Law);
+
+    // 40 CFR 82.42(b), O. Reg. 463/10 by the province's page, regulation 141(1) of the Australian regulations.
+    [Theory]
+    [InlineData("US-TX", Who.ForPay, "WentTo Certificate", 3)]
+    [InlineData("US-TX", Who.Owner, null, null)]
+    [InlineData("CA-ON", Who.Owner, "Date Person Certificate LeakCheck", null)]
+    [InlineData("AU-NSW", Who.ForPay, "Bought Recovered WentTo", null)]
+    [InlineData("AU-NSW", Who.Owner, null, null)]
+    [InlineData("GB-ENG", Who.ForPay, null, null)]
+    [InlineData("DE", Who.Owner, null, null)]
+    [InlineData("BY", Who.Owner, "Date Person Refrigerant Recovered Charged Cylinder WentTo", null)]
+    public void A_record_duty_says_what_it_wants_written_down(string code, Who who, string? asks, int? years)
+    {
+        var line = At(code).RecordDuty(who, "R-134a");
+        Assert.Equal(asks, line is null ? null : string.Join(' ', line.Asks));
+        Assert.Equal(years, line?.Years);
+    }
+
     [Fact]
     public void A_line_says_the_act_the_place_and_the_rule_and_its_article_is_read_on()
     {

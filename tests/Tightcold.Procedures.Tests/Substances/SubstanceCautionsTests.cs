@@ -37,7 +37,7 @@ public sealed class SubstanceCautionsTests
         ["R-134a"] = new()
         {
             [Gauges] = "",
-            [LeakSearch] = "no-air",
+            [LeakSearch] = "no-air fire-products",
             [Recover] = "ventilate fire-products",
             [Mend] = "ventilate fire-products",
             [PumpDown] = "",
@@ -61,12 +61,12 @@ public sealed class SubstanceCautionsTests
         ["R-12"] = new()
         {
             [Gauges] = "museum",
-            [LeakSearch] = "museum no-air",
-            [Recover] = "museum fire-products cylinder",
-            [Mend] = "museum fire-products",
+            [LeakSearch] = "museum no-air fire-products",
+            [Recover] = "museum ventilate fire-products cylinder",
+            [Mend] = "museum ventilate fire-products",
             [PumpDown] = "museum",
             [Holding] = "museum no-air",
-            [Charge] = "museum fire-products",
+            [Charge] = "museum ventilate fire-products",
             [Run] = "museum fire-products",
             [Store] = "museum cylinder",
         },
@@ -137,6 +137,21 @@ public sealed class SubstanceCautionsTests
             );
         }
     }
+
+    [Fact]
+    public void Fire_choking_and_high_voltage_are_about_life_and_what_stops_is_about_this_moment() =>
+        Assert.All(Demanded.Keys, substance =>
+            Assert.All(Enum.GetValues<WorkStep>(), step =>
+                Assert.All(SubstanceCautions.At(step, substance, true), caution =>
+                {
+                    if (caution.Key is "no-ignition" or "ventilate" or "high-voltage" or "no-air" or "no-torch")
+                        Assert.Equal(Danger.Life, caution.Danger);
+                    if (caution.Key is "fire-products" or "dry-ice")
+                        Assert.Equal(Danger.Hurts, caution.Danger);
+                    Assert.Equal(caution.Stops, caution.Danger == Danger.Now);
+                })
+            )
+        );
 
     // ISO 817 by two summaries read: R-1234yf A2L, R-152a A2, R-134a and R-12 A1. Lower limit of R-1234yf 6.2 %: doi
     // 10.1002/prs.10347.

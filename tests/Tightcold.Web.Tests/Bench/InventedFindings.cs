@@ -3,6 +3,7 @@ using Tightcold.Findings;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
 using Tightcold.Picture;
+using Tightcold.Procedures.Substances;
 using Tightcold.Quantities;
 using Tightcold.Web.Words;
 
@@ -103,7 +104,10 @@ public static class InventedFindings
                     ),
                     Estimate.Between("pressure-ratio", "Pressure ratio", QuantityKind.Number, 4.1, 3.7, 4.6),
                 ],
-                Cautions = [Phrase.Words("Keep hoses and sleeves away from belt and fan.")],
+                Hazards =
+                [
+                    new("invented", Danger.Hurts, Phrase.Words("Keep hoses and sleeves away from belt and fan."), ""),
+                ],
             },
             Step.LeakSearch => new(
                 step,
@@ -132,7 +136,15 @@ public static class InventedFindings
             },
             Step.Recover => Good(step, Phrase.Of($"{RefrigerantMass.FromKilograms(0.088)} taken out into R1.")) with
             {
-                Cautions = [Phrase.Words("Goggles and gloves on. Never fill a cylinder above its limit.")],
+                Hazards =
+                [
+                    new(
+                        "invented",
+                        Danger.Hurts,
+                        Phrase.Words("Goggles and gloves on. Never fill a cylinder above its limit."),
+                        ""
+                    ),
+                ],
             },
             Step.Mend => Good(
                 step,
@@ -168,10 +180,15 @@ public static class InventedFindings
                 Phrase.Of($"{RefrigerantMass.FromKilograms(0.548)} in, label {RefrigerantMass.FromKilograms(0.55)}.")
             ) with
             {
-                Cautions =
+                Hazards =
                 [
-                    Phrase.Words(
-                        "A can is opened to the low side only. Opened to the high side it can burst in the hand."
+                    new(
+                        "invented",
+                        Danger.Hurts,
+                        Phrase.Words(
+                            "A can is opened to the low side only. Opened to the high side it can burst in the hand."
+                        ),
+                        ""
                     ),
                 ],
                 Table = new(

@@ -63,6 +63,8 @@ internal sealed class CylinderCommand(Surroundings surroundings) : DeskCommand<C
         var place = RuleBook.Of(
             settings.Place ?? (await Desk.KitAsync(cancellation).ConfigureAwait(false)).Fields.Text("jurisdiction")
         );
+        if (settings.Place is { } typed && !place.Reading.IsKnown)
+            throw new RefusedException("place", typed, place.Reading.Sentence + " See tightcold places.");
         return Answer(
             settings,
             () =>

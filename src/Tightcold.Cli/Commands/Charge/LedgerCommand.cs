@@ -5,6 +5,8 @@ using Spectre.Console.Cli;
 using Tightcold.App.Books;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
+using Tightcold.Findings;
+using Tightcold.Jobs.Kits;
 using Tightcold.Picture.Books;
 using Tightcold.Quantities;
 
@@ -37,12 +39,13 @@ internal sealed class LedgerCommand(Surroundings surroundings) : DeskCommand<Led
             Moments.Read("from", settings.From, Surroundings.Clock),
             Moments.Read("before", settings.Before, Surroundings.Clock)
         );
+        var kit = await Desk.KitAsync(cancellation).ConfigureAwait(false);
         if (settings.Csv is { } path)
             await File.WriteAllTextAsync(path, LedgerCsv.Write(ledger), cancellation).ConfigureAwait(false);
-        return Answer(settings, () => Machine(ledger, settings.Csv), () => Show(ledger, settings.Csv));
+        return Answer(settings, () => Machine(ledger, settings.Csv), () => Show(ledger, kit, settings.Csv));
     }
 
-    private void Show(RefrigerantLedger ledger, string? csv)
+    private void Show(RefrigerantLedger ledger, Kit kit, string? csv)
     {
         string Say(double kilograms) => Units.Format(Measure.Kilograms(Math.Abs(kilograms) < 5e-7 ? 0 : kilograms));
         Page.Heading(
@@ -64,8 +67,15 @@ internal sealed class LedgerCommand(Surroundings surroundings) : DeskCommand<Led
         Out.Write(months);
         Page.Line(
             Out,
-            $"What was lost warms like {Say(ledger.LostAsCarbonDioxideKg)} of carbon dioxide (100 years, fourth assessment report); what cars leaked before they came is not in it."
+            $"What was lost warms over 100 years like {Say(ledger.LostAsCarbonDioxideKg)} of carbon dioxide; what cars "
+                + "leaked before they came is not in it."
         );
+        foreach (var figure in ledger.WarmingStandsOn)
+            Page.Line(Out, $"  counted with {figure}");
+        if (ledger.LostWithoutFigureKg > 0)
+            Page.Line(Out, $"  {Say(ledger.LostWithoutFigureKg)} of a gas without a figure is not in it");
+        foreach (var duty in RecordSheet.Duty(kit))
+            Page.Line(Out, duty);
         if (csv is not null)
             Page.Line(Out, $"written to {csv}");
     }
@@ -78,6 +88,8 @@ internal sealed class LedgerCommand(Surroundings surroundings) : DeskCommand<Led
             ["recovered-kg"] = ledger.RecoveredKg,
             ["lost-kg"] = ledger.LostKg,
             ["lost-as-co2-kg"] = ledger.LostAsCarbonDioxideKg,
+            ["warming-by"] = new JsonArray([.. ledger.WarmingStandsOn.Select(figure => (JsonNode)figure)]),
+            ["lost-without-figure-kg"] = ledger.LostWithoutFigureKg,
             ["by-container"] = new JsonArray([
                 .. ledger.ByContainer.Select(row =>
                     (JsonNode)
@@ -117,6 +129,13 @@ internal sealed class LedgerCommand(Surroundings surroundings) : DeskCommand<Led
                             ["recovered-kg"] = line.RecoveredKg,
                             ["lost-kg"] = line.LostKg,
                             ["charged-kg"] = line.ChargedKg,
+                            ["lost-as-co2-kg"] = line.LostAsCarbonDioxideKg,
+                            ["gwp"] = line.Warming?.Potential,
+                            ["gwp-by"] = line.Warming?.Words,
+                            ["place"] = line.Place,
+                            ["person"] = line.Person,
+                            ["certificate"] = line.Certificate,
+                            ["went-to"] = line.WentTo,
                         }
                 ),
             ]),

@@ -76,7 +76,7 @@ internal sealed class OilCommand(Surroundings surroundings) : DeskCommand<OilSet
             ? OilType.Judge(electric, refrigerant, settings.CarOil, typed)
             : null;
         (OilFit Fit, string Why)? dye = settings.Dye is { } colour
-            ? OilType.JudgeDye(electric, refrigerant, colour)
+            ? OilType.JudgeDye(electric, refrigerant, settings.CarOil, colour)
             : null;
         Measure Volume(double cubicMetres) => new(QuantityKind.LiquidVolume, cubicMetres);
         return Task.FromResult(

@@ -1,0 +1,114 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Kits;
+using Tightcold.Picture;
+using Tightcold.Picture.Standing;
+using Tightcold.Procedures.Rules;
+using Tightcold.Quantities;
+using static Tightcold.Picture.Pressures.Evidence;
+
+namespace Tightcold.Findings;
+
+/// <summary>What the place wants kept of this job, filled in as far as the journal holds it.</summary>
+/// <param name="Rule">The rule, in one line.</param>
+/// <param name="ReadOn">Where it stands.</param>
+/// <param name="Rows">Each thing asked for; empty where it is not written down: to be filled in by hand.</param>
+/// <param name="KeepUntil">The last day it must be kept; null where no span is known.</param>
+public sealed record RecordSheet(
+    Phrase Rule,
+    string ReadOn,
+    ImmutableArray<(string Label, Phrase Value)> Rows,
+    DateTimeOffset? KeepUntil
+)
+{
+    /// <summary>Null where no record is asked of this person, or none is known to be.</summary>
+    public static RecordSheet? Of(JobPicture picture)
+    {
+        ArgumentNullException.ThrowIfNull(picture);
+        var record = picture.Record;
+        var place = LawAndSubstance.PlaceOf(record);
+        if (place.RecordDuty(LawAndSubstance.WhoWorks(record.Kit), record.Car.Refrigerant) is not { } line)
+            return null;
+        var last = record.Journal.Standing.Length > 0 ? record.Journal.Standing[^1].ObservedAt : record.Job.OpenedAt;
+        return new(
+            Phrase.Words($"{place.Name}: {RuleWords.Plain(line)}."),
+            RuleWords.ReadOn(line),
+            [.. line.Asks.Select(item => (Label(item), Value(item, picture, last)))],
+            line.Years is { } years ? last.AddYears(years) : null
+        );
+    }
+
+    /// <summary>What the place of the kit asks to keep, for the ledger; empty where nothing is asked, as far as
+    /// known.</summary>
+    public static ImmutableArray<string> Duty(Kit kit)
+    {
+        ArgumentNullException.ThrowIfNull(kit);
+        var place = RuleBook.Of(kit.Fields.Text("jurisdiction"));
+        return place.RecordDuty(LawAndSubstance.WhoWorks(kit), null) is { } line
+            ?
+            [
+                $"Record, {place.Name}: {RuleWords.Plain(line)}"
+                    + (line.Years is { } years ? $"; keep it {years.ToString(CultureInfo.InvariantCulture)} years" : "")
+                    + (
+                        line.Asks.Contains(RecordItem.Bought)
+                            ? "; what was bought and sold is not in this ledger, keep the bills."
+                            : "."
+                    ),
+            ]
+            : [];
+    }
+
+    private static string Label(RecordItem item) =>
+        item switch
+        {
+            RecordItem.Date => "Date",
+            RecordItem.Person => "Who did it",
+            RecordItem.Certificate => "Certificate or licence, number and end",
+            RecordItem.Car => "Car",
+            RecordItem.Owner => "Owner, name and address",
+            RecordItem.Refrigerant => "Refrigerant",
+            RecordItem.Recovered => "Recovered",
+            RecordItem.Charged => "Charged",
+            RecordItem.LeakCheck => "Leak check",
+            RecordItem.Cylinder => "Into which cylinder",
+            RecordItem.WentTo => "Who received what was recovered, name and address",
+            _ => "Bought and sold",
+        };
+
+    private static Phrase Value(RecordItem item, JobPicture picture, DateTimeOffset last)
+    {
+        var record = picture.Record;
+        var recoveries = record.Journal.OfKind(EntryKinds.Recovery).ToArray();
+        Phrase Said(string field, string? otherwise = null) =>
+            recoveries.Select(entry => entry.Fields.Text(field)).OfType<string>().Distinct().ToArray()
+                is { Length: > 0 } said
+                ? Phrase.Words(string.Join("; ", said))
+                : Phrase.Words(otherwise ?? "");
+        return item switch
+        {
+            RecordItem.Date => Phrase.Words(last.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)),
+            RecordItem.Person => Phrase.Words(record.Kit.Fields.Text("owner") ?? ""),
+            RecordItem.Certificate => Said("certificate", record.Kit.Fields.Text("qualification")),
+            RecordItem.Car => Phrase.Words(record.Car.Label),
+            RecordItem.Refrigerant => Phrase.Words(
+                Identification.Otherwise(record, []) is null ? record.Car.Refrigerant : "mixed or unknown"
+            ),
+            RecordItem.Recovered => recoveries.Length > 0
+                ? Phrase.Of($"{Kilograms(picture.Mass.RecoveredKg)}")
+                : Phrase.Words("nothing"),
+            RecordItem.Charged => picture.Mass.DrawnKg > 0
+                ? Phrase.Of($"{Kilograms(picture.Mass.SystemKg)}")
+                : Phrase.Words("nothing"),
+            RecordItem.LeakCheck => record.Journal.Last(EntryKinds.LeakCheck) is { } check
+                ? Phrase.Words(
+                    $"{check.ObservedAt.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}, {check.Fields.Text("spot")}, "
+                        + $"{check.Fields.Text("test")}: {check.Fields.Text("outcome")}"
+                )
+                : Phrase.Empty,
+            RecordItem.Cylinder => Said("container"),
+            RecordItem.WentTo => Said("went-to", recoveries.Length == 0 ? "nothing recovered" : null),
+            _ => Phrase.Empty,
+        };
+    }
+}

@@ -3,6 +3,7 @@ using System.Text.Json.Nodes;
 using Spectre.Console;
 using Tightcold.Cli.Commands;
 using Tightcold.Findings;
+using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
 using Tightcold.Jobs.Json;
 using Tightcold.Picture;
@@ -35,7 +36,14 @@ internal static class FindingText
                 new Text("  caution: " + caution.Render(units) + "\n", new Style(decoration: Decoration.Bold))
             );
         foreach (var next in finding.Next)
+        {
             Page.Line(console, $"  next ({next.Minutes} min): {next.What.Render(units)} ({next.Tells.Render(units)})");
+            if (SignWords.Groups.FirstOrDefault(group => group.Name == next.First) is { } signs)
+                Page.Line(
+                    console,
+                    $"    written down with job add {record.Job.Number} sign observation=… : {string.Join("; ", signs.Seen)}"
+                );
+        }
         Page.Line(console, "");
     }
 
@@ -83,6 +91,10 @@ internal static class FindingText
                 ["tells"] = next.Tells.Render(units),
                 ["minutes"] = next.Minutes,
                 ["entry-kind"] = next.EntryKind,
+                ["begins-at"] = next.First,
+                ["known"] = new JsonObject(
+                    next.Known.Select(known => KeyValuePair.Create(known.Field, (JsonNode?)JsonValue.Create(known.Text)))
+                ),
             }),
         };
         if (finding.Table is { } table)

@@ -33,8 +33,10 @@ internal static class Effects
     private static readonly ImmutableDictionary<string, Effect> ByKind = new Dictionary<string, Effect>
     {
         [EntryKinds.Weather] = Nothing,
+        [EntryKinds.Story] = Nothing,
         [EntryKinds.StandingReading] = Standing,
         [EntryKinds.RunningReading] = Runs,
+        [EntryKinds.Sign] = Nothing,
         [EntryKinds.LeakCheck] = Nothing,
         [EntryKinds.EarlierCharge] = Nothing,
         [EntryKinds.Recovery] = Recovered,

@@ -1,6 +1,8 @@
 using Tightcold.Diagnosis.Inference;
 using Tightcold.Diagnosis.Measurement;
+using Tightcold.Diagnosis.NextTest;
 using Tightcold.Diagnosis.Priors;
+using Tightcold.Findings.Diagnosing;
 using Tightcold.Findings.Now;
 using Tightcold.Jobs.Entries;
 using Tightcold.Quantities;
@@ -57,16 +59,14 @@ public sealed class ToldAndSeenTests
     [Fact]
     public void What_was_seen_and_told_before_a_repair_does_not_count_after_it()
     {
-        var job = Seen(Read(Car().At(1, EntryKinds.Story, ("told", StoryWords.WarmAtIdle)), 10), 11, "fan stands still");
+        var job = Seen(
+            Read(Car().At(1, EntryKinds.Story, ("told", StoryWords.WarmAtIdle)), 10),
+            11,
+            "fan stands still"
+        );
         Assert.Equal([Sign.FanStopped], Evidence(job).Signs);
         Assert.Equal(ReadingReason.WarmAtIdle, Evidence(job).Why);
-        job.At(
-                20,
-                "recovery",
-                ("container", "R"),
-                ("gross-before", "9 kg"),
-                ("gross-after", "9.5 kg")
-            )
+        job.At(20, "recovery", ("container", "R"), ("gross-before", "9 kg"), ("gross-after", "9.5 kg"))
             .At(30, "opened", ("spot", "condenser"));
         // The oil that runs out is of the car that was read.
         Seen(job, 31, "metal in the oil");
@@ -155,7 +155,8 @@ public sealed class ToldAndSeenTests
         );
         job.At(1, EntryKinds.Story, ("told", StoryWords.BroughtInWarm));
         Assert.Contains(Walk.Of(Step.WhatIsWrong, job.Picture(Enough)).Assumptions, one =>
-            one.What.ToString().StartsWith("Brought in warm, as told: nothing wrong is taken at", StringComparison.Ordinal)
+            one.What.ToString()
+                .StartsWith("Brought in warm, as told: nothing wrong is taken at", StringComparison.Ordinal)
         );
     }
 
@@ -178,21 +179,21 @@ public sealed class ToldAndSeenTests
     [Fact]
     public void Readings_that_no_car_shows_are_none_of_these_and_the_one_that_fits_least_is_named()
     {
+        // A pressure typed in another unit: the pair fits nothing.
         var job = Car()
             .At(
                 10,
                 "running-reading",
                 ("low-side", "1.9 bar"),
-                ("high-side", "14.5 bar"),
+                ("high-side", "2.4 bar"),
                 ("engine-speed", "1500 1/min"),
                 ("blower", "full"),
                 ("air-source", "fresh"),
-                ("vent-temperature", "9 °C"),
+                ("vent-temperature", "11 °C"),
                 ("suction-line-temperature", "8 °C"),
-                ("liquid-line-temperature", "44 °C"),
-                ("discharge-line-temperature", "24 °C")
+                ("liquid-line-temperature", "42 °C")
             );
-        var picture = job.Picture(Effort.Quick);
+        var picture = job.Picture(Enough);
         var finding = Walk.Of(Step.WhatIsWrong, picture);
         Assert.NotNull(picture.Machine!.Answer.DoesNotFit);
         Assert.Contains("This reading does not fit:", finding.Why.ToString(), StringComparison.Ordinal);
@@ -204,21 +205,35 @@ public sealed class ToldAndSeenTests
     public void A_suggested_test_opens_the_form_that_takes_it_down_and_once_written_is_not_suggested_again()
     {
         var job = Read(Car(), 10, 4.5, 9.5);
-        var tests = Walk.Of(Step.WhatIsWrong, job.Picture(Enough)).Next;
-        Assert.All(tests, test => Assert.NotNull(test.EntryKind));
-        foreach (var test in tests)
+        var tests = job.Picture(Enough).Machine!.Tests;
+        var actions = tests.Select(test => (test.Kind, Action: TestWords.Action(test, 101_325))).ToArray();
+        Assert.Contains(actions, one => one.Action.EntryKind == EntryKinds.Sign);
+        foreach (var (_, action) in actions)
         {
-            var schema = EntryKinds.Get(test.EntryKind!);
-            Assert.All(test.Known, known => Assert.NotNull(schema.Find(known.Field)));
-            if (test.EntryKind == EntryKinds.Sign)
-                Assert.Contains(test.First, SignWords.Groups.Select(group => group.Name));
-            else if (test.First is { } first)
+            var schema = EntryKinds.Get(action.EntryKind!);
+            Assert.All(action.Known, known => Assert.NotNull(schema.Find(known.Field)));
+            if (action.EntryKind == EntryKinds.Sign)
+                Assert.Contains(action.First, SignWords.Groups.Select(group => group.Name));
+            else if (action.First is { } first)
                 Assert.NotNull(schema.Find(first));
         }
 
-        var sign = tests.First(test => test.EntryKind == EntryKinds.Sign);
-        Seen(job, 12, SignWords.Groups.Single(group => group.Name == sign.First).Seen[0]);
-        Assert.DoesNotContain(Walk.Of(Step.WhatIsWrong, job.Picture(Enough)).Next, test => test.First == sign.First);
+        var looked = actions.First(one => one.Action.EntryKind == EntryKinds.Sign);
+        Seen(job, 12, SignWords.Groups.Single(group => group.Name == looked.Action.First).Seen[0]);
+        Assert.DoesNotContain(looked.Kind, job.Picture(Enough).Machine!.Tests.Select(test => test.Kind));
+    }
+
+    [Fact]
+    public void Every_test_that_looks_feels_or_tries_has_its_group()
+    {
+        var groups = Enum.GetValues<TestKind>()
+            .Select(TestWords.WrittenAs)
+            .Where(one => one.Kind == EntryKinds.Sign)
+            .Select(one => one.First)
+            .ToArray();
+        Assert.Equal(8, groups.Length);
+        Assert.Distinct(groups);
+        Assert.All(groups, first => Assert.Contains(first, SignWords.Groups.Select(group => group.Name)));
     }
 
     [Fact]

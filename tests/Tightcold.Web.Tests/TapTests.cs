@@ -15,7 +15,7 @@ public sealed class TapTests(Chromium chromium)
         ("low-side", "3.4 bar gauge"),
         ("high-side", "23 bar gauge"),
         ("ambient-temperature", "30 °C"),
-        ("engine-speed", "850 1/min"),
+        ("engine-speed", "850 rpm"),
         ("blower", "full"),
         ("air-source", "fresh"),
     ];

@@ -38,10 +38,14 @@ internal static class FindingText
         foreach (var next in finding.Next)
         {
             Page.Line(console, $"  next ({next.Minutes} min): {next.What.Render(units)} ({next.Tells.Render(units)})");
-            if (SignWords.Groups.FirstOrDefault(group => group.Name == next.First) is { } signs)
+            if (
+                record.Job.Number > 0
+                && SignWords.Groups.FirstOrDefault(group => group.Name == next.First) is { } signs
+            )
                 Page.Line(
                     console,
-                    $"    written down with job add {record.Job.Number} sign observation=… : {string.Join("; ", signs.Seen)}"
+                    $"    written down with job add {record.Job.Number} sign observation=… : "
+                        + string.Join("; ", signs.Seen)
                 );
         }
         Page.Line(console, "");
@@ -93,7 +97,9 @@ internal static class FindingText
                 ["entry-kind"] = next.EntryKind,
                 ["begins-at"] = next.First,
                 ["known"] = new JsonObject(
-                    next.Known.Select(known => KeyValuePair.Create(known.Field, (JsonNode?)JsonValue.Create(known.Text)))
+                    next.Known.Select(known =>
+                        KeyValuePair.Create(known.Field, (JsonNode?)JsonValue.Create(known.Text))
+                    )
                 ),
             }),
         };

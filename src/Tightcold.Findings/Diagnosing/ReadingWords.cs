@@ -70,9 +70,10 @@ public static class ReadingWords
         ArgumentNullException.ThrowIfNull(evidence);
         Measure M(double si) => Value(reading.Channel, si, evidence.Points[reading.Point].BarometricPa);
         var where = evidence.Points.Length > 1 ? $" in reading {reading.Point + 1}" : "";
-        return Phrase.Of(
-            $"This reading does not fit: {Name(reading.Channel)} {M(reading.Observed)}{where}; what fits the others best puts it at {(M(reading.Leading.Low), M(reading.Leading.High))}. Read it again."
-        );
+        var range = (M(reading.Leading.Low), M(reading.Leading.High));
+        return Phrase
+            .Of($"This reading does not fit: {Name(reading.Channel)} {M(reading.Observed)}{where};")
+            .Then(Phrase.Of($"what fits the others best puts it at {range}. Read it again."));
     }
 
     public static Phrase Of(Contradiction one, DiagnosisEvidence evidence)

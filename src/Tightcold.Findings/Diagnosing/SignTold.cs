@@ -43,7 +43,7 @@ public static class SignTold
         if (told.Why == Diagnosis.Priors.ReadingReason.NotSaid)
             return new(
                 Phrase.Of(
-                    $"Why it is here is not said: nothing wrong is taken to be as likely as all faults together, {sound} each"
+                    $"Why it is here is not said: nothing wrong is as likely as all faults together, {sound} each"
                 ),
                 Phrase.Words("one tap under “The story” says it, and moves the odds")
             );

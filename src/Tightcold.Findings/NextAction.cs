@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Tightcold.Quantities;
 
 namespace Tightcold.Findings;
@@ -15,7 +16,8 @@ public enum Doing
     TakesOut,
 }
 
-/// <summary>Something to do next: what it would tell, and what it costs in minutes.</summary>
+/// <summary>Something to do next: what it would tell, what it costs in minutes, and the form that takes it down with
+/// what is known of it already.</summary>
 /// <param name="EntryKind">The entry that would record it, so that a screen can offer the form; or null.</param>
 /// <param name="Does">What it does to the circuit.</param>
 public sealed record NextAction(
@@ -24,4 +26,11 @@ public sealed record NextAction(
     int Minutes,
     string? EntryKind = null,
     Doing Does = Doing.Looks
-);
+)
+{
+    /// <summary>What the form of <see cref="EntryKind"/> holds already: field and text.</summary>
+    public ImmutableArray<(string Field, string Text)> Known { get; init; } = [];
+
+    /// <summary>Where to begin in that form: a field, or a group of signs; null where nothing stands out.</summary>
+    public string? First { get; init; }
+}

@@ -27,15 +27,59 @@ public sealed partial class JobDesk
         store.CountsAsync(cancellation);
 
     public Task<Outcome<Job>> OpenJobAsync(Guid carId, string complaint, CancellationToken cancellation = default) =>
-        OpenJobAsync(carId, complaint, null, cancellation);
+        OpenJobAsync(carId, complaint, null, null, cancellation);
 
     /// <param name="id">The writer's own id, so that sending again opens no second job; null makes a new one.</param>
-    public async Task<Outcome<Job>> OpenJobAsync(
+    public Task<Outcome<Job>> OpenJobAsync(
         Guid carId,
         string complaint,
         Guid? id,
         CancellationToken cancellation = default
+    ) => OpenJobAsync(carId, complaint, id, null, cancellation);
+
+    /// <param name="id">The writer's own id, so that sending again opens no second job; null makes a new one.</param>
+    /// <param name="told">Why the car is here, one of <see cref="StoryWords"/>: the first entry of its journal, and the
+    /// complaint where there are no other words; or null.</param>
+    public async Task<Outcome<Job>> OpenJobAsync(
+        Guid carId,
+        string complaint,
+        Guid? id,
+        string? told,
+        CancellationToken cancellation = default
     )
+    {
+        if (told is not null && !StoryWords.All.Contains(told))
+            return Outcome<Job>.Refused(
+                InputProblem.Of("told", Shortened(told), $"one of {string.Join(", ", StoryWords.All)} is allowed")
+            );
+        var opened = await OpenAsync(
+                carId,
+                told is not null && complaint.Trim().Length == 0 ? told : complaint,
+                id,
+                cancellation
+            )
+            .ConfigureAwait(false);
+        if (
+            told is null
+            || !opened.Taken
+            || await store.RecordAsync(opened.Value.Number, cancellation).ConfigureAwait(false) is not { } record
+            // Sent again, after the job was opened: the story is told once.
+            || record.Journal.All.Any(entry => entry.Kind == EntryKinds.Story)
+        )
+            return opened;
+        var story = await AddEntryAsync(
+                opened.Value.Number,
+                EntryKinds.Story,
+                new Dictionary<string, string> { ["told"] = told },
+                null,
+                record.KitAt(Now).Fields.Text("owner") ?? "",
+                cancellation: cancellation
+            )
+            .ConfigureAwait(false);
+        return story.Taken ? opened : Outcome<Job>.Refused([.. story.Problems]);
+    }
+
+    private async Task<Outcome<Job>> OpenAsync(Guid carId, string complaint, Guid? id, CancellationToken cancellation)
     {
         if (
             id is { } own

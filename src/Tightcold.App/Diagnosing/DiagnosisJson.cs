@@ -28,6 +28,13 @@ public static class DiagnosisJson
             ["fit"] = answer.Fit,
             ["evidence-uncertain"] = answer.EvidenceUncertain,
             ["loop-solves"] = answer.Solves,
+            ["story"] = Told.Word(diagnosis.Evidence.Told.Why),
+            ["would-hide"] = new JsonArray([
+                .. diagnosis.WouldHide.Select(hidden => (JsonNode)JsonValue.Create(hidden.Key)),
+            ]),
+            ["does-not-fit"] = answer.DoesNotFit is { } least
+                ? ReadingWords.DoesNotFit(least, diagnosis.Evidence.Evidence).Render(units)
+                : null,
             ["history"] = History(diagnosis, units),
             ["contradictions"] = new JsonArray([
                 .. answer.Contradictions.Select(one =>
@@ -110,6 +117,17 @@ public static class DiagnosisJson
                         }
                 ),
             ]),
+            ["signs"] = new JsonArray([
+                .. belief.SignReasons.Select(reason =>
+                    (JsonNode)
+                        new JsonObject
+                        {
+                            ["for"] = reason.Weight > 0,
+                            ["weight"] = reason.Weight,
+                            ["sentence"] = SignTold.Speaks(reason, FaultWords.Name(belief.Hypothesis)).Render(units),
+                        }
+                ),
+            ]),
         };
 
     private static JsonObject Test(TestValue test, JobDiagnosis diagnosis, IMeasureFormat units)
@@ -123,6 +141,8 @@ public static class DiagnosisJson
             ["tells"] = action.Tells.Render(units),
             ["bits"] = test.Bits,
             ["minutes"] = test.Minutes,
+            ["entry-kind"] = action.EntryKind,
+            ["begins-at"] = action.First,
             ["bits-per-minute"] = test.BitsPerMinute,
             ["bits-per-cost"] = test.BitsPerCost,
         };

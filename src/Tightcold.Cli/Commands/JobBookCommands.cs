@@ -20,7 +20,9 @@ internal sealed class JobNew(Surroundings surroundings) : DeskCommand<JobNewSett
     protected override async Task<int> RunAsync(JobNewSettings settings, CancellationToken cancellation)
     {
         var car = await Cars.FindAsync(Desk, settings.Car, cancellation).ConfigureAwait(false);
-        var job = (await Desk.OpenJobAsync(car.Id, settings.Complaint, cancellation).ConfigureAwait(false)).Value();
+        var job = (
+            await Desk.OpenJobAsync(car.Id, settings.Complaint, null, settings.Told, cancellation).ConfigureAwait(false)
+        ).Value();
         return Answer(
             settings,
             () =>

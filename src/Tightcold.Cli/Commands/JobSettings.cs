@@ -17,9 +17,13 @@ internal sealed class JobNewSettings : DeskSettings
     [Description("The car's name, or the last digits of its id.")]
     public string Car { get; init; } = "";
 
-    [CommandArgument(1, "<COMPLAINT>")]
-    [Description("What the driver says.")]
+    [CommandArgument(1, "[COMPLAINT]")]
+    [Description("What the driver says; may be left out with --told.")]
     public string Complaint { get; init; } = "";
+
+    [CommandOption("--told <STORY>")]
+    [Description("Why it is here: brought in warm; works at speed, fails at idle; and so on (job kinds story).")]
+    public string? Told { get; init; }
 }
 
 internal sealed class JobListSettings : DeskSettings

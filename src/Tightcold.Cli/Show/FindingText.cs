@@ -3,6 +3,7 @@ using System.Text.Json.Nodes;
 using Spectre.Console;
 using Tightcold.Cli.Commands;
 using Tightcold.Findings;
+using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
 using Tightcold.Jobs.Json;
 using Tightcold.Picture;
@@ -50,7 +51,18 @@ internal static class FindingText
         else if (More(finding) is { Length: > 0 } more)
             Page.Line(console, $"  read on: {more} with --step {Kebab(finding.Step.ToString())}");
         foreach (var next in finding.Next)
+        {
             Page.Line(console, $"  next ({next.Minutes} min): {next.What.Render(units)} ({next.Tells.Render(units)})");
+            if (
+                record.Job.Number > 0
+                && SignWords.Groups.FirstOrDefault(group => group.Name == next.First) is { } signs
+            )
+                Page.Line(
+                    console,
+                    $"    written down with job add {record.Job.Number} sign observation=… : "
+                        + string.Join("; ", signs.Seen)
+                );
+        }
         Page.Line(console, "");
     }
 
@@ -123,6 +135,12 @@ internal static class FindingText
                 ["tells"] = next.Tells.Render(units),
                 ["minutes"] = next.Minutes,
                 ["entry-kind"] = next.EntryKind,
+                ["begins-at"] = next.First,
+                ["known"] = new JsonObject(
+                    next.Known.Select(known =>
+                        KeyValuePair.Create(known.Field, (JsonNode?)JsonValue.Create(known.Text))
+                    )
+                ),
             }),
         };
         if (finding.Table is { } table)

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Tightcold.Diagnosis.Priors;
 using Tightcold.Loop.Faults;
 
@@ -11,30 +10,6 @@ namespace Tightcold.Diagnosis.Measurement;
 /// </summary>
 internal static class SignOdds
 {
-    /// <summary>Outcomes that exclude each other, in the order in which odds are told.</summary>
-    public static ImmutableArray<ImmutableArray<Sign>> Groups { get; } =
-    [
-        [Sign.FanRuns, Sign.FanSlow, Sign.FanStopped],
-        [Sign.CoolsSteadily, Sign.ComesAndGoes, Sign.WarmAfterTenMinutes, Sign.ColdOnTheRoadOnly],
-        [Sign.ColdAgainAfterRest, Sign.WarmStillAfterRest],
-        [Sign.SidesEqualAtOnce, Sign.HighFallsFastThenSlowly, Sign.SidesDrawTogetherSlowly],
-        [Sign.LowPipeCold, Sign.LowPipeNotCold],
-        [Sign.NoStepAlongLiquidLine, Sign.ColdBehindDrier, Sign.ColdBeforeThrottle],
-        [Sign.HosePinchedColder, Sign.HosePinchedSame],
-        [Sign.AirStrong, Sign.AirWeak],
-        [Sign.VentsAlike, Sign.VentsDiffer],
-        [Sign.NoHotAirAtInlet, Sign.HotAirAtInlet],
-        [Sign.NeedlesSteady, Sign.LowNeedleSwings, Sign.NeedlesShake],
-        [Sign.ValveAskedFor, Sign.ValveNotAskedFor],
-        [Sign.SensorAgreesWithGauge, Sign.SensorOffTheGauge],
-        [Sign.VoltageAtClutch, Sign.NoVoltageAtClutch],
-        [Sign.FoamAtLowerRevs, Sign.NoFoamAtLowerRevs],
-        [Sign.EngineTemperatureRight, Sign.EngineTooHot],
-        [Sign.OilClean, Sign.OilBlack, Sign.MetalInOil],
-        [Sign.BeltRight, Sign.BeltSlips, Sign.HubStands],
-        [Sign.CondenserClean, Sign.CondenserDirty],
-    ];
-
     /// <summary>Odds of a sign for a car.</summary>
     /// <param name="sign">What was found.</param>
     /// <param name="faults">The explanation's faults.</param>
@@ -44,7 +19,7 @@ internal static class SignOdds
     /// <param name="tube">Orifice tube in place of a valve.</param>
     public static double Of(Sign sign, IReadOnlyList<Fault> faults, LoopFaults car, ReadOnlySpan<double> row, bool tube)
     {
-        foreach (var group in Groups)
+        foreach (var group in SignGroups.All)
         {
             var place = group.IndexOf(sign);
             if (place < 0)
@@ -59,7 +34,7 @@ internal static class SignOdds
 
     /// <summary>Outcomes for a car of no known kind: a quarter by chance, else as a sound car's.</summary>
     public static double Anything(Sign sign) =>
-        (0.25 / Groups.First(group => group.Contains(sign)).Length)
+        (0.25 / SignGroups.Of(sign).Length)
         + (0.75 * Of(sign, [], LoopFaults.None, [], tube: false));
 
     private static void Fill(

@@ -166,7 +166,7 @@ internal sealed record TestPlan(TestKind Kind, double Minutes, double Money, Imm
     {
         foreach (var (kind, minutes, first) in ByLooking)
         {
-            var group = SignOdds.Groups.First(one => one[0] == first);
+            var group = SignGroups.Of(first);
             if (!evidence.Signs.Any(group.Contains))
                 yield return new(kind, minutes, 0, []) { Signs = group };
         }

@@ -1,4 +1,8 @@
+using System.Collections.Immutable;
+using Tightcold.Diagnosis.Measurement;
 using Tightcold.Diagnosis.Priors;
+using Tightcold.Jobs.Entries;
+using Tightcold.Picture.Machine;
 using Tightcold.Procedures.Substances;
 using Tightcold.Quantities;
 
@@ -69,19 +73,106 @@ public static class FaultWords
         };
 
     /// <summary>What to do when this is it.</summary>
-    public static NextAction Mend(Hypothesis hypothesis)
+    /// <param name="seen">What was looked at already: then the next thing, not the same again.</param>
+    public static NextAction Mend(Hypothesis hypothesis, ImmutableArray<Sign> seen)
     {
         ArgumentNullException.ThrowIfNull(hypothesis);
-        var (what, tells, minutes, kind) = hypothesis.Faults.IsEmpty
-            ? (
-                "Leave the circuit shut; look again on a hotter day and after a long drive",
-                "whether the complaint comes back under load",
+        if (hypothesis.Faults.IsEmpty)
+            return new(
+                Phrase.Words("Leave the circuit shut; look again on a hotter day and after a long drive"),
+                Phrase.Words("whether the complaint comes back under load"),
                 15,
-                (string?)Jobs.Entries.EntryKinds.VentReading
+                EntryKinds.VentReading
+            );
+        if (Proof(hypothesis.Faults[0]) is not { } proof)
+        {
+            var (what, tells, minutes, kind) = Of(hypothesis.Faults[0]);
+            return new(Phrase.Words(what), Phrase.Words(tells), minutes, kind);
+        }
+
+        var looked = seen.Any(sign => SignWords.GroupOf(SeenSigns.Word(sign))?.Name == proof.Group);
+        return looked
+            ? new(
+                Phrase.Words(proof.Then),
+                Phrase.Words("whether it cools as it should"),
+                30,
+                proof.Opens ? EntryKinds.Recovery : EntryKinds.RunningReading,
+                proof.Opens ? Doing.TakesOut : Doing.Looks
             )
-            : Of(hypothesis.Faults[0]);
-        return new(Phrase.Words(what), Phrase.Words(tells), minutes, kind);
+            : new(Phrase.Words(proof.What), Phrase.Words(proof.Tells), proof.Minutes, EntryKinds.Sign)
+            {
+                First = proof.Group,
+            };
     }
+
+    /// <param name="Then">What to do once it was looked at.</param>
+    /// <param name="Opens">That begins with a recovery.</param>
+    private sealed record Look(
+        string What,
+        string Tells,
+        int Minutes,
+        string Group,
+        string Then,
+        bool Opens = false
+    );
+
+    /// <summary>Faults that a look of some minutes proves before anything is bought; null for others.</summary>
+    private static Look? Proof(Fault fault) =>
+        fault switch
+        {
+            Fault.LineRestricted => new(
+                "Feel along the liquid line and drier for a step in temperature",
+                "where the restriction sits",
+                10,
+                SignWords.LiquidLine,
+                "Recover, change the drier and what is kinked or blocked, evacuate, fill by weight",
+                Opens: true
+            ),
+            Fault.MoistureIce => new(
+                "Once it has turned warm: ten minutes off, then on again",
+                "ice that comes and goes is water",
+                15,
+                SignWords.AfterRest,
+                "Recover, change the drier, evacuate long, fill by weight",
+                Opens: true
+            ),
+            Fault.ClutchSlips or Fault.ClutchDead => new(
+                "Look at belt and clutch: does the hub turn, does the belt slip?",
+                "electrical or mechanical",
+                10,
+                SignWords.Belt,
+                "Set right what it is: belt, gap, coil or compressor; then read both gauges again"
+            ),
+            Fault.ControlStuckLow or Fault.ControlStuckHigh => new(
+                "Read the control valve's duty with a scan tool before changing it",
+                "wiring, valve or compressor",
+                15,
+                SignWords.ControlValve,
+                "Measure the control valve's coil and plug; change the valve, the compressor only if that does nothing"
+            ),
+            Fault.BlendDoorLeaks => new(
+                "Pinch off the heater hose or shut its valve and read the vent again",
+                "whether the heater warms the air",
+                10,
+                SignWords.HeaterHose,
+                "Set right the blend door, its motor or the heater valve; the circuit stays shut"
+            ),
+            Fault.NoVoltage => new(
+                "Measure voltage at the clutch's plug",
+                "whether wiring, sensor or engine computer keep it off, or the clutch itself",
+                10,
+                SignWords.Voltage,
+                "Follow the voltage back: fuse, relay, wire, pressure switch or sensor, fault codes; bridge nothing"
+            ),
+            Fault.ControlNotAsked => new(
+                "Read the control valve's duty and what forbids it with a scan tool",
+                "whether the valve is asked at all",
+                15,
+                SignWords.ControlValve,
+                "Find what forbids it: fault codes, pressure sensor, evaporator sensor, wiring to the valve"
+            ),
+            _ => null,
+        };
 
     /// <summary>What can hurt in acting on it.</summary>
     public static IEnumerable<Caution> Cautions(Hypothesis hypothesis)
@@ -114,115 +205,73 @@ public static class FaultWords
                 "Search the leak, then recover, mend, evacuate and fill by weight",
                 "where it went; topping up loses it again",
                 30,
-                Jobs.Entries.EntryKinds.LeakCheck
+                EntryKinds.LeakCheck
             ),
             Fault.Overcharge => (
                 "Have it recovered and weighed, then filled to the label",
                 "how much was too much",
                 40,
-                Jobs.Entries.EntryKinds.Recovery
+                EntryKinds.Recovery
             ),
             Fault.AirInside => (
                 "Have it recovered, evacuate long and fill by weight with fresh refrigerant",
                 "whether the pressures come down",
                 60,
-                Jobs.Entries.EntryKinds.Recovery
+                EntryKinds.Recovery
             ),
             Fault.CondenserAir => (
                 "Check that the fan runs, clear and wash the condenser's face, then read again",
                 "whether the high side falls",
                 20,
-                Jobs.Entries.EntryKinds.RunningReading
+                EntryKinds.RunningReading
             ),
             Fault.EvaporatorAir => (
                 "Look at cabin filter, blower and the core for ice, then read again",
                 "whether air and low side come up",
                 15,
-                Jobs.Entries.EntryKinds.RunningReading
+                EntryKinds.RunningReading
             ),
             Fault.ValveStuckOpen or Fault.ValveStuckClosed => (
                 "Warm and cool the valve's bulb while watching the low side; a valve that does not follow is replaced",
                 "whether the valve still regulates",
                 20,
-                Jobs.Entries.EntryKinds.PartChanged
+                EntryKinds.PartChanged
             ),
             Fault.TubePlugged => (
                 "Recover, pull the orifice tube and look at its screen",
                 "grit tells of the compressor, sludge of the drier",
                 60,
-                Jobs.Entries.EntryKinds.PartChanged
-            ),
-            Fault.LineRestricted => (
-                "Feel along the liquid line and drier for a step in temperature",
-                "where the restriction sits",
-                10,
-                Jobs.Entries.EntryKinds.RunningReading
-            ),
-            Fault.MoistureIce => (
-                "Let it stand warm, then watch whether it comes back after a quarter of an hour; if so recover, change the drier, evacuate long",
-                "ice that comes and goes is water",
-                40,
-                Jobs.Entries.EntryKinds.RunningReading
+                EntryKinds.PartChanged
             ),
             Fault.CompressorWorn => (
                 "Read at idle and raised speed once more before spending on a compressor",
                 "a worn one barely moves the gauges apart at idle",
                 10,
-                Jobs.Entries.EntryKinds.RunningReading
-            ),
-            Fault.ClutchSlips or Fault.ClutchDead => (
-                "Look at the clutch: does the hub turn, is there voltage at the coil, is the gap right?",
-                "electrical or mechanical",
-                15,
-                Jobs.Entries.EntryKinds.Note
-            ),
-            Fault.ControlStuckLow or Fault.ControlStuckHigh => (
-                "Check the control valve's signal and resistance before changing it",
-                "wiring, valve or compressor",
-                20,
-                Jobs.Entries.EntryKinds.Note
-            ),
-            Fault.BlendDoorLeaks => (
-                "Pinch off the heater hose or shut its valve and read the vent again",
-                "whether the heater warms the air",
-                10,
-                Jobs.Entries.EntryKinds.RunningReading
-            ),
-            Fault.NoVoltage => (
-                "Measure voltage at the clutch's plug, then pressure at the sensor or switch, fuse, relay; bridge nothing",
-                "whether it is the wiring, the sensor or the engine computer",
-                15,
-                Jobs.Entries.EntryKinds.Note
-            ),
-            Fault.ControlNotAsked => (
-                "Read the control valve's duty and what forbids it with a scan tool",
-                "whether the valve is asked at all",
-                15,
-                Jobs.Entries.EntryKinds.Note
+                EntryKinds.RunningReading
             ),
             Fault.TubeOversized => (
                 "Recover, pull the orifice tube: is it there, is it the right colour, is its seal whole?",
                 "whether the right tube is in",
                 60,
-                Jobs.Entries.EntryKinds.PartChanged
+                EntryKinds.PartChanged
             ),
             Fault.WrongRefrigerant => (
                 "Have it identified before anything is connected to a recovery machine",
                 "what is in it",
                 15,
-                Jobs.Entries.EntryKinds.StandingReading
+                EntryKinds.StandingReading
             ),
             Fault.OilExcess => (
                 "Think over the oil put in at earlier repairs; only draining and measuring tells",
                 "how much is in",
                 60,
-                Jobs.Entries.EntryKinds.OilMoved
+                EntryKinds.OilMoved
             ),
             _ => (
                 "Compare the pressures at which it cuts out and in with the maker's figures",
                 "whether the switch is off",
                 10,
-                Jobs.Entries.EntryKinds.RunningReading
+                EntryKinds.RunningReading
             ),
         };
 

@@ -62,6 +62,20 @@ public static class ReadingWords
         );
     }
 
+    /// <summary>“This reading does not fit: high side 12 bar in reading 2; what fits the others best puts it at 18 to 22
+    /// bar.”</summary>
+    public static Phrase DoesNotFit(ReadingCheck reading, DiagnosisEvidence evidence)
+    {
+        ArgumentNullException.ThrowIfNull(reading);
+        ArgumentNullException.ThrowIfNull(evidence);
+        Measure M(double si) => Value(reading.Channel, si, evidence.Points[reading.Point].BarometricPa);
+        var where = evidence.Points.Length > 1 ? $" in reading {reading.Point + 1}" : "";
+        var range = (M(reading.Leading.Low), M(reading.Leading.High));
+        return Phrase
+            .Of($"This reading does not fit: {Name(reading.Channel)} {M(reading.Observed)}{where};")
+            .Then(Phrase.Of($"what fits the others best puts it at {range}. Read it again."));
+    }
+
     public static Phrase Of(Contradiction one, DiagnosisEvidence evidence)
     {
         ArgumentNullException.ThrowIfNull(one);

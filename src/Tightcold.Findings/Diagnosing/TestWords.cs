@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Tightcold.Diagnosis.Measurement;
 using Tightcold.Diagnosis.NextTest;
 using Tightcold.Jobs.Entries;
@@ -41,25 +42,61 @@ public static class TestWords
     public static NextAction Action(TestValue test, double barometricPa)
     {
         ArgumentNullException.ThrowIfNull(test);
+        var (kind, first) = WrittenAs(test.Kind);
         return new(
             Phrase.Words(Name(test.Kind)),
             Tells(test, barometricPa),
             (int)Math.Round(test.Minutes),
-            test.Kind switch
-            {
-                TestKind.StandingReading => EntryKinds.StandingReading,
-                TestKind.RecoverAndWeigh or TestKind.VacuumHold => EntryKinds.Recovery,
-                TestKind.MeasureClutchVoltage or TestKind.ReadValveDuty => EntryKinds.Note,
-                _ => EntryKinds.RunningReading,
-            },
+            kind,
             test.Kind switch
             {
                 TestKind.StandingReading or TestKind.MeasureClutchVoltage or TestKind.ReadValveDuty => Doing.Looks,
                 TestKind.RecoverAndWeigh or TestKind.VacuumHold => Doing.TakesOut,
                 _ => Doing.RunsCompressor,
             }
-        );
+        )
+        {
+            First = first,
+            Known = Known(test.Kind),
+        };
     }
+
+    /// <summary>The entry that takes a test down, and where to begin in it.</summary>
+    public static (string Kind, string? First) WrittenAs(TestKind kind) =>
+        kind switch
+        {
+            TestKind.StandingReading => (EntryKinds.StandingReading, null),
+            TestKind.RecoverAndWeigh or TestKind.VacuumHold => (EntryKinds.Recovery, null),
+            TestKind.PinchHeaterHose => (EntryKinds.Sign, SignWords.HeaterHose),
+            TestKind.LookAtFan => (EntryKinds.Sign, SignWords.Fan),
+            TestKind.WatchAfterStop => (EntryKinds.Sign, SignWords.AfterStop),
+            TestKind.FeelLiquidLine => (EntryKinds.Sign, SignWords.LiquidLine),
+            TestKind.RestTenMinutes => (EntryKinds.Sign, SignWords.AfterRest),
+            TestKind.MeasureClutchVoltage => (EntryKinds.Sign, SignWords.Voltage),
+            TestKind.ReadValveDuty => (EntryKinds.Sign, SignWords.ControlValve),
+            TestKind.FeelVentAir => (EntryKinds.Sign, SignWords.VentAir),
+            TestKind.ReadVent => (EntryKinds.RunningReading, "vent-temperature"),
+            TestKind.ClampSuctionLine => (EntryKinds.RunningReading, "suction-line-temperature"),
+            TestKind.ClampLiquidLine => (EntryKinds.RunningReading, "liquid-line-temperature"),
+            TestKind.ClampDischargeLine => (EntryKinds.RunningReading, "discharge-line-temperature"),
+            TestKind.LookAtGlass => (EntryKinds.RunningReading, "sight-glass"),
+            TestKind.LookForFrost => (EntryKinds.RunningReading, "frost"),
+            TestKind.WatchClutch => (EntryKinds.RunningReading, "clutch"),
+            TestKind.RaiseSpeed => (EntryKinds.RunningReading, "engine-speed"),
+            _ => (EntryKinds.RunningReading, null),
+        };
+
+    private static ImmutableArray<(string Field, string Text)> Known(TestKind kind) =>
+        kind switch
+        {
+            TestKind.FanOnCondenser => [("aid", "fan on condenser")],
+            TestKind.MistOnCondenser => [("aid", "water mist")],
+            TestKind.BlockCondenser => [("aid", "blocked airflow")],
+            TestKind.BlowerLow => [("blower", "low"), ("aid", "none")],
+            TestKind.RaiseSpeed => [("aid", "none")],
+            TestKind.Recirculate => [("air-source", "recirculated"), ("doors", "closed"), ("aid", "none")],
+            _ => [],
+        };
 
     /// <summary>“high side near 14 bar: condenser short of air (then 90 %); near 19 bar: too much refrigerant (then 80
     /// %)”.</summary>

@@ -16,15 +16,28 @@ public static class NowWords
     {
         ArgumentNullException.ThrowIfNull(picture);
         var now = picture.Now;
-        var (waits, what, tells, minutes, does) = Say(picture, now);
+        var said = Say(picture, now);
+        var (waits, what, tells, minutes, does) = said;
         // What the law keeps from this person never stands on top without its word.
         var action = what.IsEmpty
             ? null
-            : LawAndSubstance.Held(new(what, tells, minutes, now.EntryKind, does), picture, now.Step);
+            : LawAndSubstance.Held(
+                new NextAction(what, tells, minutes, said.Form?.EntryKind ?? now.EntryKind, does)
+                {
+                    Known = said.Form?.Known ?? [],
+                    First = said.Form?.First,
+                },
+                picture,
+                now.Step
+            );
         return new(waits, action, now.IsUrgent, now.Step);
     }
 
-    private readonly record struct Said(Phrase Waits, Phrase What, Phrase Tells, int Minutes, Doing Does);
+    private readonly record struct Said(Phrase Waits, Phrase What, Phrase Tells, int Minutes, Doing Does)
+    {
+        /// <summary>The action whose form takes it down; null where it is the one of the picture.</summary>
+        public NextAction? Form { get; init; }
+    }
 
     private static Said Of(string waits, string what, string tells, int minutes, Doing does = Doing.Looks) =>
         Of(Phrase.Words(waits), what, tells, minutes, does);
@@ -307,20 +320,26 @@ public static class NowWords
             Phrase.Words("which fault it is"),
             action.Minutes,
             action.Does
-        );
+        )
+        {
+            Form = action,
+        };
     }
 
     private static Said Fault(JobPicture picture)
     {
         var (leading, odds, _) = picture.Machine!.Answer.ByFault()[0];
-        var mend = FaultWords.Mend(leading);
+        var mend = FaultWords.Mend(leading, picture.Machine.Evidence.Evidence.Signs);
         return new(
             Phrase.Of($"Most likely {FaultWords.Name(leading)}: {Odds(odds)}."),
             mend.What,
             mend.Tells,
             mend.Minutes,
             mend.Does
-        );
+        )
+        {
+            Form = mend,
+        };
     }
 
     private static Said Oil(JobPicture picture)

@@ -1,5 +1,6 @@
 using Tightcold.Jobs.Entries;
 using Tightcold.Picture;
+using Tightcold.Picture.Circuit;
 using Tightcold.Picture.Pressures;
 using Tightcold.Quantities;
 
@@ -10,10 +11,26 @@ internal static class ComplaintFinding
 {
     private const string Title = "Complaint and weather";
 
+    private static NextAction Tell { get; } =
+        new(
+            Phrase.Words("Say why it is here: one tap"),
+            Phrase.Words("what is likely before any reading"),
+            1,
+            EntryKinds.Story
+        );
+
+    private static bool SameWords(string story, string complaint) =>
+        string.Equals(story, complaint, StringComparison.OrdinalIgnoreCase);
+
     public static Finding Of(JobPicture picture)
     {
         var record = picture.Record;
-        var complaint = Phrase.Of($"“{record.Job.Complaint}”");
+        var story = record.Journal.Last(EntryKinds.Story)?.Fields.Text("told");
+        var complaint = story is null or StoryWords.NotSaid || SameWords(story, record.Job.Complaint)
+            ? Phrase.Of($"“{record.Job.Complaint}”")
+            : Phrase.Of($"“{record.Job.Complaint}”, {story}");
+        // Of what was filled here the journal knows why it is read.
+        NextAction[] tell = story is null && picture.Timeline.Now.Inside == Inside.AsItCame ? [Tell] : [];
         var weather = record.Journal.OfKind(EntryKinds.Weather).FirstOrDefault();
         if (weather is null)
         {
@@ -32,6 +49,7 @@ internal static class ComplaintFinding
                         2,
                         EntryKinds.Weather
                     ),
+                    .. tell,
                 ],
             };
         }
@@ -57,6 +75,7 @@ internal static class ComplaintFinding
                 ),
             ],
             RestsOn = [weather.Id],
+            Next = [.. tell],
             Assumptions = air.Assumption is { } assumed ? [assumed] : [],
             Missing = humid ? [] : [Phrase.Words("humidity: damp air loads the coil as much as heat does")],
         };

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Tightcold.Diagnosis.Inference;
+using Tightcold.Diagnosis.Measurement;
 using Tightcold.Findings.Diagnosing;
 using Tightcold.Jobs.Entries;
 using Tightcold.Picture;
@@ -18,7 +19,6 @@ internal static class DiagnosisFinding
     private const double Sure = JobPictureLines.Told;
     private const double Likely = JobPictureLines.Likely;
     private const double WorthARow = 0.03;
-    private const double NoFit = 0.01;
     private const double Misread = 0.5;
     private const int Rows = 5;
 
@@ -104,12 +104,14 @@ internal static class DiagnosisFinding
             verdict = Phrase.Of($"Before the work: {verdict}");
         return new(Step.WhatIsWrong, Title, certainty, judgement, verdict)
         {
-            Why = Why(picture, answer, evidence),
+            Why = Why(picture, diagnosis),
             Estimates = Estimates(picture, answer),
             RestsOn = evidence.RestsOn,
             Assumptions =
             [
+                SignTold.Story(evidence.Told, answer),
                 .. evidence.Assumptions,
+                .. evidence.Seen.ToldTwice is { } twice ? [ToldTwice(twice)] : Array.Empty<Assumption>(),
                 .. evidence.Filling is { } filling ? [HistoryWords.Assumption(filling)] : Array.Empty<Assumption>(),
                 new(
                     Phrase.Words(
@@ -135,6 +137,12 @@ internal static class DiagnosisFinding
         };
     }
 
+    private static Assumption ToldTwice(Sign sign) =>
+        new(
+            Phrase.Of($"“{SeenSigns.Word(sign)}” and the story are one witness"),
+            Phrase.Words("it is counted once, with the story")
+        );
+
     private static (Certainty, Judgement, Phrase) Judge(FaultOdds answer, JobEvidence evidence)
     {
         var faults = answer.ByFault();
@@ -148,7 +156,7 @@ internal static class DiagnosisFinding
                     $"Cannot tell: {ReadingWords.Of(answer.Contradictions[0], evidence.Evidence)}. It is left out; read again."
                 )
             );
-        if (leading.IsNoneOfThese || answer.Fit < NoFit)
+        if (leading.IsNoneOfThese || answer.Fit < FaultOdds.FitsAbove)
             return (
                 Certainty.Weak,
                 Judgement.CannotTell,
@@ -197,10 +205,15 @@ internal static class DiagnosisFinding
         };
     }
 
-    private static Phrase Why(JobPicture picture, FaultOdds answer, JobEvidence evidence)
+    private static Phrase Why(JobPicture picture, JobDiagnosis diagnosis)
     {
-        var why = Phrase.Empty;
-        foreach (var reading in answer.Readings.Where(reading => reading.MisreadOdds > Misread))
+        var (answer, evidence) = (diagnosis.Answer, diagnosis.Evidence);
+        var why = answer.DoesNotFit is { } least ? ReadingWords.DoesNotFit(least, evidence.Evidence) : Phrase.Empty;
+        foreach (
+            var reading in answer.Readings.Where(reading =>
+                reading.MisreadOdds > Misread && reading != answer.DoesNotFit
+            )
+        )
         {
             var value = ReadingWords.Value(
                 reading.Channel,
@@ -229,11 +242,18 @@ internal static class DiagnosisFinding
             .ToArray();
         if (supports.Length > 0)
             why = why.Then(Phrase.Of($"For {FaultWords.Name(lead.Hypothesis)}: {Joined(supports)}."));
-        why = why.Then(HistorySpeaks(answer, evidence));
+        var seen = lead
+            .SignReasons.Take(3)
+            .Select(reason => SignTold.Speaks(reason, FaultWords.Name(lead.Hypothesis)))
+            .ToArray();
+        if (seen.Length > 0)
+            why = why.Then(Phrase.Of($"Seen: {Joined(seen)}."));
+        why = why.Then(HistorySpeaks(answer, evidence)).Then(Hides(diagnosis));
         if (
             evidence.Epoch == picture.Timeline.Now.Epoch
             && picture.Charge is { From: ChargeFrom.Model, LowKg: { } low, HighKg: { } high }
             && (high - low) / answer.LabelKg > 0.3
+            && diagnosis.HiddenShortage is null
         )
             why = why.Then(
                 Phrase.Of(
@@ -241,6 +261,23 @@ internal static class DiagnosisFinding
                 )
             );
         return why;
+    }
+
+    /// <summary>What a car that looks sound may still have.</summary>
+    private static Phrase Hides(JobDiagnosis diagnosis)
+    {
+        var names = string.Join(", ", diagnosis.WouldHide.Select(FaultWords.Name));
+        return (names, diagnosis.HiddenShortage) switch
+        {
+            ({ Length: > 0 }, { } share) => Phrase.Of(
+                $"This would still hide: {names}, and a charge from {Share(share)} of the label on: only a scale tells."
+            ),
+            ({ Length: > 0 }, _) => Phrase.Of($"This would still hide: {names}."),
+            (_, { } share) => Phrase.Of(
+                $"This would still hide a charge from {Share(share)} of the label on: only a scale tells."
+            ),
+            _ => Phrase.Empty,
+        };
     }
 
     /// <summary>What the last filling lets expect, and which way that moves the leading explanation.</summary>
@@ -352,6 +389,7 @@ internal static class DiagnosisFinding
             .Take(2)
             .Concat(speaking.Where(reason => reason.IsHistory))
             .Select(reason => ReadingWords.Brief(reason, evidence.Evidence))
+            .Concat(belief.SignReasons.Where(reason => reason.Weight * sign > 0).Take(2).Select(SignTold.Brief))
             .ToArray();
         return reasons.Length == 0 ? Phrase.Words("–") : Joined(reasons);
     }
@@ -377,12 +415,16 @@ internal static class DiagnosisFinding
         if (
             !diagnosis.Evidence.MayBe.IsEmpty
             || diagnosis.Answer.Leading.Hypothesis.IsNoneOfThese
-            || diagnosis.Answer.Fit < NoFit
+            || diagnosis.Answer.Fit < FaultOdds.FitsAbove
         )
             return [IdentificationWords.Identify, .. tests.Take(2)];
         return judgement == Judgement.CannotTell
             ? [.. tests.Take(3)]
-            : [FaultWords.Mend(diagnosis.Answer.Leading.Hypothesis), .. tests.Take(2)];
+            : 
+            [
+                FaultWords.Mend(diagnosis.Answer.Leading.Hypothesis, diagnosis.Evidence.Evidence.Signs),
+                .. tests.Take(2),
+            ];
     }
 
     private static Phrase Joined(Phrase[] phrases) =>

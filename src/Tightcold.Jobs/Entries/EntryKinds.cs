@@ -9,9 +9,11 @@ namespace Tightcold.Jobs.Entries;
 public static class EntryKinds
 {
     public const string Weather = "weather";
+    public const string Story = "story";
     public const string Aim = "aim";
     public const string StandingReading = "standing-reading";
     public const string RunningReading = "running-reading";
+    public const string Sign = "sign";
     public const string LeakCheck = "leak-check";
     public const string LeakSearch = "leak-search";
     public const string EarlierCharge = "earlier-charge";
@@ -53,6 +55,7 @@ public static class EntryKinds
             Choice("sun", "Sun", false, "full sun", "shade", "indoors", "night"),
             Choice("wind", "Wind", false, "still", "breeze", "windy")
         ),
+        new(Story, "The story", Choice("told", "Why it is here", true, [.. StoryWords.All])),
         new(
             Aim,
             "What is asked for",
@@ -83,24 +86,37 @@ public static class EntryKinds
             Gauge("low-side", "Low side"),
             Gauge("high-side", "High side"),
             Gauge("low-side-swing-to", "Low side swings up to", hint: "if the needle swings"),
+            Gauge("high-side-swing-to", "High side swings up to", hint: "if the needle swings"),
             Number("cycles-per-minute", "Clutch cycles a minute", 0, 60),
             Of("engine-speed", "Engine speed", QuantityKind.RotationalSpeed, 0, 150),
             Choice("blower", "Blower", false, "low", "medium", "full"),
             Choice("air-source", "Air", false, "fresh", "recirculated"),
-            Choice("doors", "Doors", false, "open", "closed"),
+            Choice("doors", "Doors", false, "open", "windows open", "closed"),
             Choice("aid", "Aid", false, "none", "fan on condenser", "water mist", "blocked airflow"),
+            Minutes("since-start", "Since the A/C was switched on", 24 * 60),
+            new(
+                "switch-bridged",
+                "Low-pressure switch bridged while reading",
+                new FieldType.Choice("no", "yes"),
+                Hint: "do not bridge one: an empty compressor seizes, a full one passes its relief"
+            ),
             Air("ambient-temperature", "Outside air"),
             Humidity(),
             Temperature("vent-temperature", "Centre vent"),
             Temperature("cabin-temperature", "Cabin"),
+            Humidity("cabin-humidity", "Humidity in the cabin"),
             Temperature("suction-line-temperature", "Suction line (thick, cold)"),
             Temperature("liquid-line-temperature", "Liquid line (thin, warm)"),
             Temperature("discharge-line-temperature", "Discharge line (hot)"),
+            Choice("line-part", "Part of the liquid line", false, "whole line", "drier"),
+            Temperature("line-before-temperature", "Before that part", hint: "the same thermometer, moved"),
+            Temperature("line-behind-temperature", "Behind that part", hint: "not past the expansion device"),
             Choice("sight-glass", "Sight glass", false, "clear", "bubbles", "milky", "none fitted"),
             Choice("frost", "Frost", false, "none", "at the expansion device", "on the suction line", "on the drier"),
             Choice("clutch", "Clutch", false, "on", "off", "cycling"),
             Text("sound", "Sound", 120)
         ),
+        new(Sign, "Seen, felt, heard or tried", Choice("observation", "What", true, [.. SignWords.All])),
         new(
             LeakCheck,
             "Leak check",

@@ -87,7 +87,7 @@ public sealed class Schema
             case (FieldType.Choice type, FieldValue.Text text):
                 return type.Words.Contains(text.Value, StringComparer.Ordinal)
                     ? null
-                    : InputProblem.Of(field.Name, text.Value, $"one of {string.Join(", ", type.Words)} is allowed");
+                    : InputProblem.Of(field.Name, text.Value, $"one of {string.Join(", ", Near(type, text.Value))} is allowed");
             case (FieldType.Text type, FieldValue.Text text):
                 return text.Value.Length <= type.MaxLength
                     ? null
@@ -107,6 +107,21 @@ public sealed class Schema
             default:
                 return InputProblem.Of(field.Name, value.ToString(), $"this field takes {Describe(field.Type)}");
         }
+    }
+
+    /// <summary>Of a long list those that share a word with what was typed; where none does, all.</summary>
+    private static string[] Near(FieldType.Choice type, string typed)
+    {
+        const int Long = 12;
+        if (type.Words.Length <= Long)
+            return type.Words;
+        var words = typed.Split(' ', StringSplitOptions.RemoveEmptyEntries).Where(word => word.Length > 2).ToArray();
+        var near = type
+            .Words.Where(known =>
+                known.Split(' ').Any(part => words.Contains(part.Trim(','), StringComparer.OrdinalIgnoreCase))
+            )
+            .ToArray();
+        return near.Length == 0 ? type.Words : near;
     }
 
     private static string Plain(double value) => value.ToString("R", System.Globalization.CultureInfo.InvariantCulture);

@@ -33,9 +33,11 @@ internal static class Effects
     private static readonly ImmutableDictionary<string, Effect> ByKind = new Dictionary<string, Effect>
     {
         [EntryKinds.Weather] = Nothing,
+        [EntryKinds.Story] = Nothing,
         [EntryKinds.Aim] = Nothing,
         [EntryKinds.StandingReading] = Standing,
         [EntryKinds.RunningReading] = Runs,
+        [EntryKinds.Sign] = Nothing,
         [EntryKinds.LeakCheck] = Nothing,
         [EntryKinds.LeakSearch] = Nothing,
         [EntryKinds.EarlierCharge] = Nothing,

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Tightcold.Diagnosis.Inference;
 using Tightcold.Diagnosis.NextTest;
+using Tightcold.Diagnosis.Priors;
 using Tightcold.Jobs.Journals;
 
 namespace Tightcold.Picture.Machine;
@@ -10,6 +11,50 @@ public sealed record JobDiagnosis(JobEvidence Evidence, FaultOdds Answer, Immuta
 {
     // Above these odds more reading tells nothing that mending would not.
     private const double SureEnough = 0.98;
+
+    // Told for a sound car whose evidence is not three times likelier than such a fault's.
+    private const double HardlyTold = 3;
+    private const double WorthNaming = 0.003;
+    private const int MostNamed = 3;
+
+    /// <summary>Faults that a verdict of “nothing wrong” would still hide, the likeliest first: what was read and seen
+    /// hardly tells them from a sound car. Empty where something is wrong.</summary>
+    public ImmutableArray<Hypothesis> WouldHide
+    {
+        get
+        {
+            if (
+                !Answer.ByFault()[0].Alone.IsNothingWrong
+                || Answer.Beliefs.FirstOrDefault(one => one.Hypothesis.IsNothingWrong)
+                    is not { Odds: > 0 } sound
+            )
+                return [];
+            var told = sound.Odds / sound.Hypothesis.Prior;
+            return
+            [
+                .. Answer
+                    .Beliefs.Where(one =>
+                        one.Hypothesis.Faults.Length == 1
+                        && one.Odds >= WorthNaming
+                        && told / (one.Odds / one.Hypothesis.Prior) < HardlyTold
+                    )
+                    .Take(MostNamed)
+                    .Select(one => one.Hypothesis),
+            ];
+        }
+    }
+
+    // Below this a scale would find too little; the diagnosis' own line.
+    private const double FullShare = 0.8;
+
+    /// <summary>The least charge over the label's with which this car would still look sound, where a scale would call
+    /// that too little; else null.</summary>
+    public double? HiddenShortage =>
+        Answer.ByFault()[0].Alone.IsNothingWrong
+        && Answer.Beliefs.FirstOrDefault(one => one.Hypothesis.IsNothingWrong)
+            is { ChargeShare.Low: < FullShare and > 0 and var share }
+            ? share
+            : null;
 
     /// <summary>The job's seed makes it repeatable; null while there are no readings, or while an
     /// identifier says that they were not taken on the label's refrigerant.</summary>

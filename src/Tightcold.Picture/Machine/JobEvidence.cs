@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Tightcold.Diagnosis.Measurement;
-using Tightcold.Diagnosis.Priors;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
 using Tightcold.Picture.Circuit;
@@ -29,6 +28,12 @@ public sealed record JobEvidence(
 
     /// <summary>The stretch of the timeline that its readings were taken in.</summary>
     public int Epoch { get; init; }
+
+    /// <summary>Why they were taken, and who says so.</summary>
+    public required Told Told { get; init; }
+
+    /// <summary>What was seen, felt, heard or tried then.</summary>
+    public required SeenSigns Seen { get; init; }
 
     /// <summary>An identifier that contradicts the label: then faults are not weighed; else null.</summary>
     public Identification? Otherwise { get; init; }
@@ -76,7 +81,9 @@ public sealed record JobEvidence(
             rests.Add(entry.Id);
         }
 
-        if (points.Count == 0 && standing.Count == 0)
+        var told = Told.Of(timeline, epoch);
+        var seen = SeenSigns.Of(timeline, epoch, told.Why);
+        if (points.Count == 0 && standing.Count == 0 && seen.Signs.IsEmpty)
             return null;
         var otherwise = Identification.Otherwise(record, [.. rests]);
         var weighed = Recovered(record, timeline, epoch, rests) ?? WeighedIn(picture, readings[0].ObservedAt);
@@ -86,6 +93,9 @@ public sealed record JobEvidence(
             weighed is null && timeline.Before(readings[0]).Inside == Inside.AsItCame ? LastFilling.Of(picture) : null;
         if (filling is not null)
             rests.AddRange(filling.Entries);
+        rests.AddRange(seen.Entries);
+        if (told.Entry is { } story)
+            rests.Add(story);
         return new(
             new(car)
             {
@@ -93,7 +103,8 @@ public sealed record JobEvidence(
                 Standing = [.. standing],
                 Weighed = weighed,
                 History = filling?.History,
-                Why = Why(timeline, epoch),
+                Why = told.Why,
+                Signs = seen.Signs,
             },
             [.. rests],
             [.. assumptions.Distinct()],
@@ -102,13 +113,15 @@ public sealed record JobEvidence(
         {
             Filling = filling,
             Epoch = epoch,
+            Told = told,
+            Seen = seen,
             Otherwise = otherwise,
             MayBe = OtherRefrigerant.Fitting(FluidOf(record.Car), [.. atRest]),
         };
     }
 
     /// <summary>The last stretch without a change that has running readings; without any, the last with a standing
-    /// one.</summary>
+    /// one, or with something seen.</summary>
     private static int? Latest(Timeline timeline)
     {
         var speaking = timeline.Moments.Where(Speaks).ToArray();
@@ -118,19 +131,11 @@ public sealed record JobEvidence(
             : null;
     }
 
-    /// <summary>A believed reading of a circuit that holds refrigerant, and nothing else.</summary>
+    /// <summary>A believed reading, or something seen, of a circuit that holds refrigerant and nothing else.</summary>
     private static bool Speaks(Timeline.Moment moment) =>
         moment.Doubt is null
-        && moment.Entry.Kind is EntryKinds.RunningReading or EntryKinds.StandingReading
+        && moment.Entry.Kind is EntryKinds.RunningReading or EntryKinds.StandingReading or EntryKinds.Sign
         && moment.After is { HoldsRefrigerant: true, ChargedOnto: Foreign.Nothing };
-
-    /// <summary>A circuit filled by the scale in this job is likely sound; of any other nobody said in a word that is
-    /// read.</summary>
-    private static ReadingReason Why(Timeline timeline, int epoch) =>
-        timeline.Moments.Last(moment => moment.After.Epoch == epoch).After
-            is { Inside: Inside.Charge, ChargedOnto: Foreign.Nothing, OntoARest: false, Unwritten: false }
-            ? ReadingReason.JustMendedAndWeighed
-            : ReadingReason.NotSaid;
 
     /// <summary>What was recovered next, before the circuit was opened, is the charge these readings were taken
     /// with.</summary>

@@ -48,6 +48,14 @@ internal static class PointMaker
         var cabin = recirculated ? entry.Fields.Si("cabin-temperature") : null;
         if (recirculated && cabin is null)
             missing.Add(Phrase.Words("the cabin air's temperature: on recirculation that is what gets cooled"));
+        OnlyOneEnd(entry, missing);
+        if (entry.Fields.Text("line-part") == "drier" && LineStep(entry) is not null)
+            assumptions.Add(
+                new(
+                    Phrase.Words("The fall across the drier is taken for that of the whole liquid line"),
+                    Phrase.Words("a kink or screen behind it would not show there: read before the expansion device")
+                )
+            );
         return new()
         {
             AmbientK = ambient,
@@ -71,10 +79,14 @@ internal static class PointMaker
             Doors = entry.Fields.Text("doors") switch
             {
                 "open" => DoorsAre.Open,
+                "windows open" => DoorsAre.WindowsOpen,
                 "closed" => DoorsAre.Closed,
                 _ => DoorsAre.NotSaid,
             },
             CabinK = cabin,
+            CabinRelativeHumidity = recirculated ? entry.Fields.Si("cabin-humidity") : null,
+            MinutesRunning = entry.Fields.Si("since-start") / 60,
+            SwitchBridged = entry.Fields.Text("switch-bridged") == "yes",
             Aid = entry.Fields.Text("aid") switch
             {
                 "fan on condenser" => Aid.Fan,
@@ -130,6 +142,15 @@ internal static class PointMaker
             {
                 Channel = Channel.HighSide,
             };
+        if (
+            Pressure(record, entry, "high-side") is { } fromHigh
+            && Pressure(record, entry, "high-side-swing-to") is { } topHigh
+            && topHigh.Value > fromHigh.Value
+        )
+            yield return topHigh with
+            {
+                Channel = Channel.HighSwingTop,
+            };
         if (Temperature(entry, "vent-temperature", kit) is { } vent)
             yield return vent with
             {
@@ -150,6 +171,39 @@ internal static class PointMaker
             {
                 Channel = Channel.DischargeLine,
             };
+        if (LineStep(entry) is { } step)
+            yield return step;
+    }
+
+    // Two clampings of one thermometer differ by the contact alone, K, one standard deviation each; assumed.
+    private const double ClampedTwiceK = 0.35;
+
+    /// <summary>The fall along the liquid line by one thermometer, whose own error falls out.</summary>
+    private static Reading? LineStep(Entry entry)
+    {
+        if (
+            entry.Fields.Si("line-before-temperature") is not { } before
+            || entry.Fields.Si("line-behind-temperature") is not { } behind
+        )
+            return null;
+        double Sigma(string field) =>
+            Math.Max(ClampedTwiceK, (entry.Fields.PlusMinusSi(field) ?? 0) / SigmasInPlusMinus);
+        var (one, other) = (Sigma("line-before-temperature"), Sigma("line-behind-temperature"));
+        return new(Channel.LineStep, before - behind, Math.Sqrt((one * one) + (other * other)));
+    }
+
+    /// <summary>What tells nothing without its other half.</summary>
+    private static void OnlyOneEnd(Entry entry, List<Phrase> missing)
+    {
+        bool Has(string field) => entry.Fields[field] is not null;
+        if (Has("line-before-temperature") != Has("line-behind-temperature"))
+            missing.Add(
+                Phrase.Words("the other end of the liquid line: one temperature there tells nothing, the fall does")
+            );
+        if (Has("low-side-swing-to") && !Has("low-side"))
+            missing.Add(Phrase.Words("where the low side swings down to: the upper end alone tells nothing"));
+        if (Has("high-side-swing-to") && !Has("high-side"))
+            missing.Add(Phrase.Words("where the high side swings down to: the upper end alone tells nothing"));
     }
 
     private static Reading? Pressure(JobRecord record, Entry entry, string field) =>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Tightcold.Diagnosis.Inference;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
 using Tightcold.Picture.Circuit;
@@ -229,7 +230,7 @@ public sealed record NowPicture(NowKind Kind, Step Step, string? EntryKind)
         if (picture.Machine is not { } machine || !machine.Answer.Contradictions.IsEmpty)
             return null;
         var (leading, odds, _) = machine.Answer.ByFault()[0];
-        if (odds < JobPictureLines.Told || leading.IsNoneOfThese)
+        if (odds < JobPictureLines.Told || leading.IsNoneOfThese || machine.Answer.Fit < FaultOdds.FitsAbove)
             return null;
         return leading.IsNothingWrong ? ProveCold(picture) : new(NowKind.MendTheFault, Step.WhatIsWrong, null);
     }

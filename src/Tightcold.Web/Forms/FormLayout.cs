@@ -51,6 +51,33 @@ public static class FormLayout
                         "liquid-line-temperature",
                     ]
                 ),
+                (
+                    "How it ran",
+                    [
+                        "engine-speed",
+                        "blower",
+                        "air-source",
+                        "cabin-temperature",
+                        "cabin-humidity",
+                        "doors",
+                        "aid",
+                        "relative-humidity",
+                        "since-start",
+                        "switch-bridged",
+                    ]
+                ),
+                ("Looked at", ["sight-glass", "frost", "clutch", "cycles-per-minute", "sound"]),
+                (
+                    "Swings, and other lines",
+                    [
+                        "low-side-swing-to",
+                        "high-side-swing-to",
+                        "discharge-line-temperature",
+                        "line-part",
+                        "line-before-temperature",
+                        "line-behind-temperature",
+                    ]
+                ),
             ],
             EntryKinds.LeakCheck => [(null, ["spot", "test", "outcome"])],
             EntryKinds.LeakSearch => [(null, ["test", "showed", "not-reached"])],

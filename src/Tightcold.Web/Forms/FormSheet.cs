@@ -31,6 +31,10 @@ public sealed record FormSheet(Schema Schema, Typed Typed, UnitSystem System)
     /// <summary>The one field that a person came here to fill; it has the keyboard at once.</summary>
     public string? First { get; init; }
 
+    /// <summary>Fewer words of a choice than the schema allows, where only these can be meant.</summary>
+    public IReadOnlyDictionary<string, IReadOnlyList<string>> Offered { get; init; } =
+        ImmutableDictionary<string, IReadOnlyList<string>>.Empty;
+
     public IReadOnlyList<string> Spots { get; init; } = [];
     public IReadOnlyList<string> Containers { get; init; } = [];
 

@@ -29,6 +29,9 @@ public sealed partial class Typed
 
     public static string NumberName(string field) => "f." + field;
 
+    /// <summary>What a field is called in a page's own addresses.</summary>
+    public static string Id(string field) => "f-" + field;
+
     public static string UnitName(string field) => "u." + field;
 
     public static Typed FromPost(Schema schema, IFormCollection form)

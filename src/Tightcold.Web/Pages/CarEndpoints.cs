@@ -101,8 +101,9 @@ internal static class CarEndpoints
             return Results.NotFound();
         var form = await http.Request.ReadFormAsync(cancellation).ConfigureAwait(false);
         var complaint = form["complaint"].ToString();
+        var told = form["told"].ToString() is { Length: > 0 } tapped ? tapped : null;
         Guid? own = Guid.TryParse(form["id"], out var given) ? given : null;
-        var outcome = await desk.OpenJobAsync(id, complaint, own, cancellation).ConfigureAwait(false);
+        var outcome = await desk.OpenJobAsync(id, complaint, own, told, cancellation).ConfigureAwait(false);
         return outcome.Taken
             ? Page.Go(Routes.Job(outcome.Value))
             : Page.Show<NewJobPage>(
@@ -111,6 +112,7 @@ internal static class CarEndpoints
                 (nameof(NewJobPage.Car), car),
                 (nameof(NewJobPage.Id), own ?? Guid.Empty),
                 (nameof(NewJobPage.Complaint), complaint),
+                (nameof(NewJobPage.Told), told),
                 (nameof(NewJobPage.Problems), outcome.Problems)
             );
     }

@@ -22,15 +22,18 @@ internal static class CarriedOver
         JobRecord record,
         Schema schema,
         Reader reader,
-        string? spot
+        string? spot,
+        Typed known
     )
     {
-        var typed = Typed.Nothing;
+        var typed = known;
         var notes = ImmutableDictionary.CreateBuilder<string, string>();
         var lately =
             record.Journal.Last(schema.Name) is { } entry && reader.Now - entry.ObservedAt < ChoicesLast ? entry : null;
         foreach (var field in schema.Fields)
         {
+            if (known.Number(field.Name).Length > 0)
+                continue;
             if (field.Type is FieldType.Spot && spot is not null)
                 typed = typed.With(field, spot);
             else if (

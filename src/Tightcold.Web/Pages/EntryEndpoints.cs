@@ -36,12 +36,16 @@ internal static class EntryEndpoints
                 int number,
                 string kind,
                 string? spot,
+                string? first,
+                Guid? wrote,
                 CancellationToken cancellation
             ) =>
-                await desk.RecordAsync(number, cancellation).ConfigureAwait(false) is { } record
-                && Writable(kind) is { } schema
-                    ? Form(http, Blank(http, record, schema, ids, spot))
-                    : Results.NotFound()
+                await desk.RecordAsync(number, cancellation).ConfigureAwait(false) is not { } record
+                || Writable(kind) is not { } schema
+                    ? Results.NotFound()
+                : TapModel.Fits(kind)
+                    ? Taps(http, record, schema, ids.NextId(Visit.Of(http).Reader.Now), wrote, first, [])
+                : Form(http, Blank(http, record, schema, ids, spot, first))
         );
         entries.MapPost(
             "/new/{kind}",
@@ -191,33 +195,81 @@ internal static class EntryEndpoints
         return outcome.Taken ? Written(record.Job, outcome.Value) : Refused(http, model, outcome.Problems);
     }
 
-    private static IResult Written(Job job, Entry entry) => Page.Go($"{Routes.Job(job)}?wrote={entry.Id}");
+    /// <summary>Signs are tapped several in a row: back to them, elsewhere to the job.</summary>
+    private static IResult Written(Job job, Entry entry) =>
+        Page.Go(
+            (entry is { Kind: EntryKinds.Sign, Supersedes: null } ? Routes.NewEntry(job, entry.Kind) : Routes.Job(job))
+                + $"?wrote={entry.Id}"
+        );
+
+    private static IResult Taps(
+        HttpContext http,
+        JobRecord record,
+        Schema schema,
+        Guid id,
+        Guid? wrote,
+        string? first,
+        ImmutableArray<InputProblem> problems
+    ) =>
+        Page.Show<TapPage>(
+            http,
+            problems.IsEmpty ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity,
+            (
+                nameof(TapPage.Model),
+                new TapModel(
+                    record,
+                    Sheet(http, record, schema, Typed.Nothing) with
+                    {
+                        Problems = problems,
+                    },
+                    id,
+                    wrote is { } written ? record.Journal.Find(written) : null,
+                    first
+                )
+            )
+        );
 
     private static IResult Form(HttpContext http, EntryFormModel model) =>
         Page.Show<EntryFormPage>(http, (nameof(EntryFormPage.Model), model));
 
     private static IResult Refused(HttpContext http, EntryFormModel model, IEnumerable<InputProblem> problems) =>
-        Page.Show<EntryFormPage>(
-            http,
-            StatusCodes.Status422UnprocessableEntity,
-            (nameof(EntryFormPage.Model), model with { Sheet = model.Sheet with { Problems = [.. problems] } })
-        );
+        model.Corrects is null && TapModel.Fits(model.Sheet.Schema.Name)
+            ? Taps(http, model.Record, model.Sheet.Schema, model.Id, null, null, [.. problems])
+            : Page.Show<EntryFormPage>(
+                http,
+                StatusCodes.Status422UnprocessableEntity,
+                (nameof(EntryFormPage.Model), model with { Sheet = model.Sheet with { Problems = [.. problems] } })
+            );
 
-    private static EntryFormModel Blank(HttpContext http, JobRecord record, Schema schema, IIdSource ids, string? spot)
+    private static EntryFormModel Blank(
+        HttpContext http,
+        JobRecord record,
+        Schema schema,
+        IIdSource ids,
+        string? spot,
+        string? first
+    )
     {
         var now = Visit.Of(http).Reader.Now;
-        var (typed, notes) = CarriedOver.Of(record, schema, Visit.Of(http).Reader, spot);
+        // What a link knows of the reading, then what stood there lately.
+        var known = schema.Fields.Aggregate(Typed.Nothing, (typed, field) =>
+            http.Request.Query[Typed.NumberName(field.Name)].ToString() is { Length: > 0 } text
+                ? typed.With(field, text)
+                : typed
+        );
+        var (typed, notes) = CarriedOver.Of(record, schema, Visit.Of(http).Reader, spot, known);
         var sheet = Sheet(http, record, schema, typed) with { CarriedOver = notes };
         return new(
             record,
             sheet with
             {
-                First = sheet
-                    .Groups[0]
-                    .Fields.FirstOrDefault(field =>
-                        typed.Number(field.Name).Length == 0 && field.Type is FieldType.Quantity or FieldType.Number
-                    )
-                    ?.Name,
+                First = schema.Find(first ?? "")?.Name
+                    ?? sheet
+                        .Groups[0]
+                        .Fields.FirstOrDefault(field =>
+                            typed.Number(field.Name).Length == 0 && field.Type is FieldType.Quantity or FieldType.Number
+                        )
+                        ?.Name,
             },
             ids.NextId(now),
             null,
@@ -238,7 +290,13 @@ internal static class EntryEndpoints
         var reader = Visit.Of(http).Reader;
         return new(
             record,
-            Sheet(http, record, schema, Typed.FromFields(schema, old.Fields)),
+            Sheet(http, record, schema, Typed.FromFields(schema, old.Fields)) with
+            {
+                // A look that was written down wrongly is corrected within its look.
+                Offered = SignWords.GroupOf(old.Fields.Text("observation")) is { } look
+                    ? new Dictionary<string, IReadOnlyList<string>> { ["observation"] = look.Seen }
+                    : [],
+            },
             ids.NextId(reader.Now),
             old,
             FieldText(old.ObservedAt, reader.Zone),

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
 using Tightcold.Picture;
 using Tightcold.Web.Words;
@@ -54,6 +55,19 @@ public static class Routes
     public static string AnyEntry(Job job) => Job(job) + "/entries/new";
 
     public static string NewEntry(Job job, string kind) => $"{Job(job)}/entries/new/{kind}";
+
+    /// <summary>The form that takes an action down, with what is known of it filled in.</summary>
+    public static string Write(Job job, Findings.NextAction action)
+    {
+        ArgumentNullException.ThrowIfNull(action);
+        (string Name, string? Value)[] query =
+        [
+            ("first", action.First),
+            .. action.Known.Select(known => (Forms.Typed.NumberName(known.Field), (string?)known.Text)),
+        ];
+        var begins = action is { First: { } first, EntryKind: not EntryKinds.Sign } ? "#" + Forms.Typed.Id(first) : "";
+        return NewEntry(job, action.EntryKind!) + Query(query) + begins;
+    }
 
     public static string Entry(Job job, Guid id) => $"{Job(job)}/entries/{id}";
 

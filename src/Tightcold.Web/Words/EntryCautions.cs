@@ -13,6 +13,10 @@ public static class EntryCautions
             EntryKinds.RunningReading => Phrase.Words(
                 "Keep hoses, sleeves and hair away from belt and fan. Let nobody touch the high-side coupler while the engine runs."
             ),
+            EntryKinds.Sign => Phrase.Words(
+                "Keep hands, sleeves and hair away from belt and fan; thin pipes and heater hoses burn. "
+                    + "Bridge nothing at a plug, and leave the orange cables of an electric compressor alone."
+            ),
             EntryKinds.ContainerMoved => Phrase.Words(
                 "Goggles and gloves on: liquid refrigerant freezes skin and eyes. A can is opened to the low side only; opened to the high side it can burst."
             ),

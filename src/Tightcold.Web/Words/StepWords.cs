@@ -54,11 +54,11 @@ public static class StepWords
     public static ImmutableArray<string> Kinds(Step step) =>
         step switch
         {
-            Step.ComplaintAndWeather => [EntryKinds.Weather, EntryKinds.Aim],
+            Step.ComplaintAndWeather => [EntryKinds.Weather, EntryKinds.Story, EntryKinds.Aim],
             Step.StandingPressure => [EntryKinds.StandingReading],
             Step.RunningPressures => [EntryKinds.RunningReading],
-            // Judged from readings that are written down elsewhere.
-            Step.WhatIsWrong => [],
+            // Judged from readings that are written down elsewhere, and from what was seen.
+            Step.WhatIsWrong => [EntryKinds.Sign],
             Step.LeakSearch => [EntryKinds.LeakCheck, EntryKinds.LeakSearch, EntryKinds.EarlierCharge],
             Step.Recover => [EntryKinds.Recovery],
             Step.Mend =>

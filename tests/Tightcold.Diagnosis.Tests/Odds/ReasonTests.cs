@@ -106,13 +106,13 @@ public sealed class ReasonTests
         {
             Fault[] faults = fault is { } one ? [one] : [];
             var (_, car) = FaultPrior.Of(faults, new double[Coordinate.Count]);
-            foreach (var group in SignOdds.Groups)
+            foreach (var group in SignGroups.All)
             {
                 Assert.Equal(1, group.Sum(sign => SignOdds.Of(sign, faults, car, [], false)), 9);
                 Assert.All(group, sign => Assert.InRange(SignOdds.Of(sign, faults, car, [], true), 0.005, 0.995));
             }
         }
 
-        Assert.Equal(Enum.GetValues<Sign>().Order(), SignOdds.Groups.SelectMany(group => group).Order());
+        Assert.Equal(Enum.GetValues<Sign>().Order(), SignGroups.All.SelectMany(group => group).Order());
     }
 }

@@ -1,4 +1,5 @@
 using CsCheck;
+using Tightcold.Diagnosis.Measurement;
 using Tightcold.Diagnosis.Tightness;
 using Tightcold.Findings.Now;
 using Tightcold.Jobs.Entries;
@@ -51,7 +52,7 @@ public sealed class OnePictureLaws
     ];
 
     private static readonly Gen<(int Kind, int Which, double Size, int Minute)> Line = Gen.Select(
-        Gen.Int[0, 17],
+        Gen.Int[0, 19],
         Gen.Int[0, 3],
         Gen.Double[0, 1],
         Gen.Int[0, 900]
@@ -138,6 +139,8 @@ public sealed class OnePictureLaws
                 "purge",
                 [("hose", "yellow"), ("method", "short burst of gas"), ("estimated-loss", Number(8 * line.Size, "g"))]
             ),
+            18 => ("sign", [("observation", SignWords.All[(int)(line.Size * (SignWords.All.Length - 1))])]),
+            19 => ("story", [("told", StoryWords.All[(int)(line.Size * (StoryWords.All.Length - 1))])]),
             _ => (
                 "vent-reading",
                 [
@@ -278,6 +281,15 @@ public sealed class OnePictureLaws
             Assert.DoesNotContain(advised, next => next.Does == Doing.FillsIn);
             Assert.NotEqual(Step.WeighIn, now.Step);
             Assert.Contains(picture.Charge.From, new[] { ChargeFrom.None, ChargeFrom.Scale, ChargeFrom.Nothing });
+        }
+        // What was seen counts once a group, in the state of repair that is weighed, and never with nothing inside.
+        if (picture.Evidence is { } weighed)
+        {
+            Assert.Distinct(weighed.Evidence.Signs.Select(sign => SignGroups.Of(sign)[0]));
+            Assert.Equal(weighed.Evidence.Signs.Length, weighed.Seen.Entries.Length);
+            Assert.All(weighed.Seen.Entries, id =>
+                Assert.InRange(picture.Timeline.After(picture.Record.Journal.Find(id)!).Epoch, weighed.Epoch, state.Epoch)
+            );
         }
         if (state.HoldsRefrigerant)
             Assert.DoesNotContain(advised, next => next.Does == Doing.PullsVacuum);

@@ -42,6 +42,11 @@ public static class NowWords
     private static Said Of(string waits, string what, string tells, int minutes, Doing does = Doing.Looks) =>
         Of(Phrase.Words(waits), what, tells, minutes, does);
 
+    private static Said Of(string waits, NextAction action) => Of(Phrase.Words(waits), action);
+
+    private static Said Of(Phrase waits, NextAction action) =>
+        new(waits, action.What, action.Tells, action.Minutes, action.Does) { Form = action };
+
     private static Said Nothing(string waits) => new(Phrase.Words(waits), Phrase.Empty, Phrase.Empty, 0, Doing.Looks);
 
     private static Said Of(Phrase waits, string what, string tells, int minutes, Doing does = Doing.Looks) =>
@@ -244,18 +249,10 @@ public static class NowWords
                 "leak, water or tight",
                 32
             ),
-            NowKind.FindTheLeak => Of(
-                "It still leaks.",
-                "Dry nitrogen to the rated test pressure, soap on every joint",
-                "where",
-                30
-            ),
-            NowKind.ProveTightFurther => new(
+            NowKind.FindTheLeak => Of("It still leaks.", TightWords.FindIt(picture)[0]),
+            NowKind.ProveTightFurther => Of(
                 Phrase.Of($"Not proven tight: {TightWords.Sure(picture.Tight)}"),
-                Phrase.Words("Dry nitrogen to the rated test pressure, soap on every joint"),
-                Phrase.Words("leaks that push outward"),
-                30,
-                Doing.Looks
+                TightWords.Further(picture)[0]
             ),
             NowKind.LabelCharge => Of(
                 "It waits for the charge on the label.",

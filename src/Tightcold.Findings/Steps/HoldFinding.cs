@@ -16,6 +16,9 @@ internal static class HoldFinding
 {
     private const string Title = "Hold and pressure test";
 
+    /// <summary>Two months, s.</summary>
+    private const double SoonSeconds = 60 * 86_400;
+
     private static readonly ImmutableArray<Caution> Hazards =
     [
         new(
@@ -132,9 +135,15 @@ internal static class HoldFinding
         if (failed is not null)
         {
             var how = failed.Kind == TightnessTestKind.NitrogenDecay ? "the nitrogen fell" : "the vacuum rose";
-            return Phrase.Of(
-                $"It leaks: {how} as from a hole that would lose {(GramsPerYear(failed.RateKgPerS.P05), GramsPerYear(failed.RateKgPerS.P95))}."
-            );
+            var (slow, fast) = (failed.RateKgPerS.P05, failed.RateKgPerS.P95);
+            // Kilograms a year mean nothing to anybody: a large one is told by how soon the car is empty.
+            return slow > 0 && picture.Leaks.ChargeKg / slow < SoonSeconds
+                ? Phrase.Of(
+                    $"It leaks: {how} as from a hole that would empty it in {(Measure.Seconds(picture.Leaks.ChargeKg / fast), Measure.Seconds(picture.Leaks.ChargeKg / slow))}."
+                )
+                : Phrase.Of(
+                    $"It leaks: {how} as from a hole that would lose {(GramsPerYear(slow), GramsPerYear(fast))}."
+                );
         }
         return leaking.Length > 0
             ? Phrase.Of($"{string.Join(", ", leaking)} leaked and is not mended: a vacuum pulls some leaks shut.")
@@ -269,11 +278,6 @@ internal static class HoldFinding
             );
     }
 
-    private static bool OnlyDials(TightPicture tight) =>
-        tight
-            .Belief.Tests.Where(test => test.SinceLastChange)
-            .All(test => test.Kind == TightnessTestKind.VacuumHold && test.Quality.HasFlag(TestQuality.DialOnly));
-
     private static ImmutableArray<NextAction> Next(JobPicture picture, TightPicture tight)
     {
         if (tight.Outcome != TightOutcome.Leaks && picture.Hold is { Odds.Wet: >= 0.5 })
@@ -303,18 +307,8 @@ internal static class HoldFinding
                 .. better.Take(1),
             ],
             TightOutcome.Proven => [],
-            TightOutcome.Leaks =>
-            [
-                TightWords.Nitrogen,
-                new(
-                    Phrase.Words("Cap and check the hoses and the gauge set alone"),
-                    Phrase.Words("whether the hose leaks, not the car"),
-                    10,
-                    EntryKinds.VacuumReading
-                ),
-            ],
-            _ when OnlyDials(tight) => TightWords.WithoutAVacuumGauge(picture),
-            _ => better.Length > 0 ? [.. better] : [TightWords.Nitrogen],
+            TightOutcome.Leaks => TightWords.FindIt(picture),
+            _ => TightWords.Further(picture),
         };
     }
 }

@@ -57,8 +57,52 @@ public static class TightWords
             Phrase.Words("Dry nitrogen to the rated test pressure, soap on every joint"),
             Phrase.Words("leaks that push outward; bubbles show where"),
             30,
-            EntryKinds.PressureTest
+            EntryKinds.LeakSearch
         );
+
+    /// <summary>What would prove it, best first; the same on the line on top and at the step.</summary>
+    public static ImmutableArray<NextAction> Further(JobPicture picture)
+    {
+        ArgumentNullException.ThrowIfNull(picture);
+        var tests = picture.Tight.Belief.Tests.Where(test => test.SinceLastChange).ToArray();
+        if (
+            tests.Length > 0
+            && tests.All(test =>
+                test.Kind == TightnessTestKind.VacuumHold && test.Quality.HasFlag(TestQuality.DialOnly)
+            )
+        )
+            return WithoutAVacuumGauge(picture);
+        NextAction[] better = [.. picture.Tight.Belief.Next.Take(2).Select(proposal => Action(picture, proposal))];
+        return better.Length > 0 ? [.. better] : [Nitrogen];
+    }
+
+    /// <summary>Odds from which hoses and gauge set are looked at before the car is taken apart.</summary>
+    private const double HosesFrom = 0.2;
+
+    /// <summary>A test failed: where is it? Soap under nitrogen first; once that was round and found nothing, the hoses
+    /// alone, and then the look that finds most a minute.</summary>
+    public static ImmutableArray<NextAction> FindIt(JobPicture picture)
+    {
+        ArgumentNullException.ThrowIfNull(picture);
+        var hoses = new NextAction(
+            Phrase.Words("Cap the service ports and test the hoses and the gauge set alone"),
+            Phrase.Words("whether the hose leaks, not the car"),
+            10,
+            EntryKinds.VacuumReading
+        );
+        var failedAt = picture
+            .Timeline.OfKind(EntryKinds.PressureTest)
+            .Concat(picture.Timeline.OfKind(EntryKinds.VacuumReading))
+            .Select(entry => (DateTimeOffset?)entry.ObservedAt)
+            .Min();
+        var soaped = picture
+            .Timeline.OfKind(EntryKinds.LeakSearch)
+            .Any(search => search.ObservedAt >= failedAt && search.Fields.Text("test") == "nitrogen and soap");
+        if (!soaped)
+            return [Nitrogen, hoses];
+        var looks = LeakWords.Checks(picture.Leaks).ToArray();
+        return picture.Tight.Belief.HosesLeak >= HosesFrom ? [hoses, .. looks] : [.. looks, hoses];
+    }
 
     /// <summary>The way to a proof where no vacuum gauge can give one: nitrogen at a pressure and for a time that this
     /// gauge and this volume ask for, soap on every joint at that pressure, a detector once it is charged, and the

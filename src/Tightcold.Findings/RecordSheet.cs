@@ -84,11 +84,11 @@ public sealed record RecordSheet(
             recoveries.Select(entry => entry.Fields.Text(field)).OfType<string>().Distinct().ToArray()
                 is { Length: > 0 } said
                 ? Phrase.Words(string.Join("; ", said))
-                : Phrase.Words(otherwise ?? "");
+                : Given(otherwise);
         return item switch
         {
             RecordItem.Date => Phrase.Words(last.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)),
-            RecordItem.Person => Phrase.Words(record.Kit.Fields.Text("owner") ?? ""),
+            RecordItem.Person => Given(record.Kit.Fields.Text("owner")),
             RecordItem.Certificate => Said("certificate", record.Kit.Fields.Text("qualification")),
             RecordItem.Car => Phrase.Words(record.Car.Label),
             RecordItem.Refrigerant => Phrase.Words(
@@ -111,4 +111,7 @@ public sealed record RecordSheet(
             _ => Phrase.Empty,
         };
     }
+
+    /// <summary>Nothing where nothing was written down: the card leaves a line for it.</summary>
+    private static Phrase Given(string? text) => string.IsNullOrEmpty(text) ? Phrase.Empty : Phrase.Words(text);
 }

@@ -181,7 +181,7 @@ internal sealed class JobFindings(Surroundings surroundings) : DeskCommand<JobFi
                 if (settings.Step is null)
                     FindingText.ShowAll(Out, findings, now.Step, record, Units);
                 else
-                    FindingText.Show(Out, findings[0], record, Units, rules: true);
+                    FindingText.Show(Out, findings[0], record, Units);
             }
         );
     }

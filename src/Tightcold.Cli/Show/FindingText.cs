@@ -17,14 +17,12 @@ internal static class FindingText
 {
     /// <param name="whole">All cautions and the law with its articles; else the worst caution and how many
     /// more.</param>
-    /// <param name="rules">The rules of the place at recovery, line by line.</param>
     public static void Show(
         IAnsiConsole console,
         Finding finding,
         JobRecord record,
         IMeasureFormat units,
-        bool whole = true,
-        bool rules = false
+        bool whole = true
     )
     {
         Page.Heading(console, $"{finding.Title}: {Word(finding)}");
@@ -33,7 +31,8 @@ internal static class FindingText
             Page.Line(console, "  " + finding.Why.Render(units));
         foreach (var estimate in finding.Estimates)
             Page.Line(console, "  " + Numbers(estimate, units));
-        if (finding.Table is { } table && (rules || finding.Step != Step.Recover))
+        // The rules of the place are looked up, not read: tightcold rules prints them line by line.
+        if (finding.Table is { } table && finding.Step != Step.Recover)
             Show(console, table, units);
         if (finding.RestsOn.Length > 0)
             Page.Line(console, "  rests on: " + Sources(finding, record));

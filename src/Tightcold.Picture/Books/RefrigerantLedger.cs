@@ -22,8 +22,8 @@ public sealed record RefrigerantLedger(ImmutableArray<LedgerLine> Lines)
     /// <summary>Lost of a mixture or a gas that no figure is known of: not in the sum above.</summary>
     public double LostWithoutFigureKg => Lines.Where(line => line.Warming is null).Sum(line => line.LostKg);
 
-    /// <summary>The figures it stands on: “R-134a 1430 (fourth assessment report, as the law of Canada
-    /// counts)”.</summary>
+    /// <summary>The figures it stands on: “R-134a 1430 (fourth assessment report, so counted by law:
+    /// Canada)”.</summary>
     public ImmutableArray<string> WarmingStandsOn =>
         [
             .. Lines

@@ -7,9 +7,9 @@ namespace Tightcold.Procedures.Rules;
 /// <param name="Law">Whose law counts so, such as “European Union”; null where no law was read that does.</param>
 public sealed record WarmingFigure(double Potential, string Report, string? Law)
 {
-    /// <summary>“fourth assessment report, as the law of Canada counts”.</summary>
+    /// <summary>“fourth assessment report, so counted by law: Canada”.</summary>
     public string Words =>
-        Law is { } law ? $"{Named(Report)}, as the law of {law} counts" : $"{Named(Report)}; no law of the place read";
+        Law is { } law ? $"{Named(Report)}, so counted by law: {law}" : $"{Named(Report)}; no law of the place read";
 
     /// <summary>The report in words; null for one that is not known here.</summary>
     internal static string? Name(string report) =>

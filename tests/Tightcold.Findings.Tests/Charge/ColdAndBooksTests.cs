@@ -198,7 +198,7 @@ public sealed class ColdAndBooksTests
         var ledger = RefrigerantLedger.Of(visits.Select(visit => new JobPicture(visit)));
         Assert.Equal(
             [
-                "R-134a 1430 (fourth assessment report, as the law of European Union counts)",
+                "R-134a 1430 (fourth assessment report, so counted by law: European Union)",
                 "R-134a 1430 (fourth assessment report; no law of the place read)",
             ],
             ledger.WarmingStandsOn
@@ -206,7 +206,7 @@ public sealed class ColdAndBooksTests
         Assert.Equal(0, ledger.LostWithoutFigureKg);
         var csv = LedgerCsv.Write(ledger);
         Assert.Contains(
-            ",1430,\"fourth assessment report, as the law of European Union counts\",DE,Ada,,",
+            ",1430,\"fourth assessment report, so counted by law: European Union\",DE,Ada,,",
             csv,
             StringComparison.Ordinal
         );

@@ -151,7 +151,7 @@ public sealed class PlacesTests
             Enum.GetValues<Step>().Where(step => step is not (Step.ComplaintAndWeather or Step.WhatIsWrong)),
             step => Assert.Contains("R-1234yf", Said(job, step), StringComparison.Ordinal)
         );
-        Books(job, "sixth assessment report, as the law of European Union counts", null);
+        Books(job, "sixth assessment report, so counted by law: European Union", null);
         var old = Job("R-134a", "Germany", works: Jobs.Kits.Kit.OwnCars);
         Says(old, Step.WeighIn, "Disposable cans, Germany: Disposable containers of HFC for filling are banned");
         // The plan draws from a can: what forbids the can stands in the next step itself.
@@ -193,7 +193,7 @@ public sealed class PlacesTests
         Assert.DoesNotContain("burns", Said(job, Step.Recover), StringComparison.Ordinal);
         Books(
             Job("R-134a", "AU-NSW", works: Jobs.Kits.Kit.ForPay),
-            "fourth assessment report, as the law of Australia counts",
+            "fourth assessment report, so counted by law: Australia",
             "Bought and sold; Recovered; Who received what was recovered, name and address"
         );
     }
@@ -215,10 +215,10 @@ public sealed class PlacesTests
         Next(paid, Step.Recover, "By law");
         Says(paid, Step.Ledger, "Names and addresses of whoever received recovered refrigerant");
         Next(Kit(paid, ("qualification", "section 609, card in the folder")), Step.Recover, null);
-        Books(owner, "fourth assessment report, as the law of United States counts", null);
+        Books(owner, "fourth assessment report, so counted by law: United States", null);
         Books(
             paid,
-            "fourth assessment report, as the law of United States counts",
+            "fourth assessment report, so counted by law: United States",
             "Who received what was recovered, name and address; Certificate or licence, number and end"
         );
         var sheet = RecordSheet.Of(paid.Picture())!;
@@ -257,7 +257,7 @@ public sealed class PlacesTests
         Says(job, Step.Ledger, "The tester tags the car");
         Books(
             Job("R-134a", "CA-ON", works: Jobs.Kits.Kit.OwnCars),
-            "as the law of Canada counts",
+            "so counted by law: Canada",
             "Date; Who did it; Certificate or licence, number and end; Leak check"
         );
     }
@@ -279,7 +279,7 @@ public sealed class PlacesTests
         Next(fresh, Step.Recover, "training attestation");
         Books(
             Job("R-134a", "FR", "Lyon", Jobs.Kits.Kit.ForPay),
-            "as the law of European Union counts",
+            "so counted by law: European Union",
             "Date; Who did it; Certificate or licence, number and end; Car; Owner, name and address; Refrigerant; "
                 + "Recovered; Who received what was recovered, name and address; Charged"
         );
@@ -300,7 +300,7 @@ public sealed class PlacesTests
         Next(owner, Step.Recover, "Only holders of a training attestation");
         var paid = Job("R-134a", "United Kingdom", "Leeds", Jobs.Kits.Kit.ForPay);
         Says(paid, Step.LeakSearch, "Service providers: no filling after an abnormal leak before it is mended");
-        Books(owner, "fourth assessment report, as the law of Great Britain counts", null);
+        Books(owner, "fourth assessment report, so counted by law: Great Britain", null);
     }
 
     [Fact]
@@ -315,7 +315,7 @@ public sealed class PlacesTests
         );
         Next(job, Step.Recover, "By law");
         Says(job, Step.WeighIn, "Disposable containers of HFC for filling are banned", "in December 2024 it was not");
-        Books(job, "as the law of European Economic Area outside the Union counts", null);
+        Books(job, "so counted by law: European Economic Area outside the Union", null);
     }
 
     [Fact]

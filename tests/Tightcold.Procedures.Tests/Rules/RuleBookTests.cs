@@ -219,10 +219,7 @@ public sealed class RuleBookTests
         Assert.All(RuleBook.All.SelectMany(book => book.Lines), line =>
             Assert.Equal(line.Warming.Count > 0, line.Report.Length > 0)
         );
-        Assert.Equal(
-            "fourth assessment report, as the law of European Union counts",
-            At("DE").Warming("R-134a")!.Words
-        );
+        Assert.Equal("fourth assessment report, so counted by law: European Union", At("DE").Warming("R-134a")!.Words);
         Assert.Equal((0.501, "AR6", "European Union"), Three(At("DE").Warming("R-1234yf")!));
         Assert.Equal((4, "SAP 2010", "Great Britain"), Three(At("GB").Warming("R-1234yf")!));
         Assert.Equal((1430, "AR4", "United States"), Three(At("US-TX").Warming("R-134a")!));

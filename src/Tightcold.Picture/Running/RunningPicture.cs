@@ -64,10 +64,9 @@ public sealed record RunningPicture(Entry Entry, RunningPicture.Side? Low, Runni
         if (Gauges.Read(record, entry, field) is not { } read)
             return null;
         // A swinging needle: the middle counts, and the swing widens it.
-        var swing =
-            field == "low-side" && Gauges.Read(record, entry, "low-side-swing-to") is { } top
-                ? top.Pascals - read.Pascals
-                : 0;
+        var swing = Gauges.Read(record, entry, field + "-swing-to") is { } top
+            ? Math.Max(0, top.Pascals - read.Pascals)
+            : 0;
         var pascals = read.Pascals + (swing / 2);
         var sigma = Math.Sqrt((read.SigmaPa * read.SigmaPa) + (swing * swing / 12));
         if (pascals < 20e3 || pascals > 0.97 * fluid.CriticalPressurePa)

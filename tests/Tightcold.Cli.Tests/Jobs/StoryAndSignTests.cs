@@ -25,7 +25,7 @@ public sealed class StoryAndSignTests : IDisposable
         await desk.DoneAsync("job", "add", "1", "weather", "ambient-temperature=30 °C", "relative-humidity=50 %");
     }
 
-    private Task ReadAsync(string low, string high, params string[] more) =>
+    private Task<string> ReadAsync(string low, string high, params string[] more) =>
         desk.DoneAsync([
             "job",
             "add",

@@ -1,7 +1,6 @@
 using Tightcold.Diagnosis.Inference;
 using Tightcold.Diagnosis.Measurement;
 using Tightcold.Diagnosis.Priors;
-using Tightcold.Jobs.Entries;
 using Tightcold.Picture.Machine;
 
 namespace Tightcold.Findings.Tests.WholeJobs;
@@ -201,8 +200,7 @@ public sealed class ProofsByHandTests
     [InlineData("came back after a week", Fault.Undercharge, "low and low")]
     public void A_story_makes_its_usual_fault_likelier_than_a_warm_car_of_no_story(string told, Fault fault, string car)
     {
-        double With(string story) =>
-            Odds(Shows(car).At(1, EntryKinds.Story, ("told", story)), fault);
+        double With(string story) => Odds(Shows(car).At(1, EntryKinds.Story, ("told", story)), fault);
         Assert.True(With(told) > With(StoryWords.BroughtInWarm));
     }
 

@@ -4,7 +4,6 @@ using Tightcold.Diagnosis.NextTest;
 using Tightcold.Diagnosis.Priors;
 using Tightcold.Findings.Diagnosing;
 using Tightcold.Findings.Now;
-using Tightcold.Jobs.Entries;
 using Tightcold.Quantities;
 
 namespace Tightcold.Findings.Tests.WholeJobs;

@@ -21,15 +21,20 @@ public sealed class Desk : IDisposable
     public void SetClock(DateTimeOffset now) =>
         Clock = new FakeTimeProvider(now) { AutoAdvanceAmount = TimeSpan.FromSeconds(1) };
 
-    public async Task<Answer> RunAsync(string[] arguments, string input = "")
+    public async Task<Answer> RunAsync(
+        string[] arguments,
+        string input = "",
+        int width = 4000,
+        CancellationToken? stop = null
+    )
     {
-        using var console = new TestConsole().Width(4000);
-        using var trouble = new TestConsole().Width(4000);
+        using var console = new TestConsole().Width(width);
+        using var trouble = new TestConsole().Width(width);
         using var reader = new StringReader(input);
         var code = await CommandLine.RunAsync(
             arguments.Contains("--data") ? arguments : [.. arguments, "--data", Folder],
             new Surroundings(console, trouble, reader, Clock, new RandomIds()),
-            TestContext.Current.CancellationToken
+            stop ?? TestContext.Current.CancellationToken
         );
         return new(code, console.Output, trouble.Output);
     }

@@ -34,7 +34,7 @@ public static class FieldReader
                         text.Length == 0 ? name : text,
                         schema.Fields.Length == 0
                             ? (Tightcold.Quantities.Phrase.Handler)$"“{schema.Name}” has no fields"
-                            : $"“{schema.Name}” has no such field; it has {string.Join(", ", schema.Fields.Select(known => known.Name))}"
+                            : $"“{schema.Name}” has no such field; {Nearest.Hint(name, schema.Fields.Select(known => known.Name))}it has {string.Join(", ", schema.Fields.Select(known => known.Name))}"
                     )
                 );
             }
@@ -75,10 +75,18 @@ public static class FieldReader
                         )
                     );
             case FieldType.Choice choice:
-                return (
-                    new FieldValue.Text(choice.Words.FirstOrDefault(word => Key(word) == Key(text)) ?? text.Trim()),
-                    null
-                );
+                if (choice.Words.FirstOrDefault(word => Key(word) == Key(text)) is { } known)
+                    return (new FieldValue.Text(known), null);
+                return Nearest.Of(text, choice.Words) is { } near
+                    ? (
+                        null,
+                        InputProblem.Of(
+                            field.Name,
+                            text.Trim(),
+                            $"perhaps {near} is meant; one of {string.Join(", ", choice.Words)} is allowed"
+                        )
+                    )
+                    : (new FieldValue.Text(text.Trim()), null);
             default:
                 return (new FieldValue.Text(text.Trim()), null);
         }

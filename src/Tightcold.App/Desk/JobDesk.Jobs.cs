@@ -30,10 +30,19 @@ public sealed partial class JobDesk
         OpenJobAsync(carId, complaint, null, cancellation);
 
     /// <param name="id">The writer's own id, so that sending again opens no second job; null makes a new one.</param>
+    public Task<Outcome<Job>> OpenJobAsync(
+        Guid carId,
+        string complaint,
+        Guid? id,
+        CancellationToken cancellation = default
+    ) => OpenJobAsync(carId, complaint, id, null, cancellation);
+
+    /// <param name="at">When the car came, for a job that is written down later; now unless said.</param>
     public async Task<Outcome<Job>> OpenJobAsync(
         Guid carId,
         string complaint,
         Guid? id,
+        DateTimeOffset? at,
         CancellationToken cancellation = default
     )
     {
@@ -60,9 +69,13 @@ public sealed partial class JobDesk
                 )
             );
         var now = Now;
+        if (at > now)
+            return Outcome<Job>.Refused(
+                InputProblem.Of("at", Stamp(at.Value), $"that moment has not come; it is {Stamp(now)}")
+            );
         return Outcome<Job>.Of(
             await store
-                .AddJobAsync(new Job(id ?? ids.NextId(now), carId, 0, words, now, ids.NextSeed()), cancellation)
+                .AddJobAsync(new Job(id ?? ids.NextId(now), carId, 0, words, at ?? now, ids.NextSeed()), cancellation)
                 .ConfigureAwait(false)
         );
     }
@@ -103,12 +116,7 @@ public sealed partial class JobDesk
             return Outcome<Entry>.Refused(NoJob(jobNumber));
         if (EntryKinds.Find(kind) is not { } schema)
             return Outcome<Entry>.Refused(
-                InputProblem.Of(
-                    "kind",
-                    kind,
-                    $"known kinds are {string.Join(", ", EntryKinds.All.Select(known => known.Name))}"
-                )
-            );
+NoKind(kind)            );
         var (bag, problems) = FieldReader.Read(schema, fields, culture);
         if (problems.Count > 0)
             return Outcome<Entry>.Refused(problems);
@@ -168,16 +176,25 @@ public sealed partial class JobDesk
     /// <summary>Takes a whole job from elsewhere, all or nothing; a job that is here already gets the union.</summary>
     public async Task<Outcome<Job>> ImportAsync(string text, CancellationToken cancellation = default)
     {
+        var (record, problems) = await CheckedAsync(text, cancellation).ConfigureAwait(false);
+        return record is null || problems.Count > 0
+            ? Outcome<Job>.Refused(problems)
+            : Outcome<Job>.Of(await store.MergeAsync(record, cancellation).ConfigureAwait(false));
+    }
+
+    /// <summary>The job of a text, and everything that speaks against taking it in.</summary>
+    private async Task<(JobRecord? Record, IReadOnlyList<InputProblem> Problems)> CheckedAsync(
+        string text,
+        CancellationToken cancellation
+    )
+    {
         var (record, problems) = JobDocument.Read(text);
         if (record is null || problems.Count > 0)
-            return Outcome<Job>.Refused(problems);
+            return (null, problems);
         var disagreements = TypedText.Check(record);
-        if (disagreements.Count > 0)
-            return Outcome<Job>.Refused(disagreements);
-        var refused = await CheckWholeAsync(record, cancellation).ConfigureAwait(false);
-        return refused.Count > 0
-            ? Outcome<Job>.Refused(refused)
-            : Outcome<Job>.Of(await store.MergeAsync(record, cancellation).ConfigureAwait(false));
+        return disagreements.Count > 0
+            ? (null, disagreements)
+            : (record, await CheckWholeAsync(record, cancellation).ConfigureAwait(false));
     }
 
     /// <summary>A file may have been written by hand: its job and every entry are held to the rules a form is held to.
@@ -277,6 +294,13 @@ public sealed partial class JobDesk
 
     private static string Shortened(string words) =>
         words.Trim() is { Length: > 40 } lengthy ? lengthy[..40] + "…" : words.Trim();
+
+    /// <summary>What is said of a kind of entry that is none.</summary>
+    public static InputProblem NoKind(string kind)
+    {
+        var known = EntryKinds.All.Select(schema => schema.Name).ToList();
+        return InputProblem.Of("kind", kind, $"{Nearest.Hint(kind, known)}known kinds are {string.Join(", ", known)}");
+    }
 
     private static InputProblem NoJob(int number) =>
         new(

@@ -18,13 +18,14 @@ internal sealed class Leaks(Surroundings surroundings) : DeskCommand<LeaksSettin
 {
     protected override async Task<int> RunAsync(LeaksSettings settings, CancellationToken cancellation)
     {
+        var kit = await Desk.KitAsync(cancellation).ConfigureAwait(false);
+        var prices = Prices(settings, kit);
         var record = await RecordAsync(settings.Number, cancellation).ConfigureAwait(false);
         var view = (await Desk.PictureAsync(record, cancellation).ConfigureAwait(false)).Leaks;
-        var kit = await Desk.KitAsync(cancellation).ConfigureAwait(false);
         var assumed = WaysForward.PricesOf(kit).Assumed.Length > 0;
-        var ways = WayCost.All(view.Belief, Prices(settings, kit), view.ChargeKg, view.SufferingKg);
+        var ways = WayCost.All(view.Belief, prices, view.ChargeKg, view.SufferingKg);
         if (settings.Svg is { } path)
-            await File.WriteAllTextAsync(path, CircuitDiagram.Draw(record, view), cancellation).ConfigureAwait(false);
+            await Files.WriteAsync("--svg", path, CircuitDiagram.Draw(record, view), cancellation).ConfigureAwait(false);
         return Answer(settings, () => Machine(view, ways), () => Person(view, ways, settings, assumed));
     }
 
@@ -39,7 +40,7 @@ internal sealed class Leaks(Surroundings surroundings) : DeskCommand<LeaksSettin
                 "a price from 0 to a million is allowed"
             );
         var usual = WaysForward.PricesOf(kit).Prices;
-        var years = Price("years", settings.Years, usual.HorizonSeconds / LeakForecast.Year);
+        var years = settings.Years ?? usual.HorizonSeconds / LeakForecast.Year;
         if (years is <= 0 or > 20)
             throw new RefusedException(
                 "years",
@@ -80,7 +81,7 @@ internal sealed class Leaks(Surroundings surroundings) : DeskCommand<LeaksSettin
     private void Person(LeakView view, ImmutableArray<WayCost> ways, LeaksSettings settings, bool assumed)
     {
         var belief = view.Belief;
-        var table = Page.Table(
+        var table = new TextTable(
             "spot",
             "leaks now",
             "rate if so, 90 %",
@@ -97,7 +98,7 @@ internal sealed class Leaks(Surroundings surroundings) : DeskCommand<LeaksSettin
                 Flow(view, spot.RateKgPerS),
                 spot.Spot.Tests.Length.ToString(CultureInfo.InvariantCulture)
             );
-        Out.Write(table);
+        table.Show(Out);
         Page.Line(
             Out,
             $"all spots together, before repairs: {Rate(belief.Before)} (90 %); as they are now: {Rate(belief.Now)}"
@@ -122,7 +123,7 @@ internal sealed class Leaks(Surroundings surroundings) : DeskCommand<LeaksSettin
             $"until it cools badly: {Months(time.P05)} to {Months(time.P95)} months (90 %), median {Months(time.P50)}; next check by {view.NextCheckAt.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}"
         );
         Page.Line(Out, "");
-        var costs = Page.Table("way forward", "cost, median", "90 %", "mean", "refills", "stays cold", "escapes");
+        var costs = new TextTable("way forward", "cost, median", "90 %", "mean", "refills", "stays cold", "escapes");
         foreach (var way in ways)
             costs.Row(
                 WaysForward.Name(way.Way),
@@ -133,7 +134,7 @@ internal sealed class Leaks(Surroundings surroundings) : DeskCommand<LeaksSettin
                 Odds(way.StaysCold),
                 Units.Format(Measure.Kilograms(way.EscapedKg.P05), Measure.Kilograms(way.EscapedKg.P95))
             );
-        Out.Write(costs);
+        costs.Show(Out);
         Page.Line(Out, "Topping up a system that is known to leak is not lawful everywhere: check local rules.");
         if (assumed && (settings.RefrigerantPrice is null || settings.WorkshopPrice is null))
             Page.Line(

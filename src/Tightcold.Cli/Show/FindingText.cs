@@ -31,9 +31,7 @@ internal static class FindingText
         foreach (var missing in finding.Missing)
             Page.Line(console, "  missing: " + missing.Render(units));
         foreach (var caution in finding.Cautions)
-            console.Write(
-                new Text("  caution: " + caution.Render(units) + "\n", new Style(decoration: Decoration.Bold))
-            );
+            Page.Heading(console, "  caution: " + caution.Render(units));
         foreach (var next in finding.Next)
             Page.Line(console, $"  next ({next.Minutes} min): {next.What.Render(units)} ({next.Tells.Render(units)})");
         Page.Line(console, "");
@@ -135,11 +133,11 @@ internal static class FindingText
 
     private static void Show(IAnsiConsole console, FindingTable table, IMeasureFormat units)
     {
-        var shown = Page.Table([.. table.Columns]);
+        var shown = new TextTable([.. table.Columns]);
         foreach (var row in table.Rows)
             shown.Row([.. row.Select(cell => cell.Render(units))]);
         Page.Line(console, "  " + table.Caption);
-        console.Write(new Padder(shown).Padding(2, 0, 0, 0));
+        shown.Show(console, indent: 2);
     }
 
     private static string Word(Finding finding) =>

@@ -85,7 +85,11 @@ public sealed class Desk : IDisposable
     /// <summary>Everything the program knows, as text.</summary>
     private async Task<string> StateAsync()
     {
-        var text = await DoneAsync("car", "list", "--json") + await DoneAsync("kit", "show", "--json");
+        var kit = (await JsonAsync("kit", "show"))["kit"]!.AsObject();
+        // A kit that nobody described holds from whenever it is asked for.
+        if (kit["id"]!.ToString() == Guid.Empty.ToString())
+            kit.Remove("from");
+        var text = await DoneAsync("car", "list", "--json") + kit.ToJsonString();
         foreach (var job in (await JsonAsync("job", "list"))["jobs"]!.AsArray())
             text += await DoneAsync("job", "export", job!["number"]!.ToString());
         return text;

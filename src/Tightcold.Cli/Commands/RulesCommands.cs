@@ -119,14 +119,16 @@ internal sealed class RulesCommand(Surroundings surroundings) : DeskCommand<Rule
                             ["years"] = line.Years,
                             ["limit"] = line.Limit,
                             ["refrigerants"] = new JsonArray([.. line.Refrigerants.Select(name => (JsonNode)name)]),
-                            ["warming"] =
-                                line.Warming.Count == 0
-                                    ? null
-                                    : new JsonObject([
-                                        .. line.Warming.Select(figure =>
-                                            KeyValuePair.Create(figure.Key, (JsonNode?)figure.Value)
-                                        ),
-                                    ]),
+                            ["warming"] = new JsonArray([
+                                .. line.Warming.Select(figure =>
+                                    (JsonNode)
+                                        new JsonObject
+                                        {
+                                            ["refrigerant"] = figure.Key,
+                                            ["potential"] = figure.Value,
+                                        }
+                                ),
+                            ]),
                             ["report"] = line.Report.Length == 0 ? null : line.Report,
                         }
                 ),

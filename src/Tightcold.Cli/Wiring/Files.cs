@@ -84,7 +84,10 @@ internal static class Files
     public static UnfinishedFile Begin(string path)
     {
         // What a link points at is replaced, not the link.
-        var target = new FileInfo(path).ResolveLinkTarget(returnFinalTarget: true)?.FullName ?? Path.GetFullPath(path);
+        var named = new FileInfo(path);
+        var target =
+            (named.LinkTarget is null ? null : named.ResolveLinkTarget(returnFinalTarget: true)?.FullName)
+            ?? named.FullName;
         var beside = Path.Combine(
             Path.GetDirectoryName(target)!,
             $".{Path.GetFileName(target)}.{Guid.NewGuid().ToString("N")[..8]}.unfinished"

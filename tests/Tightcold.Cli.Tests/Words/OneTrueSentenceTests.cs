@@ -39,7 +39,7 @@ public sealed class OneTrueSentenceTests : IDisposable
     [InlineData("perhaps soap bubbles is meant", "job", "add", "1", "leak-check", "spot=condenser",
         "test=soap bubles", "outcome=clear leak")]
     [InlineData("perhaps blue estate is meant", "job", "new", "blue estat", "warm")]
-    [InlineData("a command stands first", "--json", "job", "list")]
+    [InlineData("a command stands first", "--units", "us", "job")]
     [InlineData("there is no such file", "diagnose", "--readings", "nowhere.json")]
     [InlineData("nothing to draw yet", "hold", "1", "--svg", "hold.svg")]
     [InlineData("the folder for it is not there", "ledger", "--csv", "no-such-folder/ledger.csv")]

@@ -62,7 +62,8 @@ public sealed partial class JobDesk
             return Outcome<Kit>.Refused(
                 InputProblem.Of("kit", "undo", $"no change of the kit was written yet")
             );
-        if (kits.Where(kit => kit.Id != last.Id && kit.From <= last.From).MaxBy(kit => kit.From) is not { } before)
+        var others = kits.Where(kit => kit.Id != last.Id).ToList();
+        if (others.Count == 0)
             return Outcome<Kit>.Refused(
                 InputProblem.Of(
                     "kit",
@@ -70,6 +71,10 @@ public sealed partial class JobDesk
                     $"nothing was described before {Stamp(last.From)}; change it with tightcold kit set"
                 )
             );
+        var before = Held(others, last.From);
+        // The earliest description holds for all time before it as well.
+        if (last.From < others.Min(kit => kit.From))
+            await SaveAsync(before, kits, last.From.AddTicks(-1), cancellation).ConfigureAwait(false);
         return await SaveAsync(before, kits, last.From, cancellation).ConfigureAwait(false);
     }
 

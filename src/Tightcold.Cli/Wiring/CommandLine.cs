@@ -105,10 +105,10 @@ public static class CommandLine
             Page.Raw(surroundings.Out, string.Concat(Completion.Of([.. args.Skip(1)]).Select(word => word + "\n")));
             return ExitCode.Done;
         }
-        var typed = args.Where(word => !CommandReader.IsOption(word)).ToArray();
+        var typed = args.TakeWhile(word => !CommandReader.IsOption(word)).ToArray();
         if (typed.Length == 0 && (asksHelp || args.Length == 0))
             HelpPage.ShowAll(surroundings);
-        else if (typed.Length == 1 && CommandTable.IsBranch(typed[0]) && args[0] == typed[0])
+        else if (typed.Length == 1 && CommandTable.IsBranch(typed[0]))
             HelpPage.ShowBranch(surroundings, typed[0]);
         else
             throw NoCommand(args, typed);
@@ -117,7 +117,7 @@ public static class CommandLine
 
     private static RefusedException NoCommand(string[] args, string[] typed)
     {
-        if (typed.Length == 0 || CommandReader.IsOption(args[0]))
+        if (typed.Length == 0)
             return new("command line", args[0], "a command stands first; see tightcold --help");
         var branch = CommandTable.IsBranch(typed[0]) ? typed[0] : null;
         var called = branch is null ? typed[0] : string.Join(' ', typed.Take(2));

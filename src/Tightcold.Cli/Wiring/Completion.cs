@@ -39,7 +39,10 @@ internal static class Completion
         var places = Places(row, before);
         if (row.Fields(places) is { } schema && places.Count >= row.Words.Arguments.Count(word => !word.Many))
             return schema.Fields.SelectMany(field => Fields(field, last));
-        if (row.Words.Arguments.ElementAtOrDefault(places.Count) is { } argument)
+        var argument =
+            row.Words.Arguments.ElementAtOrDefault(places.Count)
+            ?? row.Words.Arguments.LastOrDefault(last => last.Many);
+        if (argument is not null)
             return argument.Value == "KIND" ? EntryKinds.All.Select(kind => kind.Name) : argument.Choices;
         return [];
     }

@@ -79,7 +79,12 @@ public sealed partial class AnswersTests : IDisposable
                 .Except(JsonNode.Parse(House.Read(File))!["$defs"]!.AsObject().Select(property => property.Key))
         );
 
-    private static readonly JsonSerializerOptions Indented = new() { WriteIndented = true, NewLine = "\n" };
+    private static readonly JsonSerializerOptions Indented = new()
+    {
+        WriteIndented = true,
+        IndentSize = 1,
+        NewLine = "\n",
+    };
 
     private static IEnumerable<string> Names(JsonNode? node) =>
         node switch
@@ -130,7 +135,8 @@ public sealed partial class AnswersTests : IDisposable
             return a.DeepClone();
         var merged = a.DeepClone().AsObject();
         merged["type"] = new JsonArray([
-            .. a["type"]!.AsArray()
+            .. a["type"]!
+                .AsArray()
                 .Concat(b["type"]!.AsArray())
                 .Select(type => type!.ToString())
                 .Distinct()
@@ -160,7 +166,9 @@ public sealed partial class AnswersTests : IDisposable
             yield break;
         }
         var known = types.Select(type => type!.ToString()).Append("null").ToHashSet();
-        foreach (var type in shape["type"]!.AsArray().Select(type => type!.ToString()).Where(type => !known.Contains(type)))
+        foreach (
+            var type in shape["type"]!.AsArray().Select(type => type!.ToString()).Where(type => !known.Contains(type))
+        )
             yield return $"{path} is not described as {type}";
         foreach (var (name, inner) in shape["properties"]?.AsObject() ?? [])
         foreach (var missing in Missing(described["properties"]?[name], inner!, $"{path}.{name}"))

@@ -16,7 +16,9 @@ public sealed partial class JobDesk
     private const string AllFormat = "tightcold-jobs";
 
     /// <summary>The text of that file, piece by piece: thousands of jobs are never in memory at once.</summary>
-    public async IAsyncEnumerable<string> ExportAllAsync([EnumeratorCancellation] CancellationToken cancellation = default)
+    public async IAsyncEnumerable<string> ExportAllAsync(
+        [EnumeratorCancellation] CancellationToken cancellation = default
+    )
     {
         yield return $"{{\n\"format\": \"{AllFormat}\",\n\"version\": {JobDocument.Version},\n\"jobs\": [\n";
         var between = "";

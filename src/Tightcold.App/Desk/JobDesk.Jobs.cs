@@ -115,8 +115,7 @@ public sealed partial class JobDesk
         if (await store.RecordAsync(jobNumber, cancellation).ConfigureAwait(false) is not { } record)
             return Outcome<Entry>.Refused(NoJob(jobNumber));
         if (EntryKinds.Find(kind) is not { } schema)
-            return Outcome<Entry>.Refused(
-NoKind(kind)            );
+            return Outcome<Entry>.Refused(NoKind(kind));
         var (bag, problems) = FieldReader.Read(schema, fields, culture);
         if (problems.Count > 0)
             return Outcome<Entry>.Refused(problems);

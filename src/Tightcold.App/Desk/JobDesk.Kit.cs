@@ -59,9 +59,7 @@ public sealed partial class JobDesk
         var kits = await store.KitsAsync(cancellation).ConfigureAwait(false);
         // Ids begin with the time of writing.
         if (kits.MaxBy(kit => kit.Id) is not { } last)
-            return Outcome<Kit>.Refused(
-                InputProblem.Of("kit", "undo", $"no change of the kit was written yet")
-            );
+            return Outcome<Kit>.Refused(InputProblem.Of("kit", "undo", $"no change of the kit was written yet"));
         var others = kits.Where(kit => kit.Id != last.Id).ToList();
         if (others.Count == 0)
             return Outcome<Kit>.Refused(

@@ -15,10 +15,7 @@ public static class JobSheet
     /// <summary>What a row says, by meaning; empty cells left out.</summary>
     public sealed record Row(int Line, DateTimeOffset Opened, ImmutableDictionary<string, string> Texts);
 
-    public static (ImmutableArray<Row> Rows, IReadOnlyList<InputProblem> Problems) Read(
-        string text,
-        SheetLayout layout
-    )
+    public static (ImmutableArray<Row> Rows, IReadOnlyList<InputProblem> Problems) Read(string text, SheetLayout layout)
     {
         ArgumentNullException.ThrowIfNull(layout);
         var problems = layout.Check().Take(MostProblems).ToList();
@@ -33,7 +30,9 @@ public static class JobSheet
             var places = new Dictionary<string, int>(StringComparer.Ordinal);
             foreach (var (meaning, column) in layout.Columns)
             {
-                var at = Array.FindIndex(header, name => string.Equals(name, column, StringComparison.OrdinalIgnoreCase));
+                var at = Array.FindIndex(header, name =>
+                    string.Equals(name, column, StringComparison.OrdinalIgnoreCase)
+                );
                 if (at < 0)
                     problems.Add(
                         InputProblem.Of(

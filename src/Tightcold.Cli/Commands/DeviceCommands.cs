@@ -1,11 +1,10 @@
 using System.ComponentModel;
 using System.Globalization;
 using System.Text.Json.Nodes;
-
+using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
 using Tightcold.Storage;
 using Tightcold.Web.Lan;
-using Tightcold.Cli.Show;
 
 namespace Tightcold.Cli.Commands;
 

@@ -20,7 +20,9 @@ internal sealed class Evacuate(Surroundings surroundings) : DeskCommand<Evacuate
         var views = await Desk.PictureAsync(record, cancellation).ConfigureAwait(false);
         var (finding, view) = (Walk.Of(Step.PumpDown, views), views.Pump);
         if (settings.Svg is { } path)
-            await Files.WriteAsync("--svg", path, PumpDownDiagram.Draw(view, Units), cancellation).ConfigureAwait(false);
+            await Files
+                .WriteAsync("--svg", path, PumpDownDiagram.Draw(view, Units), cancellation)
+                .ConfigureAwait(false);
         return Answer(
             settings,
             () => Machine(view, finding),

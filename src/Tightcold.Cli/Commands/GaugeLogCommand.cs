@@ -44,9 +44,7 @@ internal sealed class GaugeLogCommand(Surroundings surroundings) : DeskCommand<G
             );
         var who = await WhoAsync(settings.Who, cancellation).ConfigureAwait(false);
         var sending = Surroundings.Ids.NextId(Surroundings.Clock.GetUtcNow());
-        (
-            await Desk.AddGaugeLogAsync(settings.Number, lines, who, sending, cancellation).ConfigureAwait(false)
-        ).Value();
+        (await Desk.AddGaugeLogAsync(settings.Number, lines, who, sending, cancellation).ConfigureAwait(false)).Value();
         return Answer(
             settings,
             () =>

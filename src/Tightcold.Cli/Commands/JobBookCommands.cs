@@ -198,10 +198,7 @@ internal sealed class JobKinds(Surroundings surroundings) : DeskCommand<JobKinds
                     {
                         Page.Heading(Out, $"{schema.Name}: {schema.Label}");
                         foreach (var field in schema.Fields)
-                            Page.Line(
-                                Out,
-                                $"  {field.Name}: {FieldHelp.Line(field, Units)}"
-                            );
+                            Page.Line(Out, $"  {field.Name}: {FieldHelp.Line(field, Units)}");
                     }
                 }
             )

@@ -83,12 +83,11 @@ internal sealed class JobAdd(Surroundings surroundings) : SavingCommand<JobAddSe
     /// send again.</summary>
     private async Task<int> LinesAsync(JobAddSettings settings, string from, CancellationToken cancellation)
     {
-        var reader =
-            from is "-" or Surroundings.StandardInput
-                ? Surroundings.In
-                : new StringReader(
-                    await Files.ReadAsync("--lines", from, Surroundings, cancellation).ConfigureAwait(false)
-                );
+        var reader = from is "-" or Surroundings.StandardInput
+            ? Surroundings.In
+            : new StringReader(
+                await Files.ReadAsync("--lines", from, Surroundings, cancellation).ConfigureAwait(false)
+            );
         var refused = new List<InputProblem>();
         for (var number = 1; await reader.ReadLineAsync(cancellation).ConfigureAwait(false) is { } line; number++)
         {
@@ -226,6 +225,5 @@ internal sealed class JobImport(Surroundings surroundings) : DeskCommand<JobImpo
         );
     }
 
-    internal static JsonNode Machine(Job job) =>
-        new JsonObject { ["number"] = job.Number, ["id"] = job.Id.ToString() };
+    internal static JsonNode Machine(Job job) => new JsonObject { ["number"] = job.Number, ["id"] = job.Id.ToString() };
 }

@@ -30,12 +30,7 @@ internal sealed class KitShow(Surroundings surroundings) : DeskCommand<KitShowSe
     protected override async Task<int> RunAsync(KitShowSettings settings, CancellationToken cancellation)
     {
         var at = Moments.Read("at", settings.At, Surroundings.Clock);
-        return KitAnswer.Give(
-            await Desk.KitAsync(at, cancellation).ConfigureAwait(false),
-            settings.Json,
-            Out,
-            Units
-        );
+        return KitAnswer.Give(await Desk.KitAsync(at, cancellation).ConfigureAwait(false), settings.Json, Out, Units);
     }
 }
 

@@ -25,7 +25,9 @@ internal sealed class Leaks(Surroundings surroundings) : DeskCommand<LeaksSettin
         var assumed = WaysForward.PricesOf(kit).Assumed.Length > 0;
         var ways = WayCost.All(view.Belief, prices, view.ChargeKg, view.SufferingKg);
         if (settings.Svg is { } path)
-            await Files.WriteAsync("--svg", path, CircuitDiagram.Draw(record, view), cancellation).ConfigureAwait(false);
+            await Files
+                .WriteAsync("--svg", path, CircuitDiagram.Draw(record, view), cancellation)
+                .ConfigureAwait(false);
         return Answer(settings, () => Machine(view, ways), () => Person(view, ways, settings, assumed));
     }
 

@@ -107,7 +107,9 @@ internal sealed class RulesCommand(Surroundings surroundings) : DeskCommand<Rule
                         new JsonObject
                         {
                             ["question"] = FindingText.Kebab(line.Question.ToString()),
-                            ["binds"] = FindingText.Kebab(line.Binds == Who.NotSaid ? "Everybody" : line.Binds.ToString()),
+                            ["binds"] = FindingText.Kebab(
+                                line.Binds == Who.NotSaid ? "Everybody" : line.Binds.ToString()
+                            ),
                             ["ruling"] = FindingText.Kebab(line.Ruling.ToString()),
                             ["says"] = line.Says,
                             ["instrument"] = line.Instrument,
@@ -122,11 +124,7 @@ internal sealed class RulesCommand(Surroundings surroundings) : DeskCommand<Rule
                             ["warming"] = new JsonArray([
                                 .. line.Warming.Select(figure =>
                                     (JsonNode)
-                                        new JsonObject
-                                        {
-                                            ["refrigerant"] = figure.Key,
-                                            ["potential"] = figure.Value,
-                                        }
+                                        new JsonObject { ["refrigerant"] = figure.Key, ["potential"] = figure.Value }
                                 ),
                             ]),
                             ["report"] = line.Report.Length == 0 ? null : line.Report,

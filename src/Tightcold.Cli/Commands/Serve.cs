@@ -90,7 +90,10 @@ internal sealed class Serve(Surroundings surroundings) : Command<ServeSettings>
                 surroundings.Out.Write(new Text(line + "\n", new Style(Color.White, Color.Black)));
         }
         else
-            Page.Line(surroundings.Out, $"To pair a phone, open {link} there; this window is too narrow for a QR code.");
+            Page.Line(
+                surroundings.Out,
+                $"To pair a phone, open {link} there; this window is too narrow for a QR code."
+            );
         Page.Line(
             surroundings.Out,
             $"Or open {link.GetLeftPart(UriPartial.Path)} there and type {code}. The code lets one device in, until {TimeZoneInfo.ConvertTime(ends, surroundings.Clock.LocalTimeZone).ToString("HH:mm", CultureInfo.InvariantCulture)}."

@@ -20,7 +20,9 @@ internal static class HelpPage
         foreach (var (name, says) in CommandTable.Branches)
         {
             Page.Heading(console, $"{name}: {says}");
-            foreach (var row in CommandTable.All.Where(row => row.Path.StartsWith(name + " ", StringComparison.Ordinal)))
+            foreach (
+                var row in CommandTable.All.Where(row => row.Path.StartsWith(name + " ", StringComparison.Ordinal))
+            )
                 Pair(console, row.Path, row.Says);
         }
         Page.Heading(console, "and:");

@@ -51,8 +51,7 @@ internal static class ManPage
         return page.ToString();
     }
 
-    private static bool IsCommon(WordSpec option) =>
-        option.Property.DeclaringType == typeof(Commands.DeskSettings);
+    private static bool IsCommon(WordSpec option) => option.Property.DeclaringType == typeof(Commands.DeskSettings);
 
     private static void Pair(StringBuilder page, WordSpec word)
     {

@@ -85,13 +85,12 @@ internal static class Page
     {
         var columns = 0;
         foreach (var rune in text.EnumerateRunes())
-            columns +=
-                Rune.GetUnicodeCategory(rune)
+            columns += Rune.GetUnicodeCategory(rune)
                 is System.Globalization.UnicodeCategory.NonSpacingMark
                     or System.Globalization.UnicodeCategory.EnclosingMark
                     or System.Globalization.UnicodeCategory.Format
-                    ? 0
-                    : 1;
+                ? 0
+                : 1;
         return columns;
     }
 }

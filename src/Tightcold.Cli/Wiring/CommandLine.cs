@@ -121,8 +121,7 @@ public static class CommandLine
             return new("command line", args[0], "a command stands first; see tightcold --help");
         var branch = CommandTable.IsBranch(typed[0]) ? typed[0] : null;
         var called = branch is null ? typed[0] : string.Join(' ', typed.Take(2));
-        var near =
-            Nearest.Of(called, CommandTable.All.Select(row => row.Path))
+        var near = Nearest.Of(called, CommandTable.All.Select(row => row.Path))
             ?? Nearest.Of(typed[0], CommandTable.All.Select(row => row.Path.Split(' ')[0]));
         return new(
             "command",

@@ -39,9 +39,10 @@ internal static class CommandReader
             else if (value is null)
             {
                 // “-5 °C” is a value, “--json” is the next option.
-                value = i + 1 < words.Count && !IsOption(words[i + 1])
-                    ? words[++i]
-                    : throw Misread(row, name, $"{name} needs {option.Value} behind it ({Small(option.Says)})");
+                value =
+                    i + 1 < words.Count && !IsOption(words[i + 1])
+                        ? words[++i]
+                        : throw Misread(row, name, $"{name} needs {option.Value} behind it ({Small(option.Says)})");
             }
             if (!given.TryGetValue(option, out var values))
                 given[option] = values = [];
@@ -85,11 +86,7 @@ internal static class CommandReader
                 );
         }
         if (used < places.Count)
-            throw Misread(
-                row,
-                places[used],
-                "that is one word too many; words that belong together stand in quotes"
-            );
+            throw Misread(row, places[used], "that is one word too many; words that belong together stand in quotes");
     }
 
     private static object Value(CommandRow row, WordSpec spec, List<string> values)
@@ -130,6 +127,5 @@ internal static class CommandReader
         words.Count < 2 ? string.Concat(words) : $"{string.Join(", ", words.SkipLast(1))} or {words[^1]}";
 
     private static string Small(string sentence) =>
-        sentence.Length == 0 ? "a value"
-        : char.ToLowerInvariant(sentence[0]) + sentence[1..].TrimEnd('.');
+        sentence.Length == 0 ? "a value" : char.ToLowerInvariant(sentence[0]) + sentence[1..].TrimEnd('.');
 }

@@ -300,7 +300,12 @@ internal static class CommandTable
             "Let a device in no longer.",
             "devices revoke \"Ada's phone\""
         ),
-        CommandRow.Of(s => new Demo(s), "demo", "Play an invented job, print every finding and write its card.", "demo"),
+        CommandRow.Of(
+            s => new Demo(s),
+            "demo",
+            "Play an invented job, print every finding and write its card.",
+            "demo"
+        ),
         CommandRow.Of(
             s => new CompletionCommand(s),
             "completion",
@@ -313,12 +318,7 @@ internal static class CommandTable
                 + "tightcold completion zsh > a folder of fpath, named _tightcold. fish: tightcold completion fish > "
                 + "~/.config/fish/completions/tightcold.fish. PowerShell: tightcold completion powershell >> $PROFILE",
         },
-        CommandRow.Of(
-            s => new ManCommand(s),
-            "man",
-            "Print the manual page of all commands.",
-            "man --to tightcold.1"
-        ),
+        CommandRow.Of(s => new ManCommand(s), "man", "Print the manual page of all commands.", "man --to tightcold.1"),
     ];
 
     /// <summary>The command that the first words call, and how many they are; null when they call none.</summary>

@@ -27,8 +27,9 @@ internal sealed record WordSpec(
 
     /// <summary>How a line of help calls it.</summary>
     public string Shown =>
-        Names.IsEmpty ? (Needed ? $"<{Value}>" : $"[{Value}]") + (Many ? "…" : "")
-        : string.Join(", ", Names) + (Value is null ? "" : $" <{Value}>");
+        Names.IsEmpty
+            ? (Needed ? $"<{Value}>" : $"[{Value}]") + (Many ? "…" : "")
+            : string.Join(", ", Names) + (Value is null ? "" : $" <{Value}>");
 }
 
 /// <summary>What a command takes, read from its settings: the one description from which parsing, help, completion and

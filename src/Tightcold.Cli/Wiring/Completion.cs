@@ -25,9 +25,7 @@ internal static class Completion
                 .All.Where(row => row.Path.StartsWith(only + " ", StringComparison.Ordinal))
                 .Select(row => row.Path.Split(' ')[1])
                 .Append("--help");
-        return CommandTable.Find(before) is { } found
-            ? OfCommand(found.Row, [.. before.Skip(found.Words)], last)
-            : [];
+        return CommandTable.Find(before) is { } found ? OfCommand(found.Row, [.. before.Skip(found.Words)], last) : [];
     }
 
     private static IEnumerable<string> OfCommand(CommandRow row, List<string> before, string last)
@@ -39,8 +37,7 @@ internal static class Completion
         var places = Places(row, before);
         if (row.Fields(places) is { } schema && places.Count >= row.Words.Arguments.Count(word => !word.Many))
             return schema.Fields.SelectMany(field => Fields(field, last));
-        var argument =
-            row.Words.Arguments.ElementAtOrDefault(places.Count)
+        var argument = row.Words.Arguments.ElementAtOrDefault(places.Count)
             ?? row.Words.Arguments.LastOrDefault(last => last.Many);
         if (argument is not null)
             return argument.Value == "KIND" ? EntryKinds.All.Select(kind => kind.Name) : argument.Choices;

@@ -47,7 +47,11 @@ internal static class Files
         CheckInput(field, path);
         var bytes = await File.ReadAllBytesAsync(path, cancellation).ConfigureAwait(false);
         if (bytes.AsSpan().StartsWith("PK\u0003\u0004"u8))
-            throw new RefusedException(field, path, "that is a workbook or an archive; save the sheet as CSV in UTF-8 first");
+            throw new RefusedException(
+                field,
+                path,
+                "that is a workbook or an archive; save the sheet as CSV in UTF-8 first"
+            );
         using var stream = new MemoryStream(bytes);
         using var reader = new StreamReader(stream, new UTF8Encoding(false, throwOnInvalidBytes: true));
         try
@@ -85,8 +89,7 @@ internal static class Files
     {
         // What a link points at is replaced, not the link.
         var named = new FileInfo(path);
-        var target =
-            (named.LinkTarget is null ? null : named.ResolveLinkTarget(returnFinalTarget: true)?.FullName)
+        var target = (named.LinkTarget is null ? null : named.ResolveLinkTarget(returnFinalTarget: true)?.FullName)
             ?? named.FullName;
         var beside = Path.Combine(
             Path.GetDirectoryName(target)!,
@@ -129,9 +132,7 @@ internal static class Files
 
     private static bool IsDevice(string path) =>
         !OperatingSystem.IsWindows()
-        && (
-            path.StartsWith("/dev/", StringComparison.Ordinal) || path.StartsWith("/proc/", StringComparison.Ordinal)
-        );
+        && (path.StartsWith("/dev/", StringComparison.Ordinal) || path.StartsWith("/proc/", StringComparison.Ordinal));
 
     private static int BadLine(byte[] bytes)
     {

@@ -23,11 +23,7 @@ public sealed class EarlierDaysTests : IDisposable
         // The kit of today is what it was; the kit of that day is the other one.
         Assert.Equal("absolute", Gauge(await desk.JsonAsync("kit", "show")));
         Assert.Equal("dial", Gauge(await desk.JsonAsync("kit", "show", "--at", "2031-05-12")));
-        Assert.Contains(
-            "2031-05-12 10:30 note",
-            await desk.DoneAsync("job", "show", "2"),
-            StringComparison.Ordinal
-        );
+        Assert.Contains("2031-05-12 10:30 note", await desk.DoneAsync("job", "show", "2"), StringComparison.Ordinal);
     }
 
     private static string? Gauge(JsonNode answer) => answer["kit"]!["fields"]!["vacuum-gauge"]?.ToString();
@@ -60,11 +56,7 @@ public sealed class EarlierDaysTests : IDisposable
         Assert.Contains("second (struck, counts no more)", shown, StringComparison.Ordinal);
         Assert.DoesNotContain("first (struck", shown, StringComparison.Ordinal);
         await desk.DoneAsync("job", "undo", "1");
-        Assert.DoesNotContain(
-            "second (struck",
-            await desk.DoneAsync("job", "show", "1"),
-            StringComparison.Ordinal
-        );
+        Assert.DoesNotContain("second (struck", await desk.DoneAsync("job", "show", "1"), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -116,9 +108,24 @@ public sealed class EarlierDaysTests : IDisposable
 
     private static readonly string[] Layout =
     [
-        "--column", "car=Vehicle", "--column", "complaint=Trouble", "--column", "opened=Date",
-        "--column", "car.label-charge=Charge", "--unit", "car.label-charge=g", "--column", "note.text=Remarks",
-        "--value", "car.refrigerant=R-134a", "--value", "job-state.state=closed", "--date-format", "dd.MM.yyyy",
+        "--column",
+        "car=Vehicle",
+        "--column",
+        "complaint=Trouble",
+        "--column",
+        "opened=Date",
+        "--column",
+        "car.label-charge=Charge",
+        "--unit",
+        "car.label-charge=g",
+        "--column",
+        "note.text=Remarks",
+        "--value",
+        "car.refrigerant=R-134a",
+        "--value",
+        "job-state.state=closed",
+        "--date-format",
+        "dd.MM.yyyy",
     ];
 
     [Fact]
@@ -152,7 +159,10 @@ public sealed class EarlierDaysTests : IDisposable
 
     [Theory]
     [InlineData("line 2: opened", "Date;Vehicle;Charge;Trouble;Remarks\n2029-05-03;van;900;warm;x\n")]
-    [InlineData("line 3: car.label-charge", "Date;Vehicle;Charge;Trouble;Remarks\n03.05.2029;van;900;w;x\n04.05.2029;bus;90000;w;x\n")]
+    [InlineData(
+        "line 3: car.label-charge",
+        "Date;Vehicle;Charge;Trouble;Remarks\n03.05.2029;van;900;w;x\n04.05.2029;bus;90000;w;x\n"
+    )]
     [InlineData("line 2: complaint is missing", "Date;Vehicle;Charge;Trouble;Remarks\n03.05.2029;van;900;;x\n")]
     [InlineData("perhaps Vehicles is meant", "Date;Vehicles;Charge;Trouble;Remarks\n03.05.2029;van;900;warm;x\n")]
     [InlineData("that day has not come", "Date;Vehicle;Charge;Trouble;Remarks\n03.05.2099;van;900;warm;x\n")]
@@ -169,9 +179,15 @@ public sealed class EarlierDaysTests : IDisposable
         await desk.RefusedAsync("save the sheet as CSV", ["job", "sheet", desk.File("old.xlsx"), .. Layout]);
         await File.WriteAllTextAsync(desk.File("old.csv"), "a,b\n", Stop);
         // A slip in the naming itself.
-        var answer = await desk.RunAsync(
-            ["job", "sheet", desk.File("old.csv"), "--column", "note.tex=a", "--column", "noet.text=b"]
-        );
+        var answer = await desk.RunAsync([
+            "job",
+            "sheet",
+            desk.File("old.csv"),
+            "--column",
+            "note.tex=a",
+            "--column",
+            "noet.text=b",
+        ]);
         Assert.Equal(1, answer.Code);
         Assert.Contains("perhaps text is meant", answer.Trouble, StringComparison.Ordinal);
         Assert.Contains("perhaps note is meant", answer.Trouble, StringComparison.Ordinal);

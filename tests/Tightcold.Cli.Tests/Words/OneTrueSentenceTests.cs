@@ -26,18 +26,41 @@ public sealed class OneTrueSentenceTests : IDisposable
     [InlineData("perhaps condenser is meant", "oil", "condensor")]
     [InlineData("receiver-drier", "oil", "gearbox")]
     [InlineData("that moment has not come", "kit", "set", "owner=Ada", "--from", "2099-01-01 00:00")]
-    [InlineData("that moment has not come", "kit", "add-container", "name=B", "kind=can", "refrigerant=R-134a",
-        "--from", "2099-01-01")]
+    [InlineData(
+        "that moment has not come",
+        "kit",
+        "add-container",
+        "name=B",
+        "kind=can",
+        "refrigerant=R-134a",
+        "--from",
+        "2099-01-01"
+    )]
     [InlineData("that moment has not come", "job", "new", "blue estate", "warm", "--at", "2099-01-01")]
     [InlineData("a car of that name is there already", "car", "new", "label=Blue Estate", "refrigerant=R-134a")]
     [InlineData("perhaps job list is meant", "job", "lsit")]
     [InlineData("perhaps diagnose is meant", "diagnoze", "1")]
     [InlineData("perhaps --find is meant", "job", "list", "--fimd", "x")]
     [InlineData("perhaps standing-reading is meant", "job", "add", "1", "standing-raeding")]
-    [InlineData("perhaps low-side is meant", "job", "add", "1", "standing-reading", "lowside=2 bar",
-        "ambient-temperature=20 °C")]
-    [InlineData("perhaps soap bubbles is meant", "job", "add", "1", "leak-check", "spot=condenser",
-        "test=soap bubles", "outcome=clear leak")]
+    [InlineData(
+        "perhaps low-side is meant",
+        "job",
+        "add",
+        "1",
+        "standing-reading",
+        "lowside=2 bar",
+        "ambient-temperature=20 °C"
+    )]
+    [InlineData(
+        "perhaps soap bubbles is meant",
+        "job",
+        "add",
+        "1",
+        "leak-check",
+        "spot=condenser",
+        "test=soap bubles",
+        "outcome=clear leak"
+    )]
     [InlineData("perhaps blue estate is meant", "job", "new", "blue estat", "warm")]
     [InlineData("a command stands first", "--units", "us", "job")]
     [InlineData("there is no such file", "diagnose", "--readings", "nowhere.json")]
@@ -54,10 +77,7 @@ public sealed class OneTrueSentenceTests : IDisposable
     {
         var said = await desk.DoneAsync("charge", "can", "--net", "300 g", "--air", "-5 °C", "--low-side", "0.5 bar");
         Assert.Contains("-5.0 °C", said, StringComparison.Ordinal);
-        Assert.Equal(
-            said,
-            await desk.DoneAsync("charge", "can", "--net=300 g", "--air=-5 °C", "--low-side=0.5 bar")
-        );
+        Assert.Equal(said, await desk.DoneAsync("charge", "can", "--net=300 g", "--air=-5 °C", "--low-side=0.5 bar"));
     }
 
     [Theory]
@@ -97,7 +117,11 @@ public sealed class OneTrueSentenceTests : IDisposable
     {
         await desk.OpenJobAsync();
         var file = desk.File("latin.csv");
-        await File.WriteAllBytesAsync(file, Encoding.Latin1.GetBytes("Time,Vacuum\n08:00:00,500\n08:01:00,400 °\n"), Stop);
+        await File.WriteAllBytesAsync(
+            file,
+            Encoding.Latin1.GetBytes("Time,Vacuum\n08:00:00,500\n08:01:00,400 °\n"),
+            Stop
+        );
         string[] log = ["gauge-log", "1", file, "--time", "Time", "--pressure", "Vacuum"];
         await desk.RefusedAsync("line 3 is not written in UTF-8 (perhaps in Latin-1)", log);
         await desk.RefusedAsync("line 3 is not written in UTF-8", "job", "import", file);
@@ -137,14 +161,18 @@ public sealed class OneTrueSentenceTests : IDisposable
     {
         await desk.OpenJobAsync();
         var file = desk.File("gauge.csv");
-        await File.WriteAllTextAsync(
-            file,
-            "Time,Vacuum\n08:00:00,500\n08:01:00,520\n08:02:00,530\n",
-            Stop
-        );
+        await File.WriteAllTextAsync(file, "Time,Vacuum\n08:00:00,500\n08:01:00,520\n08:02:00,530\n", Stop);
         string[] log =
         [
-            "gauge-log", "1", file, "--time", "Time", "--pressure", "Vacuum", "--start", "2031-07-04 08:00",
+            "gauge-log",
+            "1",
+            file,
+            "--time",
+            "Time",
+            "--pressure",
+            "Vacuum",
+            "--start",
+            "2031-07-04 08:00",
         ];
         await desk.DoneAsync([.. log, "--hold"]);
         await desk.RefusedAsync("3 of its 3 readings are in the journal already", [.. log, "--hold"]);

@@ -14,8 +14,16 @@ public sealed class TaughtTests : IDisposable
         Assert.Contains("label-charge=…", car, StringComparison.Ordinal);
         Assert.Contains("one of R-134a, R-1234yf", car, StringComparison.Ordinal);
         Assert.Contains("needed", car, StringComparison.Ordinal);
-        Assert.Contains("psig", await HelpAsync("job", "add", "1", "standing-reading", "--help"), StringComparison.Ordinal);
-        Assert.Contains("One of open, waiting, closed.", await HelpAsync("job", "list", "--help"), StringComparison.Ordinal);
+        Assert.Contains(
+            "psig",
+            await HelpAsync("job", "add", "1", "standing-reading", "--help"),
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "One of open, waiting, closed.",
+            await HelpAsync("job", "list", "--help"),
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -123,7 +131,11 @@ public sealed class TaughtTests : IDisposable
             await File.ReadAllTextAsync(desk.File("tightcold.1"), TestContext.Current.CancellationToken)
         );
         foreach (var path in Wiring.CommandLine.Commands)
-            Assert.Contains($".SS {path.Replace("-", "\\-", StringComparison.Ordinal)}\n", page, StringComparison.Ordinal);
+            Assert.Contains(
+                $".SS {path.Replace("-", "\\-", StringComparison.Ordinal)}\n",
+                page,
+                StringComparison.Ordinal
+            );
         var set = await RealProgram.RunAsync("groff", page, "-man", "-ww", "-Kutf8", "-Tutf8");
         Assert.SkipWhen(set is null, "groff is not installed");
         Assert.Equal("", set!.Trouble);

@@ -69,9 +69,6 @@ public sealed class WindowTests : IDisposable
         var wide = await desk.RunAsync(["job", "list"], width: 80);
         Assert.StartsWith("job  car", wide.Out, StringComparison.Ordinal);
         var narrow = await desk.RunAsync(["job", "list"], width: 24);
-        Assert.Equal(
-            "1\n  car: blue estate\n  complaint: blows warm\n  state: open\n  last entry: none\n",
-            narrow.Out
-        );
+        Assert.Equal("1\n  car: blue estate\n  complaint: blows warm\n  state: open\n  last entry: none\n", narrow.Out);
     }
 }

@@ -1,10 +1,9 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
-
+using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
 using Tightcold.Procedures.Cans;
 using Tightcold.Quantities;
-using Tightcold.Cli.Show;
 
 namespace Tightcold.Cli.Commands.Charge;
 

@@ -61,9 +61,9 @@ internal static class LoopSoak
             ["seconds"] = seconds,
             ["states"] = new JsonObject(
                 tally.States.Select(pair => new KeyValuePair<string, JsonNode?>(
-                        FindingText.Kebab(pair.State.ToString()),
-                        pair.Count
-                    ))
+                    FindingText.Kebab(pair.State.ToString()),
+                    pair.Count
+                ))
             ),
             ["broken"] = tally.Broken,
             ["worst-closure"] = tally.WorstClosure,

@@ -20,10 +20,7 @@ internal sealed class CompletionCommand(Surroundings surroundings) : Command<Com
     {
         var script = ShellScripts.For(settings.Shell);
         if (settings.Json)
-            Page.Machine(
-                surroundings.Out,
-                new JsonObject { ["shell"] = settings.Shell, ["script"] = script }
-            );
+            Page.Machine(surroundings.Out, new JsonObject { ["shell"] = settings.Shell, ["script"] = script });
         else
             Page.Raw(surroundings.Out, script);
         return Task.FromResult(ExitCode.Done);

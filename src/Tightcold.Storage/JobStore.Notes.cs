@@ -8,8 +8,8 @@ namespace Tightcold.Storage;
 
 public sealed partial class JobStore
 {
-    /// <summary>Numbers of the jobs whose line and notes together hold all words. A struck note is found too: it is still
-    /// there to be read.</summary>
+    /// <summary>Numbers of the jobs whose line and notes together hold all words. A struck note is found too: it is
+    /// still there to be read.</summary>
     private static async Task<List<int>> WithNotesAsync(
         JournalDatabase database,
         IQueryable<JobLineRow> lines,

@@ -4,8 +4,8 @@ using System.Text.RegularExpressions;
 
 namespace Tightcold.House.Tests;
 
-/// <summary>Every answer for machines is what docs/answers.schema.json says: each command of docs/commands.md is run with
-/// --json.</summary>
+/// <summary>Every answer for machines is what docs/answers.schema.json says: each command of docs/commands.md is run
+/// with --json.</summary>
 public sealed partial class AnswersTests : IDisposable
 {
     private const string File = "docs/answers.schema.json";

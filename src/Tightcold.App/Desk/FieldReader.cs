@@ -34,7 +34,7 @@ public static class FieldReader
                         text.Length == 0 ? name : text,
                         schema.Fields.Length == 0
                             ? (Tightcold.Quantities.Phrase.Handler)$"“{schema.Name}” has no fields"
-                            : $"“{schema.Name}” has no such field; {Nearest.Hint(name, schema.Fields.Select(known => known.Name))}it has {string.Join(", ", schema.Fields.Select(known => known.Name))}"
+                            : $"“{schema.Name}” has no such field; {Nearest.Hint(name, Names(schema))}it has {string.Join(", ", Names(schema))}"
                     )
                 );
             }
@@ -55,6 +55,8 @@ public static class FieldReader
         problems.AddRange(schema.Check(bag).Where(found => problems.All(known => known.Field != found.Field)).ToList());
         return (bag, problems);
     }
+
+    private static IEnumerable<string> Names(Schema schema) => schema.Fields.Select(field => field.Name);
 
     private static (FieldValue? Value, InputProblem? Problem) ReadOne(FieldSpec field, string text, CultureInfo culture)
     {

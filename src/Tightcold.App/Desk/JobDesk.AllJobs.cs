@@ -30,8 +30,8 @@ public sealed partial class JobDesk
         yield return "\n]\n}\n";
     }
 
-    /// <summary>Takes in a file of one job or of many. All of them are checked before the first is written; each is then
-    /// written whole, and the same file again finishes what was broken off.</summary>
+    /// <summary>Takes in a file of one job or of many. All of them are checked before the first is written; each is
+    /// then written whole, and the same file again finishes what was broken off.</summary>
     public async Task<Outcome<TakenJobs>> ImportAllAsync(string text, CancellationToken cancellation = default)
     {
         if (Several(text) is not { } texts)

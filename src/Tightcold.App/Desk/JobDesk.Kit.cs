@@ -5,16 +5,16 @@ namespace Tightcold.App.Desk;
 
 public sealed partial class JobDesk
 {
-    /// <summary>The kit as it is now, or as it was at a moment: the version that held then, or a plain one when none was
-    /// described.</summary>
+    /// <summary>The kit as it is now, or as it was at a moment: the version that held then, or a plain one when none
+    /// was described.</summary>
     public async Task<Kit> KitAsync(DateTimeOffset? at, CancellationToken cancellation = default) =>
         Held(await store.KitsAsync(cancellation).ConfigureAwait(false), at ?? DateTimeOffset.MaxValue);
 
     public Task<Kit> KitAsync(CancellationToken cancellation = default) => KitAsync(null, cancellation);
 
     /// <summary>A new version of the kit with the given fields replaced.</summary>
-    /// <param name="from">From when on it holds; now unless said otherwise. An earlier day changes the version that held
-    /// then, up to the next one.</param>
+    /// <param name="from">From when on it holds; now unless said otherwise. An earlier day changes the version that
+    /// held then, up to the next one.</param>
     public async Task<Outcome<Kit>> UpdateKitAsync(
         IReadOnlyDictionary<string, string> fields,
         DateTimeOffset? from = null,
@@ -52,8 +52,8 @@ public sealed partial class JobDesk
             .ConfigureAwait(false);
     }
 
-    /// <summary>Takes the change that was written last back, from the moment on from which it held. Nothing is erased: the
-    /// version before it is written once more, a tick behind. Once more takes that back.</summary>
+    /// <summary>Takes the change that was written last back, from the moment on from which it held. Nothing is erased:
+    /// the version before it is written once more, a tick behind. Once more takes that back.</summary>
     public async Task<Outcome<Kit>> UndoKitAsync(CancellationToken cancellation = default)
     {
         var kits = await store.KitsAsync(cancellation).ConfigureAwait(false);

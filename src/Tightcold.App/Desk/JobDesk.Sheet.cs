@@ -17,8 +17,8 @@ public sealed record TakenSheet(ImmutableArray<Job> Jobs, ImmutableArray<Car> Ca
 
 public sealed partial class JobDesk
 {
-    /// <summary>Takes in the jobs of a spreadsheet, all rows or none. The same sheet again is refused; one that was broken off
-    /// is finished.</summary>
+    /// <summary>Takes in the jobs of a spreadsheet, all rows or none. The same sheet again is refused; one that was
+    /// broken off is finished.</summary>
     /// <param name="tryOnly">Only say what would come of it.</param>
     public async Task<Outcome<TakenSheet>> ImportSheetAsync(
         string text,

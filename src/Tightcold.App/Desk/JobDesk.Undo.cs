@@ -11,8 +11,8 @@ public sealed record Undone(ImmutableArray<Entry> Entries);
 
 public sealed partial class JobDesk
 {
-    /// <summary>Strikes what was written last and still counts: one entry, or all that were written in one go, such as the
-    /// readings of a gauge's log. Once more takes that back.</summary>
+    /// <summary>Strikes what was written last and still counts: one entry, or all that were written in one go, such as
+    /// the readings of a gauge's log. Once more takes that back.</summary>
     public async Task<Outcome<Undone>> UndoAsync(int jobNumber, string who, CancellationToken cancellation = default)
     {
         if (await store.RecordAsync(jobNumber, cancellation).ConfigureAwait(false) is not { } record)

@@ -38,7 +38,7 @@ public static class JobSheet
                         InputProblem.Of(
                             "column",
                             column,
-                            $"{Desk.Nearest.Hint(column, header)}the file has the columns {string.Join(", ", header.Take(20))}"
+                            $"{Desk.Nearest.Hint(column, header)}the file has {string.Join(", ", header.Take(20))}"
                         )
                     );
                 places[meaning] = at;
@@ -77,7 +77,7 @@ public static class JobSheet
                     InputProblem.Of(
                         $"line {line}: {SheetLayout.Opened}",
                         opened,
-                        $"a date written as {layout.DateFormat ?? "2031-06-12"} is needed; say with --date-format how yours are written"
+                        $"a date written as {layout.DateFormat ?? "2031-06-12"} is needed; --date-format says how yours are"
                     )
                 );
             else

@@ -8,7 +8,8 @@ using Tightcold.Jobs.Fields;
 namespace Tightcold.App.Sheets;
 
 /// <summary>Which column of a spreadsheet means what, as its owner names them.</summary>
-/// <param name="Columns">From the meaning (car, complaint, opened, car.FIELD, KIND.FIELD) to the name of the column.</param>
+/// <param name="Columns">From the meaning (car, complaint, opened, car.FIELD, KIND.FIELD) to the name of the
+/// column.</param>
 /// <param name="Units">From the meaning to the unit of a column that has bare numbers.</param>
 /// <param name="Values">From the meaning to what holds for all rows.</param>
 /// <param name="DateFormat">How dates are written, such as dd.MM.yyyy; null for 2031-06-12.</param>
@@ -51,18 +52,24 @@ public sealed record SheetLayout(
             : InputProblem.Of(
                 "column",
                 meaning,
-                $"{Nearest.Hint(kind, EntryKinds.All.Select(known => known.Name).Append(Car))}car, complaint, opened, car.FIELD or KIND.FIELD is allowed, as in note.text"
+                $"{Near(kind)}car, complaint, opened, car.FIELD or KIND.FIELD is allowed, as in note.text"
             );
     }
 
-    private static InputProblem? Missing(string meaning, string field, Schema schema) =>
-        schema.Find(field) is not null
-            ? null
-            : InputProblem.Of(
-                "column",
-                meaning,
-                $"{Nearest.Hint(field, schema.Fields.Select(known => known.Name))}fields of {schema.Name} are {string.Join(", ", schema.Fields.Select(known => known.Name))}"
-            );
+    private static string Near(string kind) =>
+        Nearest.Hint(kind, EntryKinds.All.Select(known => known.Name).Append(Car));
+
+    private static InputProblem? Missing(string meaning, string field, Schema schema)
+    {
+        if (schema.Find(field) is not null)
+            return null;
+        var names = schema.Fields.Select(known => known.Name).ToList();
+        return InputProblem.Of(
+            "column",
+            meaning,
+            $"{Nearest.Hint(field, names)}fields of {schema.Name} are {string.Join(", ", names)}"
+        );
+    }
 
     /// <summary>“note.text” is the field text of the kind note.</summary>
     internal static (string Kind, string Field) Parts(string meaning) =>

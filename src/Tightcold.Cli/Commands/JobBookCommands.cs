@@ -41,7 +41,8 @@ internal sealed class JobNew(Surroundings surroundings) : DeskCommand<JobNewSett
             () =>
                 Page.Line(
                     Out,
-                    $"Job {job.Number} opened for {car.Label}{(at is { } then ? $", {Moments.Show(then)}" : "")}: {job.Complaint}"
+                    $"Job {job.Number} opened for {car.Label}"
+                        + $"{(at is { } then ? $", {Moments.Show(then)}" : "")}: {job.Complaint}"
                 )
         );
     }

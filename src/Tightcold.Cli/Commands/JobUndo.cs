@@ -20,7 +20,8 @@ internal sealed class JobUndo(Surroundings surroundings) : DeskCommand<JobUndoSe
                 foreach (var entry in undone.Entries)
                     Page.Line(
                         Out,
-                        $"struck [{Ids.Short(entry.Id)}] {entry.Schema.Label}: {BagText.OneLine(entry.Schema, entry.Fields, Units)}"
+                        $"struck [{Ids.Short(entry.Id)}] {entry.Schema.Label}: "
+                            + BagText.OneLine(entry.Schema, entry.Fields, Units)
                     );
                 Page.Line(Out, "Once more takes that back.");
             }

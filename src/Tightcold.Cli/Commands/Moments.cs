@@ -43,8 +43,8 @@ internal static class Moments
         );
     }
 
-    /// <summary>In this machine's time. The hour that the clocks leap over never was, and the one that comes twice needs its
-    /// offset.</summary>
+    /// <summary>In this machine's time. The hour that the clocks leap over never was, and the one that comes twice
+    /// needs its offset.</summary>
     private static DateTimeOffset Here(string field, string typed, DateTime local, TimeProvider clock)
     {
         var zone = clock.LocalTimeZone;

@@ -5,7 +5,8 @@ using Tightcold.Jobs.Fields;
 
 namespace Tightcold.Cli.Show;
 
-/// <summary>What --help says: how a command is called, what each word means, which fields and choices there are.</summary>
+/// <summary>What --help says: how a command is called, what each word means, which fields and choices there
+/// are.</summary>
 internal static class HelpPage
 {
     /// <summary>Where the explanation of a word begins, when the window is wide enough for that.</summary>

@@ -8,8 +8,7 @@ internal static class ManPage
 {
     public static string Write()
     {
-        var version = typeof(ManPage).Assembly.GetName().Version?.ToString(3) ?? "";
-        var page = new StringBuilder($".TH TIGHTCOLD 1 \"\" \"Tightcold {version}\" \"Tightcold\"\n");
+        var page = new StringBuilder($".TH TIGHTCOLD 1 \"\" \"Tightcold {CommandLine.Version}\" \"Tightcold\"\n");
         page.Append(".SH NAME\ntightcold \\- what your readings say about a car's air conditioning\n");
         page.Append(".SH SYNOPSIS\n.B tightcold\n.I COMMAND\n[\\fIWORDS\\fR] [\\fIOPTIONS\\fR]\n");
         page.Append(".SH DESCRIPTION\n");

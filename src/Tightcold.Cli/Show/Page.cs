@@ -41,8 +41,8 @@ internal static class Page
         console.Profile.Out.Writer.Flush();
     }
 
-    /// <summary>Broken between words, so that what belongs below a line stands below it. A word wider than the window stays
-    /// whole: a path broken in two is none.</summary>
+    /// <summary>Broken between words, so that what belongs below a line stands below it. A word wider than the window
+    /// stays whole: a path broken in two is none.</summary>
     public static string Wrapped(string text, int width, int? hanging = null)
     {
         var result = new StringBuilder();

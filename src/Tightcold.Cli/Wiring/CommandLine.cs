@@ -16,6 +16,8 @@ public static class CommandLine
     /// <summary>Every command, as it is called.</summary>
     public static IEnumerable<string> Commands => CommandTable.All.Select(row => row.Path);
 
+    public static string Version => typeof(CommandLine).Assembly.GetName().Version?.ToString(3) ?? "";
+
     public static async Task<int> RunAsync(string[] args, Surroundings surroundings, CancellationToken cancellation)
     {
         // On a thread of its own: most commands compute without looking up, and Ctrl-C must end them all the same.
@@ -85,7 +87,7 @@ public static class CommandLine
         var asksHelp = args.TakeWhile(word => word != "--").Any(word => word is "--help" or "-h" or "-?");
         if (args is ["--version"] or ["-v"])
         {
-            Page.Line(surroundings.Out, typeof(CommandLine).Assembly.GetName().Version?.ToString(3) ?? "");
+            Page.Line(surroundings.Out, Version);
             return ExitCode.Done;
         }
         if (CommandTable.Find(args) is { } found)

@@ -2,8 +2,8 @@ using System.Collections.Immutable;
 
 namespace Tightcold.Cli.Wiring;
 
-/// <summary>An option of a command, written as a person reads it: <c>--to|--output &lt;FILE&gt;</c>, or <c>--json</c> for
-/// one without a value.</summary>
+/// <summary>An option of a command, written as a person reads it: <c>--to|--output &lt;FILE&gt;</c>, or <c>--json</c>
+/// for one without a value.</summary>
 [AttributeUsage(AttributeTargets.Property)]
 internal sealed class CommandOptionAttribute(string template) : Attribute
 {
@@ -15,8 +15,8 @@ internal sealed class CommandOptionAttribute(string template) : Attribute
     public string? Value { get; } = template.Split(' ') is [_, var value] ? value.Trim('<', '>') : null;
 }
 
-/// <summary>A word of a command by its place: <c>&lt;NUMBER&gt;</c> is needed, <c>[KIND]</c> is not. An array takes all words
-/// that are left.</summary>
+/// <summary>A word of a command by its place: <c>&lt;NUMBER&gt;</c> is needed, <c>[KIND]</c> is not. An array takes all
+/// words that are left.</summary>
 [AttributeUsage(AttributeTargets.Property)]
 internal sealed class CommandArgumentAttribute(int position, string template) : Attribute
 {
@@ -33,8 +33,8 @@ internal sealed class ChoicesAttribute(params string[] words) : Attribute
     public ImmutableArray<string> Words { get; } = [.. words];
 }
 
-/// <summary>A file that is written: its folder must be there, and it must not be a folder itself. Asked before the command
-/// begins, so that nothing is done when the answer could not be written.</summary>
+/// <summary>A file that is written: its folder must be there, and it must not be a folder itself. Asked before the
+/// command begins, so that nothing is done when the answer could not be written.</summary>
 [AttributeUsage(AttributeTargets.Property)]
 internal sealed class OutputFileAttribute : Attribute;
 

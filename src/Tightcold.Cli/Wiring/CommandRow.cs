@@ -4,8 +4,8 @@ using Tightcold.Jobs.Fields;
 
 namespace Tightcold.Cli.Wiring;
 
-/// <summary>One command: how it is called, what it does in a sentence, and who carries it out. What it takes stands at its
-/// settings.</summary>
+/// <summary>One command: how it is called, what it does in a sentence, and who carries it out. What it takes stands at
+/// its settings.</summary>
 internal sealed record CommandRow(
     string Path,
     string Says,
@@ -16,7 +16,8 @@ internal sealed record CommandRow(
 {
     private CommandWords? words;
 
-    /// <summary>The fields that its <c>name=value</c> words may name, by the words typed so far; null without any.</summary>
+    /// <summary>The fields that its <c>name=value</c> words may name, by the words typed so far; null without
+    /// any.</summary>
     public Func<IReadOnlyList<string>, Schema?> Fields { get; init; } = _ => null;
 
     /// <summary>What follows the sentence in the help: a paragraph, or nothing.</summary>

@@ -7,7 +7,6 @@ using Tightcold.Cli.Commands.Props;
 using Tightcold.Cli.Commands.Shell;
 using Tightcold.Jobs.Cars;
 using Tightcold.Jobs.Entries;
-using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Kits;
 
 namespace Tightcold.Cli.Wiring;
@@ -34,7 +33,7 @@ internal static class CommandTable
             "car new \"label=blue estate\" refrigerant=R-134a \"label-charge=680 g\""
         ) with
         {
-            Fields = Of(Car.Schema),
+            Fields = _ => Car.Schema,
         },
         CommandRow.Of(s => new CarList(s), "car list", "List the cars.", "car list"),
         CommandRow.Of(
@@ -45,7 +44,7 @@ internal static class CommandTable
             "car show \"blue estate\" \"oil-amount=8 fl oz\""
         ) with
         {
-            Fields = Of(Car.Schema),
+            Fields = _ => Car.Schema,
         },
         CommandRow.Of(
             s => new KitShow(s),
@@ -62,7 +61,7 @@ internal static class CommandTable
             "kit set vacuum-gauge=absolute --from 2031-05-01"
         ) with
         {
-            Fields = Of(Kit.Schema),
+            Fields = _ => Kit.Schema,
         },
         CommandRow.Of(
             s => new KitAddContainer(s),
@@ -71,7 +70,7 @@ internal static class CommandTable
             "kit add-container name=A kind=can refrigerant=R-134a \"gross-now=478 g\" \"tare=138 g\""
         ) with
         {
-            Fields = Of(Container.Schema),
+            Fields = _ => Container.Schema,
         },
         CommandRow.Of(
             s => new KitUndo(s),
@@ -191,7 +190,7 @@ internal static class CommandTable
             "loop \"ambient=32 C\" \"humidity=50 %\" --fault low-charge:0.5 --fault condenser-fan"
         ) with
         {
-            Fields = Of(ExpectationDay.Schema),
+            Fields = _ => ExpectationDay.Schema,
         },
         CommandRow.Of(
             s => new Leaks(s),
@@ -336,6 +335,4 @@ internal static class CommandTable
     }
 
     public static bool IsBranch(string word) => Branches.Any(branch => branch.Name == word);
-
-    private static Func<IReadOnlyList<string>, Schema?> Of(Schema schema) => _ => schema;
 }

@@ -3,8 +3,8 @@ using Tightcold.Jobs.Fields;
 
 namespace Tightcold.Cli.Wiring;
 
-/// <summary>What may stand where the cursor is: commands, options, their choices, kinds of entries, fields and what those
-/// take. Asks the program's own description only, never the data: the Tab key must not wait.</summary>
+/// <summary>What may stand where the cursor is: commands, options, their choices, kinds of entries, fields and what
+/// those take. Asks the program's own description only, never the data: the Tab key must not wait.</summary>
 internal static class Completion
 {
     /// <param name="words">The words after the program's name, the last one as far as it is typed.</param>

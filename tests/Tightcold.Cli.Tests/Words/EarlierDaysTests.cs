@@ -2,7 +2,8 @@ using System.Text.Json.Nodes;
 
 namespace Tightcold.Cli.Tests.Words;
 
-/// <summary>Jobs and kit of an earlier day, undo, search in notes, all jobs in a file, jobs from a spreadsheet.</summary>
+/// <summary>Jobs and kit of an earlier day, undo, search in notes, all jobs in a file, jobs from a
+/// spreadsheet.</summary>
 public sealed class EarlierDaysTests : IDisposable
 {
     private readonly Desk desk = new();

@@ -27,7 +27,8 @@ internal sealed class CompletionCommand(Surroundings surroundings) : Command<Com
     }
 }
 
-/// <summary>The scripts. Each hands the words up to the cursor to <c>tightcold complete</c>, one answer a line.</summary>
+/// <summary>The scripts. Each hands the words up to the cursor to <c>tightcold complete</c>, one answer a
+/// line.</summary>
 internal static class ShellScripts
 {
     public static string For(string shell) =>

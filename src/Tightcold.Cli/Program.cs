@@ -1,40 +1,53 @@
+using System.Runtime.InteropServices;
 using Spectre.Console;
 using Tightcold.App.Desk;
 using Tightcold.Cli.Wiring;
 
-// Only wires the machine to the program: console, clock, chance, Ctrl-C. All else can be run from a test.
-using var stop = new CancellationTokenSource();
-Console.CancelKeyPress += (_, pressed) =>
+// The question of an installer or a script: answered before anything else is loaded.
+if (args is ["--version"])
 {
-    pressed.Cancel = true;
-    stop.Cancel();
-};
-using var ended = System.Runtime.InteropServices.PosixSignalRegistration.Create(
-    System.Runtime.InteropServices.PosixSignal.SIGTERM,
-    signal =>
-    {
-        signal.Cancel = true;
-        stop.Cancel();
-    }
-);
-Console.OutputEncoding = new System.Text.UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
-Console.InputEncoding = Console.OutputEncoding;
-var surroundings = new Surroundings(
-    Plain(AnsiConsole.Console, Console.IsOutputRedirected),
-    Plain(
-        AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(Console.Error) }),
-        Console.IsErrorRedirected
-    ),
-    Console.In,
-    TimeProvider.System,
-    new RandomIds()
-);
-return await CommandLine.RunAsync(args, surroundings, stop.Token).ConfigureAwait(false);
+    Console.WriteLine(CommandLine.Version);
+    return 0;
+}
+return await Machine.RunAsync(args).ConfigureAwait(false);
 
-// Behind a pipe nobody sees the edge of a window: lines stay whole there.
-static IAnsiConsole Plain(IAnsiConsole console, bool redirected)
+/// <summary>Only wires the machine to the program: console, clock, chance, Ctrl-C. All else can be run from a
+/// test.</summary>
+internal static class Machine
 {
-    if (redirected)
-        console.Profile.Width = 4000;
-    return console;
+    public static async Task<int> RunAsync(string[] args)
+    {
+        using var stop = new CancellationTokenSource();
+        Console.CancelKeyPress += (_, pressed) =>
+        {
+            pressed.Cancel = true;
+            stop.Cancel();
+        };
+        using var ended = PosixSignalRegistration.Create(PosixSignal.SIGTERM, signal =>
+        {
+            signal.Cancel = true;
+            stop.Cancel();
+        });
+        Console.OutputEncoding = new System.Text.UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
+        Console.InputEncoding = Console.OutputEncoding;
+        var surroundings = new Surroundings(
+            Plain(AnsiConsole.Console, Console.IsOutputRedirected),
+            Plain(
+                AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(Console.Error) }),
+                Console.IsErrorRedirected
+            ),
+            Console.In,
+            TimeProvider.System,
+            new RandomIds()
+        );
+        return await CommandLine.RunAsync(args, surroundings, stop.Token).ConfigureAwait(false);
+    }
+
+    /// <summary>Behind a pipe nobody sees the edge of a window: lines stay whole there.</summary>
+    private static IAnsiConsole Plain(IAnsiConsole console, bool redirected)
+    {
+        if (redirected)
+            console.Profile.Width = 4000;
+        return console;
+    }
 }

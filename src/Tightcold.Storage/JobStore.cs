@@ -151,8 +151,14 @@ public sealed partial class JobStore : IJobStore, IDisposable
                     lines = lines.Where(line => line.CarId == car);
                 if (search.Before is { } before)
                     lines = lines.Where(line => line.Number < before);
-                foreach (var word in SearchKey.Words(search.Words))
-                    lines = lines.Where(line => line.SearchKey.Contains(word));
+                if (search.InNotes && SearchKey.Words(search.Words) is { Length: > 0 } words)
+                {
+                    var fitting = await WithNotesAsync(database, lines, words, cancellation).ConfigureAwait(false);
+                    lines = lines.Where(line => fitting.Contains(line.Number));
+                }
+                else
+                    foreach (var word in SearchKey.Words(search.Words))
+                        lines = lines.Where(line => line.SearchKey.Contains(word));
                 var most = Math.Clamp(search.Most, 0, int.MaxValue - 1);
                 // The numbers first, which an index alone can tell, then the few lines that are shown.
                 var numbers = lines.OrderByDescending(line => line.Number).Select(line => line.Number).Take(most + 1);

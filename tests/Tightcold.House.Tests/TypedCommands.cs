@@ -19,9 +19,6 @@ internal sealed partial class TypedCommands : IDisposable
 
     public string File(string name) => Path.Combine(Folder, name);
 
-    /// <summary>Not a command of ours: the command line library answers it.</summary>
-    private static readonly string[] WithoutData = ["cli"];
-
     /// <summary>Examples that are read lie in the tree; what is written goes to the test's folder.</summary>
     private string Place(string word) =>
         System.IO.File.Exists(Path.Combine(House.Root, word)) ? Path.Combine(House.Root, word) : File(word);
@@ -37,15 +34,14 @@ internal sealed partial class TypedCommands : IDisposable
         words =
         [
             .. words.Select(word =>
-                Path.GetExtension(word) is ".html" or ".json" or ".svg" or ".csv" or ".pdf" or ".db"
+                Path.GetExtension(word) is ".html" or ".json" or ".svg" or ".csv" or ".pdf" or ".db" or ".1"
                     ? Place(word)
                     : word
             ),
         ];
         if (words[0] == "demo" && !words.Contains("--to"))
             words.AddRange(["--to", File("tightcold-demo.html")]);
-        if (!WithoutData.Contains(words[0]))
-            words.AddRange(["--data", Folder]);
+        words.AddRange(["--data", Folder]);
         using var console = new TestConsole().Width(4000);
         using var trouble = new TestConsole().Width(4000);
         var code = await CommandLine.RunAsync(

@@ -108,6 +108,7 @@ public static class DemoScenario
         var clock = new DemoClock(Start.AddMinutes(-30));
         var desk = new JobDesk(store, clock, new DemoIds());
         Insist(await desk.AddCarAsync(Car, cancellation).ConfigureAwait(false));
+        clock.Now = Start.AddMinutes(-10);
         Insist(await desk.UpdateKitAsync(Kit, Start.AddMinutes(-20), cancellation).ConfigureAwait(false));
         for (var i = 0; i < Containers.Length; i++)
             Insist(

@@ -34,7 +34,7 @@ public static class FieldReader
                         text.Length == 0 ? name : text,
                         schema.Fields.Length == 0
                             ? (Tightcold.Quantities.Phrase.Handler)$"“{schema.Name}” has no fields"
-                            : $"“{schema.Name}” has no such field; it has {string.Join(", ", schema.Fields.Select(known => known.Name))}"
+                            : $"“{schema.Name}” has no such field; {Nearest.Hint(name, Names(schema))}it has {string.Join(", ", Names(schema))}"
                     )
                 );
             }
@@ -56,6 +56,8 @@ public static class FieldReader
         return (bag, problems);
     }
 
+    private static IEnumerable<string> Names(Schema schema) => schema.Fields.Select(field => field.Name);
+
     private static (FieldValue? Value, InputProblem? Problem) ReadOne(FieldSpec field, string text, CultureInfo culture)
     {
         switch (field.Type)
@@ -75,10 +77,18 @@ public static class FieldReader
                         )
                     );
             case FieldType.Choice choice:
-                return (
-                    new FieldValue.Text(choice.Words.FirstOrDefault(word => Key(word) == Key(text)) ?? text.Trim()),
-                    null
-                );
+                if (choice.Words.FirstOrDefault(word => Key(word) == Key(text)) is { } known)
+                    return (new FieldValue.Text(known), null);
+                return Nearest.Of(text, choice.Words) is { } near
+                    ? (
+                        null,
+                        InputProblem.Of(
+                            field.Name,
+                            text.Trim(),
+                            $"perhaps {near} is meant; one of {string.Join(", ", choice.Words)} is allowed"
+                        )
+                    )
+                    : (new FieldValue.Text(text.Trim()), null);
             default:
                 return (new FieldValue.Text(text.Trim()), null);
         }

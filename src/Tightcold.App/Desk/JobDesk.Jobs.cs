@@ -27,7 +27,7 @@ public sealed partial class JobDesk
         store.CountsAsync(cancellation);
 
     public Task<Outcome<Job>> OpenJobAsync(Guid carId, string complaint, CancellationToken cancellation = default) =>
-        OpenJobAsync(carId, complaint, null, null, cancellation);
+        OpenJobAsync(carId, complaint, null, null, null, cancellation);
 
     /// <param name="id">The writer's own id, so that sending again opens no second job; null makes a new one.</param>
     public Task<Outcome<Job>> OpenJobAsync(
@@ -35,16 +35,18 @@ public sealed partial class JobDesk
         string complaint,
         Guid? id,
         CancellationToken cancellation = default
-    ) => OpenJobAsync(carId, complaint, id, null, cancellation);
+    ) => OpenJobAsync(carId, complaint, id, null, null, cancellation);
 
     /// <param name="id">The writer's own id, so that sending again opens no second job; null makes a new one.</param>
     /// <param name="told">Why the car is here, one of <see cref="StoryWords"/>: the first entry of its journal, and the
     /// complaint where there are no other words; or null.</param>
+    /// <param name="at">When the car came, for a job that is written down later; now unless said.</param>
     public async Task<Outcome<Job>> OpenJobAsync(
         Guid carId,
         string complaint,
         Guid? id,
         string? told,
+        DateTimeOffset? at = null,
         CancellationToken cancellation = default
     )
     {
@@ -56,6 +58,7 @@ public sealed partial class JobDesk
                 carId,
                 told is not null && complaint.Trim().Length == 0 ? told : complaint,
                 id,
+                at,
                 cancellation
             )
             .ConfigureAwait(false);
@@ -71,7 +74,7 @@ public sealed partial class JobDesk
                 opened.Value.Number,
                 EntryKinds.Story,
                 new Dictionary<string, string> { ["told"] = told },
-                null,
+                at,
                 record.KitAt(Now).Fields.Text("owner") ?? "",
                 cancellation: cancellation
             )
@@ -79,7 +82,13 @@ public sealed partial class JobDesk
         return story.Taken ? opened : Outcome<Job>.Refused([.. story.Problems]);
     }
 
-    private async Task<Outcome<Job>> OpenAsync(Guid carId, string complaint, Guid? id, CancellationToken cancellation)
+    private async Task<Outcome<Job>> OpenAsync(
+        Guid carId,
+        string complaint,
+        Guid? id,
+        DateTimeOffset? at,
+        CancellationToken cancellation
+    )
     {
         if (
             id is { } own
@@ -104,9 +113,13 @@ public sealed partial class JobDesk
                 )
             );
         var now = Now;
+        if (at > now)
+            return Outcome<Job>.Refused(
+                InputProblem.Of("at", Stamp(at.Value), $"that moment has not come; it is {Stamp(now)}")
+            );
         return Outcome<Job>.Of(
             await store
-                .AddJobAsync(new Job(id ?? ids.NextId(now), carId, 0, words, now, ids.NextSeed()), cancellation)
+                .AddJobAsync(new Job(id ?? ids.NextId(now), carId, 0, words, at ?? now, ids.NextSeed()), cancellation)
                 .ConfigureAwait(false)
         );
     }
@@ -146,13 +159,7 @@ public sealed partial class JobDesk
         if (await store.RecordAsync(jobNumber, cancellation).ConfigureAwait(false) is not { } record)
             return Outcome<Entry>.Refused(NoJob(jobNumber));
         if (EntryKinds.Find(kind) is not { } schema)
-            return Outcome<Entry>.Refused(
-                InputProblem.Of(
-                    "kind",
-                    kind,
-                    $"known kinds are {string.Join(", ", EntryKinds.All.Select(known => known.Name))}"
-                )
-            );
+            return Outcome<Entry>.Refused(NoKind(kind));
         var (bag, problems) = FieldReader.Read(schema, fields, culture);
         if (problems.Count > 0)
             return Outcome<Entry>.Refused(problems);
@@ -212,16 +219,25 @@ public sealed partial class JobDesk
     /// <summary>Takes a whole job from elsewhere, all or nothing; a job that is here already gets the union.</summary>
     public async Task<Outcome<Job>> ImportAsync(string text, CancellationToken cancellation = default)
     {
+        var (record, problems) = await CheckedAsync(text, cancellation).ConfigureAwait(false);
+        return record is null || problems.Count > 0
+            ? Outcome<Job>.Refused(problems)
+            : Outcome<Job>.Of(await store.MergeAsync(record, cancellation).ConfigureAwait(false));
+    }
+
+    /// <summary>The job of a text, and everything that speaks against taking it in.</summary>
+    private async Task<(JobRecord? Record, IReadOnlyList<InputProblem> Problems)> CheckedAsync(
+        string text,
+        CancellationToken cancellation
+    )
+    {
         var (record, problems) = JobDocument.Read(text);
         if (record is null || problems.Count > 0)
-            return Outcome<Job>.Refused(problems);
+            return (null, problems);
         var disagreements = TypedText.Check(record);
-        if (disagreements.Count > 0)
-            return Outcome<Job>.Refused(disagreements);
-        var refused = await CheckWholeAsync(record, cancellation).ConfigureAwait(false);
-        return refused.Count > 0
-            ? Outcome<Job>.Refused(refused)
-            : Outcome<Job>.Of(await store.MergeAsync(record, cancellation).ConfigureAwait(false));
+        return disagreements.Count > 0
+            ? (null, disagreements)
+            : (record, await CheckWholeAsync(record, cancellation).ConfigureAwait(false));
     }
 
     /// <summary>A file may have been written by hand: its job and every entry are held to the rules a form is held to.
@@ -331,6 +347,13 @@ public sealed partial class JobDesk
 
     private static string Shortened(string words) =>
         words.Trim() is { Length: > 40 } lengthy ? lengthy[..40] + "…" : words.Trim();
+
+    /// <summary>What is said of a kind of entry that is none.</summary>
+    public static InputProblem NoKind(string kind)
+    {
+        var known = EntryKinds.All.Select(schema => schema.Name).ToList();
+        return InputProblem.Of("kind", kind, $"{Nearest.Hint(kind, known)}known kinds are {string.Join(", ", known)}");
+    }
 
     private static InputProblem NoJob(int number) =>
         new(

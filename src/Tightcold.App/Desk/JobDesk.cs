@@ -2,7 +2,6 @@ using System.Globalization;
 using Tightcold.Jobs.Cars;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
-using Tightcold.Jobs.Kits;
 
 namespace Tightcold.App.Desk;
 
@@ -44,6 +43,8 @@ public sealed partial class JobDesk(IJobStore store, TimeProvider clock, IIdSour
         if (problems.Count > 0)
             return Outcome<Car>.Refused(problems);
         var car = new Car(id ?? ids.NextId(Now), bag);
+        if (await SameNameAsync(car, cancellation).ConfigureAwait(false) is { } taken)
+            return Outcome<Car>.Refused(taken);
         await store.SaveCarAsync(car, cancellation).ConfigureAwait(false);
         return Outcome<Car>.Of(car);
     }
@@ -61,77 +62,26 @@ public sealed partial class JobDesk(IJobStore store, TimeProvider clock, IIdSour
         if (problems.Count > 0)
             return Outcome<Car>.Refused(problems);
         var car = old with { Fields = bag };
+        if (car.Label != old.Label && await SameNameAsync(car, cancellation).ConfigureAwait(false) is { } taken)
+            return Outcome<Car>.Refused(taken);
         await store.SaveCarAsync(car, cancellation).ConfigureAwait(false);
         return Outcome<Car>.Of(car);
     }
 
-    /// <summary>The kit as it is now: the latest version, or a plain one when none was described.</summary>
-    public async Task<Kit> KitAsync(CancellationToken cancellation = default)
+    /// <summary>Two cars of one name could not be told apart where a car is called by its name.</summary>
+    private async Task<InputProblem?> SameNameAsync(Car car, CancellationToken cancellation)
     {
-        var kits = await store.KitsAsync(cancellation).ConfigureAwait(false);
-        return kits.OrderBy(kit => kit.From).LastOrDefault() ?? Kit.Plain(Guid.Empty, Now);
-    }
-
-    /// <summary>A new version of the kit with the given fields replaced.</summary>
-    /// <param name="from">From when on it holds; now unless said otherwise.</param>
-    public async Task<Outcome<Kit>> UpdateKitAsync(
-        IReadOnlyDictionary<string, string> fields,
-        DateTimeOffset? from = null,
-        CancellationToken cancellation = default
-    )
-    {
-        var old = await KitAsync(cancellation).ConfigureAwait(false);
-        var (read, problems) = FieldReader.Read(Kit.Schema, old.Fields, fields, culture);
-        var (bag, nowhere) = KitPlace.Settle(read, old.Fields);
-        return problems.Count > 0 || nowhere is not null
-            ? Outcome<Kit>.Refused([.. problems, .. new[] { nowhere }.OfType<InputProblem>()])
-            : await SaveAsync(old with { Fields = bag }, old, from, cancellation).ConfigureAwait(false);
-    }
-
-    /// <summary>A new version of the kit with this can or cylinder added, or replaced where the name is there
-    /// already.</summary>
-    public async Task<Outcome<Kit>> AddContainerAsync(
-        IReadOnlyDictionary<string, string> fields,
-        DateTimeOffset? from = null,
-        CancellationToken cancellation = default
-    )
-    {
-        var old = await KitAsync(cancellation).ConfigureAwait(false);
-        var (bag, problems) = FieldReader.Read(Container.Schema, fields, culture);
-        var container = new Container(bag);
-        if (problems.Count == 0)
-            problems = container.Check();
-        if (problems.Count > 0)
-            return Outcome<Kit>.Refused(problems);
-        var others = old.Containers.Where(known =>
-            !string.Equals(known.Name, container.Name, StringComparison.OrdinalIgnoreCase)
-        );
-        return await SaveAsync(old with { Containers = [.. others, container] }, old, from, cancellation)
-            .ConfigureAwait(false);
-    }
-
-    private async Task<Outcome<Kit>> SaveAsync(
-        Kit changed,
-        Kit old,
-        DateTimeOffset? from,
-        CancellationToken cancellation
-    )
-    {
-        var start = from ?? Now;
-        if (old.Id != Guid.Empty && start < old.From)
-            return Outcome<Kit>.Refused(
-                InputProblem.Of(
-                    "from",
-                    Stamp(start),
-                    $"the kit was last changed at {Stamp(old.From)}; a new version starts after that"
-                )
-            );
-        // Two changes within one tick of the clock still have an order.
-        if (old.Id != Guid.Empty && start == old.From)
-            start = start.AddTicks(1);
-        var kit = changed with { Id = ids.NextId(Now), From = start };
-        await store.AddKitAsync(kit, cancellation).ConfigureAwait(false);
-        return Outcome<Kit>.Of(kit);
+        var alike = await store.CarsAsync(car.Label, 0, int.MaxValue, cancellation).ConfigureAwait(false);
+        return alike.Any(other =>
+            other.Id != car.Id
+            && string.Equals(other.Label.Trim(), car.Label.Trim(), StringComparison.OrdinalIgnoreCase)
+        )
+            ? InputProblem.Of(
+                "label",
+                car.Label,
+                $"a car of that name is there already; give this one another, such as “{car.Label} 2”"
+            )
+            : null;
     }
 
     private DateTimeOffset Now => clock.GetLocalNow();

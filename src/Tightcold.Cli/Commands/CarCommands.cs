@@ -1,6 +1,5 @@
 using System.ComponentModel;
 using System.Text.Json.Nodes;
-using Spectre.Console.Cli;
 using Tightcold.App.Desk;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
@@ -53,7 +52,7 @@ internal sealed class CarList(Surroundings surroundings) : DeskCommand<DeskSetti
                     Page.Line(Out, "No car yet. Enter one: tightcold car new label=\"blue estate\" refrigerant=R-134a");
                     return;
                 }
-                var table = Page.Table("id", "car", "refrigerant", "label charge");
+                var table = new TextTable("id", "car", "refrigerant", "label charge");
                 foreach (var car in cars)
                     table.Row(
                         Ids.Short(car.Id),
@@ -61,7 +60,7 @@ internal sealed class CarList(Surroundings surroundings) : DeskCommand<DeskSetti
                         car.Refrigerant,
                         car.Fields["label-charge"] is { } charge ? BagText.Value(charge, Units) : "unknown"
                     );
-                Out.Write(table);
+                table.Show(Out);
             }
         );
     }
@@ -84,7 +83,7 @@ internal sealed class CarShow(Surroundings surroundings) : DeskCommand<CarShowSe
 /// <summary>What the car and job commands share.</summary>
 internal static class Cars
 {
-    public static JsonNode Machine(Car car) =>
+    internal static JsonNode Machine(Car car) =>
         new JsonObject { ["id"] = car.Id.ToString(), ["fields"] = FieldBagJson.Write(car.Fields) };
 
     public static void Show(Spectre.Console.IAnsiConsole console, Car car, App.Units.ReaderUnits units)
@@ -108,7 +107,7 @@ internal static class Cars
                 typed,
                 found.Count > 1
                     ? "more than one car is called so; use its id from tightcold car list"
-                    : "no car is called so; see tightcold car list"
+                    : $"no car is called so; {Nearest.Hint(typed, cars.Select(car => car.Label))}see tightcold car list"
             );
     }
 }

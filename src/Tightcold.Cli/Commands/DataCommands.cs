@@ -1,6 +1,5 @@
 using System.ComponentModel;
 using System.Globalization;
-using Spectre.Console.Cli;
 using Tightcold.App.Books;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
@@ -19,6 +18,7 @@ internal sealed class BackupSettings : DeskSettings
 internal sealed class RestoreSettings : DeskSettings
 {
     [CommandArgument(0, "<FILE>")]
+    [InputFile]
     [Description("The backup.")]
     public string From { get; init; } = "";
 }
@@ -34,6 +34,8 @@ internal sealed class Backup(Surroundings surroundings) : DeskCommand<BackupSett
             settings.To is not { } asked ? Path.Combine(Place.Folder, "backups", name)
             : Directory.Exists(asked) ? Path.Combine(asked, name)
             : Path.GetFullPath(asked);
+        if (settings.To is not null)
+            Files.CheckOutput("file", file);
         if (File.Exists(file))
             throw new RefusedException(
                 "file",
@@ -83,23 +85,17 @@ internal sealed class Check(Surroundings surroundings) : DeskCommand<DeskSetting
 }
 
 /// <summary>Puts a backup in the place of the data. Opens nothing before: the data may be what is broken.</summary>
-internal sealed class Restore(Surroundings surroundings) : AsyncCommand<RestoreSettings>
+internal sealed class Restore(Surroundings surroundings) : Command<RestoreSettings>
 {
-    public override async Task<int> ExecuteAsync(
-        CommandContext context,
-        RestoreSettings settings,
-        CancellationToken cancellationToken
-    )
+    public override async Task<int> ExecuteAsync(RestoreSettings settings, CancellationToken cancellation)
     {
-        if (!File.Exists(settings.From))
-            throw new RefusedException("file", settings.From, "there is no such file");
         var report = await DataRestore
             .RunAsync(
                 DataPlace.Resolve(settings.Data),
                 settings.From,
                 LedgerClosure.Of,
                 surroundings.Clock.GetLocalNow(),
-                cancellationToken
+                cancellation
             )
             .ConfigureAwait(false);
         if (settings.Json)

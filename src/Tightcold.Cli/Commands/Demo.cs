@@ -48,7 +48,7 @@ internal sealed class Demo(Surroundings surroundings) : DeskCommand<DemoSettings
 
     private async Task<Job> TakeInAsync(bool quiet, CancellationToken cancellation)
     {
-        var stage = Directory.CreateTempSubdirectory("tightcold-demo-");
+        var stage = Files.Stage("tightcold-demo-");
         try
         {
             var beside = await JobStore.OpenAsync(stage.FullName, cancellation).ConfigureAwait(false);
@@ -60,7 +60,7 @@ internal sealed class Demo(Surroundings surroundings) : DeskCommand<DemoSettings
         finally
         {
             JobStore.Release();
-            stage.Delete(recursive: true);
+            Files.Drop(stage.FullName);
         }
     }
 

@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
 using Spectre.Console;
-using Spectre.Console.Cli;
 using Tightcold.App.Desk;
 using Tightcold.App.Units;
 using Tightcold.Cli.Show;
@@ -13,30 +12,37 @@ using Tightcold.Storage;
 namespace Tightcold.Cli.Commands;
 
 /// <summary>A command that works at the desk: opens the data file, runs, and says what it did.</summary>
-internal abstract class DeskCommand<TSettings>(Surroundings surroundings) : AsyncCommand<TSettings>
-    where TSettings : DeskSettings
+internal abstract class DeskCommand<TSettings>(Surroundings surroundings) : Command<TSettings>
+    where TSettings : DeskSettings, new()
 {
     protected Surroundings Surroundings { get; } = surroundings;
     protected IAnsiConsole Out => Surroundings.Out;
     protected DataPlace Place { get; private set; } = null!;
-    protected JobStore Store { get; private set; } = null!;
-    protected JobDesk Desk { get; private set; } = null!;
+    protected JobStore Store => store ?? throw new InvalidOperationException("this command said it needs no data");
+    protected JobDesk Desk => desk ?? throw new InvalidOperationException("this command said it needs no data");
     protected ReaderUnits Units { get; private set; } = null!;
 
-    public sealed override async Task<int> ExecuteAsync(
-        CommandContext context,
-        TSettings settings,
-        CancellationToken cancellationToken
-    )
+    private JobStore? store;
+    private JobDesk? desk;
+
+    /// <summary>Whether this command, so asked, reads or writes the data at all.</summary>
+    protected virtual bool NeedsData(TSettings settings) => true;
+
+    public sealed override async Task<int> ExecuteAsync(TSettings settings, CancellationToken cancellation)
     {
         Place = DataPlace.Resolve(settings.Data);
         Units = new ReaderUnits(Remembered.Units(Place.Folder, settings.Units), CultureInfo.InvariantCulture);
-        using var store = await JobStore.OpenAsync(Place, cancellationToken).ConfigureAwait(false);
-        Store = store;
-        Desk = new JobDesk(Store, Surroundings.Clock, Surroundings.Ids);
         try
         {
-            return await RunAsync(settings, cancellationToken).ConfigureAwait(false);
+            using var opened = NeedsData(settings)
+                ? await JobStore.OpenAsync(Place, cancellation).ConfigureAwait(false)
+                : null;
+            if (opened is not null)
+                (store, desk) = (opened, new JobDesk(opened, Surroundings.Clock, Surroundings.Ids));
+            var code = await RunAsync(settings, cancellation).ConfigureAwait(false);
+            if (code == ExitCode.Done)
+                Remembered.Keep(Place.Folder, settings.Units);
+            return code;
         }
         catch (RefusedException refused)
         {

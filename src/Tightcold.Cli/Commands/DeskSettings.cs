@@ -1,10 +1,10 @@
 using System.ComponentModel;
-using Spectre.Console.Cli;
+using Tightcold.Cli.Wiring;
 
 namespace Tightcold.Cli.Commands;
 
 /// <summary>What every command takes.</summary>
-internal class DeskSettings : CommandSettings
+internal class DeskSettings
 {
     [CommandOption("--data <PLACE>")]
     [Description(
@@ -17,6 +17,7 @@ internal class DeskSettings : CommandSettings
     public bool Json { get; init; }
 
     [CommandOption("--units <SYSTEM>")]
-    [Description("metric or us: how numbers are shown; remembered.")]
+    [Description("How numbers are shown; remembered.")]
+    [Choices("metric", "us")]
     public string? Units { get; init; }
 }

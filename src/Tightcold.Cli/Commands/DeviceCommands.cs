@@ -1,12 +1,10 @@
 using System.ComponentModel;
 using System.Globalization;
 using System.Text.Json.Nodes;
-using Spectre.Console;
-using Spectre.Console.Cli;
+using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
 using Tightcold.Storage;
 using Tightcold.Web.Lan;
-using Page = Tightcold.Cli.Show.Page;
 
 namespace Tightcold.Cli.Commands;
 
@@ -20,7 +18,7 @@ internal sealed class DeviceSettings : DeskSettings
 /// <summary>The paired devices, newest last.</summary>
 internal sealed class DeviceList(Surroundings surroundings) : Command<DeskSettings>
 {
-    public override int Execute(CommandContext context, DeskSettings settings, CancellationToken cancellationToken)
+    public override Task<int> ExecuteAsync(DeskSettings settings, CancellationToken cancellation)
     {
         var devices = new DeviceBook(DataPlace.Resolve(settings.Data).Folder, surroundings.Clock).List();
         if (settings.Json)
@@ -46,12 +44,12 @@ internal sealed class DeviceList(Surroundings surroundings) : Command<DeskSettin
             Page.Line(surroundings.Out, "No device is paired; tightcold serve --lan pairs one.");
         else
         {
-            var table = Page.Table("id", "name", "paired", "last seen");
+            var table = new TextTable("id", "name", "paired", "last seen");
             foreach (var device in devices)
-                Page.Row(table, Ids.Short(device.Id), device.Name, Time(device.PairedAt), Time(device.LastSeen));
-            surroundings.Out.Write(table);
+                table.Row(Ids.Short(device.Id), device.Name, Time(device.PairedAt), Time(device.LastSeen));
+            table.Show(surroundings.Out);
         }
-        return ExitCode.Done;
+        return Task.FromResult(ExitCode.Done);
     }
 
     private string Time(DateTimeOffset moment) =>
@@ -63,7 +61,7 @@ internal sealed class DeviceList(Surroundings surroundings) : Command<DeskSettin
 /// <summary>Lets a device in no longer; a running site notices.</summary>
 internal sealed class DeviceRevoke(Surroundings surroundings) : Command<DeviceSettings>
 {
-    public override int Execute(CommandContext context, DeviceSettings settings, CancellationToken cancellationToken)
+    public override Task<int> ExecuteAsync(DeviceSettings settings, CancellationToken cancellation)
     {
         var book = new DeviceBook(DataPlace.Resolve(settings.Data).Folder, surroundings.Clock);
         var found = book.List()
@@ -82,6 +80,6 @@ internal sealed class DeviceRevoke(Surroundings surroundings) : Command<DeviceSe
             Page.Machine(surroundings.Out, new JsonObject { ["revoked"] = found[0].Id.ToString() });
         else
             Page.Line(surroundings.Out, $"{found[0].Name} is let in no longer.");
-        return ExitCode.Done;
+        return Task.FromResult(ExitCode.Done);
     }
 }

@@ -1,7 +1,6 @@
 using System.ComponentModel;
 using System.Globalization;
 using System.Text.Json.Nodes;
-using Spectre.Console.Cli;
 using Tightcold.App.Diagnosing;
 using Tightcold.App.Diagrams;
 using Tightcold.Cli.Show;
@@ -21,10 +20,12 @@ internal sealed class DiagnoseSettings : DeskSettings
     public int? Number { get; init; }
 
     [CommandOption("--readings <FILE>")]
+    [InputFile]
     [Description("A JSON file of car and entries instead of a job; - is standard input.")]
     public string? Readings { get; init; }
 
     [CommandOption("--svg <FILE>")]
+    [OutputFile]
     [Description("Write the picture “observed against expected”.")]
     public string? Svg { get; init; }
 
@@ -40,11 +41,13 @@ internal sealed class DiagnoseSettings : DeskSettings
 /// <summary>Faults with odds, reasons, and the next best test, from a job or from a file of readings.</summary>
 internal sealed class Diagnose(Surroundings surroundings) : DeskCommand<DiagnoseSettings>(surroundings)
 {
+    protected override bool NeedsData(DiagnoseSettings settings) => settings.Readings is null;
+
     protected override async Task<int> RunAsync(DiagnoseSettings settings, CancellationToken cancellation)
     {
-        var record = await WhoseAsync(settings, cancellation).ConfigureAwait(false);
         if (settings.Quick && settings.Deep)
-            throw new RefusedException("deep", "--quick --deep", "one of the two is allowed");
+            throw new RefusedException("command line", "--quick --deep", "one of the two is allowed");
+        var record = await WhoseAsync(settings, cancellation).ConfigureAwait(false);
         var earlier = settings.Readings is null
             ? await Desk.EarlierAsync(record, cancellation).ConfigureAwait(false)
             : [];
@@ -56,8 +59,20 @@ internal sealed class Diagnose(Surroundings surroundings) : DeskCommand<Diagnose
                 : Effort.Full
         );
         var (diagnosis, finding) = (picture.Machine, Walk.Of(Step.WhatIsWrong, picture));
-        if (settings.Svg is { } path && diagnosis is not null)
-            await File.WriteAllTextAsync(path, ObservedExpected.Svg(diagnosis, Units), cancellation)
+        if (settings.Svg is { } path)
+            await Files
+                .WriteAsync(
+                    "--svg",
+                    path,
+                    diagnosis is null
+                        ? throw new RefusedException(
+                            "--svg",
+                            path,
+                            "there is nothing to draw yet; a standing or running reading is needed first"
+                        )
+                        : ObservedExpected.Svg(diagnosis, Units),
+                    cancellation
+                )
                 .ConfigureAwait(false);
         return Answer(
             settings,
@@ -103,12 +118,7 @@ internal sealed class Diagnose(Surroundings surroundings) : DeskCommand<Diagnose
 
         if (settings.Number is not null)
             throw new RefusedException("readings", file, "readings come either from a job or from a file, not both");
-        var standard = file is "-" or Surroundings.StandardInput;
-        if (!standard && !File.Exists(file))
-            throw new RefusedException("file", file, "there is no such file");
-        var text = standard
-            ? await Surroundings.In.ReadToEndAsync(cancellation).ConfigureAwait(false)
-            : await File.ReadAllTextAsync(file, cancellation).ConfigureAwait(false);
+        var text = await Files.ReadAsync("--readings", file, Surroundings, cancellation).ConfigureAwait(false);
         var (record, problems) = ReadingsFile.Read(text);
         return record ?? throw new RefusedException(problems);
     }

@@ -20,14 +20,16 @@ internal sealed class Evacuate(Surroundings surroundings) : DeskCommand<Evacuate
         var views = await Desk.PictureAsync(record, cancellation).ConfigureAwait(false);
         var (finding, view) = (Walk.Of(Step.PumpDown, views), views.Pump);
         if (settings.Svg is { } path)
-            await File.WriteAllTextAsync(path, PumpDownDiagram.Draw(view, Units), cancellation).ConfigureAwait(false);
+            await Files
+                .WriteAsync("--svg", path, PumpDownDiagram.Draw(view, Units), cancellation)
+                .ConfigureAwait(false);
         return Answer(
             settings,
             () => Machine(view, finding),
             () =>
             {
                 FindingText.Show(Out, finding, record, Units);
-                var table = Page.Table("after", "expected (90 %)");
+                var table = new TextTable("after", "expected (90 %)");
                 foreach (var minutes in ToldMinutes)
                 {
                     var (low, _, high) = view.Forecast.At(minutes * 60);
@@ -36,7 +38,7 @@ internal sealed class Evacuate(Surroundings surroundings) : DeskCommand<Evacuate
                         Units.Format(new(QuantityKind.Vacuum, low), new(QuantityKind.Vacuum, high))
                     );
                 }
-                Out.Write(table);
+                table.Show(Out);
             }
         );
     }

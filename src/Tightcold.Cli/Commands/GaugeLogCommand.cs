@@ -1,8 +1,8 @@
 using System.Text.Json.Nodes;
+using Tightcold.App.Desk;
 using Tightcold.App.Gauges;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
-using Tightcold.Jobs.Entries;
 
 namespace Tightcold.Cli.Commands;
 
@@ -11,8 +11,6 @@ internal sealed class GaugeLogCommand(Surroundings surroundings) : DeskCommand<G
 {
     protected override async Task<int> RunAsync(GaugeLogSettings settings, CancellationToken cancellation)
     {
-        if (settings.TimeUnit is not (null or "s" or "min"))
-            throw new RefusedException("time-unit", settings.TimeUnit, "s or min is allowed");
         var start = Moments.Read("start", settings.Start, Surroundings.Clock);
         if (start is null && settings.TimeUnit is not null)
             throw new RefusedException(
@@ -31,27 +29,22 @@ internal sealed class GaugeLogCommand(Surroundings surroundings) : DeskCommand<G
             settings.Hold || settings.HosesAlone,
             settings.HosesAlone
         );
-        var text =
-            settings.From == "-"
-                ? await Surroundings.In.ReadToEndAsync(cancellation).ConfigureAwait(false)
-                : await File.ReadAllTextAsync(settings.From, cancellation).ConfigureAwait(false);
+        var text = await Files.ReadAsync("file", settings.From, Surroundings, cancellation).ConfigureAwait(false);
         using var reader = new StringReader(text);
         var (lines, problems) = GaugeLog.Read(reader, columns);
         if (problems.Count > 0)
             throw new RefusedException(problems);
+        var record = await RecordAsync(settings.Number, cancellation).ConfigureAwait(false);
+        if (JobDesk.HeldOf(record, lines) is > 0 and var held)
+            throw new RefusedException(
+                "file",
+                settings.From,
+                $"{held} of its {lines.Length} readings are in the journal already, and nothing was added; to take a log "
+                    + $"in anew, first: tightcold job undo {settings.Number}"
+            );
         var who = await WhoAsync(settings.Who, cancellation).ConfigureAwait(false);
-        foreach (var line in lines)
-            (
-                await Desk.AddEntryAsync(
-                        settings.Number,
-                        EntryKinds.VacuumReading,
-                        line.Fields,
-                        line.At,
-                        who,
-                        cancellation: cancellation
-                    )
-                    .ConfigureAwait(false)
-            ).Value();
+        var sending = Surroundings.Ids.NextId(Surroundings.Clock.GetUtcNow());
+        (await Desk.AddGaugeLogAsync(settings.Number, lines, who, sending, cancellation).ConfigureAwait(false)).Value();
         return Answer(
             settings,
             () =>
@@ -64,7 +57,8 @@ internal sealed class GaugeLogCommand(Surroundings surroundings) : DeskCommand<G
             () =>
                 Page.Line(
                     Out,
-                    $"{lines.Length} readings taken in, {Moments.Show(lines[0].At)} to {Moments.Show(lines[^1].At)}"
+                    $"{lines.Length} readings taken in, {Moments.Show(lines[0].At)} to {Moments.Show(lines[^1].At)}; "
+                        + $"take them back with: tightcold job undo {settings.Number}"
                 )
         );
     }

@@ -20,12 +20,25 @@ internal sealed class Hold(Surroundings surroundings) : DeskCommand<HoldSettings
 {
     protected override async Task<int> RunAsync(HoldSettings settings, CancellationToken cancellation)
     {
+        var rate = Wanted(settings.See);
         var record = await RecordAsync(settings.Number, cancellation).ConfigureAwait(false);
         var views = await Desk.PictureAsync(record, cancellation).ConfigureAwait(false);
         var (finding, view) = (Walk.Of(Step.Hold, views), views.Hold);
-        var rate = Wanted(settings.See);
-        if (settings.Svg is { } path && view is not null)
-            await File.WriteAllTextAsync(path, HoldDiagram.Draw(view, Units), cancellation).ConfigureAwait(false);
+        if (settings.Svg is { } path)
+            await Files
+                .WriteAsync(
+                    "--svg",
+                    path,
+                    view is null
+                        ? throw new RefusedException(
+                            "--svg",
+                            path,
+                            "there is nothing to draw yet; vacuum readings with the pump valve shut are needed first"
+                        )
+                        : HoldDiagram.Draw(view, Units),
+                    cancellation
+                )
+                .ConfigureAwait(false);
         return Answer(
             settings,
             () => Machine(finding, view, rate),
@@ -66,7 +79,7 @@ internal sealed class Hold(Surroundings surroundings) : DeskCommand<HoldSettings
             return node;
         var odds = new JsonObject();
         foreach (var explanation in Enum.GetValues<HoldExplanation>())
-            odds[HoldWords.Name(explanation)] = view.Odds.Of(explanation);
+            odds[FindingText.Kebab(explanation.ToString())] = view.Odds.Of(explanation);
         node["odds"] = odds;
         node["leak-seen"] = view.Odds.LeakSeen;
         node["floor-pa-m3-per-s"] = view.Odds.FloorPaM3PerS;

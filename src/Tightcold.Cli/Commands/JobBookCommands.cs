@@ -20,8 +20,10 @@ internal sealed class JobNew(Surroundings surroundings) : DeskCommand<JobNewSett
     protected override async Task<int> RunAsync(JobNewSettings settings, CancellationToken cancellation)
     {
         var car = await Cars.FindAsync(Desk, settings.Car, cancellation).ConfigureAwait(false);
+        var at = Moments.Read("at", settings.At, Surroundings.Clock);
         var job = (
-            await Desk.OpenJobAsync(car.Id, settings.Complaint, null, settings.Told, cancellation).ConfigureAwait(false)
+            await Desk.OpenJobAsync(car.Id, settings.Complaint, null, settings.Told, at, cancellation)
+                .ConfigureAwait(false)
         ).Value();
         return Answer(
             settings,
@@ -34,9 +36,15 @@ internal sealed class JobNew(Surroundings surroundings) : DeskCommand<JobNewSett
                         ["id"] = job.Id.ToString(),
                         ["car-id"] = car.Id.ToString(),
                         ["complaint"] = job.Complaint,
+                        ["opened-at"] = job.OpenedAt.ToString("O", CultureInfo.InvariantCulture),
                     },
                 },
-            () => Page.Line(Out, $"Job {job.Number} opened for {car.Label}: {job.Complaint}")
+            () =>
+                Page.Line(
+                    Out,
+                    $"Job {job.Number} opened for {car.Label}"
+                        + $"{(at is { } then ? $", {Moments.Show(then)}" : "")}: {job.Complaint}"
+                )
         );
     }
 }
@@ -45,8 +53,6 @@ internal sealed class JobList(Surroundings surroundings) : DeskCommand<JobListSe
 {
     protected override async Task<int> RunAsync(JobListSettings settings, CancellationToken cancellation)
     {
-        if (settings.State is not (null or "open" or "waiting" or "closed"))
-            throw new RefusedException("state", settings.State, "open, waiting or closed is allowed");
         if (settings.Most is < 1)
             throw new RefusedException(
                 "most",
@@ -59,6 +65,7 @@ internal sealed class JobList(Surroundings surroundings) : DeskCommand<JobListSe
                     {
                         State = settings.State,
                         Words = settings.Find ?? "",
+                        InNotes = true,
                         Most = settings.Most ?? int.MaxValue,
                     },
                     cancellation
@@ -78,7 +85,7 @@ internal sealed class JobList(Surroundings surroundings) : DeskCommand<JobListSe
                         Page.Line(Out, "No job yet. Open one: tightcold job new \"blue estate\" \"blows warm\"");
                     return;
                 }
-                var table = Page.Table("job", "car", "complaint", "state", "last entry");
+                var table = new TextTable("job", "car", "complaint", "state", "last entry");
                 foreach (var job in jobs)
                 {
                     table.Row(
@@ -89,7 +96,7 @@ internal sealed class JobList(Surroundings surroundings) : DeskCommand<JobListSe
                         job.LastEntryAt is { } last ? Moments.Show(last) : "none"
                     );
                 }
-                Out.Write(table);
+                table.Show(Out);
             }
         );
     }
@@ -189,14 +196,12 @@ internal sealed class JobFindings(Surroundings surroundings) : DeskCommand<JobFi
 
 internal sealed class JobKinds(Surroundings surroundings) : DeskCommand<JobKindsSettings>(surroundings)
 {
+    protected override bool NeedsData(JobKindsSettings settings) => false;
+
     protected override Task<int> RunAsync(JobKindsSettings settings, CancellationToken cancellation)
     {
         if (settings.Kind is { } asked && EntryKinds.Find(asked) is null)
-            throw new RefusedException(
-                "kind",
-                asked,
-                "known kinds are " + string.Join(", ", EntryKinds.All.Select(known => known.Name))
-            );
+            throw new RefusedException([JobDesk.NoKind(asked)]);
         var schemas = EntryKinds.All.Where(schema => settings.Kind is null || schema.Name == settings.Kind).ToList();
         return Task.FromResult(
             Answer(
@@ -208,10 +213,7 @@ internal sealed class JobKinds(Surroundings surroundings) : DeskCommand<JobKinds
                     {
                         Page.Heading(Out, $"{schema.Name}: {schema.Label}");
                         foreach (var field in schema.Fields)
-                            Page.Line(
-                                Out,
-                                $"  {field.Name}{(field.Required ? " (needed)" : "")}: {field.Label}; {Takes(field.Type)}{(field.Hint is { } hint ? $" ({hint})" : "")}"
-                            );
+                            Page.Line(Out, $"  {field.Name}: {FieldHelp.Line(field, Units)}");
                     }
                 }
             )
@@ -257,24 +259,4 @@ internal sealed class JobKinds(Surroundings surroundings) : DeskCommand<JobKinds
     }
 
     private static string TypeWord(FieldType type) => type.GetType().Name.ToLowerInvariant();
-
-    private string Takes(FieldType type) =>
-        type switch
-        {
-            FieldType.Quantity quantity =>
-                $"{Units.Format(new Measure(quantity.Kind, quantity.MinSi), new Measure(quantity.Kind, quantity.MaxSi))}; units {string.Join(", ", UnitParser.UnitsFor(quantity.Kind, Units.System))}",
-            FieldType.Number number => string.Create(
-                CultureInfo.InvariantCulture,
-                $"a plain number from {number.Min} to {number.Max}"
-            ),
-            FieldType.Choice choice => "one of " + string.Join(", ", choice.Words),
-            FieldType.Spot => "a spot of the car's circuit",
-            FieldType.Spots => "spots of the car's circuit, a comma between two",
-            FieldType.Container => "a can or cylinder of the kit",
-            FieldType.Text text => string.Create(
-                CultureInfo.InvariantCulture,
-                $"text of at most {text.MaxLength} characters"
-            ),
-            _ => "",
-        };
 }

@@ -1,7 +1,7 @@
 using System.ComponentModel;
 using System.Globalization;
 using System.Text.Json.Nodes;
-using Spectre.Console.Cli;
+
 using Tightcold.App.Books;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
@@ -11,6 +11,7 @@ namespace Tightcold.Cli.Commands;
 internal sealed class JobCalendarSettings : JobSettings
 {
     [CommandOption("--to <FILE>")]
+    [OutputFile]
     [Description("Where to write it; next-check-job-NUMBER.ics unless given.")]
     public string? To { get; init; }
 }
@@ -23,7 +24,7 @@ internal sealed class JobCalendar(Surroundings surroundings) : DeskCommand<JobCa
         var record = await RecordAsync(settings.Number, cancellation).ConfigureAwait(false);
         var picture = await Desk.PictureAsync(record, cancellation).ConfigureAwait(false);
         var path = settings.To ?? CheckCalendar.FileName(picture);
-        await File.WriteAllTextAsync(path, CheckCalendar.Of(picture), cancellation).ConfigureAwait(false);
+        await Files.WriteAsync("--to", path, CheckCalendar.Of(picture), cancellation).ConfigureAwait(false);
         var day = picture.NextCheckAt.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
         return Answer(
             settings,

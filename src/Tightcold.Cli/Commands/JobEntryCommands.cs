@@ -6,6 +6,7 @@ using Tightcold.Cli.Wiring;
 using Tightcold.Findings.Now;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
+using Tightcold.Jobs.Journals;
 using Tightcold.Jobs.Json;
 using Tightcold.Picture;
 
@@ -13,7 +14,7 @@ namespace Tightcold.Cli.Commands;
 
 /// <summary>Commands that answer with the entry they saved, and with what was understood.</summary>
 internal abstract class SavingCommand<TSettings>(Surroundings surroundings) : DeskCommand<TSettings>(surroundings)
-    where TSettings : DeskSettings
+    where TSettings : DeskSettings, new()
 {
     protected int Saved(TSettings settings, Entry entry) =>
         Answer(
@@ -82,9 +83,11 @@ internal sealed class JobAdd(Surroundings surroundings) : SavingCommand<JobAddSe
     /// send again.</summary>
     private async Task<int> LinesAsync(JobAddSettings settings, string from, CancellationToken cancellation)
     {
-        if (from != Wiring.Surroundings.StandardInput && !File.Exists(from))
-            throw new RefusedException("lines", from, "there is no such file");
-        var reader = from == Wiring.Surroundings.StandardInput ? Surroundings.In : File.OpenText(from);
+        var reader = from is "-" or Surroundings.StandardInput
+            ? Surroundings.In
+            : new StringReader(
+                await Files.ReadAsync("--lines", from, Surroundings, cancellation).ConfigureAwait(false)
+            );
         var refused = new List<InputProblem>();
         for (var number = 1; await reader.ReadLineAsync(cancellation).ConfigureAwait(false) is { } line; number++)
         {
@@ -163,18 +166,43 @@ internal sealed class JobExport(Surroundings surroundings) : DeskCommand<JobExpo
 {
     protected override async Task<int> RunAsync(JobExportSettings settings, CancellationToken cancellation)
     {
-        var text = JobDesk.Export(await RecordAsync(settings.Number, cancellation).ConfigureAwait(false));
+        if (settings.All == settings.Number is not null)
+            throw new RefusedException(
+                "number",
+                settings.All ? "--all" : "",
+                "the number of a job is needed, or --all for all of them"
+            );
         if (settings.To is not { } path)
         {
-            Page.Raw(Out, text);
+            await foreach (var part in TextAsync(settings, cancellation).ConfigureAwait(false))
+                Page.Raw(Out, part);
             return ExitCode.Done;
         }
-        await File.WriteAllTextAsync(path, text, cancellation).ConfigureAwait(false);
+        using (var file = Files.Begin(path))
+        {
+            var writer = new StreamWriter(file.Beside, append: false, new System.Text.UTF8Encoding(false));
+            await using (writer.ConfigureAwait(false))
+                await foreach (var part in TextAsync(settings, cancellation).ConfigureAwait(false))
+                    await writer.WriteAsync(part.AsMemory(), cancellation).ConfigureAwait(false);
+            file.Finish();
+        }
         return Answer(
             settings,
             () => new JsonObject { ["written"] = path },
-            () => Page.Line(Out, $"job {settings.Number} written to {path}")
+            () => Page.Line(Out, $"{(settings.All ? "all jobs" : $"job {settings.Number}")} written to {path}")
         );
+    }
+
+    private async IAsyncEnumerable<string> TextAsync(
+        JobExportSettings settings,
+        [System.Runtime.CompilerServices.EnumeratorCancellation] CancellationToken cancellation
+    )
+    {
+        if (settings.Number is { } number)
+            yield return JobDesk.Export(await RecordAsync(number, cancellation).ConfigureAwait(false));
+        else
+            await foreach (var part in Desk.ExportAllAsync(cancellation).ConfigureAwait(false))
+                yield return part;
     }
 }
 
@@ -182,21 +210,20 @@ internal sealed class JobImport(Surroundings surroundings) : DeskCommand<JobImpo
 {
     protected override async Task<int> RunAsync(JobImportSettings settings, CancellationToken cancellation)
     {
-        if (settings.From != Wiring.Surroundings.StandardInput && !File.Exists(settings.From))
-            throw new RefusedException("file", settings.From, "there is no such file");
-        var text =
-            settings.From == Wiring.Surroundings.StandardInput
-                ? await Surroundings.In.ReadToEndAsync(cancellation).ConfigureAwait(false)
-                : await File.ReadAllTextAsync(settings.From, cancellation).ConfigureAwait(false);
-        var job = (await Desk.ImportAsync(text, cancellation).ConfigureAwait(false)).Value();
+        var text = await Files.ReadAsync("file", settings.From, Surroundings, cancellation).ConfigureAwait(false);
+        var taken = (await Desk.ImportAllAsync(text, cancellation).ConfigureAwait(false)).Value();
+        if (taken.Jobs is [var job])
+            return Answer(
+                settings,
+                () => new JsonObject { ["jobs"] = new JsonArray(Machine(job)) },
+                () => Page.Line(Out, $"imported as job {job.Number}")
+            );
         return Answer(
             settings,
-            () =>
-                new JsonObject
-                {
-                    ["job"] = new JsonObject { ["number"] = job.Number, ["id"] = job.Id.ToString() },
-                },
-            () => Page.Line(Out, $"imported as job {job.Number}")
+            () => new JsonObject { ["jobs"] = new JsonArray([.. taken.Jobs.Select(Machine)]) },
+            () => Page.Line(Out, $"{taken.Jobs.Length} jobs imported")
         );
     }
+
+    internal static JsonNode Machine(Job job) => new JsonObject { ["number"] = job.Number, ["id"] = job.Id.ToString() };
 }

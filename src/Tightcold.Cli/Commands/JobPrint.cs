@@ -57,6 +57,6 @@ internal sealed class JobPrint(Surroundings surroundings) : DeskCommand<JobPrint
     )
     {
         var card = await CardPage.RenderAsync(views, units, clock.GetLocalNow(), cancellation).ConfigureAwait(false);
-        await File.WriteAllTextAsync(path, card, cancellation).ConfigureAwait(false);
+        await Files.WriteAsync("--to", path, card, cancellation).ConfigureAwait(false);
     }
 }

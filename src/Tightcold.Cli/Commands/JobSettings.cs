@@ -1,5 +1,5 @@
 using System.ComponentModel;
-using Spectre.Console.Cli;
+using Tightcold.Cli.Wiring;
 
 namespace Tightcold.Cli.Commands;
 
@@ -24,16 +24,21 @@ internal sealed class JobNewSettings : DeskSettings
     [CommandOption("--told <STORY>")]
     [Description("Why it is here: brought in warm; works at speed, fails at idle; and so on (job kinds story).")]
     public string? Told { get; init; }
+
+    [CommandOption("--at <TIME>")]
+    [Description("When the car came, for a job that is written down later; now unless given.")]
+    public string? At { get; init; }
 }
 
 internal sealed class JobListSettings : DeskSettings
 {
     [CommandOption("--find <WORDS>")]
-    [Description("Only jobs with all these words in the car's name, the complaint or what is waited for.")]
+    [Description("Only jobs with all these words in the car's name, the complaint, what is waited for or the notes.")]
     public string? Find { get; init; }
 
     [CommandOption("--state <STATE>")]
-    [Description("Only jobs that are open, waiting or closed.")]
+    [Description("Only jobs in this state.")]
+    [Choices("open", "waiting", "closed")]
     public string? State { get; init; }
 
     [CommandOption("--most <NUMBER>")]
@@ -75,6 +80,7 @@ internal sealed class JobAddSettings : JobSettings
     public bool Really { get; init; }
 
     [CommandOption("--lines <FILE>")]
+    [InputFile]
     [Description("Read entries as JSON, one a line; - is standard input. Prints “saved ID” once each is on disk.")]
     public string? Lines { get; init; }
 }
@@ -105,6 +111,7 @@ internal sealed class JobCorrectSettings : JobSettings
     public string? At { get; init; }
 
     [CommandOption("--who <NAME>")]
+    [Description("Who says so; the kit's owner unless given.")]
     public string? Who { get; init; }
 }
 
@@ -119,12 +126,29 @@ internal sealed class JobStrikeSettings : JobSettings
     public string? Reason { get; init; }
 
     [CommandOption("--who <NAME>")]
+    [Description("Who says so; the kit's owner unless given.")]
     public string? Who { get; init; }
 }
 
-internal sealed class JobExportSettings : JobSettings
+internal sealed class JobUndoSettings : JobSettings
 {
+    [CommandOption("--who <NAME>")]
+    [Description("Who takes it back; the kit's owner unless given.")]
+    public string? Who { get; init; }
+}
+
+internal sealed class JobExportSettings : DeskSettings
+{
+    [CommandArgument(0, "[NUMBER]")]
+    [Description("Number of the job.")]
+    public int? Number { get; init; }
+
+    [CommandOption("--all")]
+    [Description("All jobs in one file.")]
+    public bool All { get; init; }
+
     [CommandOption("--to|--output <FILE>")]
+    [OutputFile]
     [Description("File to write; standard output unless given.")]
     public string? To { get; init; }
 }
@@ -132,6 +156,7 @@ internal sealed class JobExportSettings : JobSettings
 internal sealed class JobImportSettings : DeskSettings
 {
     [CommandArgument(0, "<FILE>")]
+    [InputFile]
     [Description("File to read; - is standard input.")]
     public string From { get; init; } = "";
 }

@@ -1,6 +1,5 @@
 using System.ComponentModel;
 using System.Text.Json.Nodes;
-using Spectre.Console.Cli;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
 using Tightcold.Jobs.Json;
@@ -16,14 +15,35 @@ internal sealed class KitSettings : DeskSettings
     public string[]? Fields { get; init; }
 
     [CommandOption("--from <TIME>")]
-    [Description("From when on this holds; now unless given.")]
+    [Description("From when on this holds, up to the next change; now unless given.")]
     public string? From { get; init; }
 }
 
-internal sealed class KitShow(Surroundings surroundings) : DeskCommand<DeskSettings>(surroundings)
+internal sealed class KitShowSettings : DeskSettings
 {
-    protected override async Task<int> RunAsync(DeskSettings settings, CancellationToken cancellation) =>
-        KitAnswer.Give(await Desk.KitAsync(cancellation).ConfigureAwait(false), settings.Json, Out, Units);
+    [CommandOption("--at <TIME>")]
+    [Description("As it was then; as it is now unless given.")]
+    public string? At { get; init; }
+}
+
+internal sealed class KitShow(Surroundings surroundings) : DeskCommand<KitShowSettings>(surroundings)
+{
+    protected override async Task<int> RunAsync(KitShowSettings settings, CancellationToken cancellation)
+    {
+        var at = Moments.Read("at", settings.At, Surroundings.Clock);
+        return KitAnswer.Give(await Desk.KitAsync(at, cancellation).ConfigureAwait(false), settings.Json, Out, Units);
+    }
+}
+
+internal sealed class KitUndo(Surroundings surroundings) : DeskCommand<DeskSettings>(surroundings)
+{
+    protected override async Task<int> RunAsync(DeskSettings settings, CancellationToken cancellation)
+    {
+        var kit = (await Desk.UndoKitAsync(cancellation).ConfigureAwait(false)).Value();
+        if (!settings.Json)
+            Page.Line(Out, "The last change is taken back; tightcold kit undo once more brings it again.");
+        return KitAnswer.Give(kit, settings.Json, Out, Units);
+    }
 }
 
 internal sealed class KitSet(Surroundings surroundings) : DeskCommand<KitSettings>(surroundings)

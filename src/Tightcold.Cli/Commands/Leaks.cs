@@ -21,14 +21,17 @@ internal sealed class Leaks(Surroundings surroundings) : DeskCommand<LeaksSettin
 {
     protected override async Task<int> RunAsync(LeaksSettings settings, CancellationToken cancellation)
     {
+        var kit = await Desk.KitAsync(cancellation).ConfigureAwait(false);
+        var prices = Prices(settings, kit);
         var record = await RecordAsync(settings.Number, cancellation).ConfigureAwait(false);
         var picture = await Desk.PictureAsync(record, cancellation).ConfigureAwait(false);
         var view = picture.Leaks;
-        var kit = await Desk.KitAsync(cancellation).ConfigureAwait(false);
         var assumed = WaysForward.PricesOf(kit).Assumed.Length > 0;
-        var ways = WayCost.All(view.Belief, Prices(settings, kit), view.ChargeKg, view.SufferingKg);
+        var ways = WayCost.All(view.Belief, prices, view.ChargeKg, view.SufferingKg);
         if (settings.Svg is { } path)
-            await File.WriteAllTextAsync(path, CircuitDiagram.Draw(record, view), cancellation).ConfigureAwait(false);
+            await Files
+                .WriteAsync("--svg", path, CircuitDiagram.Draw(record, view), cancellation)
+                .ConfigureAwait(false);
         return Answer(settings, () => Machine(picture, ways), () => Person(picture, ways, settings, assumed));
     }
 
@@ -43,7 +46,7 @@ internal sealed class Leaks(Surroundings surroundings) : DeskCommand<LeaksSettin
                 "a price from 0 to a million is allowed"
             );
         var usual = WaysForward.PricesOf(kit).Prices;
-        var years = Price("years", settings.Years, usual.HorizonSeconds / LeakForecast.Year);
+        var years = settings.Years ?? usual.HorizonSeconds / LeakForecast.Year;
         if (years is <= 0 or > 20)
             throw new RefusedException(
                 "years",
@@ -85,7 +88,7 @@ internal sealed class Leaks(Surroundings surroundings) : DeskCommand<LeaksSettin
     {
         var view = picture.Leaks;
         var belief = view.Belief;
-        var table = Page.Table(
+        var table = new TextTable(
             "spot",
             "leaks now",
             "rate if so, 90 %",
@@ -102,7 +105,7 @@ internal sealed class Leaks(Surroundings surroundings) : DeskCommand<LeaksSettin
                 Flow(view, spot.RateKgPerS),
                 spot.Spot.Tests.Length.ToString(CultureInfo.InvariantCulture)
             );
-        Out.Write(table);
+        table.Show(Out);
         Page.Line(
             Out,
             $"all spots together, before repairs: {Rate(belief.Before)} (90 %); as they are now: {Rate(belief.Now)}"
@@ -127,7 +130,7 @@ internal sealed class Leaks(Surroundings surroundings) : DeskCommand<LeaksSettin
             $"until it cools badly: {Months(time.P05)} to {Months(time.P95)} months (90 %), median {Months(time.P50)}; next check by {picture.NextCheckAt.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}"
         );
         Page.Line(Out, "");
-        var costs = Page.Table("way forward", "cost, median", "90 %", "mean", "refills", "stays cold", "escapes");
+        var costs = new TextTable("way forward", "cost, median", "90 %", "mean", "refills", "stays cold", "escapes");
         foreach (var way in ways)
             costs.Row(
                 WaysForward.Name(way.Way),
@@ -138,7 +141,7 @@ internal sealed class Leaks(Surroundings surroundings) : DeskCommand<LeaksSettin
                 Odds(way.StaysCold),
                 Units.Format(Measure.Kilograms(way.EscapedKg.P05), Measure.Kilograms(way.EscapedKg.P95))
             );
-        Out.Write(costs);
+        costs.Show(Out);
         foreach (var line in LawAndSubstance.LawOn([Act.TopUp], picture.Record))
             Page.Line(Out, $"{line.Says.Render(Units)} {RuleBook.AlwaysSay}");
         if (assumed && (settings.RefrigerantPrice is null || settings.WorkshopPrice is null))

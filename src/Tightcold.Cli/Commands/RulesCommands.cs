@@ -1,6 +1,5 @@
 using System.ComponentModel;
 using System.Text.Json.Nodes;
-using Spectre.Console.Cli;
 using Tightcold.Cli.Commands.Charge;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
@@ -20,7 +19,8 @@ internal sealed class RulesSettings : DeskSettings
     public string? Refrigerant { get; init; }
 
     [CommandOption("--works <FOR>")]
-    [Description("Only lines that bind: owner, or for-pay.")]
+    [Description("Only lines that bind this one.")]
+    [Choices("owner", "for-pay")]
     public string? Works { get; init; }
 }
 
@@ -106,39 +106,31 @@ internal sealed class RulesCommand(Surroundings surroundings) : DeskCommand<Rule
                     (JsonNode)
                         new JsonObject
                         {
-                            ["question"] = Word(line.Question.ToString()),
-                            ["binds"] = Word(line.Binds == Who.NotSaid ? "Everybody" : line.Binds.ToString()),
-                            ["ruling"] = Word(line.Ruling.ToString()),
+                            ["question"] = FindingText.Kebab(line.Question.ToString()),
+                            ["binds"] = FindingText.Kebab(
+                                line.Binds == Who.NotSaid ? "Everybody" : line.Binds.ToString()
+                            ),
+                            ["ruling"] = FindingText.Kebab(line.Ruling.ToString()),
                             ["says"] = line.Says,
                             ["instrument"] = line.Instrument,
                             ["article"] = line.Article,
                             ["in-force"] = line.InForce,
                             ["read"] = line.Read,
-                            ["sure"] = Word(line.Sure.ToString()),
+                            ["sure"] = FindingText.Kebab(line.Sure.ToString()),
                             ["ask"] = line.Ask,
                             ["years"] = line.Years,
                             ["limit"] = line.Limit,
                             ["refrigerants"] = new JsonArray([.. line.Refrigerants.Select(name => (JsonNode)name)]),
-                            ["warming"] =
-                                line.Warming.Count == 0
-                                    ? null
-                                    : new JsonObject([
-                                        .. line.Warming.Select(figure =>
-                                            KeyValuePair.Create(figure.Key, (JsonNode?)figure.Value)
-                                        ),
-                                    ]),
+                            ["warming"] = new JsonArray([
+                                .. line.Warming.Select(figure =>
+                                    (JsonNode)
+                                        new JsonObject { ["refrigerant"] = figure.Key, ["potential"] = figure.Value }
+                                ),
+                            ]),
                             ["report"] = line.Report.Length == 0 ? null : line.Report,
                         }
                 ),
         ];
-
-    private static string Word(string name) =>
-        string.Concat(
-            name.Select(
-                (letter, i) =>
-                    char.IsUpper(letter) ? (i > 0 ? "-" : "") + char.ToLowerInvariant(letter) : letter.ToString()
-            )
-        );
 }
 
 internal sealed class PlacesSettings : DeskSettings
@@ -153,6 +145,8 @@ internal sealed class PlacesCommand(Surroundings surroundings) : DeskCommand<Pla
 {
     private const int Most = 30;
 
+    protected override bool NeedsData(PlacesSettings settings) => false;
+
     protected override Task<int> RunAsync(PlacesSettings settings, CancellationToken cancellation)
     {
         var words = string.Join(' ', settings.Words);
@@ -163,18 +157,21 @@ internal sealed class PlacesCommand(Surroundings surroundings) : DeskCommand<Pla
             Answer(
                 settings,
                 () =>
-                    new JsonArray([
-                        .. found.Select(place =>
-                            (JsonNode)
-                                new JsonObject
-                                {
-                                    ["code"] = place.Code,
-                                    ["name"] = place.Name,
-                                    ["label"] = place.Label,
-                                    ["country"] = place.Country?.Code,
-                                }
-                        ),
-                    ]),
+                    new JsonObject
+                    {
+                        ["places"] = new JsonArray([
+                            .. found.Select(place =>
+                                (JsonNode)
+                                    new JsonObject
+                                    {
+                                        ["code"] = place.Code,
+                                        ["name"] = place.Name,
+                                        ["label"] = place.Label,
+                                        ["country"] = place.Country?.Code,
+                                    }
+                            ),
+                        ]),
+                    },
                 () =>
                 {
                     foreach (var place in found.Take(Most))

@@ -2,7 +2,6 @@ using System.Globalization;
 using System.Text.Json.Nodes;
 using Microsoft.AspNetCore.Builder;
 using Spectre.Console;
-using Spectre.Console.Cli;
 using Tightcold.Cli.Wiring;
 using Tightcold.Storage;
 using Tightcold.Web;
@@ -12,13 +11,11 @@ using Page = Tightcold.Cli.Show.Page;
 namespace Tightcold.Cli.Commands;
 
 /// <summary>Runs the site until Ctrl-C: on this machine alone, or for paired devices of the network too.</summary>
-internal sealed class Serve(Surroundings surroundings) : AsyncCommand<ServeSettings>
+internal sealed class Serve(Surroundings surroundings) : Command<ServeSettings>
 {
-    public override async Task<int> ExecuteAsync(
-        CommandContext context,
-        ServeSettings settings,
-        CancellationToken cancellationToken
-    )
+    private static readonly TimeSpan Patience = TimeSpan.FromMilliseconds(300);
+
+    public override async Task<int> ExecuteAsync(ServeSettings settings, CancellationToken cancellation)
     {
         if (settings.Port is < 0 or > 65535)
             throw new RefusedException(
@@ -28,7 +25,7 @@ internal sealed class Serve(Surroundings surroundings) : AsyncCommand<ServeSetti
             );
         var lan = ServeLan.Of(settings, surroundings.Clock.GetUtcNow());
         var place = DataPlace.Resolve(settings.Data);
-        Remembered.Units(place.Folder, settings.Units);
+        Remembered.Keep(place.Folder, settings.Units);
         var options = new SiteOptions(place.Folder, settings.Port, surroundings.Clock)
         {
             Connection = place.Connection,
@@ -38,18 +35,20 @@ internal sealed class Serve(Surroundings surroundings) : AsyncCommand<ServeSetti
         var site = Site.Build(options);
         await using (site.ConfigureAwait(false))
         {
-            await site.StartAsync(cancellationToken).ConfigureAwait(false);
+            await site.StartAsync(cancellation).ConfigureAwait(false);
             if (settings.Json)
                 Page.Machine(surroundings.Out, Machine(site, lan));
             else
                 Person(site, lan);
             try
             {
-                await Task.Delay(Timeout.Infinite, cancellationToken).ConfigureAwait(false);
+                await Task.Delay(Timeout.Infinite, cancellation).ConfigureAwait(false);
             }
             catch (OperationCanceledException)
             {
-                await site.StopAsync(CancellationToken.None).ConfigureAwait(false);
+                // Open pages are not waited for: what they sent is on disk or was not acknowledged.
+                using var patience = new CancellationTokenSource(Patience);
+                await site.StopAsync(patience.Token).ConfigureAwait(false);
             }
         }
         return ExitCode.Done;
@@ -82,10 +81,19 @@ internal sealed class Serve(Surroundings surroundings) : AsyncCommand<ServeSetti
             surroundings.Out,
             $"Tightcold is at {Site.Address(site)} on this machine, and for paired devices of this network at {string.Join(" and ", Site.NetworkAddresses(site))}; stop it with Ctrl-C."
         );
-        Page.Line(surroundings.Out, "To pair a phone, scan this:");
+        var picture = QrPicture.Of(link.ToString()).Lines().ToList();
         // Black on white whatever the terminal's colours are: not every phone reads a negative.
-        foreach (var line in QrPicture.Of(link.ToString()).Lines())
-            surroundings.Out.Write(new Text(line + "\n", new Style(Color.White, Color.Black)));
+        if (picture.Max(line => line.Length) <= surroundings.Out.Profile.Width)
+        {
+            Page.Line(surroundings.Out, "To pair a phone, scan this:");
+            foreach (var line in picture)
+                surroundings.Out.Write(new Text(line + "\n", new Style(Color.White, Color.Black)));
+        }
+        else
+            Page.Line(
+                surroundings.Out,
+                $"To pair a phone, open {link} there; this window is too narrow for a QR code."
+            );
         Page.Line(
             surroundings.Out,
             $"Or open {link.GetLeftPart(UriPartial.Path)} there and type {code}. The code lets one device in, until {TimeZoneInfo.ConvertTime(ends, surroundings.Clock.LocalTimeZone).ToString("HH:mm", CultureInfo.InvariantCulture)}."

@@ -1,5 +1,5 @@
 using System.ComponentModel;
-using Spectre.Console.Cli;
+using Tightcold.Cli.Wiring;
 
 namespace Tightcold.Cli.Commands;
 
@@ -30,6 +30,7 @@ internal sealed class LeaksSettings : JobSettings
     public double? Years { get; init; }
 
     [CommandOption("--svg <FILE>")]
+    [OutputFile]
     [Description("Write the circuit with its odds as a drawing.")]
     public string? Svg { get; init; }
 }
@@ -37,6 +38,7 @@ internal sealed class LeaksSettings : JobSettings
 internal sealed class EvacuateSettings : JobSettings
 {
     [CommandOption("--svg <FILE>")]
+    [OutputFile]
     [Description("Write expected against observed as a drawing.")]
     public string? Svg { get; init; }
 }
@@ -48,6 +50,7 @@ internal sealed class HoldSettings : JobSettings
     public string? See { get; init; }
 
     [CommandOption("--svg <FILE>")]
+    [OutputFile]
     [Description("Write the hold with its explanations as a drawing.")]
     public string? Svg { get; init; }
 }
@@ -55,6 +58,7 @@ internal sealed class HoldSettings : JobSettings
 internal sealed class GaugeLogSettings : JobSettings
 {
     [CommandArgument(1, "<FILE>")]
+    [InputFile]
     [Description("CSV file of the gauge; - is standard input.")]
     public string From { get; init; } = "";
 
@@ -63,7 +67,8 @@ internal sealed class GaugeLogSettings : JobSettings
     public string Time { get; init; } = "time";
 
     [CommandOption("--time-unit <UNIT>")]
-    [Description("s or min, when that column counts from the start.")]
+    [Description("When that column counts from the start: in what.")]
+    [Choices("s", "min")]
     public string? TimeUnit { get; init; }
 
     [CommandOption("--pressure <COLUMN>")]
@@ -95,5 +100,6 @@ internal sealed class GaugeLogSettings : JobSettings
     public bool HosesAlone { get; init; }
 
     [CommandOption("--who <NAME>")]
+    [Description("Who read it; the kit's owner unless given.")]
     public string? Who { get; init; }
 }

@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using Tightcold.Cli.Wiring;
 
 namespace Tightcold.Cli.Show;
 
@@ -57,7 +58,7 @@ internal static class BrowserPdf
         CancellationToken cancellation
     )
     {
-        var folder = Directory.CreateTempSubdirectory("tightcold-print-");
+        var folder = Files.Stage("tightcold-print-");
         try
         {
             var page = Path.Combine(folder.FullName, "card.html");
@@ -117,13 +118,7 @@ internal static class BrowserPdf
         }
         finally
         {
-            try
-            {
-                folder.Delete(recursive: true);
-            }
-            catch (IOException)
-            { /* The browser's last breath; the system clears its temporary files. */
-            }
+            Files.Drop(folder.FullName);
         }
     }
 }

@@ -41,9 +41,7 @@ internal static class FindingText
         foreach (var missing in finding.Missing)
             Page.Line(console, "  missing: " + missing.Render(units));
         foreach (var caution in finding.Cautions.Take(whole ? finding.Hazards.Length : finding.OpenCautions))
-            console.Write(
-                new Text("  caution: " + caution.Render(units) + "\n", new Style(decoration: Decoration.Bold))
-            );
+            Page.Heading(console, "  caution: " + caution.Render(units));
         if (whole)
             foreach (var line in finding.Law)
                 Page.Line(console, $"  law: {line.Says.Render(units)} ({line.ReadOn})");
@@ -192,11 +190,11 @@ internal static class FindingText
 
     private static void Show(IAnsiConsole console, FindingTable table, IMeasureFormat units)
     {
-        var shown = Page.Table([.. table.Columns]);
+        var shown = new TextTable([.. table.Columns]);
         foreach (var row in table.Rows)
             shown.Row([.. row.Select(cell => cell.Render(units))]);
         Page.Line(console, "  " + table.Caption);
-        console.Write(new Padder(shown).Padding(2, 0, 0, 0));
+        shown.Show(console, indent: 2);
     }
 
     private static string Word(Finding finding) =>

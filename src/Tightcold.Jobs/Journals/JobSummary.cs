@@ -55,6 +55,10 @@ public sealed record JobSearch
     /// <summary>Words that all occur in the car's name, the complaint or what is waited for, in any case.</summary>
     public string Words { get; init; } = "";
 
+    /// <summary>Look for the words in the notes of the journals too. Reads all notes: not for a page that comes up
+    /// while a person types.</summary>
+    public bool InNotes { get; init; }
+
     /// <summary>Only jobs with a smaller number: the next part of a list.</summary>
     public int? Before { get; init; }
 

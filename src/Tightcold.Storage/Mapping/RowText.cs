@@ -74,6 +74,18 @@ internal static class RowText
         return new Entry(row.Id, row.Kind, row.ObservedAt, row.WrittenAt, row.Who, fields, row.Supersedes, row.Reason);
     }
 
+    /// <summary>What a note says; read loosely, for a search.</summary>
+    public static string? NoteText(string fieldsJson)
+    {
+        using var fields = JsonDocument.Parse(fieldsJson);
+        return
+            fields.RootElement.ValueKind == JsonValueKind.Object
+            && fields.RootElement.TryGetProperty("text", out var text)
+            && text.ValueKind == JsonValueKind.String
+            ? text.GetString()
+            : null;
+    }
+
     private static string Fields(FieldBag bag) => FieldBagJson.Write(bag).ToJsonString(Plain);
 
     private static T Read<T>((T? Value, IReadOnlyList<InputProblem> Problems) read, string what, Guid id)

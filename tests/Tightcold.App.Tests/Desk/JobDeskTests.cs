@@ -108,7 +108,13 @@ public sealed class JobDeskTests
         Assert.True(second.From > first.From);
         Assert.NotEqual(first.Id, second.Id);
         Assert.Single(second.Containers);
-        Assert.False((await desk.UpdateKitAsync(Fields(("owner", "Ada")), first.From.AddDays(-1), Stop)).Taken);
+        // It was refused here that a version starts before the first: a job of an earlier day needs the kit of that day.
+        // What holds now stays as it is, and no version starts at a moment that has not come.
+        var third = (await desk.UpdateKitAsync(Fields(("owner", "Ada")), first.From.AddDays(-1), Stop)).Value!;
+        Assert.Equal("Ada", (await desk.KitAsync(first.From.AddHours(-1), Stop)).Fields.Text("owner"));
+        Assert.Equal(second.Id, (await desk.KitAsync(Stop)).Id);
+        Assert.True(third.From < first.From);
+        Assert.False((await desk.UpdateKitAsync(Fields(("owner", "Eve")), second.From.AddDays(1), Stop)).Taken);
     }
 
     [Fact]

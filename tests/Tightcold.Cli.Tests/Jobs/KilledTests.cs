@@ -78,7 +78,7 @@ public sealed class KilledTests : IDisposable
         for (var i = 0; i < 6; i++)
         {
             var folder = desk.File($"start-{i}");
-            using (var program = Start("check", "--data", folder))
+            using (var program = RealProgram.Start("check", "--data", folder))
             {
                 _ = program.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken);
                 // The file appears first; what is made in it follows.
@@ -104,26 +104,10 @@ public sealed class KilledTests : IDisposable
                 .Select(entry => entry!["id"]!.ToString()),
         ];
 
-    private static Process Start(params string[] words)
-    {
-        var start = new ProcessStartInfo(
-            Environment.ProcessPath is { } host && Path.GetFileNameWithoutExtension(host) == "dotnet" ? host : "dotnet"
-        )
-        {
-            RedirectStandardInput = true,
-            RedirectStandardOutput = true,
-            RedirectStandardError = true,
-        };
-        start.ArgumentList.Add(Path.Combine(AppContext.BaseDirectory, "tightcold.dll"));
-        foreach (var word in words)
-            start.ArgumentList.Add(word);
-        return Process.Start(start)!;
-    }
-
     /// <returns>False when the program was killed.</returns>
     private async Task<bool> WriteAsync(string[] lines, HashSet<string> acknowledged, int killAfter, TimeSpan pause)
     {
-        using var program = Start("job", "add", "1", "--lines", "-", "--data", desk.Folder);
+        using var program = RealProgram.Start("job", "add", "1", "--lines", "-", "--data", desk.Folder);
         var errors = program.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken);
         var feeding = Task.Run(
             async () =>

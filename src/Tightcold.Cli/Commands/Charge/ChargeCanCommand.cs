@@ -1,11 +1,9 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
-using Spectre.Console;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
 using Tightcold.Procedures.Cans;
 using Tightcold.Quantities;
-using Page = Tightcold.Cli.Show.Page;
 
 namespace Tightcold.Cli.Commands.Charge;
 
@@ -15,6 +13,8 @@ internal sealed class ChargeCanCommand(Surroundings surroundings) : DeskCommand<
 {
     private const double SeaLevelPa = 101_325;
     private const double Zero = 273.15;
+
+    protected override bool NeedsData(ChargeCanSettings settings) => false;
 
     protected override Task<int> RunAsync(ChargeCanSettings settings, CancellationToken cancellation)
     {
@@ -77,7 +77,7 @@ internal sealed class ChargeCanCommand(Surroundings surroundings) : DeskCommand<
     {
         var run = forecast.Middle;
         Page.Heading(Out, EndWords(run));
-        var table = Page.Table("time", "left", "temperature", "pressure abs", "rate");
+        var table = new TextTable("time", "left", "temperature", "pressure abs", "rate");
         foreach (var moment in Picked(run))
         {
             table.Row(
@@ -88,7 +88,7 @@ internal sealed class ChargeCanCommand(Surroundings surroundings) : DeskCommand<
                 (moment.RateKgPerS * 1000).ToString("0.000", CultureInfo.InvariantCulture) + " g/s"
             );
         }
-        Out.Write(table);
+        table.Show(Out);
         Page.Line(
             Out,
             $"Given: {Say(Measure.Kilograms(run.GivenKg))} in {Say(Measure.Seconds(run.Seconds))} ({Say(Measure.Seconds(forecast.Fast.Seconds))} to {Say(Measure.Seconds(forecast.Slow.Seconds))} with what is not known of tap and warmth); coldest {Say(Measure.AbsoluteTemperature(run.ColdestK))}."
@@ -150,15 +150,7 @@ internal sealed class ChargeCanCommand(Surroundings surroundings) : DeskCommand<
     private static JsonObject Machine(CanRun run) =>
         new()
         {
-            ["end"] = string.Concat(
-                run.End.ToString()
-                    .Select(
-                        (letter, index) =>
-                            char.IsUpper(letter) && index > 0
-                                ? "-" + char.ToLowerInvariant(letter)
-                                : char.ToLowerInvariant(letter).ToString()
-                    )
-            ),
+            ["end"] = FindingText.Kebab(run.End.ToString()),
             ["given-kg"] = run.GivenKg,
             ["seconds"] = run.Seconds,
             ["stall-seconds"] = run.StallSeconds,

@@ -1,6 +1,5 @@
 using System.ComponentModel;
 using System.Text.Json.Nodes;
-using Spectre.Console.Cli;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
 using Tightcold.Procedures.Charging;
@@ -39,6 +38,8 @@ internal sealed class CylinderSettings : DeskSettings
 /// <summary>How much a recovery cylinder may hold, and the room left.</summary>
 internal sealed class CylinderCommand(Surroundings surroundings) : DeskCommand<CylinderSettings>(surroundings)
 {
+    protected override bool NeedsData(CylinderSettings settings) => settings.Place is null;
+
     protected override async Task<int> RunAsync(CylinderSettings settings, CancellationToken cancellation)
     {
         var fluid = Typing.Refrigerant(settings.Refrigerant);

@@ -1,7 +1,6 @@
 using System.ComponentModel;
 using System.Globalization;
 using System.Text.Json.Nodes;
-using Spectre.Console.Cli;
 using Tightcold.App.Books;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
@@ -23,6 +22,7 @@ internal sealed class LedgerSettings : DeskSettings
     public string? Before { get; init; }
 
     [CommandOption("--csv <FILE>")]
+    [OutputFile]
     [Description("Write the ledger as a table for a spreadsheet.")]
     public string? Csv { get; init; }
 }
@@ -41,7 +41,7 @@ internal sealed class LedgerCommand(Surroundings surroundings) : DeskCommand<Led
         );
         var kit = await Desk.KitAsync(cancellation).ConfigureAwait(false);
         if (settings.Csv is { } path)
-            await File.WriteAllTextAsync(path, LedgerCsv.Write(ledger), cancellation).ConfigureAwait(false);
+            await Files.WriteAsync("--csv", path, LedgerCsv.Write(ledger), cancellation).ConfigureAwait(false);
         return Answer(settings, () => Machine(ledger, settings.Csv), () => Show(ledger, kit, settings.Csv));
     }
 
@@ -52,11 +52,11 @@ internal sealed class LedgerCommand(Surroundings surroundings) : DeskCommand<Led
             Out,
             $"Drawn {Say(ledger.DrawnKg)}, charged {Say(ledger.ChargedKg)}, recovered {Say(ledger.RecoveredKg)}, lost {Say(ledger.LostKg)}"
         );
-        var containers = Page.Table("container", "refrigerant", "drawn", "recovered into it");
+        var containers = new TextTable("container", "refrigerant", "drawn", "recovered into it");
         foreach (var row in ledger.ByContainer)
             containers.Row(row.Container, row.Refrigerant, Say(row.DrawnKg), Say(row.RecoveredKg));
-        Out.Write(containers);
-        var months = Page.Table("month", "drawn", "recovered", "lost");
+        containers.Show(Out);
+        var months = new TextTable("month", "drawn", "recovered", "lost");
         foreach (var row in ledger.ByMonth)
             months.Row(
                 string.Create(CultureInfo.InvariantCulture, $"{row.Year}-{row.Month:00}"),
@@ -64,7 +64,7 @@ internal sealed class LedgerCommand(Surroundings surroundings) : DeskCommand<Led
                 Say(row.RecoveredKg),
                 Say(row.LostKg)
             );
-        Out.Write(months);
+        months.Show(Out);
         Page.Line(
             Out,
             $"What was lost warms over 100 years like {Say(ledger.LostAsCarbonDioxideKg)} of carbon dioxide; what cars "

@@ -1,6 +1,5 @@
 using System.ComponentModel;
 using System.Text.Json.Nodes;
-using Spectre.Console.Cli;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
 using Tightcold.Jobs.Cars;
@@ -13,8 +12,19 @@ namespace Tightcold.Cli.Commands.Charge;
 internal sealed class OilSettings : DeskSettings
 {
     [CommandArgument(0, "[PART]")]
-    [Description(
-        "Parts changed: condenser, evaporator, accumulator, receiver-drier, liquid line, discharge hose, \"compressor body\"."
+    [Description("Parts changed.")]
+    [Choices(
+        "condenser",
+        "evaporator",
+        "accumulator",
+        "receiver-drier",
+        "liquid line",
+        "discharge hose",
+        "suction hose",
+        "orifice tube",
+        "expansion valve",
+        "compressor",
+        "compressor body"
     )]
     public string[]? Parts { get; init; }
 
@@ -27,7 +37,8 @@ internal sealed class OilSettings : DeskSettings
     public string? NewPartHolds { get; init; }
 
     [CommandOption("--compressor <KIND>")]
-    [Description("electric, or any other word.")]
+    [Description("What drives it; any of the belt's unless given.")]
+    [Choices("electric", "fixed, cycling", "fixed", "variable")]
     public string? Compressor { get; init; }
 
     [CommandOption("--refrigerant <NAME>")]
@@ -50,6 +61,8 @@ internal sealed class OilSettings : DeskSettings
 /// <summary>Oil due for the parts changed, and whether a bottle fits.</summary>
 internal sealed class OilCommand(Surroundings surroundings) : DeskCommand<OilSettings>(surroundings)
 {
+    protected override bool NeedsData(OilSettings settings) => false;
+
     protected override Task<int> RunAsync(OilSettings settings, CancellationToken cancellation)
     {
         var refrigerant = settings.Refrigerant is null

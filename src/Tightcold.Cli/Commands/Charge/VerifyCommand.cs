@@ -1,7 +1,6 @@
 using System.ComponentModel;
 using System.Globalization;
 using System.Text.Json.Nodes;
-using Spectre.Console.Cli;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
 using Tightcold.Diagnosis.Acceptance;
@@ -33,6 +32,8 @@ internal sealed class VerifySettings : DeskSettings
 internal sealed class VerifyCommand(Surroundings surroundings) : DeskCommand<VerifySettings>(surroundings)
 {
     private const int MostCars = 20_000;
+
+    protected override bool NeedsData(VerifySettings settings) => settings.Trial is null;
 
     protected override async Task<int> RunAsync(VerifySettings settings, CancellationToken cancellation)
     {
@@ -82,7 +83,7 @@ internal sealed class VerifyCommand(Surroundings surroundings) : DeskCommand<Ver
                             (JsonNode)
                                 new JsonObject
                                 {
-                                    ["fault"] = rate.Fault.ToString(),
+                                    ["fault"] = FindingText.Kebab(rate.Fault.ToString()),
                                     ["cars"] = rate.Cars,
                                     ["called-healthy"] = rate.CalledHealthy,
                                     ["cannot-tell"] = rate.CannotTell,
@@ -95,7 +96,7 @@ internal sealed class VerifyCommand(Surroundings surroundings) : DeskCommand<Ver
                 },
             () =>
             {
-                var table = Page.Table(
+                var table = new TextTable(
                     "simulated cars",
                     "cars",
                     "called healthy",
@@ -114,7 +115,7 @@ internal sealed class VerifyCommand(Surroundings surroundings) : DeskCommand<Ver
                         Count(rate.Felt),
                         Count(rate.FeltCalledHealthy)
                     );
-                Out.Write(table);
+                table.Show(Out);
                 Page.Line(
                     Out,
                     $"False alarm: {Percent(falseAlarm)} of healthy cars called sick. Miss: {Percent(miss)} of all faulty cars called healthy; {(missFelt is { } share ? Percent(share) : "none")} of those that blow 4 K or more too warm."

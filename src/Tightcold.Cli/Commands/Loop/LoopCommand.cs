@@ -13,6 +13,8 @@ namespace Tightcold.Cli.Commands.Loop;
 /// <summary>What a healthy car, and one with chosen faults, would show at gauges, lines and vents today.</summary>
 internal sealed class LoopCommand(Surroundings surroundings) : DeskCommand<LoopSettings>(surroundings)
 {
+    protected override bool NeedsData(LoopSettings settings) => settings.Car is not null;
+
     protected override async Task<int> RunAsync(LoopSettings settings, CancellationToken cancellation)
     {
         if (settings.Soak is { } count)
@@ -55,7 +57,7 @@ internal sealed class LoopCommand(Surroundings surroundings) : DeskCommand<LoopS
             Out,
             $"What to expect, modelled, not measured: {sheet.Model.Refrigerant.Name}, {d.Compressor}, {d.Expansion}, label {Units.Format(new Measure(QuantityKind.Mass, d.LabelChargeKg))}"
         );
-        var table = Page.Table([string.Empty, .. sheet.Columns.Select(column => column.Title)]);
+        var table = new TextTable([string.Empty, .. sheet.Columns.Select(column => column.Title)]);
         table.Row(["the system", .. sheet.Columns.Select(column => column.StateWords)]);
         table.Row([
             "parked and soaked, both gauges",
@@ -79,7 +81,7 @@ internal sealed class LoopCommand(Surroundings surroundings) : DeskCommand<LoopS
             ]);
         }
 
-        Out.Write(table);
+        table.Show(Out);
         Page.Line(Out, "In brackets: nine cars in ten of this kind and size, with the same fault, lie between.");
         foreach (var assumption in sheet.Assumptions)
             Page.Line(Out, "  " + assumption.Render(Units));
@@ -109,8 +111,8 @@ internal sealed class LoopCommand(Surroundings surroundings) : DeskCommand<LoopS
         new()
         {
             ["refrigerant"] = sheet.Model.Refrigerant.Name,
-            ["compressor"] = sheet.Model.Design.Compressor.ToString(),
-            ["expansion"] = sheet.Model.Design.Expansion.ToString(),
+            ["compressor"] = FindingText.Kebab(sheet.Model.Design.Compressor.ToString()),
+            ["expansion"] = FindingText.Kebab(sheet.Model.Design.Expansion.ToString()),
             ["label-charge-kg"] = sheet.Model.Design.LabelChargeKg,
             ["barometer-pa"] = sheet.Conditions.BarometricPa,
             ["columns"] = new JsonArray([
@@ -118,8 +120,13 @@ internal sealed class LoopCommand(Surroundings surroundings) : DeskCommand<LoopS
                 {
                     ["key"] = column.Key,
                     ["title"] = column.Title,
-                    ["state"] = column.State.ToString(),
-                    ["regimes"] = column.Answer.Regimes.ToString(),
+                    ["state"] = FindingText.Kebab(column.State.ToString()),
+                    ["regimes"] = new JsonArray([
+                        .. column
+                            .Answer.Regimes.ToString()
+                            .Split(", ")
+                            .Select(regime => (JsonNode)FindingText.Kebab(regime)),
+                    ]),
                     ["standing-abs-pa"] = column.Answer.StaticPa,
                     ["closure"] = column.Answer.Balance.Worst,
                     ["walks"] = column.Answer.Solver.Marches,
@@ -128,8 +135,8 @@ internal sealed class LoopCommand(Surroundings surroundings) : DeskCommand<LoopS
                         .. column.Readings.Select(estimate => new JsonObject
                         {
                             ["key"] = estimate.Key,
-                            ["kind"] = estimate.Kind.ToString(),
-                            ["origin"] = estimate.Origin.ToString(),
+                            ["kind"] = FindingText.Kebab(estimate.Kind.ToString()),
+                            ["origin"] = FindingText.Kebab(estimate.Origin.ToString()),
                             ["median"] = estimate.Median,
                             ["low"] = estimate.Low,
                             ["high"] = estimate.High,
@@ -140,9 +147,9 @@ internal sealed class LoopCommand(Surroundings surroundings) : DeskCommand<LoopS
                         .. column.Answer.Cycle.Select(point => new JsonObject
                         {
                             ["name"] = point.Name,
-                            ["pressurePa"] = point.PressurePa,
-                            ["enthalpyJPerKg"] = point.EnthalpyJPerKg,
-                            ["temperatureK"] = point.TemperatureK,
+                            ["pressure-pa"] = point.PressurePa,
+                            ["enthalpy-j-per-kg"] = point.EnthalpyJPerKg,
+                            ["temperature-k"] = point.TemperatureK,
                         }),
                     ]),
                 }),
@@ -172,7 +179,7 @@ internal sealed class LoopCommand(Surroundings surroundings) : DeskCommand<LoopS
             DiagramUnits.For(Units.System),
             corners
         );
-        await File.WriteAllTextAsync(file, diagram.Svg(), cancellation).ConfigureAwait(false);
+        await Files.WriteAsync("--svg", file, diagram.Svg(), cancellation).ConfigureAwait(false);
         return file;
     }
 
@@ -224,10 +231,10 @@ internal sealed class LoopCommand(Surroundings surroundings) : DeskCommand<LoopS
                 $"one of {string.Join(", ", LoopSweep.Words)} or a fault's key is allowed"
             );
         var csv = settings.Csv ?? "loop-sweep.csv";
-        await File.WriteAllTextAsync(csv, sweep.Csv(), cancellation).ConfigureAwait(false);
+        await Files.WriteAsync("--csv", csv, sweep.Csv(), cancellation).ConfigureAwait(false);
         if (settings.Plot is not { } plot)
             return [csv];
-        await File.WriteAllTextAsync(plot, SweepPlot.Svg(sweep), cancellation).ConfigureAwait(false);
+        await Files.WriteAsync("--plot", plot, SweepPlot.Svg(sweep), cancellation).ConfigureAwait(false);
         return [csv, plot];
     }
 }

@@ -1,5 +1,5 @@
 using System.ComponentModel;
-using Spectre.Console.Cli;
+using Tightcold.Cli.Wiring;
 
 namespace Tightcold.Cli.Commands.Loop;
 
@@ -22,6 +22,7 @@ internal sealed class LoopSettings : DeskSettings
     public string[]? Faults { get; init; }
 
     [CommandOption("--svg <FILE>")]
+    [OutputFile]
     [Description(
         "Draw the cycle on the pressure-enthalpy diagram: the first fault's if one is given, else the healthy one."
     )]
@@ -32,19 +33,24 @@ internal sealed class LoopSettings : DeskSettings
     public string? Sweep { get; init; }
 
     [CommandOption("--from <VALUE>")]
+    [Description("Where the sweep begins; by what is moved unless given.")]
     public double? From { get; init; }
 
     [CommandOption("--to <VALUE>")]
+    [Description("Where it ends.")]
     public double? To { get; init; }
 
     [CommandOption("--steps <COUNT>")]
+    [Description("How many points; 41 unless given.")]
     public int Steps { get; init; } = 41;
 
     [CommandOption("--csv <FILE>")]
+    [OutputFile]
     [Description("Where the sweep goes; loop-sweep.csv unless given.")]
     public string? Csv { get; init; }
 
     [CommandOption("--plot <FILE>")]
+    [OutputFile]
     [Description("Draw the sweep as SVG.")]
     public string? Plot { get; init; }
 
@@ -53,5 +59,6 @@ internal sealed class LoopSettings : DeskSettings
     public int? Soak { get; init; }
 
     [CommandOption("--seed <NUMBER>")]
+    [Description("Of the random questions; 1 unless given.")]
     public int Seed { get; init; } = 1;
 }

@@ -60,7 +60,10 @@ internal static class LoopSoak
             ["seed"] = seed,
             ["seconds"] = seconds,
             ["states"] = new JsonObject(
-                tally.States.Select(pair => new KeyValuePair<string, JsonNode?>(pair.State.ToString(), pair.Count))
+                tally.States.Select(pair => new KeyValuePair<string, JsonNode?>(
+                    FindingText.Kebab(pair.State.ToString()),
+                    pair.Count
+                ))
             ),
             ["broken"] = tally.Broken,
             ["worst-closure"] = tally.WorstClosure,

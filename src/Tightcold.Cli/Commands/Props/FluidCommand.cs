@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
-using Spectre.Console.Cli;
 using Tightcold.App.Diagrams;
 using Tightcold.App.Units;
 using Tightcold.Cli.Show;
@@ -10,21 +9,12 @@ using Tightcold.Properties;
 namespace Tightcold.Cli.Commands.Props;
 
 /// <summary>Prints a fluid's saturation table and draws its pressure-enthalpy diagram.</summary>
-internal sealed class FluidCommand(Surroundings surroundings) : AsyncCommand<FluidSettings>
+internal sealed class FluidCommand(Surroundings surroundings) : Command<FluidSettings>
 {
-    public override async Task<int> ExecuteAsync(
-        CommandContext context,
-        FluidSettings settings,
-        CancellationToken cancellationToken
-    )
+    public override async Task<int> ExecuteAsync(FluidSettings settings, CancellationToken cancellation)
     {
         var fluid = FluidNames.Find(settings.Name);
-        var system = settings.Units switch
-        {
-            null or "metric" => UnitSystem.Metric,
-            "us" => UnitSystem.Us,
-            var other => throw new RefusedException("units", other, "metric or us is allowed"),
-        };
+        var system = settings.Units == "us" ? UnitSystem.Us : UnitSystem.Metric;
         var units = DiagramUnits.For(system);
         var step = settings.Step ?? (system == UnitSystem.Us ? 20 : 10);
         if (!(step >= 0.1 && step <= 1000))
@@ -37,7 +27,7 @@ internal sealed class FluidCommand(Surroundings surroundings) : AsyncCommand<Flu
         if (settings.Svg is not null)
         {
             var diagram = new PressureEnthalpyDiagram(fluid, units, cycle);
-            await File.WriteAllTextAsync(settings.Svg, diagram.Svg(), cancellationToken).ConfigureAwait(false);
+            await Files.WriteAsync("--svg", settings.Svg, diagram.Svg(), cancellation).ConfigureAwait(false);
             if (!settings.Json)
                 Page.Raw(surroundings.Out, diagram.Text() + $"drawn to {settings.Svg}\n");
         }
@@ -56,19 +46,19 @@ internal sealed class FluidCommand(Surroundings surroundings) : AsyncCommand<Flu
         {
             ["fluid"] = fluid.Name,
             ["equation"] = fluid.EquationKey,
-            ["criticalTemperatureK"] = fluid.CriticalTemperatureK,
-            ["criticalPressurePa"] = fluid.CriticalPressurePa,
+            ["critical-temperature-k"] = fluid.CriticalTemperatureK,
+            ["critical-pressure-pa"] = fluid.CriticalPressurePa,
             ["saturation"] = new JsonArray([
                 .. rows.Select(row => new JsonObject
                 {
-                    ["temperatureK"] = row.TemperatureK,
-                    ["pressurePa"] = row.PressurePa,
-                    ["liquidDensityKgPerM3"] = row.LiquidDensityKgPerM3,
-                    ["vapourDensityKgPerM3"] = row.VapourDensityKgPerM3,
-                    ["liquidEnthalpyJPerKg"] = row.LiquidEnthalpyJPerKg,
-                    ["vapourEnthalpyJPerKg"] = row.VapourEnthalpyJPerKg,
-                    ["liquidEntropyJPerKgK"] = row.LiquidEntropyJPerKgK,
-                    ["vapourEntropyJPerKgK"] = row.VapourEntropyJPerKgK,
+                    ["temperature-k"] = row.TemperatureK,
+                    ["pressure-pa"] = row.PressurePa,
+                    ["liquid-density-kg-per-m3"] = row.LiquidDensityKgPerM3,
+                    ["vapour-density-kg-per-m3"] = row.VapourDensityKgPerM3,
+                    ["liquid-enthalpy-j-per-kg"] = row.LiquidEnthalpyJPerKg,
+                    ["vapour-enthalpy-j-per-kg"] = row.VapourEnthalpyJPerKg,
+                    ["liquid-entropy-j-per-kg-k"] = row.LiquidEntropyJPerKgK,
+                    ["vapour-entropy-j-per-kg-k"] = row.VapourEntropyJPerKgK,
                 }),
             ]),
             ["svg"] = svg,
@@ -94,7 +84,7 @@ internal sealed class FluidCommand(Surroundings surroundings) : AsyncCommand<Flu
 
         var ambient = StandardAtmosphere.PressurePa(0);
         Page.Line(surroundings.Out, "Saturation; gauge pressures against 1013.25 hPa, sea level.");
-        var table = Page.Table(
+        var table = new TextTable(
             units.Temperature,
             units.Pressure,
             units.GaugePressure,
@@ -118,7 +108,7 @@ internal sealed class FluidCommand(Surroundings surroundings) : AsyncCommand<Flu
             );
         }
 
-        surroundings.Out.Write(table);
+        table.Show(surroundings.Out);
     }
 
     private static string Show(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);

@@ -1,5 +1,5 @@
 using System.ComponentModel;
-using Spectre.Console.Cli;
+using Tightcold.Cli.Wiring;
 
 namespace Tightcold.Cli.Commands.Props;
 
@@ -14,6 +14,7 @@ internal sealed class FluidSettings : DeskSettings
     public double? Step { get; init; }
 
     [CommandOption("--svg <FILE>")]
+    [OutputFile]
     [Description("Draw the pressure-enthalpy diagram there.")]
     public string? Svg { get; init; }
 

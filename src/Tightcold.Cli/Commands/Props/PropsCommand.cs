@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
-using Spectre.Console.Cli;
 using Tightcold.App.PropertyTables;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
@@ -9,16 +8,12 @@ namespace Tightcold.Cli.Commands.Props;
 
 /// <summary>Evaluates a CSV of state points. Exit code 1 where a row was bad; the other rows are done all the
 /// same.</summary>
-internal sealed class PropsCommand(Surroundings surroundings) : AsyncCommand<PropsSettings>
+internal sealed class PropsCommand(Surroundings surroundings) : Command<PropsSettings>
 {
     private const int ShownProblems = 20;
     private const int BufferLength = 1 << 16;
 
-    public override async Task<int> ExecuteAsync(
-        CommandContext context,
-        PropsSettings settings,
-        CancellationToken cancellationToken
-    )
+    public override async Task<int> ExecuteAsync(PropsSettings settings, CancellationToken cancellation)
     {
         var fluid = FluidNames.Find(settings.Fluid);
         var layer = (settings.Layer ?? "reference") switch
@@ -32,12 +27,16 @@ internal sealed class PropsCommand(Surroundings surroundings) : AsyncCommand<Pro
         if (Path.GetFullPath(from) == Path.GetFullPath(to))
             throw new RefusedException("out", to, "another file than the input is needed");
 
+        // What was not finished does not become the result.
+        using var unfinished = Files.Begin(to);
         PropertyTableSummary summary;
         var problems = new JsonArray();
         try
         {
             using var input = new StreamReader(
                 from,
+                new System.Text.UTF8Encoding(false, throwOnInvalidBytes: true),
+                detectEncodingFromByteOrderMarks: true,
                 new FileStreamOptions
                 {
                     BufferSize = BufferLength,
@@ -45,7 +44,7 @@ internal sealed class PropsCommand(Surroundings surroundings) : AsyncCommand<Pro
                 }
             );
             var output = new StreamWriter(
-                to,
+                unfinished.Beside,
                 new System.Text.UTF8Encoding(false),
                 new FileStreamOptions
                 {
@@ -62,16 +61,21 @@ internal sealed class PropsCommand(Surroundings surroundings) : AsyncCommand<Pro
                         output,
                         Problem,
                         settings.Json ? null : new ProgressLine(surroundings),
-                        cancellationToken
+                        cancellation
                     )
                     .ConfigureAwait(false);
             }
+        }
+        catch (System.Text.DecoderFallbackException)
+        {
+            throw new RefusedException("--in", from, "it is not written in UTF-8; save the file as UTF-8 first");
         }
         catch (PropertyTableException refused)
         {
             throw new RefusedException("in", from, refused.Message);
         }
 
+        unfinished.Finish();
         var code = summary.BadRows > 0 ? ExitCode.Refused : ExitCode.Done;
         var inputs = $"{summary.Header.First.Name}, {summary.Header.Second.Name}";
         if (settings.Json)
@@ -84,7 +88,7 @@ internal sealed class PropsCommand(Surroundings surroundings) : AsyncCommand<Pro
                     ["layer"] = layer == PropertyLayer.Fast ? "fast" : "reference",
                     ["inputs"] = inputs,
                     ["rows"] = summary.Rows,
-                    ["badRows"] = summary.BadRows,
+                    ["bad-rows"] = summary.BadRows,
                     ["problems"] = problems,
                     ["out"] = to,
                 }

@@ -1,5 +1,5 @@
 using System.ComponentModel;
-using Spectre.Console.Cli;
+using Tightcold.Cli.Wiring;
 
 namespace Tightcold.Cli.Commands.Props;
 
@@ -10,16 +10,19 @@ internal sealed class PropsSettings : DeskSettings
     public string? Fluid { get; init; }
 
     [CommandOption("--layer <LAYER>")]
-    [Description("reference (the equations) or fast (tables made from them); reference unless given.")]
+    [Description("The equations, or tables made from them; reference unless given.")]
+    [Choices("reference", "fast")]
     public string? Layer { get; init; }
 
     [CommandOption("--in <FILE>")]
+    [InputFile]
     [Description(
         "CSV of state points: a header naming two quantities with units, e.g. pressure_bar,enthalpy_kj_per_kg."
     )]
     public string? In { get; init; }
 
     [CommandOption("--out <FILE>")]
+    [OutputFile]
     [Description("Where the results go, one row for each row of the input.")]
     public string? To { get; init; }
 }

@@ -1,0 +1,34 @@
+using System.ComponentModel;
+using System.Text.Json.Nodes;
+using Tightcold.Cli.Show;
+using Tightcold.Cli.Wiring;
+
+namespace Tightcold.Cli.Commands.Shell;
+
+internal sealed class ManSettings : DeskSettings
+{
+    [CommandOption("--to|--output <FILE>")]
+    [Description("File to write; standard output unless given.")]
+    [OutputFile]
+    public string? To { get; init; }
+}
+
+/// <summary>The manual page, made from the same description as the help.</summary>
+internal sealed class ManCommand(Surroundings surroundings) : Command<ManSettings>
+{
+    public override async Task<int> ExecuteAsync(ManSettings settings, CancellationToken cancellation)
+    {
+        var page = ManPage.Write();
+        if (settings.To is not { } path)
+        {
+            Page.Raw(surroundings.Out, page);
+            return ExitCode.Done;
+        }
+        await Files.WriteAsync("--to", path, page, cancellation).ConfigureAwait(false);
+        if (settings.Json)
+            Page.Machine(surroundings.Out, new JsonObject { ["written"] = path });
+        else
+            Page.Line(surroundings.Out, $"written to {path}; read it with: man -l {path}");
+        return ExitCode.Done;
+    }
+}

@@ -1,0 +1,74 @@
+using System.Diagnostics;
+using System.Text.Json.Nodes;
+using Tightcold.Storage;
+
+namespace Tightcold.Cli.Tests.Words;
+
+/// <summary>Ctrl-C ends every command within a second, with nothing half done.</summary>
+public sealed class StoppedTests : IDisposable
+{
+    private const int Interrupt = 2;
+    private readonly Desk desk = new();
+
+    public void Dispose() => desk.Dispose();
+
+    /// <summary>Commands that work for a long time or wait for somebody.</summary>
+    [Theory]
+    [InlineData("loop", "--soak", "100000000")]
+    [InlineData("verify", "--trial", "20000")]
+    [InlineData("job", "add", "1", "--lines", "-")]
+    [InlineData("job", "import", "-")]
+    [InlineData("serve", "--port", "0")]
+    [InlineData("loop", "ambient=30 C", "--sweep", "charge", "--steps", "10000", "--csv", "FOLDER/sweep.csv")]
+    public async Task Ctrl_C_ends_it_within_a_second(params string[] words)
+    {
+        Assert.SkipWhen(OperatingSystem.IsWindows(), "signals are sent by kill");
+        await desk.OpenJobAsync();
+        JobStore.Release();
+        words = [.. words.Select(word => word.Replace("FOLDER", desk.Folder, StringComparison.Ordinal))];
+        // A busy machine may take longer over anything: the best of three is the program's own time.
+        var best = TimeSpan.MaxValue;
+        for (var i = 0; i < 3 && best >= TimeSpan.FromSeconds(1); i++)
+        {
+            var (took, code) = await InterruptAsync(words);
+            Assert.Equal(words[0] == "serve" ? 0 : 2, code);
+            best = took < best ? took : best;
+        }
+        Assert.True(best < TimeSpan.FromSeconds(1), $"it took {best.TotalSeconds:0.0} s");
+        Assert.Empty(Directory.GetFiles(desk.Folder, "*.unfinished").Concat(Directory.GetFiles(desk.Folder, "*.csv")));
+        Assert.Empty((await desk.JsonAsync("check"))["troubles"]!.AsArray());
+    }
+
+    private async Task<(TimeSpan Took, int Code)> InterruptAsync(string[] words)
+    {
+        using var program = RealProgram.Start([.. words, "--data", desk.Folder]);
+        var errors = program.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken);
+        var said = program.StandardOutput.ReadToEndAsync(TestContext.Current.CancellationToken);
+        // Until it is at work: its processor time tells, whatever else the machine does.
+        var began = Stopwatch.StartNew();
+        var busy = TimeSpan.FromMilliseconds(words[0] is "serve" ? 1500 : 700);
+        while (!program.HasExited && program.TotalProcessorTime < busy && began.Elapsed < TimeSpan.FromSeconds(20))
+            await Task.Delay(20, TestContext.Current.CancellationToken);
+        Assert.False(program.HasExited, $"it ended by itself: {(program.HasExited ? await errors + await said : "")}");
+        var sent = Stopwatch.StartNew();
+        using var kill = Process.Start("kill", [$"-{Interrupt}", $"{program.Id}"]);
+        await program.WaitForExitAsync(TestContext.Current.CancellationToken);
+        var took = sent.Elapsed;
+        Assert.DoesNotContain("   at ", await errors, StringComparison.Ordinal);
+        if (words[0] != "serve")
+            Assert.Contains("Stopped.", await errors, StringComparison.Ordinal);
+        return (took, program.ExitCode);
+    }
+
+    [Fact]
+    public async Task A_command_that_looks_up_from_nothing_is_left_behind()
+    {
+        await desk.OpenJobAsync();
+        using var stop = new CancellationTokenSource(TimeSpan.FromMilliseconds(300));
+        var began = Stopwatch.StartNew();
+        var answer = await desk.RunAsync(["verify", "--trial", "20000", "--json"], stop: stop.Token);
+        Assert.Equal(2, answer.Code);
+        Assert.True(began.Elapsed < TimeSpan.FromSeconds(10), "the trial alone takes minutes");
+        Assert.StartsWith("Stopped.", JsonNode.Parse(answer.Out)!["trouble"]!.ToString(), StringComparison.Ordinal);
+    }
+}

@@ -275,8 +275,7 @@ public sealed partial class JobDesk
         return bag;
     }
 
-    private static string Shortened(string words) =>
-        words.Trim() is { Length: > 40 } lengthy ? lengthy[..40] + "…" : words.Trim();
+    private static string Shortened(string words) => Quote.Short(words.Trim(), 40);
 
     private static InputProblem NoJob(int number) =>
         new(

@@ -30,8 +30,9 @@ internal sealed class LedgerCommand(Surroundings surroundings) : DeskCommand<Led
 {
     protected override async Task<int> RunAsync(LedgerSettings settings, CancellationToken cancellation)
     {
+        var leftOut = new List<string>();
         var ledger = RefrigerantLedger.Of(
-            (await Desk.RecordsAsync(cancellation: cancellation).ConfigureAwait(false)).Select(
+            (await Desk.RecordsAsync(null, leftOut, cancellation).ConfigureAwait(false)).Select(
                 record => new Tightcold.Picture.JobPicture(record)
             ),
             Moments.Read("from", settings.From, Surroundings.Clock),
@@ -39,10 +40,14 @@ internal sealed class LedgerCommand(Surroundings surroundings) : DeskCommand<Led
         );
         if (settings.Csv is { } path)
             await File.WriteAllTextAsync(path, LedgerCsv.Write(ledger), cancellation).ConfigureAwait(false);
-        return Answer(settings, () => Machine(ledger, settings.Csv), () => Show(ledger, settings.Csv));
+        return Answer(
+            settings,
+            () => Machine(ledger, settings.Csv, leftOut),
+            () => Show(ledger, settings.Csv, leftOut)
+        );
     }
 
-    private void Show(RefrigerantLedger ledger, string? csv)
+    private void Show(RefrigerantLedger ledger, string? csv, List<string> leftOut)
     {
         string Say(double kilograms) => Units.Format(Measure.Kilograms(Math.Abs(kilograms) < 5e-7 ? 0 : kilograms));
         Page.Heading(
@@ -66,11 +71,13 @@ internal sealed class LedgerCommand(Surroundings surroundings) : DeskCommand<Led
             Out,
             $"What was lost warms like {Say(ledger.LostAsCarbonDioxideKg)} of carbon dioxide (100 years, fourth assessment report); what cars leaked before they came is not in it."
         );
+        foreach (var sentence in leftOut)
+            Page.Line(Out, $"Left out: {sentence}");
         if (csv is not null)
             Page.Line(Out, $"written to {csv}");
     }
 
-    private static JsonObject Machine(RefrigerantLedger ledger, string? csv) =>
+    private static JsonObject Machine(RefrigerantLedger ledger, string? csv, List<string> leftOut) =>
         new()
         {
             ["drawn-kg"] = ledger.DrawnKg,
@@ -120,6 +127,7 @@ internal sealed class LedgerCommand(Surroundings surroundings) : DeskCommand<Led
                         }
                 ),
             ]),
+            ["left-out"] = new JsonArray([.. leftOut.Select(sentence => (JsonNode)sentence)]),
             ["csv"] = csv,
         };
 }

@@ -79,6 +79,7 @@ public static class Site
         site.MapUnitChoice();
         site.MapLight();
         OwnScript.Map(site);
+        site.MapHealth();
         site.MapStart();
         site.MapCars();
         site.MapKit();

@@ -41,6 +41,14 @@ public sealed class DoorsTests
     }
 
     [Fact]
+    public async Task A_program_that_watches_is_told_whether_the_data_answer()
+    {
+        await using var site = await RunningSite.StartAsync();
+        using var client = site.Client();
+        Assert.Equal("well\n", await client.GetStringAsync(new Uri("/health", UriKind.Relative), Cancellation));
+    }
+
+    [Fact]
     public async Task A_form_without_its_token_or_with_another_browsers_token_writes_nothing()
     {
         await using var site = await RunningSite.StartAsync();

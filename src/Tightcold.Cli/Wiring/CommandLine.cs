@@ -158,6 +158,9 @@ public static class CommandLine
                 job.AddCommand<JobImport>("import")
                     .WithDescription("Take in a job from a JSON file.")
                     .WithExample("job", "import", "job-1.json");
+                job.AddCommand<JobChain>("chain")
+                    .WithDescription("Whether every entry is as it was written down, and still as on a card.")
+                    .WithExample("job", "chain", "1");
             });
             config
                 .AddCommand<Diagnose>("diagnose")

@@ -35,7 +35,7 @@ internal sealed class SqliteEngine : Engine
     private readonly string connectionText,
         pragmas,
         shownAs;
-    private readonly SemaphoreSlim watching = new(1);
+    private readonly Lock watching = new();
     private SqliteConnection? watcher;
     private int watchers;
     private volatile bool closed;
@@ -240,31 +240,19 @@ internal sealed class SqliteEngine : Engine
         Task.CompletedTask;
 
     // sqlite.org/pragma.html#pragma_data_version: what others changed since, asked on a connection that never writes.
-    public override async Task<long> VersionAsync(JournalDatabase database, CancellationToken cancellation)
+    public override Task<long> VersionAsync(JournalDatabase database, CancellationToken cancellation)
     {
-        await watching.WaitAsync(cancellation).ConfigureAwait(false);
-        try
+        lock (watching)
         {
             if (watcher is null)
             {
                 (watcher, watchers) = (Take(), watchers + 1);
                 Holding[this] = true;
             }
-            var command = watcher.CreateCommand();
-            await using (command.ConfigureAwait(false))
-            {
-                command.CommandText = "PRAGMA data_version";
-                // Each connection counts for itself.
-                return ((long)watchers << 32)
-                    + Convert.ToInt64(
-                        await command.ExecuteScalarAsync(cancellation).ConfigureAwait(false),
-                        System.Globalization.CultureInfo.InvariantCulture
-                    );
-            }
-        }
-        finally
-        {
-            watching.Release();
+            using var command = watcher.CreateCommand();
+            command.CommandText = "PRAGMA data_version";
+            // Each connection counts for itself.
+            return Task.FromResult(((long)watchers << 32) + (long)command.ExecuteScalar()!);
         }
     }
 
@@ -341,10 +329,11 @@ internal sealed class SqliteEngine : Engine
         Holding.TryRemove(this, out _);
         while (idle.TryTake(out var connection))
             connection.Dispose();
-        watching.Wait();
-        (watcher, var last) = (null, watcher);
-        watching.Release();
-        last?.Dispose();
+        lock (watching)
+        {
+            watcher?.Dispose();
+            watcher = null;
+        }
     }
 
     /// <summary>Closes the connections that no engine of this program uses at the moment.</summary>
@@ -358,7 +347,6 @@ internal sealed class SqliteEngine : Engine
     {
         closed = true;
         base.Dispose();
-        watching.Dispose();
         use?.Dispose();
     }
 }

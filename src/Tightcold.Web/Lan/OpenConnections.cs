@@ -31,7 +31,7 @@ internal sealed class OpenConnections(int most, int mostOfOne)
     private async Task RunAsync(ConnectionContext connection, ConnectionDelegate next)
     {
         var from = (connection.RemoteEndPoint as IPEndPoint)?.Address ?? IPAddress.None;
-        if (seats.Values.Count(seat => seat.From.Equals(from)) >= mostOfOne || !MakeRoom())
+        if (!MakeRoom(mostOfOne, seat => seat.From.Equals(from)) || !MakeRoom(most, _ => true))
         {
             connection.Abort(new ConnectionAbortedException("Too many connections are open."));
             return;
@@ -47,11 +47,13 @@ internal sealed class OpenConnections(int most, int mostOfOne)
         }
     }
 
-    private bool MakeRoom()
+    /// <returns>False when all are taken by paired devices.</returns>
+    private bool MakeRoom(int places, Func<Seat, bool> among)
     {
-        if (seats.Count < most)
+        var taken = seats.Values.Where(among).ToList();
+        if (taken.Count < places)
             return true;
-        if (seats.Values.Where(seat => !seat.Kept).MinBy(seat => seat.Arrival) is not { } oldest)
+        if (taken.Where(seat => !seat.Kept).MinBy(seat => seat.Arrival) is not { } oldest)
             return false;
         seats.TryRemove(oldest.Connection.ConnectionId, out _);
         oldest.Connection.Abort(new ConnectionAbortedException("Closed to make room for others."));

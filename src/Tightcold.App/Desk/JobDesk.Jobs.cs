@@ -282,7 +282,7 @@ public sealed partial class JobDesk
         return bag;
     }
 
-    private static string Shortened(string words) => Quote.Short(words.Trim(), 40);
+    private static string Shortened(string words) => Quote.Beginning(words.Trim(), 40);
 
     private static InputProblem NoJob(int number) =>
         new(

@@ -37,7 +37,7 @@ internal sealed class JobChain(Surroundings surroundings) : DeskCommand<JobChain
             said.Add(
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"Job {record.Job.Number}: {record.Journal.All.Length} entries, {JournalChain.Short(record.Chain[^1].Digest)}."
+                    $"Job {record.Job.Number}: {record.Journal.All.Length} entries, {JournalChain.OnCard(record.Chain[^1].Digest)}."
                 )
             );
         said.Add(

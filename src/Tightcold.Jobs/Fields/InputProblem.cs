@@ -12,7 +12,7 @@ public sealed record InputProblem(string Field, string Value, Phrase Allowed)
     public Phrase Sentence =>
         Value.Length == 0
             ? Phrase.Of($"{Field} is missing: {Allowed}.")
-            : Phrase.Of($"{Field}: “{Quote.Short(Value, MostSaid)}” is not taken: {Allowed}.");
+            : Phrase.Of($"{Field}: “{Quote.Beginning(Value, MostSaid)}” is not taken: {Allowed}.");
 
     public static InputProblem Of(string field, string value, Phrase.Handler allowed) =>
         new(field, value, Phrase.Of(allowed));

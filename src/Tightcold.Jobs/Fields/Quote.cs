@@ -4,7 +4,7 @@ namespace Tightcold.Jobs.Fields;
 public static class Quote
 {
     /// <summary>The text, or its beginning and an ellipsis; a character of two halves is never cut through.</summary>
-    public static string Short(string text, int most)
+    public static string Beginning(string text, int most)
     {
         ArgumentNullException.ThrowIfNull(text);
         if (text.Length <= most)

@@ -93,7 +93,7 @@ public sealed class Schema
                     ? null
                     : InputProblem.Of(
                         field.Name,
-                        Quote.Short(text.Value, 20),
+                        Quote.Beginning(text.Value, 20),
                         $"at most {type.MaxLength} characters are allowed"
                     );
             case (FieldType.Spot or FieldType.Container, FieldValue.Text text):

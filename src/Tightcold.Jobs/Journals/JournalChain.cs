@@ -69,7 +69,7 @@ public static class JournalChain
     }
 
     /// <summary>As a card shows it: enough to tell two records apart, short enough to be compared by eye.</summary>
-    public static string Short(string digest)
+    public static string OnCard(string digest)
     {
         ArgumentNullException.ThrowIfNull(digest);
         return digest.Length < 16 ? digest : $"{digest[..4]}-{digest[4..8]}-{digest[8..12]}-{digest[12..16]}";

@@ -37,9 +37,9 @@ internal sealed class PostgresEngine : Engine
     internal static NpgsqlConnectionStringBuilder Settle(string connection)
     {
         var settings = new NpgsqlConnectionStringBuilder(connection);
-        // A person waits for the answer: better a sentence after some seconds than a page that never comes.
-        // Which are set: the builder says of every name it knows that it contains it.
+        // Not ContainsKey: the builder says of every name it knows that it contains it.
         bool Said(string name) => settings.Keys.Contains(name, StringComparer.OrdinalIgnoreCase);
+        // A person waits for the answer: better a sentence after some seconds than a page that never comes.
         if (!Said("Timeout"))
             settings.Timeout = 10;
         if (!Said("Maximum Pool Size"))

@@ -43,7 +43,7 @@ internal static class Leftovers
             yield return restoring;
         foreach (var place in new[] { folder, Path.Combine(folder, BackupFolder) })
             if (Directory.Exists(place))
-                foreach (var part in Directory.EnumerateFiles(place, "*" + Part + "*"))
+                foreach (var part in Directory.EnumerateFiles(place, "*.db" + Part + "*"))
                     yield return part;
     }
 }

@@ -148,6 +148,6 @@ public sealed class ChainLaws
             "c4e34b3e02bfa016410cd0cca5bce632a41be60adce739d0470a4f73f945e732",
             JournalChain.Next(start, entry)
         );
-        Assert.Equal("0123-4567-89ab-cdef", JournalChain.Short("0123456789abcdef0011"));
+        Assert.Equal("0123-4567-89ab-cdef", JournalChain.OnCard("0123456789abcdef0011"));
     }
 }

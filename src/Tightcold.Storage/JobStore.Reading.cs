@@ -247,7 +247,7 @@ public sealed partial class JobStore
     }
 
     /// <summary>A part of the list of which a line is damaged: that line from the journal it was made from.</summary>
-    private async Task<JobsFound> FoundOneByOneAsync(
+    private static async Task<JobsFound> FoundOneByOneAsync(
         JournalDatabase database,
         List<int> numbers,
         int most,
@@ -276,7 +276,7 @@ public sealed partial class JobStore
         return new([.. found], numbers.Count > most);
     }
 
-    private JobRecord Record(JobRows rows)
+    private static JobRecord Record(JobRows rows)
     {
         if (rows.Trouble is { } bad)
             throw new StoreException(

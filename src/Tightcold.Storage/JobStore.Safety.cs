@@ -58,7 +58,7 @@ public sealed partial class JobStore
     }
 
     /// <summary>One job: whether it reads, is as it was written, and agrees with the list.</summary>
-    private (int Entries, string? Unreadable, List<string> Troubles) Judge(
+    private static (int Entries, string? Unreadable, List<string> Troubles) Judge(
         JobRows rows,
         Func<JobRecord, IEnumerable<string>>? more
     )

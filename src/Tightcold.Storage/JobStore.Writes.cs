@@ -149,7 +149,7 @@ public sealed partial class JobStore
     }
 
     /// <summary>As they arrived where they come from, where that is known: a job that is new here keeps its chain.</summary>
-    private static IReadOnlyCollection<Entry> InArrival(JobRecord record) =>
+    private static ImmutableArray<Entry> InArrival(JobRecord record) =>
         record.Chain.Length == record.Journal.All.Length
             ? [.. record.Chain.Select(link => record.Journal.Find(link.Entry)!)]
             : record.Journal.All;

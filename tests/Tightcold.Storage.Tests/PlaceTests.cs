@@ -21,7 +21,11 @@ public sealed class PlaceTests : IDisposable
     [Fact]
     public async Task Every_file_with_data_is_for_its_owner_alone()
     {
-        Assert.SkipWhen(OperatingSystem.IsWindows(), "Windows knows no modes.");
+        if (OperatingSystem.IsWindows())
+        {
+            Assert.Skip("Windows knows no modes.");
+            return;
+        }
         // As a folder that others may look into.
         File.SetUnixFileMode(folder.Path, (UnixFileMode)0b111_101_101);
         using (var store = await JobStore.OpenAsync(folder.Path, Stop))
@@ -45,7 +49,11 @@ public sealed class PlaceTests : IDisposable
     [Fact]
     public async Task A_file_that_an_earlier_program_left_open_to_all_is_closed_when_it_is_upgraded()
     {
-        Assert.SkipWhen(OperatingSystem.IsWindows(), "Windows knows no modes.");
+        if (OperatingSystem.IsWindows())
+        {
+            Assert.Skip("Windows knows no modes.");
+            return;
+        }
         File.Copy(Path.Combine(AppContext.BaseDirectory, "OldFiles", "1-first.db"), folder.File("tightcold.db"));
         File.SetUnixFileMode(folder.File("tightcold.db"), (UnixFileMode)0b110_100_100);
         using var store = await JobStore.OpenAsync(folder.Path, Stop);
@@ -54,6 +62,8 @@ public sealed class PlaceTests : IDisposable
 
     private void OnlyForOwner(params string[] files)
     {
+        if (OperatingSystem.IsWindows())
+            return;
         foreach (var file in files)
             Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(folder.File(file)));
     }

@@ -54,6 +54,13 @@ switch (args)
             .ConfigureAwait(false);
         Environment.ExitCode = fine ? 0 : 1;
         return;
+    case ["damages", var times]:
+        Environment.ExitCode = await Damages
+            .RunAsync(int.Parse(times, CultureInfo.InvariantCulture), Console.Out)
+            .ConfigureAwait(false)
+            ? 0
+            : 1;
+        return;
     default:
         break;
 }

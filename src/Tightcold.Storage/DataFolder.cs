@@ -29,5 +29,25 @@ public static class DataFolder
         }
     }
 
+    /// <summary>Makes the folder if it is not there. Names and places are the person's own: a new one is open to nobody
+    /// else.</summary>
+    public static void Make(string folder)
+    {
+        try
+        {
+            if (OperatingSystem.IsWindows())
+                Directory.CreateDirectory(folder);
+            else
+                Directory.CreateDirectory(
+                    folder,
+                    UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute
+                );
+        }
+        catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
+        {
+            throw new StoreException($"The data folder {folder} cannot be made; choose another with --data.", trouble);
+        }
+    }
+
     public static string DataFile(string folder) => Path.Combine(folder, FileName);
 }

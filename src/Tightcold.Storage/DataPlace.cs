@@ -86,10 +86,11 @@ public sealed record DataPlace(string Folder, string? Connection)
                 name switch
                 {
                     "sslmode" => "SSL Mode",
+                    "sslrootcert" => "Root Certificate",
                     "application_name" => "Application Name",
                     _ => name,
                 }
-            ] = value;
+            ] = name == "sslmode" ? value.Replace("-", "", StringComparison.Ordinal) : value;
         }
         return settings;
     }

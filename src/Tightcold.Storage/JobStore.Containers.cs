@@ -22,17 +22,34 @@ public sealed partial class JobStore
                     .ConfigureAwait(false);
                 var ids = jobs.Select(job => job.Id).ToList();
                 var kinds = ContainerUse.Kinds.ToArray();
-                var rows = (
-                    await database
-                        .Entries.AsNoTracking()
-                        .Where(entry => ids.Contains(entry.JobId) && kinds.Contains(entry.Kind))
-                        .ToListAsync(cancellation)
-                        .ConfigureAwait(false)
-                ).ToLookup(entry => entry.JobId);
+                var moved = database
+                    .Entries.AsNoTracking()
+                    .Where(entry => ids.Contains(entry.JobId) && kinds.Contains(entry.Kind));
+                ILookup<Guid, EntryRow>? rows = null;
+                try
+                {
+                    rows = (await moved.ToListAsync(cancellation).ConfigureAwait(false)).ToLookup(row => row.JobId);
+                }
+                catch (Exception trouble) when (BadCell.Is(trouble))
+                {
+                    // One of them is damaged: they are asked one by one, and it is left out.
+                }
                 var uses = new List<ContainerUse>();
                 foreach (var job in jobs)
-                    if (Journal.Create(rows[job.Id].Select(RowText.Entry)).Journal is { Standing.Length: > 0 } journal)
-                        uses.Add(new(job.Number, journal));
+                    try
+                    {
+                        var mine = rows?[job.Id]
+                            ?? await moved
+                                .Where(entry => entry.JobId == job.Id)
+                                .ToListAsync(cancellation)
+                                .ConfigureAwait(false);
+                        if (Journal.Create(mine.Select(RowText.Entry)).Journal is { Standing.Length: > 0 } journal)
+                            uses.Add(new(job.Number, journal));
+                    }
+                    catch (Exception trouble) when (trouble is StoreException || BadCell.Is(trouble))
+                    {
+                        // What cannot be read says nothing of a can; check names the job.
+                    }
                 return uses;
             },
             cancellation

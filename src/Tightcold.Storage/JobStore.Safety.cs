@@ -28,82 +28,139 @@ public sealed partial class JobStore
         troubles.AddRange(
             await Guarded(database => OrphansAsync(database, cancellation), cancellation).ConfigureAwait(false)
         );
-        await foreach (var line in UnreadableAsync(cancellation).ConfigureAwait(false))
-            unreadable.Add(line);
-        var (jobs, entries) = (0, 0);
-        await foreach (var read in ReadAllAsync(null, cancellation).ConfigureAwait(false))
-        {
-            jobs++;
+        foreach (var check in new[] { CarsWithoutJobsAsync, KitsCheckAsync })
             try
             {
-                var record = read();
-                entries += record.Journal.All.Length;
-                troubles.AddRange(Loose(record));
-                if (more is not null)
-                    troubles.AddRange(more(record));
-                var line = (
-                    await JobsAsync(new JobSearch { Before = record.Job.Number + 1, Most = 1 }, cancellation)
-                        .ConfigureAwait(false)
-                ).Jobs.FirstOrDefault();
-                // Somebody may have written between the two readings: then both are asked again.
-                if (
-                    line != JobSummary.Of(record)
-                    && !await AgreesAsync(record.Job.Number, cancellation).ConfigureAwait(false)
-                )
-                    troubles.Add($"Job {record.Job.Number}: the list of jobs says something else than its journal.");
+                var (found, changed) = await Guarded(database => check(database, cancellation), cancellation)
+                    .ConfigureAwait(false);
+                unreadable.AddRange(found);
+                troubles.AddRange(changed);
+            }
+            catch (StoreException trouble) when (trouble.Trouble == StoreTrouble.Other)
+            {
+                unreadable.Add(trouble.Message);
+            }
+        var (jobs, entries) = (0, 0);
+        await foreach (var part in PartsAsync(null, cancellation).ConfigureAwait(false))
+        {
+            // Reading a journal and adding up its ledger is work for every core; the order stays.
+            var judged = part.AsParallel().AsOrdered().WithCancellation(cancellation).Select(rows => Judge(rows, more));
+            foreach (var (count, cannot, found) in judged)
+            {
+                jobs++;
+                entries += count;
+                if (cannot is not null)
+                    unreadable.Add(cannot);
+                troubles.AddRange(found);
+            }
+        }
+        return new(cars, jobs, entries, [], [.. unreadable.Distinct()], [.. troubles.Distinct()]);
+    }
+
+    /// <summary>One job: whether it reads, is as it was written, and agrees with the list.</summary>
+    private static (int Entries, string? Unreadable, List<string> Troubles) Judge(
+        JobRows rows,
+        Func<JobRecord, IEnumerable<string>>? more
+    )
+    {
+        var troubles = new List<string>();
+        if (
+            rows.Job is { } job && !RowSum.Fits(job.Digest, RowSum.Of(job))
+            || rows.Brought.Any(kit => !RowSum.Fits(kit.Digest, RowSum.Of(kit)))
+        )
+            troubles.Add($"Job {rows.Number}: its opening or its kit is not as it was written down.");
+        if (rows.Car is { } car && !RowSum.Fits(car.Digest, RowSum.Of(car)))
+            troubles.Add($"The car {car.Id} (job {rows.Number}) is not as it was written down.");
+        try
+        {
+            var record = Record(rows);
+            troubles.AddRange(Loose(record));
+            troubles.AddRange(Unchained(record));
+            if (more is not null)
+                troubles.AddRange(more(record));
+            if (
+                rows.Line is not { } line
+                || JobLines.Summary(line) != JobSummary.Of(record)
+                || line.SearchKey != JobLines.Key(line)
+            )
+                troubles.Add($"Job {record.Job.Number}: the list of jobs says something else than its journal.");
+            return (record.Journal.All.Length, null, troubles);
+        }
+        catch (StoreException trouble)
+        {
+            return (0, trouble.Message, troubles);
+        }
+    }
+
+    private static IEnumerable<string> Unchained(JobRecord record)
+    {
+        if (record.Chain.Length < record.Journal.All.Length)
+            yield return $"Job {record.Job.Number}: entries are there without their digests, so it cannot be told whether they are as they were written down.";
+        else if (JournalChain.Broken(record) is { } broken)
+        {
+            var entry = record.Journal.Find(broken.Entry);
+            yield return $"Job {record.Job.Number}: the chain of its journal breaks at the entry {broken.Entry} ({entry?.Kind}): it, one before it or the job's opening is not as it was written down.";
+        }
+    }
+
+    /// <summary>Cars that no job reads.</summary>
+    private static async Task<(List<string> Unreadable, List<string> Changed)> CarsWithoutJobsAsync(
+        JournalDatabase database,
+        CancellationToken cancellation
+    )
+    {
+        var (unreadable, changed) = (new List<string>(), new List<string>());
+        foreach (
+            var row in await database
+                .Cars.AsNoTracking()
+                .Where(car => !database.Jobs.Any(job => job.CarId == car.Id))
+                .ToListAsync(cancellation)
+                .ConfigureAwait(false)
+        )
+        {
+            if (!RowSum.Fits(row.Digest, RowSum.Of(row)))
+                changed.Add($"The car {row.Id} is not as it was written down.");
+            try
+            {
+                _ = RowText.Car(row);
             }
             catch (StoreException trouble)
             {
                 unreadable.Add(trouble.Message);
             }
         }
-        return new(cars, jobs, entries, [], unreadable.ToImmutable(), troubles.ToImmutable());
+        return (unreadable, changed);
     }
 
-    private async Task<bool> AgreesAsync(int number, CancellationToken cancellation)
-    {
-        for (var i = 0; i < 5; i++)
-        {
-            var line = (
-                await JobsAsync(new JobSearch { Before = number + 1, Most = 1 }, cancellation).ConfigureAwait(false)
-            ).Jobs.FirstOrDefault();
-            if (
-                await RecordAsync(number, cancellation).ConfigureAwait(false) is { } record
-                && line == JobSummary.Of(record)
-            )
-                return true;
-        }
-        return false;
-    }
-
-    /// <summary>Cars that no job reads.</summary>
-    private async IAsyncEnumerable<string> UnreadableAsync(
-        [System.Runtime.CompilerServices.EnumeratorCancellation] CancellationToken cancellation
+    private static async Task<(List<string> Unreadable, List<string> Changed)> KitsCheckAsync(
+        JournalDatabase database,
+        CancellationToken cancellation
     )
     {
-        var rows = await Guarded(
-                database =>
-                    database
-                        .Cars.AsNoTracking()
-                        .Where(car => !database.Jobs.Any(job => job.CarId == car.Id))
-                        .ToListAsync(cancellation),
-                cancellation
-            )
-            .ConfigureAwait(false);
+        var (unreadable, changed) = (new List<string>(), new List<string>());
+        List<KitRow> rows;
+        try
+        {
+            rows = await database.Kits.AsNoTracking().ToListAsync(cancellation).ConfigureAwait(false);
+        }
+        catch (Exception trouble) when (BadCell.Is(trouble))
+        {
+            return ([$"A version of the kit has a damaged time or id ({trouble.Message.TrimEnd('.')})."], changed);
+        }
         foreach (var row in rows)
         {
-            string? trouble = null;
+            if (!RowSum.Fits(row.Digest, RowSum.Of(row)))
+                changed.Add($"The kit {row.Id} is not as it was written down.");
             try
             {
-                _ = RowText.Car(row);
+                _ = RowText.Kit(row.BodyJson, row.Id);
             }
-            catch (StoreException unreadable)
+            catch (StoreException trouble)
             {
-                trouble = unreadable.Message;
+                unreadable.Add(trouble.Message);
             }
-            if (trouble is not null)
-                yield return trouble;
         }
+        return (unreadable, changed);
     }
 
     private static IEnumerable<string> Loose(JobRecord record) =>
@@ -171,12 +228,13 @@ public sealed partial class JobStore
         CancellationToken cancellation
     )
     {
-        var part = file + ".part";
+        var part = file + Leftovers.Part;
         try
         {
             if (Path.GetDirectoryName(Path.GetFullPath(file)) is { } folder)
                 Directory.CreateDirectory(folder);
             File.Delete(part);
+            PrivateFile.Make(part);
             await engine.CopyToAsync(part, cancellation).ConfigureAwait(false);
             DataCopy.ToDisk(part);
             using var copy = new JobStore(new SqliteEngine(part, readOnly: true));
@@ -193,6 +251,13 @@ public sealed partial class JobStore
         {
             throw new StoreException(
                 $"The backup {file} cannot be written ({trouble.Message}); {Name} is as it was.",
+                trouble
+            );
+        }
+        catch (Exception trouble) when (BadCell.Is(trouble))
+        {
+            throw new StoreException(
+                $"The backup {file} could not be finished, and {Name} is as it was: a row cannot be read ({trouble.Message.TrimEnd('.')}); tightcold check names it.",
                 trouble
             );
         }

@@ -39,14 +39,7 @@ public sealed partial class JobStore
             {
                 if (await database.Kits.AnyAsync(there => there.Id == kit.Id, cancellation).ConfigureAwait(false))
                     return false;
-                database.Kits.Add(
-                    new KitRow
-                    {
-                        Id = kit.Id,
-                        FromTime = kit.From,
-                        BodyJson = RowText.Body(kit),
-                    }
-                );
+                database.Kits.Add(RowText.Row(kit));
                 return true;
             },
             cancellation
@@ -129,6 +122,7 @@ public sealed partial class JobStore
                     if (missing.Length > 0 && row.KitsSince is null)
                     {
                         row.KitsSince = Newest(own);
+                        row.Digest = RowSum.Of(row);
                         AddKits(database, row.Id, known);
                     }
                     AddKits(database, row.Id, missing);
@@ -137,7 +131,7 @@ public sealed partial class JobStore
                 var line = await database
                     .JobLines.FirstAsync(there => there.JobId == row.Id, cancellation)
                     .ConfigureAwait(false);
-                await AddMissingAsync(database, line, record.Journal.All, cancellation).ConfigureAwait(false);
+                await AddMissingAsync(database, line, InArrival(record), cancellation).ConfigureAwait(false);
                 return RowText.Job(row);
             },
             cancellation
@@ -154,18 +148,17 @@ public sealed partial class JobStore
         database.JobLines.Add(JobLines.New(row, RowText.Car(car).Label));
     }
 
+    /// <summary>As they arrived where they come from, where that is known: a job that is new here keeps its chain.</summary>
+    private static ImmutableArray<Entry> InArrival(JobRecord record) =>
+        record.Chain.Length == record.Journal.All.Length
+            ? [.. record.Chain.Select(link => record.Journal.Find(link.Entry)!)]
+            : record.Journal.All;
+
     private static DateTimeOffset Newest(ImmutableArray<Kit> own) =>
         own.Length == 0 ? DateTimeOffset.MinValue : own.Max(kit => kit.From);
 
     private static void AddKits(JournalDatabase database, Guid jobId, IEnumerable<Kit> kits) =>
-        database.JobKits.AddRange(
-            kits.Select(kit => new JobKitRow
-            {
-                JobId = jobId,
-                KitId = kit.Id,
-                BodyJson = RowText.Body(kit),
-            })
-        );
+        database.JobKits.AddRange(kits.Select(kit => RowText.Row(jobId, kit)));
 
     private static async Task<int> NextNumberAsync(JournalDatabase database, CancellationToken cancellation) =>
         (await database.Jobs.MaxAsync(job => (int?)job.Number, cancellation).ConfigureAwait(false) ?? 0) + 1;
@@ -186,12 +179,14 @@ public sealed partial class JobStore
             .ToDictionaryAsync(entry => entry.Id, cancellation)
             .ConfigureAwait(false);
         var sequence = line.Entries;
+        var digest = await LastDigestAsync(database, line, cancellation).ConfigureAwait(false);
         foreach (var entry in entries)
         {
             if (!there.TryGetValue(entry.Id, out var old))
             {
                 var row = RowText.Row(line.JobId, entry);
                 row.Sequence = ++sequence;
+                row.Digest = digest = JournalChain.Next(digest, entry);
                 database.Entries.Add(row);
             }
             else if (old.JobId != line.JobId || RowText.Entry(old) != entry)
@@ -206,6 +201,28 @@ public sealed partial class JobStore
         await database.SaveChangesAsync(cancellation).ConfigureAwait(false);
         await JobLines.RefreshAsync(database, line, cancellation).ConfigureAwait(false);
     }
+
+    /// <summary>What the next link of the job's chain stands on.</summary>
+    private static async Task<string> LastDigestAsync(
+        JournalDatabase database,
+        JobLineRow line,
+        CancellationToken cancellation
+    ) =>
+        await database
+            .Entries.AsNoTracking()
+            .Where(entry => entry.JobId == line.JobId)
+            .OrderByDescending(entry => entry.Sequence)
+            .Select(entry => entry.Digest)
+            .FirstOrDefaultAsync(cancellation)
+            .ConfigureAwait(false)
+        ?? JournalChain.Start(
+            RowText.Job(
+                await database
+                    .Jobs.AsNoTracking()
+                    .FirstAsync(job => job.Id == line.JobId, cancellation)
+                    .ConfigureAwait(false)
+            )
+        );
 
     /// <summary>One transaction, all or nothing, in turn.</summary>
     private async Task<T> Writing<T>(Func<JournalDatabase, Task<T>> work, CancellationToken cancellation)

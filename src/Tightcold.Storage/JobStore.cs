@@ -1,12 +1,12 @@
 using System.Collections.Immutable;
 using System.Diagnostics;
-using System.Runtime.CompilerServices;
 using Microsoft.EntityFrameworkCore;
 using Tightcold.Jobs.Cars;
 using Tightcold.Jobs.Journals;
 using Tightcold.Jobs.Kits;
 using Tightcold.Storage.Engines;
 using Tightcold.Storage.Mapping;
+using Tightcold.Storage.Safety;
 
 namespace Tightcold.Storage;
 
@@ -14,15 +14,15 @@ namespace Tightcold.Storage;
 /// threads and programs at once. Trouble with the data comes as <see cref="StoreException"/>.</summary>
 public sealed partial class JobStore : IJobStore, IDisposable
 {
-    /// <summary>Records read at once by <see cref="RecordsAsync"/>.</summary>
-    private const int Batch = 200;
-
     /// <summary>Who met others in the way tries again for this long. Each round one of them gets through.</summary>
     private static readonly TimeSpan Persistence = TimeSpan.FromSeconds(5);
 
     private readonly Engine engine;
 
-    internal JobStore(Engine engine) => this.engine = engine;
+    private readonly Action? closed;
+
+    /// <param name="closed">What is to be taken away at the end.</param>
+    internal JobStore(Engine engine, Action? closed = null) => (this.engine, this.closed) = (engine, closed);
 
     /// <summary>How a sentence calls the data, such as "the data file …".</summary>
     public string Name => engine.Name;
@@ -36,33 +36,28 @@ public sealed partial class JobStore : IJobStore, IDisposable
     public static async Task<JobStore> OpenAsync(DataPlace place, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(place);
-        return await PreparedAsync(
-                place.Connection is { } connection
-                    ? new PostgresEngine(connection)
-                    : await FileAsync(place.Folder, "", cancellation).ConfigureAwait(false),
-                cancellation
-            )
-            .ConfigureAwait(false);
+        if (place.Connection is { } connection)
+            return await PreparedAsync(new PostgresEngine(connection), cancellation).ConfigureAwait(false);
+        try
+        {
+            return await PreparedAsync(
+                    await FileAsync(place.Folder, "", cancellation).ConfigureAwait(false),
+                    cancellation
+                )
+                .ConfigureAwait(false);
+        }
+        catch (StoreException trouble) when (ReadOnlyMedia.IsCause(trouble, place.Folder))
+        {
+            return await ReadOnlyMedia.OpenAsync(place.Folder, cancellation).ConfigureAwait(false);
+        }
     }
 
     /// <summary>A data file, with what a test adds to every connection.</summary>
     internal static async Task<SqliteEngine> FileAsync(string folder, string pragmas, CancellationToken cancellation)
     {
-        try
-        {
-            // Names and places are the person's own: a new folder is open to nobody else.
-            if (OperatingSystem.IsWindows())
-                Directory.CreateDirectory(folder);
-            else
-                Directory.CreateDirectory(
-                    folder,
-                    UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute
-                );
-        }
-        catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
-        {
-            throw new StoreException($"The data folder {folder} cannot be made; choose another with --data.", trouble);
-        }
+        DataFolder.Make(folder);
+        Leftovers.Clean(folder);
+        PrivateFile.Make(DataFolder.DataFile(folder));
         return new SqliteEngine(
             DataFolder.DataFile(folder),
             await FileLock.UseAsync(folder, cancellation).ConfigureAwait(false),
@@ -94,7 +89,11 @@ public sealed partial class JobStore : IJobStore, IDisposable
         Npgsql.NpgsqlConnection.ClearAllPools();
     }
 
-    public void Dispose() => engine.Dispose();
+    public void Dispose()
+    {
+        engine.Dispose();
+        closed?.Invoke();
+    }
 
     public Task<IReadOnlyList<Car>> CarsAsync(CancellationToken cancellation) =>
         CarsAsync("", 0, int.MaxValue, cancellation);
@@ -162,13 +161,26 @@ public sealed partial class JobStore : IJobStore, IDisposable
                 var most = Math.Clamp(search.Most, 0, int.MaxValue - 1);
                 // The numbers first, which an index alone can tell, then the few lines that are shown.
                 var numbers = lines.OrderByDescending(line => line.Number).Select(line => line.Number).Take(most + 1);
-                var found = await database
-                    .JobLines.AsNoTracking()
-                    .Where(line => numbers.Contains(line.Number))
-                    .OrderByDescending(line => line.Number)
-                    .ToListAsync(cancellation)
-                    .ConfigureAwait(false);
-                return new JobsFound([.. found.Take(most).Select(JobLines.Summary)], found.Count > most);
+                try
+                {
+                    var found = await database
+                        .JobLines.AsNoTracking()
+                        .Where(line => numbers.Contains(line.Number))
+                        .OrderByDescending(line => line.Number)
+                        .ToListAsync(cancellation)
+                        .ConfigureAwait(false);
+                    return new JobsFound([.. found.Take(most).Select(JobLines.Summary)], found.Count > most);
+                }
+                catch (Exception trouble) when (BadCell.Is(trouble))
+                {
+                    return await FoundOneByOneAsync(
+                            database,
+                            await numbers.ToListAsync(cancellation).ConfigureAwait(false),
+                            most,
+                            cancellation
+                        )
+                        .ConfigureAwait(false);
+                }
             },
             cancellation
         );
@@ -192,29 +204,10 @@ public sealed partial class JobStore : IJobStore, IDisposable
                 var transaction = await engine.ReadAsync(database, cancellation).ConfigureAwait(false);
                 await using (transaction.ConfigureAwait(false))
                 {
-                    if (
-                        await database
-                            .Jobs.AsNoTracking()
-                            .FirstOrDefaultAsync(job => job.Number == number, cancellation)
-                            .ConfigureAwait(false)
-                        is not { } row
-                    )
-                        return null;
-                    var car = await database
-                        .Cars.AsNoTracking()
-                        .FirstAsync(there => there.Id == row.CarId, cancellation)
-                        .ConfigureAwait(false);
-                    var entries = await database
-                        .Entries.AsNoTracking()
-                        .Where(entry => entry.JobId == row.Id)
-                        .ToListAsync(cancellation)
-                        .ConfigureAwait(false);
-                    return Record(
-                        row,
-                        car,
-                        entries,
-                        await KitsOfAsync(database, row, cancellation).ConfigureAwait(false)
-                    );
+                    var own = await OwnKitRowsAsync(database, cancellation).ConfigureAwait(false);
+                    return await RowsOfAsync(database, number, own, cancellation).ConfigureAwait(false) is { } rows
+                        ? Record(rows)
+                        : null;
                 }
             },
             cancellation
@@ -231,111 +224,10 @@ public sealed partial class JobStore : IJobStore, IDisposable
             cancellation
         );
 
-    public async IAsyncEnumerable<JobRecord> RecordsAsync(
-        Guid? carId,
-        [EnumeratorCancellation] CancellationToken cancellation
-    )
-    {
-        await foreach (var read in ReadAllAsync(carId, cancellation).ConfigureAwait(false))
-            yield return read();
-    }
-
-    /// <summary>Each record as a question, so that one that cannot be read keeps nobody from the next.</summary>
-    private async IAsyncEnumerable<Func<JobRecord>> ReadAllAsync(
-        Guid? carId,
-        [EnumeratorCancellation] CancellationToken cancellation
-    )
-    {
-        for (var before = int.MaxValue; ; )
-        {
-            var part = await Guarded(database => PartAsync(database, carId, before, cancellation), cancellation)
-                .ConfigureAwait(false);
-            foreach (var (_, read) in part)
-                yield return read;
-            if (part.Count < Batch)
-                yield break;
-            before = part[^1].Number;
-        }
-    }
-
-    private async Task<List<(int Number, Func<JobRecord> Read)>> PartAsync(
-        JournalDatabase database,
-        Guid? carId,
-        int before,
-        CancellationToken cancellation
-    )
-    {
-        var transaction = await engine.ReadAsync(database, cancellation).ConfigureAwait(false);
-        await using (transaction.ConfigureAwait(false))
-        {
-            var rows = await database
-                .Jobs.AsNoTracking()
-                .Where(job => job.Number < before && (carId == null || job.CarId == carId))
-                .OrderByDescending(job => job.Number)
-                .Take(Batch)
-                .ToListAsync(cancellation)
-                .ConfigureAwait(false);
-            var ids = rows.Select(row => row.Id).ToList();
-            var carIds = rows.Select(row => row.CarId).Distinct().ToList();
-            var cars = await database
-                .Cars.AsNoTracking()
-                .Where(car => carIds.Contains(car.Id))
-                .ToDictionaryAsync(car => car.Id, cancellation)
-                .ConfigureAwait(false);
-            var entries = (
-                await database
-                    .Entries.AsNoTracking()
-                    .Where(entry => ids.Contains(entry.JobId))
-                    .ToListAsync(cancellation)
-                    .ConfigureAwait(false)
-            ).ToLookup(entry => entry.JobId);
-            var brought = (
-                await database
-                    .JobKits.AsNoTracking()
-                    .Where(kit => ids.Contains(kit.JobId))
-                    .ToListAsync(cancellation)
-                    .ConfigureAwait(false)
-            ).ToLookup(kit => kit.JobId);
-            var own = await OwnKitsAsync(database, cancellation).ConfigureAwait(false);
-            return
-            [
-                .. rows.Select(row =>
-                    (
-                        row.Number,
-                        (Func<JobRecord>)(
-                            () =>
-                                cars.TryGetValue(row.CarId, out var car)
-                                    ? Record(row, car, entries[row.Id], Kits(row, own, brought[row.Id]))
-                                    : throw new StoreException(
-                                        $"The car of job {row.Number} is not there. Nothing was changed."
-                                    )
-                        )
-                    )
-                ),
-            ];
-        }
-    }
-
-    private JobRecord Record(JobRow row, CarRow car, IEnumerable<EntryRow> entries, ImmutableArray<Kit> kits)
-    {
-        var (journal, problems) = Journal.Create(entries.Select(RowText.Entry));
-        return journal is null
-            ? throw new StoreException(
-                $"The journal of job {row.Number} in {Name} contradicts itself ({problems[0].Sentence}) Nothing was changed."
-            )
-            : new JobRecord(RowText.Car(car), kits, RowText.Job(row), journal);
-    }
-
     private static async Task<ImmutableArray<Kit>> OwnKitsAsync(
         JournalDatabase database,
         CancellationToken cancellation
-    ) =>
-        [
-            .. (await database.Kits.AsNoTracking().ToListAsync(cancellation).ConfigureAwait(false))
-                .Select(row => RowText.Kit(row.BodyJson, row.Id))
-                .OrderBy(kit => kit.From)
-                .ThenBy(kit => kit.Id),
-        ];
+    ) => [.. (await OwnKitRowsAsync(database, cancellation).ConfigureAwait(false)).Value];
 
     private static async Task<ImmutableArray<Kit>> KitsOfAsync(
         JournalDatabase database,
@@ -355,6 +247,22 @@ public sealed partial class JobStore : IJobStore, IDisposable
                     .ToListAsync(cancellation)
                     .ConfigureAwait(false)
             );
+    }
+
+    /// <summary>The workshop's own kits, read when they are asked for. Without the column of their time, which the body
+    /// says as well: one bad cell there would keep every job from being read.</summary>
+    private static async Task<Lazy<ImmutableArray<Kit>>> OwnKitRowsAsync(
+        JournalDatabase database,
+        CancellationToken cancellation
+    )
+    {
+        var rows = await database
+            .Kits.Select(kit => new { kit.Id, kit.BodyJson })
+            .ToListAsync(cancellation)
+            .ConfigureAwait(false);
+        return new(() =>
+            [.. rows.Select(row => RowText.Kit(row.BodyJson, row.Id)).OrderBy(kit => kit.From).ThenBy(kit => kit.Id)]
+        );
     }
 
     private static ImmutableArray<Kit> Kits(JobRow job, ImmutableArray<Kit> own, IEnumerable<JobKitRow> brought) =>
@@ -408,6 +316,14 @@ public sealed partial class JobStore : IJobStore, IDisposable
             {
                 MarkVain(trouble, turn);
                 throw;
+            }
+            catch (Exception trouble) when (BadCell.Is(trouble))
+            {
+                throw new StoreException(
+                    $"Something in {Name} is not what it is to be ({trouble.Message.TrimEnd('.')}); "
+                        + "tightcold check names it. Nothing was changed.",
+                    trouble
+                );
             }
             finally
             {

@@ -21,7 +21,10 @@ public sealed class StoreException : Exception
     /// <summary>What SQLite's result codes mean to a person. Codes: sqlite.org/rescode.html.</summary>
     internal static StoreException From(SqliteException trouble, string path)
     {
-        var (kind, sentence) = trouble.SqliteErrorCode switch
+        // The log or its index found no room on the disk: an error of reading and writing by its code, a full disk by
+        // its cause (SQLITE_IOERR_SHMSIZE; SQLITE_IOERR_WRITE comes as 13 when the system says so).
+        var code = trouble.SqliteExtendedErrorCode == 4874 ? 13 : trouble.SqliteErrorCode;
+        var (kind, sentence) = code switch
         {
             // 15: many who came and went at once kept it from beginning to read.
             5 or 6 or 15 => (

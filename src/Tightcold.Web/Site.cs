@@ -23,12 +23,17 @@ public static class Site
     /// <summary>Nothing a person sends is larger: a whole job as a file.</summary>
     internal const long LargestRequestBytes = 4 << 20;
 
+    /// <summary>So long a reader waits for the ledger before the page says how far it is.</summary>
+    private static readonly TimeSpan LedgerPatience = TimeSpan.FromSeconds(5);
+
     /// <summary>Opens the data and puts the site together; the caller starts it. Throws
     /// <see cref="StoreException"/> when the data cannot be used.</summary>
     public static WebApplication Build(SiteOptions options)
     {
         ArgumentNullException.ThrowIfNull(options);
         var place = new DataPlace(options.DataFolder, options.Connection);
+        // Keys, units and devices are kept here even where the data are on a server.
+        DataFolder.Make(options.DataFolder);
         var store = (options.Store?.Invoke() ?? JobStore.OpenAsync(place)).GetAwaiter().GetResult();
 
         // An empty builder: no settings file or environment variable can bind it to another address.
@@ -43,11 +48,15 @@ public static class Site
                 foreach (var address in options.Lan?.Addresses ?? [])
                     kestrel.Listen(address, options.Port, listen =>
                     {
+                        // Before the handshake: whoever opens many need not finish one.
+                        options.Lan!.Connections.Use(listen);
                         if (options.Lan?.Certificate is { } certificate)
                             listen.UseHttps(certificate);
                     });
                 kestrel.AddServerHeader = false;
                 kestrel.Limits.MaxRequestBodySize = LargestRequestBytes;
+                // Other accounts of this machine reach the owner's door: they may not fill the program.
+                kestrel.Limits.MaxConcurrentConnections = 2 * OpenConnections.UsualMost;
             });
         AddServices(builder.Services, options, store);
         if (options.Log is { } log)
@@ -70,6 +79,7 @@ public static class Site
         site.MapUnitChoice();
         site.MapLight();
         OwnScript.Map(site);
+        site.MapHealth();
         site.MapStart();
         site.MapCars();
         site.MapKit();
@@ -120,7 +130,10 @@ public static class Site
         services.AddSingleton(new DeviceBook(options.DataFolder, options.Clock));
         services.AddSingleton(new PairingCodes(options.Clock));
         if (options.Lan is { } lan)
+        {
             RateLimits.Add(services, lan);
+            services.AddSingleton(lan.Connections);
+        }
         // Compressed under TLS too: the one secret in a page is the form's token, which is another each time, so that
         // its length tells nothing.
         services.Configure<BrotliCompressionProviderOptions>(brotli =>
@@ -135,13 +148,16 @@ public static class Site
         services.AddSingleton(options);
         services.AddSingleton(options.Clock);
         services.AddSingleton(_ => new FindingSource(options.Findings, options.Patience));
+        services.AddSingleton(provider => new LedgerBooks(provider.GetRequiredService<JobDesk>(), LedgerPatience));
         services.AddSingleton<IIdSource>(new RandomIds());
         services.AddSingleton(_ => store);
         services.AddSingleton(new JobDesk(store, options.Clock, new RandomIds()));
-        services
-            .AddDataProtection()
-            .SetApplicationName("Tightcold")
-            .PersistKeysToFileSystem(KeyFolder(options.DataFolder));
+        var protection = services.AddDataProtection().SetApplicationName("Tightcold");
+        // Where nothing can be kept, a form is good as long as the site runs.
+        if (KeyFolder(options.DataFolder) is { } keys)
+            protection.PersistKeysToFileSystem(keys);
+        else
+            protection.UseEphemeralDataProtectionProvider();
         services.AddAntiforgery(antiforgery =>
         {
             antiforgery.Cookie.Name = "tightcold-form";
@@ -154,15 +170,32 @@ public static class Site
         });
     }
 
-    /// <summary>The keys are readable by their owner only.</summary>
-    private static DirectoryInfo KeyFolder(string dataFolder)
+    /// <summary>The keys are readable by their owner only; null on a disk that takes nothing.</summary>
+    private static DirectoryInfo? KeyFolder(string dataFolder)
     {
         var path = Path.Combine(dataFolder, "keys");
-        return OperatingSystem.IsWindows()
-            ? Directory.CreateDirectory(path)
-            : Directory.CreateDirectory(
-                path,
-                UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute
+        try
+        {
+            var folder = OperatingSystem.IsWindows()
+                ? Directory.CreateDirectory(path)
+                : Directory.CreateDirectory(
+                    path,
+                    UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute
+                );
+            using var probe = new FileStream(
+                Path.Combine(path, $".tightcold-{Guid.NewGuid():N}"),
+                new FileStreamOptions
+                {
+                    Mode = FileMode.CreateNew,
+                    Access = FileAccess.Write,
+                    Options = FileOptions.DeleteOnClose,
+                }
             );
+            return folder;
+        }
+        catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
+        {
+            return null;
+        }
     }
 }

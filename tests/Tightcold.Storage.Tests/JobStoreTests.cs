@@ -331,7 +331,7 @@ public abstract class JobStoreTests : IDisposable
         }
         Assert.Equal(Enumerable.Range(1, 12).Reverse(), seen);
         var records = new List<int>();
-        await foreach (var record in store.RecordsAsync(null, Stop))
+        await foreach (var record in store.RecordsAsync(null, null, Stop))
             records.Add(record.Job.Number);
         Assert.Equal(seen, records);
     }
@@ -345,6 +345,32 @@ public abstract class JobStoreTests : IDisposable
             store.AddEntriesAsync(job.Id, [Note(2) with { Supersedes = Note(1).Id, Reason = "y" }], Stop)
         );
         Assert.Single((await store.RecordAsync(job.Number, Stop))!.Journal.All);
+    }
+
+    [Fact]
+    public async Task The_chain_grows_by_arrival_and_is_the_same_wherever_the_job_is_new()
+    {
+        var (store, job) = await OpenAsync();
+        await store.AddEntriesAsync(job.Id, [Note(5), Note(4)], Stop);
+        await store.AddEntriesAsync(job.Id, [Note(1)], Stop);
+        // Once more: nothing is added, and the chain stays.
+        await store.AddEntriesAsync(job.Id, [Note(4), Note(1)], Stop);
+        var record = (await store.RecordAsync(job.Number, Stop))!;
+        Assert.Equal([Note(5).Id, Note(4).Id, Note(1).Id], record.Chain.Select(link => link.Entry));
+        Assert.Equal(JournalChain.Of(record.Job, [Note(5), Note(4), Note(1)]), record.Chain);
+        using var folder = new TemporaryFolder();
+        using var elsewhere = await JobStore.OpenAsync(folder.Path, Stop);
+        var there = await elsewhere.MergeAsync(record, Stop);
+        Assert.Equal(record.Chain, (await elsewhere.RecordAsync(there.Number, Stop))!.Chain);
+        // What another device wrote earlier comes in behind, and changes no link that was there.
+        await elsewhere.AddEntriesAsync(job.Id, [Note(2)], Stop);
+        await store.AddEntriesAsync(job.Id, [Note(9)], Stop);
+        await store.MergeAsync((await elsewhere.RecordAsync(there.Number, Stop))!, Stop);
+        var both = (await store.RecordAsync(job.Number, Stop))!;
+        Assert.Equal(record.Chain, both.Chain[..3]);
+        Assert.Equal([Note(9).Id, Note(2).Id], both.Chain[3..].Select(link => link.Entry));
+        Assert.Null(JournalChain.Broken(both));
+        Assert.Empty((await store.CheckAsync(null, Stop)).All);
     }
 
     [Fact]

@@ -96,7 +96,6 @@ public sealed class RestoreTests : IDisposable
     [InlineData("not a database")]
     [InlineData("somebody else's")]
     [InlineData("newer")]
-    [InlineData("an entry that cannot be read")]
     public async Task A_backup_that_is_not_sound_is_refused_and_nothing_is_touched(string how)
     {
         var saved = await BackupOfDemoAsync();
@@ -110,6 +109,73 @@ public sealed class RestoreTests : IDisposable
         Assert.DoesNotContain(Directory.EnumerateFileSystemEntries(folder.Path), entry =>
             entry.Contains("restor", StringComparison.Ordinal)
         );
+    }
+
+    [Theory]
+    [InlineData(
+        "UPDATE entries SET written_at = 'yesterday' WHERE job_id = (SELECT id FROM jobs WHERE number = 1) AND sequence = 3",
+        true
+    )]
+    [InlineData(
+        "UPDATE entries SET kind = 'unheard-of' WHERE job_id = (SELECT id FROM jobs WHERE number = 1) AND sequence = 3",
+        true
+    )]
+    [InlineData("UPDATE jobs SET opened_at = '2031-13-45' WHERE number = 1", true)]
+    [InlineData(
+        "UPDATE entries SET supersedes = 'that one' WHERE job_id = (SELECT id FROM jobs WHERE number = 1) AND sequence = 3",
+        true
+    )]
+    [InlineData("UPDATE job_lines SET opened_at = 'then' WHERE number = 1", false)]
+    [InlineData("UPDATE job_lines SET last_entry_at = 'then' WHERE number = 1", false)]
+    [InlineData("UPDATE kits SET from_time = 'since ever'", false)]
+    public async Task One_bad_cell_is_named_and_keeps_nobody_from_the_other_jobs(string sql, bool unreadable)
+    {
+        await BackupOfDemoAsync();
+        using (var store = await JobStore.OpenAsync(folder.Path, Stop))
+        {
+            var record = (await store.RecordAsync(1, Stop))!;
+            var other = await store.AddJobAsync(
+                record.Job with
+                {
+                    Id = Guid.NewGuid(),
+                    OpenedAt = record.Job.OpenedAt.AddYears(1),
+                },
+                Stop
+            );
+            Assert.Equal(2, other.Number);
+        }
+        JobStore.Release();
+        await SqlAsync(sql);
+        var check = await CheckAsync();
+        Assert.False(check.IsClean);
+        Assert.Empty(check.Damage);
+        Assert.Equal(2, check.Jobs);
+        using (var store = await JobStore.OpenAsync(folder.Path, Stop))
+        {
+            var (leftOut, read) = (new List<string>(), new List<int>());
+            await foreach (var record in store.RecordsAsync(null, leftOut, Stop))
+                read.Add(record.Job.Number);
+            Assert.Equal(unreadable ? [2] : [2, 1], read);
+            Assert.Equal(unreadable ? 1 : 0, leftOut.Count);
+            Assert.All(leftOut, sentence =>
+                Assert.StartsWith("Job 1 cannot be read: ", sentence, StringComparison.Ordinal)
+            );
+            Assert.NotNull(await store.RecordAsync(2, Stop));
+            Assert.Equal(2, (await store.JobsAsync(new(), Stop)).Jobs.Length);
+            if (unreadable)
+                Assert.StartsWith(
+                    "Job 1 cannot be read: ",
+                    (await Assert.ThrowsAsync<StoreException>(() => store.RecordAsync(1, Stop))).Message,
+                    StringComparison.Ordinal
+                );
+            var saved = await store.BackupAsync(folder.File("second.db"), LedgerClosure.Of, Stop);
+            Assert.Equal(check.All, saved.Check.All);
+        }
+        JobStore.Release();
+        // It comes back as it was, and is named again.
+        var restored = await RestoreAsync(folder.File("second.db"));
+        Assert.Equal(check.All, restored.Check.All);
+        Assert.Equal(check.All, (await CheckAsync()).All);
     }
 
     private static async Task SpoilAsync(string file, string how)
@@ -134,8 +200,7 @@ public sealed class RestoreTests : IDisposable
                     command.CommandText = how switch
                     {
                         "newer" => "INSERT INTO \"__EFMigrationsHistory\" VALUES ('29990101000000_Later', '99.0')",
-                        "somebody else's" => "ALTER TABLE \"__EFMigrationsHistory\" RENAME TO recipes",
-                        _ => "UPDATE entries SET kind = 'unheard-of' WHERE sequence = 3",
+                        _ => "ALTER TABLE \"__EFMigrationsHistory\" RENAME TO recipes",
                     };
                     await command.ExecuteNonQueryAsync(Stop);
                 }
@@ -150,6 +215,25 @@ public sealed class RestoreTests : IDisposable
     [InlineData("UPDATE job_lines SET state = 'waiting'", "the list of jobs says something else")]
     [InlineData("UPDATE entries SET sequence = 900 WHERE sequence = 2", "not numbered one after the other")]
     [InlineData("UPDATE entries SET fields_json = '{' WHERE sequence = 4", "cannot be read")]
+    [InlineData("UPDATE entries SET who = 'Adb' WHERE sequence = 4", "the chain of its journal breaks at")]
+    [InlineData(
+        "UPDATE entries SET fields_json = replace(fields_json, '\"typed\":\"', '\"typed\":\"0')",
+        "the chain of its journal breaks at"
+    )]
+    [InlineData(
+        "UPDATE entries SET observed_at = replace(observed_at, ':0', ':1') WHERE sequence = 4",
+        "the chain of its journal breaks at"
+    )]
+    [InlineData("UPDATE entries SET digest = '' WHERE sequence = 4", "")]
+    [InlineData(
+        "UPDATE entries SET digest = replace(digest, 'a', 'b') WHERE sequence = 4",
+        "the chain of its journal breaks at"
+    )]
+    [InlineData("UPDATE jobs SET complaint = replace(complaint, 'a', 'e')", "is not as it was written down")]
+    [InlineData("UPDATE jobs SET seed = seed + 1", "is not as it was written down")]
+    [InlineData("UPDATE cars SET fields_json = replace(fields_json, 'rey', 'ray')", "is not as it was written down")]
+    [InlineData("UPDATE kits SET body_json = replace(body_json, 'e', 'i')", "is not as it was written down")]
+    [InlineData("UPDATE job_lines SET search_key = 'X'", "the list of jobs says something else")]
     [InlineData(
         "UPDATE entries SET supersedes = '99999999-0000-0000-0000-000000000000', reason = 'x' WHERE sequence = 5",
         "which is not there"

@@ -179,6 +179,42 @@ public sealed class BusyStoreTests(Chromium chromium)
         answer.Dispose();
     }
 
+    [Fact]
+    public async Task Whatever_else_the_data_have_the_typed_form_comes_back_and_counts_once()
+    {
+        await using var site = await WithJobAsync(HastyAsync());
+        using var client = site.Client();
+        var fields = await client.HiddenOfAsync(NewNote);
+        fields["f.text"] = "shaft seal weeps";
+        await RunAsync(site, "ALTER TABLE entries RENAME TO gone");
+        string html;
+        using (var answer = await client.SendAsync(NewNote, fields))
+        {
+            Assert.Equal(HttpStatusCode.InternalServerError, answer.StatusCode);
+            html = await answer.Content.ReadAsStringAsync(Stop);
+        }
+        Assert.Contains("Something went wrong in here", html, StringComparison.Ordinal);
+        Assert.Contains("sent again, it counts once", html, StringComparison.Ordinal);
+        await RunAsync(site, "ALTER TABLE gone RENAME TO entries");
+        var kept = PostedForms.HiddenIn(html);
+        for (var i = 0; i < 2; i++)
+        {
+            using var again = await client.SendAsync(NewNote, kept);
+            Assert.Equal(HttpStatusCode.Redirect, again.StatusCode);
+        }
+        Assert.Equal("shaft seal weeps", Assert.Single(await NotesAsync(site)).Fields.Text("text"));
+    }
+
+    private static async Task RunAsync(RunningSite site, string sql)
+    {
+        await using var other = new SqliteConnection(
+            $"Data Source={DataFolder.DataFile(site.DataFolder)};Pooling=False"
+        );
+        await other.OpenAsync(Stop);
+        await using var command = new SqliteCommand(sql, other);
+        await command.ExecuteNonQueryAsync(Stop);
+    }
+
     [Theory]
     [InlineData(StoreTrouble.Busy, 503, "Many are writing just now")]
     [InlineData(StoreTrouble.Stopped, 503, "The database does not answer")]

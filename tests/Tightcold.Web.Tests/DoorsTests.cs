@@ -17,6 +17,38 @@ public sealed class DoorsTests
     };
 
     [Fact]
+    public async Task On_a_fresh_machine_the_folder_for_keys_is_made_wherever_the_data_are()
+    {
+        var fresh = Directory.CreateTempSubdirectory("tightcold-fresh-").FullName;
+        try
+        {
+            var folder = Path.Combine(fresh, "share", "tightcold");
+            await using var site = Site.Build(
+                new SiteOptions(folder, 0, TimeProvider.System)
+                {
+                    Store = () => Tightcold.Storage.JobStore.OpenAsync(Path.Combine(fresh, "elsewhere")),
+                }
+            );
+            await site.StartAsync(Cancellation);
+            using var client = RunningSite.Client(Site.Address(site));
+            using var answer = await client.GetAsync(new Uri("/", UriKind.Relative), Cancellation);
+            Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+        }
+        finally
+        {
+            Directory.Delete(fresh, recursive: true);
+        }
+    }
+
+    [Fact]
+    public async Task A_program_that_watches_is_told_whether_the_data_answer()
+    {
+        await using var site = await RunningSite.StartAsync();
+        using var client = site.Client();
+        Assert.Equal("well\n", await client.GetStringAsync(new Uri("/health", UriKind.Relative), Cancellation));
+    }
+
+    [Fact]
     public async Task A_form_without_its_token_or_with_another_browsers_token_writes_nothing()
     {
         await using var site = await RunningSite.StartAsync();

@@ -114,10 +114,12 @@ internal static class Fill
             null
         );
         var line = JobLines.New(row, car.Label);
+        var digest = JournalChain.Start(RowText.Job(row));
         foreach (var entry in Typical(opened, state))
         {
             var entryRow = RowText.Row(row.Id, entry);
             entryRow.Sequence = ++line.Entries;
+            entryRow.Digest = digest = JournalChain.Next(digest, entry);
             line.LastEntryAt = entry.ObservedAt;
             database.Add(entryRow);
         }

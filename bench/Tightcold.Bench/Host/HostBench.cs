@@ -51,7 +51,35 @@ internal static partial class HostBench
                 .ConfigureAwait(false);
             await timings.TakeAsync("job page, again", () => GetAsync(client, $"/jobs/{number}")).ConfigureAwait(false);
         }
+        await timings.TakeAsync("ledger, first after a start", () => LedgerAsync(client)).ConfigureAwait(false);
+        for (var i = 0; i < Rounds; i++)
+        {
+            await timings.TakeAsync("ledger", () => LedgerAsync(client)).ConfigureAwait(false);
+            await timings
+                .TakeAsync("ledger of a year", () => GetAsync(client, "/ledger?year=2017"))
+                .ConfigureAwait(false);
+        }
+        for (var i = 0; i < 20; i++)
+        {
+            await PostNoteAsync(client, timings, jobs, $"bench {i}").ConfigureAwait(false);
+            await timings.TakeAsync("ledger, first after an entry", () => LedgerAsync(client)).ConfigureAwait(false);
+        }
+        var check = await timings.TakeAsync("check", bench.CheckAsync).ConfigureAwait(false);
         timings.Write(to);
+        to.WriteLine(check.IsClean ? "check: clean" : "check: " + string.Join(' ', check.All.Take(5)));
+    }
+
+    /// <summary>Until the books are there.</summary>
+    private static async Task<bool> LedgerAsync(HttpClient client)
+    {
+        while (
+            (await client.GetStringAsync(new Uri("/ledger", UriKind.Relative)).ConfigureAwait(false)).Contains(
+                "Adding up",
+                StringComparison.Ordinal
+            )
+        )
+            await Task.Delay(100).ConfigureAwait(false);
+        return true;
     }
 
     public static async Task LongAsync(int entries, string? data, TextWriter to)

@@ -47,12 +47,18 @@ internal sealed class SiteOnBench : IAsyncDisposable
             Timeout = TimeSpan.FromMinutes(20),
         };
 
+    public async Task<CheckReport> CheckAsync()
+    {
+        using var store = await JobStore.OpenAsync(place).ConfigureAwait(false);
+        return await store.CheckAsync(LedgerClosure.Of, default).ConfigureAwait(false);
+    }
+
     /// <summary>The texts of all notes, and a check of everything.</summary>
     public async Task<(IReadOnlyList<string> Notes, CheckReport Check)> NotesAsync()
     {
         using var store = await JobStore.OpenAsync(place).ConfigureAwait(false);
         var notes = new List<string>();
-        await foreach (var record in store.RecordsAsync(null, default).ConfigureAwait(false))
+        await foreach (var record in store.RecordsAsync(null, null, default).ConfigureAwait(false))
             notes.AddRange(record.Journal.OfKind(EntryKinds.Note).Select(entry => entry.Fields.Text("text") ?? ""));
         return (notes, await store.CheckAsync(LedgerClosure.Of, default).ConfigureAwait(false));
     }

@@ -22,7 +22,7 @@ public sealed partial class JobDesk
     {
         yield return $"{{\n\"format\": \"{AllFormat}\",\n\"version\": {JobDocument.Version},\n\"jobs\": [\n";
         var between = "";
-        await foreach (var record in store.RecordsAsync(null, cancellation).ConfigureAwait(false))
+        await foreach (var record in store.RecordsAsync(null, null, cancellation).ConfigureAwait(false))
         {
             yield return between + JobDocument.Write(record).TrimEnd('\n');
             between = ",\n";

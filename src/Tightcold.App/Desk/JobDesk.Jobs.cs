@@ -124,11 +124,11 @@ public sealed partial class JobDesk
         );
     }
 
-    /// <summary>Every job of a car, with its journal.</summary>
+    /// <summary>Every job of a car that can be read, with its journal.</summary>
     public async Task<IReadOnlyList<JobRecord>> RecordsOfCarAsync(Guid carId, CancellationToken cancellation = default)
     {
         var records = new List<JobRecord>();
-        await foreach (var record in store.RecordsAsync(carId, cancellation).ConfigureAwait(false))
+        await foreach (var record in store.RecordsAsync(carId, [], cancellation).ConfigureAwait(false))
             records.Add(record);
         return records;
     }
@@ -174,7 +174,7 @@ public sealed partial class JobDesk
             supersedes,
             reason?.Trim()
         );
-        return await AddAsync(record, entry, cancellation).ConfigureAwait(false);
+        return await AddAsync(record, entry, EntryRules.Check, cancellation).ConfigureAwait(false);
     }
 
     /// <summary>Adds one entry that was written elsewhere, with its own id and times. The same entry again is
@@ -189,7 +189,7 @@ public sealed partial class JobDesk
         if (disagreements.Count > 0)
             return Outcome<Entry>.Refused(disagreements);
         return await store.RecordAsync(jobNumber, cancellation).ConfigureAwait(false) is { } record
-            ? await AddAsync(record, entry, cancellation).ConfigureAwait(false)
+            ? await AddAsync(record, entry, EntryRules.CheckTaken, cancellation).ConfigureAwait(false)
             : Outcome<Entry>.Refused(NoJob(jobNumber));
     }
 
@@ -284,7 +284,14 @@ public sealed partial class JobDesk
             : null;
     }
 
-    private async Task<Outcome<Entry>> AddAsync(JobRecord record, Entry written, CancellationToken cancellation)
+    /// <param name="rules">Of an entry written here and now, or of one that was written elsewhere, perhaps before the
+    /// last one here.</param>
+    private async Task<Outcome<Entry>> AddAsync(
+        JobRecord record,
+        Entry written,
+        Func<JobRecord, Entry, AbsolutePressure?, IReadOnlyList<InputProblem>> rules,
+        CancellationToken cancellation
+    )
     {
         var entry = written with { Fields = Named(record, written) };
         if (record.Journal.Find(entry.Id) is { } there)
@@ -306,7 +313,7 @@ public sealed partial class JobDesk
                     )
                 );
         }
-        var problems = EntryRules.Check(record, entry, AirPressure.At(record, entry.ObservedAt).Known);
+        var problems = rules(record, entry, AirPressure.At(record, entry.ObservedAt).Known);
         if (problems.Count > 0)
             return Outcome<Entry>.Refused(problems);
         await store.AddEntriesAsync(record.Job.Id, [entry], cancellation).ConfigureAwait(false);
@@ -345,8 +352,7 @@ public sealed partial class JobDesk
             .Spots(record.Car)
             .FirstOrDefault(spot => string.Equals(spot, name, StringComparison.OrdinalIgnoreCase));
 
-    private static string Shortened(string words) =>
-        words.Trim() is { Length: > 40 } lengthy ? lengthy[..40] + "…" : words.Trim();
+    private static string Shortened(string words) => Quote.Beginning(words.Trim(), 40);
 
     /// <summary>What is said of a kind of entry that is none.</summary>
     public static InputProblem NoKind(string kind)

@@ -17,8 +17,15 @@ public static class RememberedUnits
         if (settings["units"]?.ToString() == word)
             return;
         settings["units"] = word;
-        Directory.CreateDirectory(folder);
-        File.WriteAllText(PathIn(folder), settings.ToJsonString() + "\n");
+        try
+        {
+            Directory.CreateDirectory(folder);
+            File.WriteAllText(PathIn(folder), settings.ToJsonString() + "\n");
+        }
+        catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
+        {
+            // Said again next time: a disk that takes nothing keeps nobody from reading.
+        }
     }
 
     private static string PathIn(string folder) => Path.Combine(folder, "settings.json");

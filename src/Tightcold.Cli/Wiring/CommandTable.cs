@@ -135,6 +135,12 @@ internal static class CommandTable
             "job findings 1"
         ),
         CommandRow.Of(
+            s => new JobChain(s),
+            "job chain",
+            "Whether every entry is as it was written down, and still as on a card.",
+            "job chain 1"
+        ),
+        CommandRow.Of(
             s => new JobCalendar(s),
             "job calendar",
             "Write the next check as a calendar file.",

@@ -6,10 +6,13 @@ namespace Tightcold.Jobs.Fields;
 /// sentence.</summary>
 public sealed record InputProblem(string Field, string Value, Phrase Allowed)
 {
+    /// <summary>More of a refused value is not said again.</summary>
+    private const int MostSaid = 80;
+
     public Phrase Sentence =>
         Value.Length == 0
             ? Phrase.Of($"{Field} is missing: {Allowed}.")
-            : Phrase.Of($"{Field}: “{Value}” is not taken: {Allowed}.");
+            : Phrase.Of($"{Field}: “{Quote.Beginning(Value, MostSaid)}” is not taken: {Allowed}.");
 
     public static InputProblem Of(string field, string value, Phrase.Handler allowed) =>
         new(field, value, Phrase.Of(allowed));

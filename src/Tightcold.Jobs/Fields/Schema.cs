@@ -65,7 +65,7 @@ public sealed class Schema
                         quantity.AsTyped,
                         $"another kind of quantity is needed here ({type.Kind.ToString()})"
                     );
-                if (quantity.Value.Si < type.MinSi || quantity.Value.Si > type.MaxSi)
+                if (!(quantity.Value.Si >= type.MinSi && quantity.Value.Si <= type.MaxSi))
                     return new(
                         field.Name,
                         quantity.AsTyped,
@@ -93,7 +93,7 @@ public sealed class Schema
                     ? null
                     : InputProblem.Of(
                         field.Name,
-                        text.Value[..20] + "…",
+                        Quote.Beginning(text.Value, 20),
                         $"at most {type.MaxLength} characters are allowed"
                     );
             case (FieldType.Spot or FieldType.Container, FieldValue.Text text):

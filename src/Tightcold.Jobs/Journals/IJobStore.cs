@@ -28,7 +28,9 @@ public interface IJobStore
     Task<IReadOnlyDictionary<string, int>> CountsAsync(CancellationToken cancellation);
 
     /// <summary>All records, or those of one car, newest first, a few at a time.</summary>
-    IAsyncEnumerable<JobRecord> RecordsAsync(Guid? carId, CancellationToken cancellation);
+    /// <param name="leftOut">Gets a sentence for each job that cannot be read; without it the first such job ends the
+    /// reading.</param>
+    IAsyncEnumerable<JobRecord> RecordsAsync(Guid? carId, ICollection<string>? leftOut, CancellationToken cancellation);
 
     Task<JobRecord?> RecordAsync(int number, CancellationToken cancellation);
 
@@ -39,6 +41,13 @@ public interface IJobStore
     /// <summary>How many entries the job of that number has; null when there is none. Cheap: a page asks it every few
     /// seconds, and since entries are only ever added it is the version of the journal.</summary>
     Task<int?> EntryCountAsync(int number, CancellationToken cancellation);
+
+    /// <summary>Another number whenever anybody wrote anything; the same number means that nothing changed since. Cheap,
+    /// however many jobs there are.</summary>
+    Task<long> VersionAsync(CancellationToken cancellation);
+
+    /// <summary>For each job, by its number, what changes when its journal or its car does.</summary>
+    Task<IReadOnlyDictionary<int, string>> StampsAsync(CancellationToken cancellation);
 
     /// <summary>Adds the job under the next free number, which is returned with it.</summary>
     Task<Job> AddJobAsync(Job job, CancellationToken cancellation);

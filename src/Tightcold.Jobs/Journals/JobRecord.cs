@@ -10,6 +10,10 @@ namespace Tightcold.Jobs.Journals;
 /// <summary>All that a finding may rest on: the car, the kit in its versions, the job and its journal.</summary>
 public sealed record JobRecord(Car Car, ImmutableArray<Kit> Kits, Job Job, Journal Journal)
 {
+    /// <summary>The entries in the order of their arrival, each with its digest (<see cref="JournalChain"/>); empty for a
+    /// record that was never stored, or came from a file without.</summary>
+    public ImmutableArray<ChainLink> Chain { get; init; } = [];
+
     /// <summary>The kit as it was at <paramref name="moment"/>; the first version before that.</summary>
     public Kit KitAt(DateTimeOffset moment) =>
         Kits.Where(kit => kit.From <= moment).OrderBy(kit => kit.From).LastOrDefault()

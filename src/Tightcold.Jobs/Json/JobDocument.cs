@@ -23,8 +23,9 @@ public static class JobDocument
         Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
     };
 
-    public static string Write(JobRecord record) =>
-        new JsonObject
+    public static string Write(JobRecord record)
+    {
+        var file = new JsonObject
         {
             ["format"] = Format,
             ["version"] = Version,
@@ -43,7 +44,15 @@ public static class JobDocument
                 ["seed"] = record.Job.Seed,
             },
             ["entries"] = new JsonArray([.. record.Journal.All.Select(WriteEntry)]),
-        }.ToJsonString(Indented) + "\n";
+        };
+        if (record.Chain.Length > 0)
+            file["chain"] = new JsonArray([
+                .. record.Chain.Select(link =>
+                    (JsonNode)new JsonObject { ["entry"] = link.Entry.ToString(), ["digest"] = link.Digest }
+                ),
+            ]);
+        return file.ToJsonString(Indented) + "\n";
+    }
 
     public static JsonNode WriteEntry(Entry entry)
     {
@@ -100,7 +109,7 @@ public static class JobDocument
         if (problems.Count > 0)
             return (null, problems);
 
-        root.OnlyProperties(problems, "format", "version", "car", "kits", "job", "entries");
+        root.OnlyProperties(problems, "format", "version", "car", "kits", "job", "entries", "chain");
         var car = ReadCar(root.Child("car", problems), problems);
         var kits = root.Items("kits", problems).Select(item => ReadKit(item, problems)).ToImmutableArray();
         var job = ReadJob(root.Child("job", problems), car, problems);
@@ -109,9 +118,50 @@ public static class JobDocument
             return (null, problems);
         var (journal, journalProblems) = Journal.Create(entries.OfType<Entry>());
         problems.AddRange(journalProblems.Select(problem => problem with { Field = "$.entries: " + problem.Field }));
-        return journal is null
-            ? (null, problems)
-            : (new JobRecord(car, [.. kits.OfType<Kit>()], job, journal), problems);
+        if (journal is null)
+            return (null, problems);
+        var record = new JobRecord(car, [.. kits.OfType<Kit>()], job, journal);
+        if (!root.Has("chain"))
+            return (record, problems);
+        record = record with
+        {
+            Chain = [.. root.Items("chain", problems).Select(at => ReadLink(at, problems)).OfType<ChainLink>()],
+        };
+        if (problems.Count == 0)
+            CheckChain(record, problems);
+        return problems.Count > 0 ? (null, problems) : (record, problems);
+    }
+
+    private static ChainLink? ReadLink(JsonReaderAt at, List<InputProblem> problems)
+    {
+        if (!at.IsObject(problems))
+            return null;
+        at.OnlyProperties(problems, "entry", "digest");
+        var entry = at.Id("entry", problems);
+        var digest = at.Text("digest", problems);
+        return entry is { } id && digest is not null ? new(id, digest) : null;
+    }
+
+    /// <summary>A file that carries a chain says what its entries were: each once, and as written.</summary>
+    private static void CheckChain(JobRecord record, List<InputProblem> problems)
+    {
+        var named = record.Chain.Select(link => link.Entry).ToHashSet();
+        if (named.Count != record.Chain.Length || !named.SetEquals(record.Journal.All.Select(entry => entry.Id)))
+            problems.Add(
+                InputProblem.Of(
+                    "$.chain",
+                    string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{record.Chain.Length} links"),
+                    $"it names each of the {record.Journal.All.Length} entries of the file once; an entry was added or taken out since it was written"
+                )
+            );
+        else if (JournalChain.Broken(record) is { } broken)
+            problems.Add(
+                InputProblem.Of(
+                    "$.chain",
+                    broken.Entry.ToString(),
+                    $"this entry, or the job it belongs to, is not as it was when the file was written; ask for the file again"
+                )
+            );
     }
 
     /// <summary>One entry as JSON text, as written by <see cref="WriteEntry"/>.</summary>
@@ -232,6 +282,6 @@ public static class JobDocument
             : null;
     }
 
-    private static string Stamp(DateTimeOffset moment) =>
+    internal static string Stamp(DateTimeOffset moment) =>
         moment.ToString("yyyy-MM-dd'T'HH:mm:ss.FFFFFFFzzz", System.Globalization.CultureInfo.InvariantCulture);
 }

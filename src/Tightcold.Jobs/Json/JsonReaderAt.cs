@@ -111,7 +111,7 @@ internal readonly record struct JsonReaderAt(JsonElement Element, string Path)
     public FieldValue? Wrong(List<InputProblem> problems, string needed)
     {
         var raw = Element.ValueKind == JsonValueKind.Undefined ? "" : Element.GetRawText();
-        problems.Add(InputProblem.Of(Path, raw.Length > 40 ? raw[..40] + "…" : raw, $"{needed} is needed here"));
+        problems.Add(InputProblem.Of(Path, Quote.Beginning(raw, 40), $"{needed} is needed here"));
         return null;
     }
 }

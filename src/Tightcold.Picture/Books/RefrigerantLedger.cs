@@ -77,69 +77,80 @@ public sealed record RefrigerantLedger(ImmutableArray<LedgerLine> Lines)
         IEnumerable<JobPicture> jobs,
         DateTimeOffset? from = null,
         DateTimeOffset? before = null
-    )
+    ) => Of(jobs.SelectMany(job => LinesOf(job)), from, before);
+
+    /// <summary>The same from lines that were drawn up before.</summary>
+    public static RefrigerantLedger Of(
+        IEnumerable<LedgerLine> lines,
+        DateTimeOffset? from = null,
+        DateTimeOffset? before = null
+    ) =>
+        new([
+            .. lines
+                .Where(line => !(line.Date < from || line.Date >= before))
+                .OrderBy(line => line.Date)
+                .ThenBy(line => line.Job),
+        ]);
+
+    /// <summary>What one job adds: a line for each container it moved refrigerant with, and one for what it charged and
+    /// lost.</summary>
+    public static ImmutableArray<LedgerLine> LinesOf(JobPicture job)
     {
+        ArgumentNullException.ThrowIfNull(job);
+        var record = job.Record;
+        if (record.Journal.Standing.Length == 0)
+            return [];
         var lines = ImmutableArray.CreateBuilder<LedgerLine>();
-        foreach (var job in jobs)
+        var date = record.Journal.Standing[^1].ObservedAt;
+        var balance = job.Mass;
+        var place = RuleBook.Of(record.Kit.Fields.Text("jurisdiction"));
+        var recoveries = record.Journal.OfKind(EntryKinds.Recovery).ToArray();
+        foreach (var holding in balance.Holdings.Values)
         {
-            var record = job.Record;
-            if (record.Journal.Standing.Length == 0)
+            var recovered = holding.Container.IsRecovery ? holding.NetKg - holding.FirstNetKg : 0;
+            if (holding.DrawnKg == 0 && recovered == 0)
                 continue;
-            var date = record.Journal.Standing[^1].ObservedAt;
-            if (date < from || date >= before)
-                continue;
-            var balance = job.Mass;
-            var place = RuleBook.Of(record.Kit.Fields.Text("jurisdiction"));
-            var recoveries = record.Journal.OfKind(EntryKinds.Recovery).ToArray();
-            foreach (var holding in balance.Holdings.Values)
-            {
-                var recovered = holding.Container.IsRecovery ? holding.NetKg - holding.FirstNetKg : 0;
-                if (holding.DrawnKg == 0 && recovered == 0)
-                    continue;
-                lines.Add(
-                    new(
-                        record.Job.Number,
-                        date,
-                        record.Car.Label,
-                        holding.Container.Refrigerant,
-                        holding.Container.Name,
-                        holding.DrawnKg,
-                        recovered,
-                        0,
-                        0
-                    )
-                    {
-                        Place = place.Reading.Place?.Code ?? "",
-                        Person = record.Kit.Fields.Text("owner") ?? "",
-                        Certificate = CertificateOf(record, recoveries),
-                        WentTo = holding.Container.IsRecovery
-                            ? Said(recoveries, "went-to", holding.Container.Name)
-                            : "",
-                    }
-                );
-            }
-            if (balance.LostKg != 0 || balance.DrawnKg != 0)
-                lines.Add(
-                    new(
-                        record.Job.Number,
-                        date,
-                        record.Car.Label,
-                        record.Car.Refrigerant,
-                        null,
-                        0,
-                        0,
-                        balance.LostKg,
-                        balance.DrawnKg > 0 ? balance.SystemKg : 0
-                    )
-                    {
-                        Warming = place.Warming(record.Car.Refrigerant),
-                        Place = place.Reading.Place?.Code ?? "",
-                        Person = record.Kit.Fields.Text("owner") ?? "",
-                        Certificate = CertificateOf(record, recoveries),
-                    }
-                );
+            lines.Add(
+                new(
+                    record.Job.Number,
+                    date,
+                    record.Car.Label,
+                    holding.Container.Refrigerant,
+                    holding.Container.Name,
+                    holding.DrawnKg,
+                    recovered,
+                    0,
+                    0
+                )
+                {
+                    Place = place.Reading.Place?.Code ?? "",
+                    Person = record.Kit.Fields.Text("owner") ?? "",
+                    Certificate = CertificateOf(record, recoveries),
+                    WentTo = holding.Container.IsRecovery ? Said(recoveries, "went-to", holding.Container.Name) : "",
+                }
+            );
         }
-        return new([.. lines.OrderBy(line => line.Date).ThenBy(line => line.Job)]);
+        if (balance.LostKg != 0 || balance.DrawnKg != 0)
+            lines.Add(
+                new(
+                    record.Job.Number,
+                    date,
+                    record.Car.Label,
+                    record.Car.Refrigerant,
+                    null,
+                    0,
+                    0,
+                    balance.LostKg,
+                    balance.DrawnKg > 0 ? balance.SystemKg : 0
+                )
+                {
+                    Warming = place.Warming(record.Car.Refrigerant),
+                    Place = place.Reading.Place?.Code ?? "",
+                    Person = record.Kit.Fields.Text("owner") ?? "",
+                    Certificate = CertificateOf(record, recoveries),
+                }
+            );
+        return lines.ToImmutable();
     }
 
     /// <summary>Of who recovered as written down then, else the kit's.</summary>

@@ -40,6 +40,9 @@ internal abstract class Engine : IDisposable
     /// <summary>Inside a transaction: nobody else takes a number for a job until it ends.</summary>
     public abstract Task LockNumbersAsync(JournalDatabase database, CancellationToken cancellation);
 
+    /// <summary>Another number after every write, by whomever.</summary>
+    public abstract Task<long> VersionAsync(JournalDatabase database, CancellationToken cancellation);
+
     /// <summary>A whole copy as a data file of its own, of one moment, while others write.</summary>
     public abstract Task CopyToAsync(string file, CancellationToken cancellation);
 
@@ -107,7 +110,8 @@ internal abstract class Engine : IDisposable
         await using (command.ConfigureAwait(false))
         {
             command.CommandText =
-                "SELECT (SELECT COUNT(*) FROM jobs) - (SELECT COUNT(*) FROM job_lines) + (SELECT COUNT(*) FROM cars WHERE label_key = '')";
+                "SELECT (SELECT COUNT(*) FROM jobs) - (SELECT COUNT(*) FROM job_lines) + (SELECT COUNT(*) FROM cars WHERE label_key = '')"
+                + " + (SELECT COUNT(DISTINCT job_id) FROM entries WHERE digest = '')";
             return Convert.ToInt64(
                     await command.ExecuteScalarAsync(cancellation).ConfigureAwait(false),
                     System.Globalization.CultureInfo.InvariantCulture

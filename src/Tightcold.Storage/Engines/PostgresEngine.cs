@@ -22,13 +22,7 @@ internal sealed class PostgresEngine : Engine
 
     public PostgresEngine(string connection)
     {
-        var settings = new NpgsqlConnectionStringBuilder(connection);
-        // A person waits for the answer: better a sentence after some seconds than a page that never comes.
-        if (!settings.ContainsKey("Timeout"))
-            settings.Timeout = 10;
-        if (!settings.ContainsKey("Maximum Pool Size"))
-            settings.MaxPoolSize = 20;
-        settings.ApplicationName ??= "Tightcold";
+        var settings = Settle(connection);
         Name = $"the database {settings.Database} on {settings.Host}";
         connectionText = settings.ToString();
         // Who finds all connections taken waits here in turn; the driver's own line turns everybody away after seconds.
@@ -38,6 +32,29 @@ internal sealed class PostgresEngine : Engine
         writers = new(Math.Clamp(settings.MaxPoolSize / 4, 1, 5), Patience);
         options = new DbContextOptionsBuilder<PostgresDatabase>().UseNpgsql(connectionText).Options;
     }
+
+    /// <summary>The connection with what a person did not say.</summary>
+    internal static NpgsqlConnectionStringBuilder Settle(string connection)
+    {
+        var settings = new NpgsqlConnectionStringBuilder(connection);
+        // Not ContainsKey: the builder says of every name it knows that it contains it.
+        bool Said(string name) => settings.Keys.Contains(name, StringComparer.OrdinalIgnoreCase);
+        // A person waits for the answer: better a sentence after some seconds than a page that never comes.
+        if (!Said("Timeout"))
+            settings.Timeout = 10;
+        if (!Said("Maximum Pool Size"))
+            settings.MaxPoolSize = 20;
+        settings.ApplicationName ??= "Tightcold";
+        // A password goes to the server that was meant and to nobody who listens in: unless a person says otherwise.
+        if (!Said("SSL Mode") && !IsThisMachine(settings.Host))
+            settings.SslMode = SslMode.VerifyFull;
+        return settings;
+    }
+
+    /// <summary>A socket of this machine, or its loopback: what goes there leaves it not.</summary>
+    internal static bool IsThisMachine(string? host) =>
+        host is null or "localhost" or ['/' or '@', ..]
+        || (System.Net.IPAddress.TryParse(host, out var address) && System.Net.IPAddress.IsLoopback(address));
 
     public override string Name { get; }
 
@@ -115,6 +132,12 @@ internal sealed class PostgresEngine : Engine
     public override Task LockNumbersAsync(JournalDatabase database, CancellationToken cancellation) =>
         database.Database.ExecuteSqlAsync($"SELECT pg_advisory_xact_lock({NumberLock})", cancellation);
 
+    // The next transaction to come: another one as soon as anybody wrote (postgresql.org/docs/current/functions-info.html).
+    public override Task<long> VersionAsync(JournalDatabase database, CancellationToken cancellation) =>
+        database
+            .Database.SqlQueryRaw<long>("SELECT pg_snapshot_xmax(pg_current_snapshot())::text::bigint AS \"Value\"")
+            .SingleAsync(cancellation);
+
     public override async Task CopyToAsync(string file, CancellationToken cancellation)
     {
         using var target = new SqliteEngine(file);
@@ -166,6 +189,26 @@ internal sealed class PostgresEngine : Engine
             "57P01" or "57P02" or "57P03" => (
                 StoreTrouble.Stopped,
                 $"{NameFirst} is being stopped or started; try again in a moment."
+            ),
+            // Others of this program hold all connections.
+            null when known.Message.Contains("pool has been exhausted", StringComparison.Ordinal) => (
+                StoreTrouble.Busy,
+                $"{NameFirst} is busy: all connections of this program are in use; nothing was written. Try again."
+            ),
+            // The server's own limits of memory and connections.
+            "53000" or "53200" or "53400" => (
+                StoreTrouble.Busy,
+                $"{NameFirst} has no room for more just now ({said}); nothing was written. Try again in a moment."
+            ),
+            null when Chain(known).OfType<System.Security.Authentication.AuthenticationException>().Any() => (
+                StoreTrouble.Other,
+                $"{NameFirst} shows no certificate that this machine trusts for that name, so nothing was sent; "
+                    + "name its authority in --data (Root Certificate=FILE, or sslrootcert=FILE in an address)."
+            ),
+            null when known.Message.Contains("SSL connection requested", StringComparison.Ordinal) => (
+                StoreTrouble.Other,
+                $"{NameFirst} offers no encryption, so nothing was sent; switch it on there (ssl = on), "
+                    + "or say SSL Mode=Disable in --data where nobody can listen in."
             ),
             // A connection that stood, and a lock that was not given back in time.
             null

@@ -4,6 +4,7 @@ using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Storage;
 using Tightcold.Storage.Mapping;
+using Tightcold.Storage.Safety;
 
 namespace Tightcold.Storage.Engines;
 
@@ -32,21 +33,28 @@ internal sealed class SqliteEngine : Engine
     private readonly TimeSpan patience;
     private readonly FileLock? use;
     private readonly string connectionText,
-        pragmas;
+        pragmas,
+        shownAs;
+    private readonly Lock watching = new();
+    private SqliteConnection? watcher;
+    private int watchers;
     private volatile bool closed;
 
     /// <param name="readOnly">A file that is only looked at: a backup.</param>
     /// <param name="pragmas">What a test adds to every connection, such as a small disk.</param>
     /// <param name="patience">How long another program that holds the file is waited for, if not as usual.</param>
+    /// <param name="shownAs">The file that a person knows, where this is a copy of it.</param>
     public SqliteEngine(
         string path,
         FileLock? use = null,
         bool readOnly = false,
         string pragmas = "",
-        TimeSpan? patience = null
+        TimeSpan? patience = null,
+        string? shownAs = null
     )
     {
         FilePath = path;
+        this.shownAs = shownAs ?? path;
         this.use = use;
         this.patience = patience ?? Patience;
         keepsOpen = !readOnly;
@@ -67,7 +75,7 @@ internal sealed class SqliteEngine : Engine
     }
 
     public string FilePath { get; }
-    public override string Name => $"the data file {FilePath}";
+    public override string Name => $"the data file {shownAs}";
 
     public override JournalDatabase Open()
     {
@@ -124,6 +132,8 @@ internal sealed class SqliteEngine : Engine
             .ConfigureAwait(false);
         if (await IsReadyAsync(cancellation).ConfigureAwait(false))
             return;
+        foreach (var file in new[] { FilePath, FilePath + "-wal", FilePath + "-shm" })
+            PrivateFile.Close(file);
         var database = Open();
         await using (database.ConfigureAwait(false))
         {
@@ -229,6 +239,23 @@ internal sealed class SqliteEngine : Engine
     public override Task LockNumbersAsync(JournalDatabase database, CancellationToken cancellation) =>
         Task.CompletedTask;
 
+    // sqlite.org/pragma.html#pragma_data_version: what others changed since, asked on a connection that never writes.
+    public override Task<long> VersionAsync(JournalDatabase database, CancellationToken cancellation)
+    {
+        lock (watching)
+        {
+            if (watcher is null)
+            {
+                (watcher, watchers) = (Take(), watchers + 1);
+                Holding[this] = true;
+            }
+            using var command = watcher.CreateCommand();
+            command.CommandText = "PRAGMA data_version";
+            // Each connection counts for itself.
+            return Task.FromResult(((long)watchers << 32) + (long)command.ExecuteScalar()!);
+        }
+    }
+
     public override async Task CopyToAsync(string file, CancellationToken cancellation)
     {
         var connection = new SqliteConnection(connectionText);
@@ -291,7 +318,7 @@ internal sealed class SqliteEngine : Engine
 
     public override StoreException? Explain(Exception trouble) =>
         Chain(trouble).OfType<SqliteException>().FirstOrDefault() is { } known
-            ? StoreException.From(known, FilePath)
+            ? StoreException.From(known, shownAs)
             : null;
 
     // Another program that holds the file is waited for where a transaction begins.
@@ -302,6 +329,11 @@ internal sealed class SqliteEngine : Engine
         Holding.TryRemove(this, out _);
         while (idle.TryTake(out var connection))
             connection.Dispose();
+        lock (watching)
+        {
+            watcher?.Dispose();
+            watcher = null;
+        }
     }
 
     /// <summary>Closes the connections that no engine of this program uses at the moment.</summary>

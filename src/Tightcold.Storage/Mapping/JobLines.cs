@@ -28,8 +28,10 @@ internal static class JobLines
     public static void Name(JobLineRow line, string carLabel)
     {
         line.CarLabel = carLabel;
-        line.SearchKey = SearchKey.Of(carLabel, line.Complaint, line.WaitingFor);
+        line.SearchKey = Key(line);
     }
+
+    public static string Key(JobLineRow line) => SearchKey.Of(line.CarLabel, line.Complaint, line.WaitingFor);
 
     public static JobSummary Summary(JobLineRow line) =>
         new(
@@ -92,6 +94,12 @@ internal static class JobLines
 
     /// <summary>After an upgrade: makes what is missing. An interrupted filling goes on where it stopped.</summary>
     public static async Task FillAsync(JournalDatabase database, CancellationToken cancellation)
+    {
+        await FillLinesAsync(database, cancellation).ConfigureAwait(false);
+        await ChainFill.RunAsync(database, cancellation).ConfigureAwait(false);
+    }
+
+    private static async Task FillLinesAsync(JournalDatabase database, CancellationToken cancellation)
     {
         while (
             await database

@@ -18,13 +18,41 @@ internal static class RowText
         Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
     };
 
-    public static CarRow Row(Car car) =>
-        new()
+    public static CarRow Row(Car car)
+    {
+        var row = new CarRow
         {
             Id = car.Id,
             FieldsJson = Fields(car.Fields),
             LabelKey = LabelKey(car.Label),
         };
+        row.Digest = RowSum.Of(row);
+        return row;
+    }
+
+    public static KitRow Row(Kit kit)
+    {
+        var row = new KitRow
+        {
+            Id = kit.Id,
+            FromTime = kit.From,
+            BodyJson = Body(kit),
+        };
+        row.Digest = RowSum.Of(row);
+        return row;
+    }
+
+    public static JobKitRow Row(Guid jobId, Kit kit)
+    {
+        var row = new JobKitRow
+        {
+            JobId = jobId,
+            KitId = kit.Id,
+            BodyJson = Body(kit),
+        };
+        row.Digest = RowSum.Of(row);
+        return row;
+    }
 
     /// <summary>A space for a car without a name: an empty key means that it is still to be made.</summary>
     public static string LabelKey(string label) => SearchKey.Of(label) is { Length: > 0 } key ? key : " ";
@@ -32,12 +60,13 @@ internal static class RowText
     public static Car Car(CarRow row) =>
         new(row.Id, Read(JobDocument.ReadFields(row.FieldsJson, Jobs.Cars.Car.Schema), "car", row.Id));
 
-    public static string Body(Kit kit) => JobDocument.WriteKit(kit).ToJsonString(Plain);
+    private static string Body(Kit kit) => JobDocument.WriteKit(kit).ToJsonString(Plain);
 
     public static Kit Kit(string body, Guid id) => Read(JobDocument.ReadKit(body), "kit", id);
 
-    public static JobRow Row(Job job, DateTimeOffset? kitsSince) =>
-        new()
+    public static JobRow Row(Job job, DateTimeOffset? kitsSince)
+    {
+        var row = new JobRow
         {
             Id = job.Id,
             CarId = job.CarId,
@@ -47,6 +76,9 @@ internal static class RowText
             Seed = job.Seed,
             KitsSince = kitsSince,
         };
+        row.Digest = RowSum.Of(row);
+        return row;
+    }
 
     public static Job Job(JobRow row) => new(row.Id, row.CarId, row.Number, row.Complaint, row.OpenedAt, row.Seed);
 

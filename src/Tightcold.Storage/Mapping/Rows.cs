@@ -1,12 +1,13 @@
 namespace Tightcold.Storage.Mapping;
 
 /// <summary>A car; its label data as the documented JSON of a bag of fields. <see cref="LabelKey"/> is made from them,
-/// for order and search.</summary>
+/// for order and search, <see cref="Digest"/> so that a changed letter shows (<see cref="RowSum"/>).</summary>
 internal sealed class CarRow
 {
     public Guid Id { get; set; }
     public string FieldsJson { get; set; } = "";
     public string LabelKey { get; set; } = "";
+    public string Digest { get; set; } = "";
 }
 
 /// <summary>A version of this workshop's kit.</summary>
@@ -15,6 +16,7 @@ internal sealed class KitRow
     public Guid Id { get; set; }
     public DateTimeOffset FromTime { get; set; }
     public string BodyJson { get; set; } = "";
+    public string Digest { get; set; } = "";
 }
 
 /// <summary>A job. <see cref="KitsSince"/> is null where the workshop's own kit holds. A job that came from elsewhere
@@ -29,6 +31,7 @@ internal sealed class JobRow
     public DateTimeOffset OpenedAt { get; set; }
     public int Seed { get; set; }
     public DateTimeOffset? KitsSince { get; set; }
+    public string Digest { get; set; } = "";
 }
 
 /// <summary>A version of the kit that a job from elsewhere was done with.</summary>
@@ -37,10 +40,13 @@ internal sealed class JobKitRow
     public Guid JobId { get; set; }
     public Guid KitId { get; set; }
     public string BodyJson { get; set; } = "";
+    public string Digest { get; set; } = "";
 }
 
 /// <summary>An entry: what every entry has in columns, what its kind has as the documented JSON. <see cref="Sequence"/>
-/// counts the writing within a job from 1; a number given twice is refused by the database.</summary>
+/// counts the writing within a job from 1; a number given twice is refused by the database. <see cref="Digest"/> is its
+/// link in the chain of the journal (<see cref="Jobs.Journals.JournalChain"/>); empty until an upgrade has made
+/// it.</summary>
 internal sealed class EntryRow
 {
     public Guid Id { get; set; }
@@ -53,6 +59,7 @@ internal sealed class EntryRow
     public Guid? Supersedes { get; set; }
     public string? Reason { get; set; }
     public string FieldsJson { get; set; } = "";
+    public string Digest { get; set; } = "";
 }
 
 /// <summary>What the list of jobs says of a job. Made from car and journal in the transaction that changes them; no

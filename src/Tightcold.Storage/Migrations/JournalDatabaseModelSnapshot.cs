@@ -23,6 +23,13 @@ namespace Tightcold.Storage.Migrations
                         .HasColumnType("TEXT")
                         .HasColumnName("id");
 
+                    b.Property<string>("Digest")
+                        .IsRequired()
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("TEXT")
+                        .HasDefaultValue("")
+                        .HasColumnName("digest");
+
                     b.Property<string>("FieldsJson")
                         .IsRequired()
                         .HasColumnType("TEXT")
@@ -47,6 +54,13 @@ namespace Tightcold.Storage.Migrations
                     b.Property<Guid>("Id")
                         .HasColumnType("TEXT")
                         .HasColumnName("id");
+
+                    b.Property<string>("Digest")
+                        .IsRequired()
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("TEXT")
+                        .HasDefaultValue("")
+                        .HasColumnName("digest");
 
                     b.Property<string>("FieldsJson")
                         .IsRequired()
@@ -92,6 +106,9 @@ namespace Tightcold.Storage.Migrations
                     b.HasIndex("JobId", "Sequence")
                         .IsUnique();
 
+                    b.HasIndex(new[] { "JobId" }, "IX_entries_unchained")
+                        .HasFilter("digest = ''");
+
                     b.ToTable("entries", (string)null);
                 });
 
@@ -109,6 +126,13 @@ namespace Tightcold.Storage.Migrations
                         .IsRequired()
                         .HasColumnType("TEXT")
                         .HasColumnName("body_json");
+
+                    b.Property<string>("Digest")
+                        .IsRequired()
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("TEXT")
+                        .HasDefaultValue("")
+                        .HasColumnName("digest");
 
                     b.HasKey("JobId", "KitId");
 
@@ -194,6 +218,13 @@ namespace Tightcold.Storage.Migrations
                         .HasColumnType("TEXT")
                         .HasColumnName("complaint");
 
+                    b.Property<string>("Digest")
+                        .IsRequired()
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("TEXT")
+                        .HasDefaultValue("")
+                        .HasColumnName("digest");
+
                     b.Property<DateTimeOffset?>("KitsSince")
                         .HasColumnType("TEXT")
                         .HasColumnName("kits_since");
@@ -230,6 +261,13 @@ namespace Tightcold.Storage.Migrations
                         .IsRequired()
                         .HasColumnType("TEXT")
                         .HasColumnName("body_json");
+
+                    b.Property<string>("Digest")
+                        .IsRequired()
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("TEXT")
+                        .HasDefaultValue("")
+                        .HasColumnName("digest");
 
                     b.Property<DateTimeOffset>("FromTime")
                         .HasColumnType("TEXT")

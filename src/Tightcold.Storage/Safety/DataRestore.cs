@@ -19,17 +19,33 @@ public static class DataRestore
     )
     {
         ArgumentNullException.ThrowIfNull(place);
-        var stage = Directory.CreateTempSubdirectory("tightcold-restore-").FullName;
         try
         {
-            return place.Connection is { } connection
-                ? await ToServerAsync(
-                        connection,
-                        await VerifiedAsync(file, stage, more, cancellation).ConfigureAwait(false),
-                        cancellation
-                    )
-                    .ConfigureAwait(false)
-                : await ToFileAsync(place.Folder, file, more, now, cancellation).ConfigureAwait(false);
+            DataFolder.Make(place.Folder);
+            // Where the data go to a server the folder only lends its room.
+            using var held = place.Connection is null
+                ? FileLock.TryAlone(place.Folder)
+                : await FileLock.UseAsync(place.Folder, cancellation).ConfigureAwait(false);
+            if (held is null && place.Connection is null)
+                throw new StoreException(
+                    $"The data in {place.Folder} are in use: a running site or another command holds them. Stop it, then restore; nothing was changed."
+                );
+            // Beside the target, so that taking its place is one step.
+            var stage = Path.Combine(place.Folder, Leftovers.RestoreFolder);
+            if (Directory.Exists(stage))
+                Directory.Delete(stage, recursive: true);
+            DataFolder.Make(stage);
+            try
+            {
+                var verified = await VerifiedAsync(file, stage, more, cancellation).ConfigureAwait(false);
+                return place.Connection is { } connection
+                    ? await ToServerAsync(connection, verified, cancellation).ConfigureAwait(false)
+                    : await ToFileAsync(place.Folder, verified, now, cancellation).ConfigureAwait(false);
+            }
+            finally
+            {
+                Directory.Delete(stage, recursive: true);
+            }
         }
         catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
         {
@@ -38,47 +54,24 @@ public static class DataRestore
                 trouble
             );
         }
-        finally
-        {
-            Directory.Delete(stage, recursive: true);
-        }
     }
 
     private static async Task<RestoreReport> ToFileAsync(
         string folder,
-        string file,
-        Func<JobRecord, IEnumerable<string>>? more,
+        (string File, CheckReport Check) verified,
         DateTimeOffset now,
         CancellationToken cancellation
     )
     {
-        Directory.CreateDirectory(folder);
         var target = DataFolder.DataFile(folder);
-        using var alone = FileLock.TryAlone(folder)
-            ?? throw new StoreException(
-                $"The data in {folder} are in use: a running site or another command holds them. Stop it, then restore; nothing was changed."
-            );
-        // Beside the target, so that taking its place is one step.
-        var stage = Path.Combine(folder, "restoring");
-        if (Directory.Exists(stage))
-            Directory.Delete(stage, recursive: true);
-        Directory.CreateDirectory(stage);
-        try
-        {
-            var verified = await VerifiedAsync(file, stage, more, cancellation).ConfigureAwait(false);
-            var kept = File.Exists(target)
-                ? await KeepAsync(target, folder, now, cancellation).ConfigureAwait(false)
-                : null;
-            // Over the old file in one step; a log of the old one beside the new would be read as the new one's own.
-            File.Delete(target + "-wal");
-            File.Delete(target + "-shm");
-            File.Move(verified.File, target, overwrite: true);
-            return new(target, kept, verified.Check);
-        }
-        finally
-        {
-            Directory.Delete(stage, recursive: true);
-        }
+        var kept = File.Exists(target)
+            ? await KeepAsync(target, folder, now, cancellation).ConfigureAwait(false)
+            : null;
+        // Over the old file in one step; a log of the old one beside the new would be read as the new one's own.
+        File.Delete(target + "-wal");
+        File.Delete(target + "-shm");
+        File.Move(verified.File, target, overwrite: true);
+        return new(target, kept, verified.Check);
     }
 
     /// <summary>A copy of the backup, brought up to date and read whole. The backup itself is only read.</summary>
@@ -95,6 +88,7 @@ public static class DataRestore
         {
             if (!await source.IsOursAsync(cancellation).ConfigureAwait(false))
                 throw new StoreException($"The file {file} holds no Tightcold data; nothing was changed.");
+            PrivateFile.Make(copy);
             await source.CopyToAsync(copy, cancellation).ConfigureAwait(false);
         }
         catch (Exception trouble) when (source.Explain(trouble) is { } known)
@@ -108,7 +102,8 @@ public static class DataRestore
         CheckReport check;
         using (var store = await JobStore.PreparedAsync(engine, cancellation).ConfigureAwait(false))
             check = await store.CheckAsync(more, cancellation).ConfigureAwait(false);
-        if (check.Damage.Length + check.Unreadable.Length > 0)
+        // A job that cannot be read is named, and keeps nobody from the others: it stays in the file as it is.
+        if (check.Damage.Length > 0)
             throw new StoreException(
                 $"The backup {file} is not sound, and nothing was changed. {string.Join(' ', check.All.Take(3))}"
             );
@@ -141,6 +136,7 @@ public static class DataRestore
         {
             // Damaged: it is kept as it stands.
         }
+        PrivateFile.Close(target);
         File.Copy(target, kept);
         DataCopy.ToDisk(kept);
         if (File.Exists(target + "-wal"))
@@ -177,6 +173,13 @@ public static class DataRestore
         catch (Exception trouble) when (engine.Explain(trouble) is { } known)
         {
             throw known;
+        }
+        catch (Exception trouble) when (Mapping.BadCell.Is(trouble))
+        {
+            throw new StoreException(
+                $"A row of the backup cannot be read ({trouble.Message.TrimEnd('.')}), and {engine.Name} would not take it; restore it to a folder, where it is left out. Nothing was changed.",
+                trouble
+            );
         }
     }
 }

@@ -41,7 +41,7 @@ internal static partial class Troubles
 #pragma warning restore CA1031
                 {
                     Failed(log, http.Request.Path, trouble);
-                    store = (trouble as StoreException)?.Trouble ?? StoreTrouble.Other;
+                    store = Kind(trouble);
                     http.Response.StatusCode = Status(store);
                     if (http.Response.StatusCode == StatusCodes.Status503ServiceUnavailable)
                         http.Response.Headers.RetryAfter = SoonSeconds.ToString(CultureInfo.InvariantCulture);
@@ -53,8 +53,9 @@ internal static partial class Troubles
                             [nameof(TroublePage.Visit)] = Visit.Of(http),
                             [nameof(TroublePage.Status)] = http.Response.StatusCode,
                             [nameof(TroublePage.Store)] = store,
+                            // A form that was refused as such is not handed back: it is no form of ours.
                             [nameof(TroublePage.Sent)] =
-                                store == StoreTrouble.Other ? null : await SentForm.OfAsync(http).ConfigureAwait(false),
+                                http.Response.StatusCode < 500 ? null : await SentAsync(http).ConfigureAwait(false),
                         }
                     )
                     {
@@ -65,6 +66,30 @@ internal static partial class Troubles
                         .ConfigureAwait(false);
             }
         );
+    }
+
+    /// <summary>What a person typed, as far as it can still be read: a body that came in half is none.</summary>
+    private static async Task<SentForm?> SentAsync(HttpContext http)
+    {
+        try
+        {
+            return await SentForm.OfAsync(http).ConfigureAwait(false);
+        }
+        catch (Exception trouble) when (trouble is IOException or InvalidDataException or BadHttpRequestException)
+        {
+            return null;
+        }
+    }
+
+    /// <summary>What the data have; a file beside them that finds no room is the same full disk.</summary>
+    private static StoreTrouble Kind(Exception trouble)
+    {
+        for (var link = trouble; link is not null; link = link.InnerException)
+            if (link is StoreException store)
+                return store.Trouble;
+            else if (link is IOException io && DiskFull.Is(io))
+                return StoreTrouble.Full;
+        return StoreTrouble.Other;
     }
 
     private static int Status(StoreTrouble trouble) =>

@@ -63,6 +63,7 @@ internal static class Door
                     return;
                 }
                 http.RequestServices.GetRequiredService<DeviceBook>().Saw(device);
+                http.RequestServices.GetRequiredService<OpenConnections>().Keep(http.Connection.Id);
                 await next(http).ConfigureAwait(false);
             }
         );
@@ -83,9 +84,35 @@ internal static class Door
 
     /// <summary>Behind a proxy on this machine everybody would look like the owner.</summary>
     private static bool IsForwarded(HttpRequest request) =>
-        request.Headers.ContainsKey("Forwarded")
-        || request.Headers.ContainsKey("X-Forwarded-For")
-        || request.Headers.ContainsKey("X-Real-IP");
+        request.Headers.Keys.Any(name =>
+            name.StartsWith("X-Forwarded", StringComparison.OrdinalIgnoreCase)
+            || ForwardingHeaders.Contains(name, StringComparer.OrdinalIgnoreCase)
+        );
+
+    /// <summary>What proxies, tunnels and content networks say of whom they speak for (RFC 7239, RFC 9110 section 7.6.3,
+    /// and common practice).</summary>
+    private static readonly string[] ForwardingHeaders =
+    [
+        "Forwarded",
+        "Via",
+        "X-Real-IP",
+        "X-Client-IP",
+        "X-Cluster-Client-IP",
+        "X-Original-Host",
+        "X-Original-For",
+        "X-Original-URL",
+        "X-Rewrite-URL",
+        "X-ProxyUser-IP",
+        "X-Remote-IP",
+        "X-Remote-Addr",
+        "X-Host",
+        "True-Client-IP",
+        "Client-IP",
+        "CDN-Loop",
+        "CF-Connecting-IP",
+        "Fastly-Client-IP",
+        "Proxy-Connection",
+    ];
 
     /// <summary>What somebody unpaired needs to pair: the form, its looks.</summary>
     private static bool IsPublic(HttpRequest request) =>
@@ -96,7 +123,17 @@ internal static class Door
             && (path == Stylesheet.Look.Address || path == StyleEndpoints.IconPath)
         );
 
-    private static PairedDevice? Device(HttpContext http)
+    /// <summary>The paired device whose key came along; looked up once a request.</summary>
+    internal static PairedDevice? Device(HttpContext http)
+    {
+        if (http.Items.TryGetValue(typeof(PairedDevice), out var known))
+            return known as PairedDevice;
+        var found = Find(http);
+        http.Items[typeof(PairedDevice)] = found;
+        return found;
+    }
+
+    private static PairedDevice? Find(HttpContext http)
     {
         try
         {

@@ -21,6 +21,9 @@ public sealed record LanOptions(ImmutableArray<IPAddress> Addresses)
 
     internal RateLimits Limits { get; init; } = new();
 
+    internal OpenConnections Connections { get; init; } =
+        new(OpenConnections.UsualMost, OpenConnections.UsualMostOfOne);
+
     /// <summary>Own addresses of private networks, IPv4 first; link-local ones left out, they change with the
     /// cable.</summary>
     public static ImmutableArray<IPAddress> OwnAddresses() =>

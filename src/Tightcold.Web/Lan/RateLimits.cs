@@ -66,12 +66,19 @@ internal sealed record RateLimits
                 : RateLimitPartition.GetNoLimiter("")
         );
 
-    /// <summary>An address; of IPv6 its network, since one machine may take any address in it. Null for the
-    /// owner.</summary>
+    /// <summary>A paired device by its key, wherever it comes from: neighbours in its network count for themselves. Else
+    /// an address; of IPv6 its network, since one machine may take any address in it. Null for the owner.</summary>
     private static string? Partition(HttpContext http, LanOptions lan)
     {
         if (Reaches.Of(http.Connection.RemoteIpAddress, http.Connection.LocalIpAddress, lan.Rule) == Reach.ThisMachine)
             return null;
+        if (Door.Device(http) is { } device)
+            return device.Id.ToString();
+        return Neighbourhood(http);
+    }
+
+    private static string Neighbourhood(HttpContext http)
+    {
         var from = http.Connection.RemoteIpAddress ?? IPAddress.None;
         return from.AddressFamily == AddressFamily.InterNetworkV6 && !from.IsIPv4MappedToIPv6
             ? Convert.ToHexString(from.GetAddressBytes(), 0, 8)

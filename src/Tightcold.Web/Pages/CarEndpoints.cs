@@ -59,7 +59,7 @@ internal static class CarEndpoints
             return Results.NotFound();
         var jobs = (await desk.JobsAsync(new JobSearch { CarId = id }, cancellation).ConfigureAwait(false)).Jobs;
         var history = Tightcold.Picture.Books.CarHistory.Of(
-            (await desk.RecordsAsync(id, cancellation).ConfigureAwait(false)).Select(
+            (await desk.RecordsOfCarAsync(id, cancellation).ConfigureAwait(false)).Select(
                 record => new Tightcold.Picture.JobPicture(record)
             )
         );

@@ -60,6 +60,33 @@ public sealed class JobDeskTests
     }
 
     [Fact]
+    public async Task An_entry_of_another_device_with_an_older_time_is_taken()
+    {
+        var number = await OpenAsync();
+        Assert.True(
+            (await desk.AddEntryAsync(number, "note", Fields(("text", "here")), null, "Ada", cancellation: Stop)).Taken
+        );
+        var older = clock.GetUtcNow().AddHours(-3);
+        var outcome = await desk.AddWrittenAsync(
+            number,
+            new Entry(
+                Guid.NewGuid(),
+                "note",
+                older,
+                older,
+                "Bo",
+                FieldBag.Empty.With("text", new FieldValue.Text("there"))
+            ),
+            Stop
+        );
+        Assert.Empty(outcome.Problems);
+        Assert.Equal(
+            ["there", "here"],
+            (await desk.RecordAsync(number, Stop))!.Journal.All.Select(entry => entry.Fields.Text("text"))
+        );
+    }
+
+    [Fact]
     public async Task A_blank_field_is_not_filled_and_empties_one_when_changing()
     {
         var car = (

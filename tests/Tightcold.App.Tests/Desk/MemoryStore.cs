@@ -87,6 +87,7 @@ internal sealed class MemoryStore : IJobStore
 
     public async IAsyncEnumerable<JobRecord> RecordsAsync(
         Guid? carId,
+        ICollection<string>? leftOut,
         [System.Runtime.CompilerServices.EnumeratorCancellation] CancellationToken cancellation
     )
     {
@@ -104,6 +105,18 @@ internal sealed class MemoryStore : IJobStore
                     Kits = [.. kits],
                 }
                 : null
+        );
+
+    private long asked;
+
+    public Task<long> VersionAsync(CancellationToken cancellation) => Task.FromResult(Interlocked.Increment(ref asked));
+
+    public Task<IReadOnlyDictionary<int, string>> StampsAsync(CancellationToken cancellation) =>
+        Task.FromResult<IReadOnlyDictionary<int, string>>(
+            records.ToDictionary(
+                pair => pair.Key,
+                pair => $"{pair.Value.Journal.All.Length} {cars[pair.Value.Car.Id].GetHashCode()}"
+            )
         );
 
     public Task<int?> EntryCountAsync(int number, CancellationToken cancellation) =>

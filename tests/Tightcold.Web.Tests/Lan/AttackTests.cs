@@ -114,6 +114,13 @@ public sealed class AttackTests
     [InlineData("X-Forwarded-For", "203.0.113.7")]
     [InlineData("Forwarded", "for=203.0.113.7")]
     [InlineData("X-Real-IP", "203.0.113.7")]
+    [InlineData("X-Forwarded-Host", "garage.example")]
+    [InlineData("X-Forwarded-Proto", "https")]
+    [InlineData("Via", "1.1 tunnel")]
+    [InlineData("True-Client-IP", "203.0.113.7")]
+    [InlineData("CF-Connecting-IP", "203.0.113.7")]
+    [InlineData("X-Client-IP", "203.0.113.7")]
+    [InlineData("X-Original-URL", "/devices")]
     public async Task Behind_a_proxy_nobody_passes_for_the_owner_and_no_header_makes_a_visitor_one(
         string header,
         string value

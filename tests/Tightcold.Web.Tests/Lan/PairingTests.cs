@@ -1,4 +1,5 @@
 using System.Net;
+using System.Net.Sockets;
 using Tightcold.Storage;
 using Tightcold.Web.Lan;
 using Tightcold.Web.Tests.Bench;
@@ -229,6 +230,57 @@ public sealed class PairingTests
         );
         using var other = site.Visitor("127.0.0.21");
         Assert.Equal(HttpStatusCode.OK, await other.LooksAtAsync("/pair"));
+    }
+
+    /// <summary>A phone and its neighbour may share what counts as one address: a network of IPv6, a router.</summary>
+    [Fact]
+    public async Task A_neighbour_who_floods_from_the_same_address_does_not_lock_a_paired_phone_out()
+    {
+        await using var site = await LanSite.StartAsync(lan =>
+            lan with
+            {
+                Limits = new() { Burst = 10, EachSecond = 1 },
+            }
+        );
+        using var phone = await site.PairedAsync();
+        using var flood = site.Visitor();
+        var answers = await Task.WhenAll(Enumerable.Range(0, 25).Select(_ => flood.LooksAtAsync("/icon.svg")));
+        Assert.Contains(HttpStatusCode.TooManyRequests, answers);
+        Assert.Equal(HttpStatusCode.OK, await phone.LooksAtAsync("/"));
+        // Its own flood is held to the same.
+        answers = await Task.WhenAll(Enumerable.Range(0, 25).Select(_ => phone.LooksAtAsync("/icon.svg")));
+        Assert.Contains(HttpStatusCode.TooManyRequests, answers);
+    }
+
+    [Fact]
+    public async Task Open_connections_are_bounded_and_those_who_say_nothing_make_room_for_a_phone()
+    {
+        var connections = new OpenConnections(most: 6, mostOfOne: 4);
+        await using var site = await LanSite.StartAsync(lan => lan with { Connections = connections });
+        using var phone = await site.PairedAsync();
+        Assert.Equal(HttpStatusCode.OK, await phone.LooksAtAsync("/"));
+        var silent = new List<Socket>();
+        try
+        {
+            for (var i = 0; i < 30; i++)
+            {
+                var socket = new Socket(AddressFamily.InterNetwork, SocketType.Stream, ProtocolType.Tcp);
+                socket.Bind(new IPEndPoint(IPAddress.Parse($"127.0.0.{30 + i % 10}"), 0));
+                silent.Add(socket);
+                await socket.ConnectAsync(IPAddress.Parse(site.Network.Host), site.Network.Port, Cancellation);
+            }
+            Assert.InRange(connections.Count, 1, 6);
+            // The phone's own connection, and a new one of it.
+            Assert.Equal(HttpStatusCode.OK, await phone.LooksAtAsync("/"));
+            phone.DefaultRequestHeaders.ConnectionClose = true;
+            Assert.Equal(HttpStatusCode.OK, await phone.LooksAtAsync("/"));
+            Assert.Equal(HttpStatusCode.OK, await phone.LooksAtAsync("/"));
+            Assert.InRange(connections.Count, 0, 6);
+        }
+        finally
+        {
+            silent.ForEach(socket => socket.Dispose());
+        }
     }
 
     [Theory]

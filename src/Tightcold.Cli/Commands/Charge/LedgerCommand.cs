@@ -32,8 +32,9 @@ internal sealed class LedgerCommand(Surroundings surroundings) : DeskCommand<Led
 {
     protected override async Task<int> RunAsync(LedgerSettings settings, CancellationToken cancellation)
     {
+        var leftOut = new List<string>();
         var ledger = RefrigerantLedger.Of(
-            (await Desk.RecordsAsync(cancellation: cancellation).ConfigureAwait(false)).Select(
+            (await Desk.RecordsAsync(null, leftOut, cancellation).ConfigureAwait(false)).Select(
                 record => new Tightcold.Picture.JobPicture(record)
             ),
             Moments.Read("from", settings.From, Surroundings.Clock),
@@ -42,10 +43,14 @@ internal sealed class LedgerCommand(Surroundings surroundings) : DeskCommand<Led
         var kit = await Desk.KitAsync(cancellation).ConfigureAwait(false);
         if (settings.Csv is { } path)
             await Files.WriteAsync("--csv", path, LedgerCsv.Write(ledger), cancellation).ConfigureAwait(false);
-        return Answer(settings, () => Machine(ledger, settings.Csv), () => Show(ledger, kit, settings.Csv));
+        return Answer(
+            settings,
+            () => Machine(ledger, settings.Csv, leftOut),
+            () => Show(ledger, kit, settings.Csv, leftOut)
+        );
     }
 
-    private void Show(RefrigerantLedger ledger, Kit kit, string? csv)
+    private void Show(RefrigerantLedger ledger, Kit kit, string? csv, List<string> leftOut)
     {
         string Say(double kilograms) => Units.Format(Measure.Kilograms(Math.Abs(kilograms) < 5e-7 ? 0 : kilograms));
         Page.Heading(
@@ -76,11 +81,13 @@ internal sealed class LedgerCommand(Surroundings surroundings) : DeskCommand<Led
             Page.Line(Out, $"  {Say(ledger.LostWithoutFigureKg)} of a gas without a figure is not in it");
         foreach (var duty in RecordSheet.Duty(kit))
             Page.Line(Out, duty);
+        foreach (var sentence in leftOut)
+            Page.Line(Out, $"Left out: {sentence}");
         if (csv is not null)
             Page.Line(Out, $"written to {csv}");
     }
 
-    private static JsonObject Machine(RefrigerantLedger ledger, string? csv) =>
+    private static JsonObject Machine(RefrigerantLedger ledger, string? csv, List<string> leftOut) =>
         new()
         {
             ["drawn-kg"] = ledger.DrawnKg,
@@ -139,6 +146,7 @@ internal sealed class LedgerCommand(Surroundings surroundings) : DeskCommand<Led
                         }
                 ),
             ]),
+            ["left-out"] = new JsonArray([.. leftOut.Select(sentence => (JsonNode)sentence)]),
             ["csv"] = csv,
         };
 }

@@ -18,7 +18,7 @@ namespace Tightcold.Storage.Mapping.Compiled
                 "Tightcold.Storage.Mapping.CarRow",
                 typeof(CarRow),
                 baseEntityType,
-                propertyCount: 3,
+                propertyCount: 4,
                 unnamedIndexCount: 1,
                 keyCount: 1);
 
@@ -30,6 +30,15 @@ namespace Tightcold.Storage.Mapping.Compiled
                 afterSaveBehavior: PropertySaveBehavior.Throw,
                 sentinel: new Guid("00000000-0000-0000-0000-000000000000"));
             id.AddAnnotation("Relational:ColumnName", "id");
+
+            var digest = runtimeEntityType.AddProperty(
+                "Digest",
+                typeof(string),
+                propertyInfo: typeof(CarRow).GetProperty("Digest", BindingFlags.Public | BindingFlags.Instance | BindingFlags.DeclaredOnly),
+                fieldInfo: typeof(CarRow).GetField("<Digest>k__BackingField", BindingFlags.NonPublic | BindingFlags.Instance | BindingFlags.DeclaredOnly),
+                valueGenerated: ValueGenerated.OnAdd);
+            digest.AddAnnotation("Relational:ColumnName", "digest");
+            digest.AddAnnotation("Relational:DefaultValue", "");
 
             var fieldsJson = runtimeEntityType.AddProperty(
                 "FieldsJson",

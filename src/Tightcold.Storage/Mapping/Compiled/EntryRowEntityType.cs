@@ -19,9 +19,10 @@ namespace Tightcold.Storage.Mapping.Compiled
                 "Tightcold.Storage.Mapping.EntryRow",
                 typeof(EntryRow),
                 baseEntityType,
-                propertyCount: 10,
+                propertyCount: 11,
                 foreignKeyCount: 1,
                 unnamedIndexCount: 1,
+                namedIndexCount: 1,
                 keyCount: 1);
 
             var id = runtimeEntityType.AddProperty(
@@ -32,6 +33,15 @@ namespace Tightcold.Storage.Mapping.Compiled
                 afterSaveBehavior: PropertySaveBehavior.Throw,
                 sentinel: new Guid("00000000-0000-0000-0000-000000000000"));
             id.AddAnnotation("Relational:ColumnName", "id");
+
+            var digest = runtimeEntityType.AddProperty(
+                "Digest",
+                typeof(string),
+                propertyInfo: typeof(EntryRow).GetProperty("Digest", BindingFlags.Public | BindingFlags.Instance | BindingFlags.DeclaredOnly),
+                fieldInfo: typeof(EntryRow).GetField("<Digest>k__BackingField", BindingFlags.NonPublic | BindingFlags.Instance | BindingFlags.DeclaredOnly),
+                valueGenerated: ValueGenerated.OnAdd);
+            digest.AddAnnotation("Relational:ColumnName", "digest");
+            digest.AddAnnotation("Relational:DefaultValue", "");
 
             var fieldsJson = runtimeEntityType.AddProperty(
                 "FieldsJson",
@@ -109,6 +119,11 @@ namespace Tightcold.Storage.Mapping.Compiled
             var index = runtimeEntityType.AddIndex(
                 new[] { jobId, sequence },
                 unique: true);
+
+            var iX_entries_unchained = runtimeEntityType.AddIndex(
+                new[] { jobId },
+                name: "IX_entries_unchained");
+            iX_entries_unchained.AddAnnotation("Relational:Filter", "digest = ''");
 
             return runtimeEntityType;
         }

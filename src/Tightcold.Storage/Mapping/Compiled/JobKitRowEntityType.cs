@@ -19,7 +19,7 @@ namespace Tightcold.Storage.Mapping.Compiled
                 "Tightcold.Storage.Mapping.JobKitRow",
                 typeof(JobKitRow),
                 baseEntityType,
-                propertyCount: 3,
+                propertyCount: 4,
                 foreignKeyCount: 1,
                 keyCount: 1);
 
@@ -47,6 +47,15 @@ namespace Tightcold.Storage.Mapping.Compiled
                 propertyInfo: typeof(JobKitRow).GetProperty("BodyJson", BindingFlags.Public | BindingFlags.Instance | BindingFlags.DeclaredOnly),
                 fieldInfo: typeof(JobKitRow).GetField("<BodyJson>k__BackingField", BindingFlags.NonPublic | BindingFlags.Instance | BindingFlags.DeclaredOnly));
             bodyJson.AddAnnotation("Relational:ColumnName", "body_json");
+
+            var digest = runtimeEntityType.AddProperty(
+                "Digest",
+                typeof(string),
+                propertyInfo: typeof(JobKitRow).GetProperty("Digest", BindingFlags.Public | BindingFlags.Instance | BindingFlags.DeclaredOnly),
+                fieldInfo: typeof(JobKitRow).GetField("<Digest>k__BackingField", BindingFlags.NonPublic | BindingFlags.Instance | BindingFlags.DeclaredOnly),
+                valueGenerated: ValueGenerated.OnAdd);
+            digest.AddAnnotation("Relational:ColumnName", "digest");
+            digest.AddAnnotation("Relational:DefaultValue", "");
 
             var key = runtimeEntityType.AddKey(
                 new[] { jobId, kitId });

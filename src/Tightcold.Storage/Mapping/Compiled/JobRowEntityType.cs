@@ -19,7 +19,7 @@ namespace Tightcold.Storage.Mapping.Compiled
                 "Tightcold.Storage.Mapping.JobRow",
                 typeof(JobRow),
                 baseEntityType,
-                propertyCount: 7,
+                propertyCount: 8,
                 foreignKeyCount: 1,
                 unnamedIndexCount: 2,
                 keyCount: 1);
@@ -47,6 +47,15 @@ namespace Tightcold.Storage.Mapping.Compiled
                 propertyInfo: typeof(JobRow).GetProperty("Complaint", BindingFlags.Public | BindingFlags.Instance | BindingFlags.DeclaredOnly),
                 fieldInfo: typeof(JobRow).GetField("<Complaint>k__BackingField", BindingFlags.NonPublic | BindingFlags.Instance | BindingFlags.DeclaredOnly));
             complaint.AddAnnotation("Relational:ColumnName", "complaint");
+
+            var digest = runtimeEntityType.AddProperty(
+                "Digest",
+                typeof(string),
+                propertyInfo: typeof(JobRow).GetProperty("Digest", BindingFlags.Public | BindingFlags.Instance | BindingFlags.DeclaredOnly),
+                fieldInfo: typeof(JobRow).GetField("<Digest>k__BackingField", BindingFlags.NonPublic | BindingFlags.Instance | BindingFlags.DeclaredOnly),
+                valueGenerated: ValueGenerated.OnAdd);
+            digest.AddAnnotation("Relational:ColumnName", "digest");
+            digest.AddAnnotation("Relational:DefaultValue", "");
 
             var kitsSince = runtimeEntityType.AddProperty(
                 "KitsSince",

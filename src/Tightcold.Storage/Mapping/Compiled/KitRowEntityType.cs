@@ -18,7 +18,7 @@ namespace Tightcold.Storage.Mapping.Compiled
                 "Tightcold.Storage.Mapping.KitRow",
                 typeof(KitRow),
                 baseEntityType,
-                propertyCount: 3,
+                propertyCount: 4,
                 keyCount: 1);
 
             var id = runtimeEntityType.AddProperty(
@@ -36,6 +36,15 @@ namespace Tightcold.Storage.Mapping.Compiled
                 propertyInfo: typeof(KitRow).GetProperty("BodyJson", BindingFlags.Public | BindingFlags.Instance | BindingFlags.DeclaredOnly),
                 fieldInfo: typeof(KitRow).GetField("<BodyJson>k__BackingField", BindingFlags.NonPublic | BindingFlags.Instance | BindingFlags.DeclaredOnly));
             bodyJson.AddAnnotation("Relational:ColumnName", "body_json");
+
+            var digest = runtimeEntityType.AddProperty(
+                "Digest",
+                typeof(string),
+                propertyInfo: typeof(KitRow).GetProperty("Digest", BindingFlags.Public | BindingFlags.Instance | BindingFlags.DeclaredOnly),
+                fieldInfo: typeof(KitRow).GetField("<Digest>k__BackingField", BindingFlags.NonPublic | BindingFlags.Instance | BindingFlags.DeclaredOnly),
+                valueGenerated: ValueGenerated.OnAdd);
+            digest.AddAnnotation("Relational:ColumnName", "digest");
+            digest.AddAnnotation("Relational:DefaultValue", "");
 
             var fromTime = runtimeEntityType.AddProperty(
                 "FromTime",

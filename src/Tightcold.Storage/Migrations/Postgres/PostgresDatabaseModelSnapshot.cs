@@ -28,6 +28,13 @@ namespace Tightcold.Storage.Migrations.Postgres
                         .HasColumnType("uuid")
                         .HasColumnName("id");
 
+                    b.Property<string>("Digest")
+                        .IsRequired()
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("text")
+                        .HasDefaultValue("")
+                        .HasColumnName("digest");
+
                     b.Property<string>("FieldsJson")
                         .IsRequired()
                         .HasColumnType("text")
@@ -52,6 +59,13 @@ namespace Tightcold.Storage.Migrations.Postgres
                     b.Property<Guid>("Id")
                         .HasColumnType("uuid")
                         .HasColumnName("id");
+
+                    b.Property<string>("Digest")
+                        .IsRequired()
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("text")
+                        .HasDefaultValue("")
+                        .HasColumnName("digest");
 
                     b.Property<string>("FieldsJson")
                         .IsRequired()
@@ -99,6 +113,9 @@ namespace Tightcold.Storage.Migrations.Postgres
                     b.HasIndex("JobId", "Sequence")
                         .IsUnique();
 
+                    b.HasIndex(new[] { "JobId" }, "IX_entries_unchained")
+                        .HasFilter("digest = ''");
+
                     b.ToTable("entries", (string)null);
                 });
 
@@ -116,6 +133,13 @@ namespace Tightcold.Storage.Migrations.Postgres
                         .IsRequired()
                         .HasColumnType("text")
                         .HasColumnName("body_json");
+
+                    b.Property<string>("Digest")
+                        .IsRequired()
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("text")
+                        .HasDefaultValue("")
+                        .HasColumnName("digest");
 
                     b.HasKey("JobId", "KitId");
 
@@ -202,6 +226,13 @@ namespace Tightcold.Storage.Migrations.Postgres
                         .HasColumnType("text")
                         .HasColumnName("complaint");
 
+                    b.Property<string>("Digest")
+                        .IsRequired()
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("text")
+                        .HasDefaultValue("")
+                        .HasColumnName("digest");
+
                     b.Property<string>("KitsSince")
                         .HasColumnType("text")
                         .HasColumnName("kits_since");
@@ -239,6 +270,13 @@ namespace Tightcold.Storage.Migrations.Postgres
                         .IsRequired()
                         .HasColumnType("text")
                         .HasColumnName("body_json");
+
+                    b.Property<string>("Digest")
+                        .IsRequired()
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("text")
+                        .HasDefaultValue("")
+                        .HasColumnName("digest");
 
                     b.Property<string>("FromTime")
                         .IsRequired()

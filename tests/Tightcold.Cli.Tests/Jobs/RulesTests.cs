@@ -47,6 +47,7 @@ public sealed class RulesTests : IDisposable
     [Fact]
     public async Task The_place_of_the_kit_is_one_of_the_list_or_said_not_to_be_said()
     {
+        await desk.OpenJobAsync();
         await desk.RefusedAsync("Germany (DE)", "kit", "set", "jurisdiction=Germny");
         await desk.RefusedAsync("“not said”", "kit", "set", "jurisdiction=somewhere by the sea");
         await desk.RefusedAsync("Georgia (GE) or Georgia, United States (US-GA)", "kit", "set", "jurisdiction=Georgia");
@@ -76,8 +77,8 @@ public sealed class RulesTests : IDisposable
     [Fact]
     public async Task One_step_alone_shows_all_its_cautions_and_the_law_with_its_articles()
     {
-        await desk.OpenJobAsync();
         await desk.DoneAsync("kit", "set", "jurisdiction=Germany", "works=on your own cars, unpaid");
+        await desk.OpenJobAsync();
         var whole = await desk.DoneAsync("job", "findings", "1", "--step", "recover");
         Assert.Contains("law: Recovering, Germany: Only with the certificate", whole, StringComparison.Ordinal);
         Assert.Contains("§ 5(1)", whole, StringComparison.Ordinal);

@@ -1,7 +1,7 @@
 using Tightcold.Diagnosis.Inference;
 using Tightcold.Diagnosis.Measurement;
 using Tightcold.Diagnosis.Priors;
-using Tightcold.Picture.Machine;
+using Tightcold.Jobs.Entries;
 
 namespace Tightcold.Findings.Tests.WholeJobs;
 

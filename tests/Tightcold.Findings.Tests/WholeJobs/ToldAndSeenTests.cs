@@ -4,7 +4,7 @@ using Tightcold.Diagnosis.NextTest;
 using Tightcold.Diagnosis.Priors;
 using Tightcold.Findings.Diagnosing;
 using Tightcold.Findings.Now;
-using Tightcold.Quantities;
+using Tightcold.Jobs.Entries;
 
 namespace Tightcold.Findings.Tests.WholeJobs;
 

@@ -100,6 +100,6 @@ public sealed class RulesTests : IDisposable
     public async Task Places_are_found_by_the_beginnings_of_their_words()
     {
         Assert.Contains("AU-NSW", await desk.DoneAsync("places", "new", "south"), StringComparison.Ordinal);
-        Assert.Equal("AT", (string?)(await desk.JsonAsync("places", "österr"))[0]!["code"]);
+        Assert.Equal("AT", (string?)(await desk.JsonAsync("places", "österr"))["places"]![0]!["code"]);
     }
 }

@@ -107,7 +107,7 @@ public sealed class WholeJobTests : IDisposable
         await desk.DoneAsync("job", "export", "1", "--to", desk.File("job.json"));
         using var other = new Desk();
         await other.OpenJobAsync();
-        var number = (await other.JsonAsync("job", "import", desk.File("job.json")))["job"]!["number"]!.ToString();
+        var number = (await other.JsonAsync("job", "import", desk.File("job.json")))["jobs"]![0]!["number"]!.ToString();
 
         Assert.Equal("2", number);
         Assert.Equal(

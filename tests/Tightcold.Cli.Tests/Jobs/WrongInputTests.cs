@@ -190,6 +190,8 @@ public sealed class WrongInputTests : IDisposable
         await desk.DoneAsync([.. Standing, "ambient-temperature=25 C", "low-side=68 psig"]);
         var file = JsonNode.Parse(await desk.DoneAsync("job", "export", "1"))!;
         file["entries"]![0]!["fields"]!["low-side"]!["value"] = 68e3;
+        // The chain would have told it before; a file without one is an older program's.
+        file.AsObject().Remove("chain");
         await File.WriteAllTextAsync(
             desk.File("changed.json"),
             file.ToJsonString(),

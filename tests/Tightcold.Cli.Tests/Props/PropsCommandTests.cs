@@ -41,6 +41,7 @@ public sealed class PropsCommandTests : IDisposable
     [InlineData("R134a", "quick", "reference or fast")]
     public async Task An_unknown_fluid_or_layer_is_refused_with_those_there_are(string fluid, string layer, string told)
     {
+        await File.WriteAllTextAsync(_desk.File("a.csv"), "t,p\n", TestContext.Current.CancellationToken);
         var answer = await _desk.RunAsync([
             "props",
             "--fluid",
@@ -48,9 +49,9 @@ public sealed class PropsCommandTests : IDisposable
             "--layer",
             layer,
             "--in",
-            "a.csv",
+            _desk.File("a.csv"),
             "--out",
-            "b.csv",
+            _desk.File("b.csv"),
         ]);
         Assert.Equal(1, answer.Code);
         Assert.Contains(told, answer.Trouble, StringComparison.Ordinal);

@@ -26,9 +26,9 @@ public sealed record Finding(Step Step, string Title, Certainty Certainty, Judge
     /// <summary>The same as sentences.</summary>
     public ImmutableArray<Phrase> Cautions => [.. Hazards.Select(hazard => hazard.Says)];
 
-    /// <summary>How many of them stand open at the act; the others are read on: all that is about this moment, else the
-    /// worst.</summary>
-    public int OpenCautions => Math.Max(Hazards.Count(hazard => hazard.Stops), Math.Min(1, Hazards.Length));
+    /// <summary>How many of them stand open at the act; the others are read on: all that is about this moment, and the
+    /// worst of the rest.</summary>
+    public int OpenCautions => Math.Min(Hazards.Length, Hazards.Count(hazard => hazard.Stops) + 1);
 
     /// <summary>The law of the place on the acts of this step; what keeps this person from one first.</summary>
     public ImmutableArray<LawLine> Law { get; init; } = [];

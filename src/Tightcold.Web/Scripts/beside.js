@@ -148,7 +148,7 @@
   navigator.serviceWorker?.register('/worker.js').then(() => navigator.serviceWorker.ready).then(ready => {
     // The page that was open before the worker ran, the start, and of a job the forms that the step of now leads to, so that a reading can be written without network.
     const near = [...document.querySelectorAll('.walk .now a[href], .walk a[href$="/weigh-in"], .walk a[href*="/entries/new/"]')]
-      .map(link => link.getAttribute('href')).filter(href => /\/(weigh-in|entries\/new\/[a-z-]+)([?#].*)?$/.test(href));
+      .map(link => link.getAttribute('href')).filter(href => /\/(weigh-in|entries\/new\/[a-z-]+)(\?(first|f\.)[^#]*)?(#.*)?$/.test(href));
     // The looks and scripts of this page came before the worker did.
     const looks = [...document.querySelectorAll('link[href], script[src]')].map(part => part.getAttribute('href') ?? part.getAttribute('src'));
     ready.active?.postMessage({ near: [...new Set([...looks, location.pathname + location.search, '/', ...near])] });

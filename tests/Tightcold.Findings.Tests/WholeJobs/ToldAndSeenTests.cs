@@ -178,19 +178,20 @@ public sealed class ToldAndSeenTests
     [Fact]
     public void Readings_that_no_car_shows_are_none_of_these_and_the_one_that_fits_least_is_named()
     {
-        // A pressure typed in another unit: the pair fits nothing.
+        // A cold vent beside pipes that are all hot: two clamps on the wrong pipe fit nothing.
         var job = Car()
             .At(
                 10,
                 "running-reading",
                 ("low-side", "1.9 bar"),
-                ("high-side", "2.4 bar"),
+                ("high-side", "14 bar"),
                 ("engine-speed", "1500 1/min"),
                 ("blower", "full"),
                 ("air-source", "fresh"),
                 ("vent-temperature", "11 °C"),
-                ("suction-line-temperature", "8 °C"),
-                ("liquid-line-temperature", "42 °C")
+                ("suction-line-temperature", "60 °C"),
+                ("liquid-line-temperature", "79 °C"),
+                ("discharge-line-temperature", "80 °C")
             );
         var picture = job.Picture(Enough);
         var finding = Walk.Of(Step.WhatIsWrong, picture);

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Runtime.CompilerServices;
 using System.Text.Json;
-using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Jobs.Json;
 

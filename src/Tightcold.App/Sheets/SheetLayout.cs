@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Tightcold.App.Desk;
-using Tightcold.Jobs.Cars;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 

@@ -5,7 +5,6 @@ using Tightcold.App.Units;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
 using Tightcold.Findings;
-using Tightcold.Findings.Steps;
 using Tightcold.Jobs.Fields;
 using Tightcold.Picture;
 using Tightcold.Picture.Vacuum;

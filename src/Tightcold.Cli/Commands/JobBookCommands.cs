@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
 using Tightcold.App.Desk;
-using Tightcold.App.Units;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
 using Tightcold.Findings;
@@ -11,7 +10,6 @@ using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Jobs.Json;
 using Tightcold.Picture;
-using Tightcold.Quantities;
 
 namespace Tightcold.Cli.Commands;
 

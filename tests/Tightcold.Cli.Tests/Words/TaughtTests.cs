@@ -152,7 +152,8 @@ public sealed class TaughtTests : IDisposable
             $"#!/bin/sh\nexec dotnet '{Path.Combine(AppContext.BaseDirectory, "tightcold.dll")}' \"$@\"\n",
             TestContext.Current.CancellationToken
         );
-        File.SetUnixFileMode(program, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
+        if (!OperatingSystem.IsWindows())
+            File.SetUnixFileMode(program, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
         return desk.Folder;
     }
 

@@ -169,11 +169,12 @@ public sealed partial class JobDesk
     public async Task<Outcome<Job>> ImportAsync(string text, CancellationToken cancellation = default)
     {
         var (record, problems) = JobDocument.Read(text);
-        if (record is null || problems.Count > 0)
+        if (record is null)
             return Outcome<Job>.Refused(problems);
+        // First what names the field that was changed, then that the chain says so too.
         var disagreements = TypedText.Check(record);
-        if (disagreements.Count > 0)
-            return Outcome<Job>.Refused(disagreements);
+        if (disagreements.Count > 0 || problems.Count > 0)
+            return Outcome<Job>.Refused(disagreements.Count > 0 ? disagreements : problems);
         var refused = await CheckWholeAsync(record, cancellation).ConfigureAwait(false);
         return refused.Count > 0
             ? Outcome<Job>.Refused(refused)

@@ -129,7 +129,7 @@ public static class JobDocument
         };
         if (problems.Count == 0)
             CheckChain(record, problems);
-        return problems.Count > 0 ? (null, problems) : (record, problems);
+        return (record, problems);
     }
 
     private static ChainLink? ReadLink(JsonReaderAt at, List<InputProblem> problems)

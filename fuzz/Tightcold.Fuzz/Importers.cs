@@ -38,8 +38,8 @@ internal static class Importers
     private static void Job(byte[] bytes)
     {
         var (record, problems) = JobDocument.Read(Text(bytes));
-        Refused(record is null, problems);
-        if (record is null)
+        Refused(record is null || problems.Count > 0, problems);
+        if (record is null || problems.Count > 0)
             return;
         Say(TypedText.Check(record));
         var written = JobDocument.Write(record);

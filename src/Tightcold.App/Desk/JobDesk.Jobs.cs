@@ -232,12 +232,13 @@ public sealed partial class JobDesk
     )
     {
         var (record, problems) = JobDocument.Read(text);
-        if (record is null || problems.Count > 0)
+        if (record is null)
             return (null, problems);
+        // First what names the field that was changed, then that the chain says so too.
         var disagreements = TypedText.Check(record);
-        return disagreements.Count > 0
-            ? (null, disagreements)
-            : (record, await CheckWholeAsync(record, cancellation).ConfigureAwait(false));
+        if (disagreements.Count > 0 || problems.Count > 0)
+            return (null, disagreements.Count > 0 ? disagreements : problems);
+        return (record, await CheckWholeAsync(record, cancellation).ConfigureAwait(false));
     }
 
     /// <summary>A file may have been written by hand: its job and every entry are held to the rules a form is held to.

@@ -80,7 +80,12 @@ internal static class TestOutcomes
 
             if (plan.Point is { } point)
             {
-                if (cars.Posterior.Simulator.Run(car, point, cars.Point(i), cars.Start(i), row) is null)
+                // A car that does not settle there shows what it showed when it was read; of cars that were never read
+                // running, what the one before it shows.
+                if (
+                    cars.Posterior.Simulator.Run(car, point, cars.Point(i), cars.Start(i), row) is null
+                    && cars.Posterior.Data.PointCount > 0
+                )
                     cars.Row(i)[..Predicted.Width].CopyTo(row);
                 outcomes[i] = OfPoint(plan, cars, i, row);
                 continue;

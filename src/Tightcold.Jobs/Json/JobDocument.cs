@@ -83,7 +83,8 @@ public static class JobDocument
             ]),
         };
 
-    /// <summary>The job, or every reason why this text is none.</summary>
+    /// <summary>The job, or every reason why this text is none. A job whose chain does not fit comes with that reason, and
+    /// is not to be taken in.</summary>
     public static (JobRecord? Record, IReadOnlyList<InputProblem> Problems) Read(string text)
     {
         var problems = new List<InputProblem>();
@@ -129,7 +130,7 @@ public static class JobDocument
         };
         if (problems.Count == 0)
             CheckChain(record, problems);
-        return problems.Count > 0 ? (null, problems) : (record, problems);
+        return (record, problems);
     }
 
     private static ChainLink? ReadLink(JsonReaderAt at, List<InputProblem> problems)

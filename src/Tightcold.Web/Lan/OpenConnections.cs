@@ -11,6 +11,7 @@ namespace Tightcold.Web.Lan;
 internal sealed class OpenConnections(int most, int mostOfOne)
 {
     private readonly ConcurrentDictionary<string, Seat> seats = new(StringComparer.Ordinal);
+    private readonly Lock door = new();
     private long arrivals;
 
     /// <summary>More than every device of a workshop needs: a browser opens six at once.</summary>
@@ -31,12 +32,21 @@ internal sealed class OpenConnections(int most, int mostOfOne)
     private async Task RunAsync(ConnectionContext connection, ConnectionDelegate next)
     {
         var from = (connection.RemoteEndPoint as IPEndPoint)?.Address ?? IPAddress.None;
-        if (!MakeRoom(mostOfOne, seat => seat.From.Equals(from)) || !MakeRoom(most, _ => true))
+        var leaving = new List<Seat>();
+        bool taken;
+        lock (door)
+        {
+            taken = MakeRoom(mostOfOne, seat => seat.From.Equals(from), leaving) && MakeRoom(most, _ => true, leaving);
+            if (taken)
+                seats[connection.ConnectionId] = new(connection, from, ++arrivals);
+        }
+        foreach (var seat in leaving)
+            seat.Connection.Abort(new ConnectionAbortedException("Closed to make room for others."));
+        if (!taken)
         {
             connection.Abort(new ConnectionAbortedException("Too many connections are open."));
             return;
         }
-        seats[connection.ConnectionId] = new(connection, from, Interlocked.Increment(ref arrivals));
         try
         {
             await next(connection).ConfigureAwait(false);
@@ -48,7 +58,7 @@ internal sealed class OpenConnections(int most, int mostOfOne)
     }
 
     /// <returns>False when all are taken by paired devices.</returns>
-    private bool MakeRoom(int places, Func<Seat, bool> among)
+    private bool MakeRoom(int places, Func<Seat, bool> among, List<Seat> leaving)
     {
         var taken = seats.Values.Where(among).ToList();
         if (taken.Count < places)
@@ -56,7 +66,7 @@ internal sealed class OpenConnections(int most, int mostOfOne)
         if (taken.Where(seat => !seat.Kept).MinBy(seat => seat.Arrival) is not { } oldest)
             return false;
         seats.TryRemove(oldest.Connection.ConnectionId, out _);
-        oldest.Connection.Abort(new ConnectionAbortedException("Closed to make room for others."));
+        leaving.Add(oldest);
         return true;
     }
 

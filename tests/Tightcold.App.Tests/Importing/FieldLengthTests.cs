@@ -100,7 +100,7 @@ public sealed class FieldLengthTests
         }
     }
 
-    private static void Judge(FieldSpec field, string text, FieldBag bag, IReadOnlyList<InputProblem> problems)
+    private static void Judge(FieldSpec field, string text, FieldBag bag, List<InputProblem> problems)
     {
         // A blank field is a field not filled.
         if (text.Length == 0)

@@ -45,4 +45,18 @@ public sealed class NextTestTests
             NextTests.Of(answer, 3).Select(test => (test.Kind, test.Bits))
         );
     }
+
+    // A car that only stood: some of the cars drawn for it do not settle at the point of a running test.
+    [Fact]
+    public void A_car_that_was_read_at_rest_alone_is_told_what_to_test_next()
+    {
+        var answer = ACase.Diagnose(
+            ACase.Of() with
+            {
+                Standing = [new(5.2e5, 0.3e5, 298.15, 1.5)],
+            }
+        );
+        for (var seed = 1UL; seed <= 6; seed++)
+            Assert.Contains(NextTests.Of(answer, seed), test => test.Bits > 0);
+    }
 }

@@ -45,9 +45,13 @@ internal static class LeakWords
         var view = picture.Leaks;
         var belief = view.Belief;
         var estimates = ImmutableArray.CreateBuilder<Estimate>();
-        estimates.Add(Rate("total-leak", "Lost by all spots together, before repairs", belief.Before));
-        if (belief.Spots.Any(spot => spot.Spot.MendedAt is not null))
-            estimates.Add(Rate("remaining-leak", "By all spots as they are now", belief.Now));
+        if (Rate("total-leak", "Lost by all spots together, before repairs", belief.Before) is { } before)
+            estimates.Add(before);
+        if (
+            belief.Spots.Any(spot => spot.Spot.MendedAt is not null)
+            && Rate("remaining-leak", "By all spots as they are now", belief.Now) is { } now
+        )
+            estimates.Add(now);
         var another = Math.Clamp(belief.AnotherRemains, 0.01, 0.99);
         estimates.Add(
             Estimate.Between(
@@ -95,10 +99,15 @@ internal static class LeakWords
     /// <summary>Beyond twenty fillings a year nothing is known but that it is large.</summary>
     private const double LargeKgPerS = 10.0 / (365.25 * 86400);
 
-    private static Estimate Rate(string key, string name, LeakQuantiles rate) =>
-        rate.P95 > LargeKgPerS
+    /// <summary>From hardly anything to ten kilograms a year is no figure; the test that failed tells its own.</summary>
+    private const double LittleKgPerS = 0.1 / (365.25 * 86400);
+
+    private static Estimate? Rate(string key, string name, LeakQuantiles rate) =>
+        rate.P95 <= LargeKgPerS
+            ? Estimate.Between(key, name, QuantityKind.LeakRate, rate.P50, rate.P05, rate.P95, EstimateOrigin.Modelled)
+        : rate.P05 >= LittleKgPerS
             ? Estimate.AtLeast(key, name, QuantityKind.LeakRate, rate.P05, EstimateOrigin.Modelled)
-            : Estimate.Between(key, name, QuantityKind.LeakRate, rate.P50, rate.P05, rate.P95, EstimateOrigin.Modelled);
+        : null;
 
     public static ImmutableArray<Assumption> Assumptions(JobPicture picture)
     {

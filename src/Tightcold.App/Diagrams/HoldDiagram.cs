@@ -1,6 +1,5 @@
 using Tightcold.Findings.Steps;
 using Tightcold.Picture.Vacuum;
-using Tightcold.Procedures.Hold;
 using Tightcold.Quantities;
 
 namespace Tightcold.App.Diagrams;

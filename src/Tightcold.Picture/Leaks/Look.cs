@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Tightcold.Diagnosis.Leaks;
 using Tightcold.Diagnosis.Tightness;
 using Tightcold.Jobs.Entries;

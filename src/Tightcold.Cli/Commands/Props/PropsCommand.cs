@@ -23,6 +23,7 @@ internal sealed class PropsCommand(Surroundings surroundings) : Command<PropsSet
             var other => throw new RefusedException("layer", other, "reference or fast is allowed"),
         };
         var from = settings.In ?? throw new RefusedException("in", "", "a file of state points is needed");
+        Files.CheckInput("--in", from);
         var to = settings.To ?? throw new RefusedException("out", "", "a file for the results is needed");
         if (Path.GetFullPath(from) == Path.GetFullPath(to))
             throw new RefusedException("out", to, "another file than the input is needed");

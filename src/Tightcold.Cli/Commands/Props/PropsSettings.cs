@@ -15,7 +15,6 @@ internal sealed class PropsSettings : DeskSettings
     public string? Layer { get; init; }
 
     [CommandOption("--in <FILE>")]
-    [InputFile]
     [Description(
         "CSV of state points: a header naming two quantities with units, e.g. pressure_bar,enthalpy_kj_per_kg."
     )]

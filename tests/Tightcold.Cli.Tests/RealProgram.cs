@@ -7,14 +7,22 @@ internal static class RealProgram
 {
     public static Process Start(params string[] words)
     {
-        var start = new ProcessStartInfo(
-            Environment.ProcessPath is { } host && Path.GetFileNameWithoutExtension(host) == "dotnet" ? host : "dotnet"
-        )
+        var dotnet =
+            Environment.ProcessPath is { } host && Path.GetFileNameWithoutExtension(host) == "dotnet" ? host : "dotnet";
+        // A suite that was itself begun in the background hands its deaf ear for Ctrl-C down to what it starts; a shell
+        // gives the program a fresh one.
+        var fresh = OperatingSystem.IsLinux();
+        var start = new ProcessStartInfo(fresh ? "env" : dotnet)
         {
             RedirectStandardInput = true,
             RedirectStandardOutput = true,
             RedirectStandardError = true,
         };
+        if (fresh)
+        {
+            start.ArgumentList.Add("--default-signal=INT");
+            start.ArgumentList.Add(dotnet);
+        }
         start.ArgumentList.Add(Path.Combine(AppContext.BaseDirectory, "tightcold.dll"));
         foreach (var word in words)
             start.ArgumentList.Add(word);

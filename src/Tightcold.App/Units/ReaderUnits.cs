@@ -136,7 +136,7 @@ public sealed class ReaderUnits(UnitSystem system, CultureInfo culture) : IMeasu
             (QuantityKind.AbsolutePressure, _) => 1,
             (QuantityKind.Mass, "g") => size < 20 ? 1 : 0,
             (QuantityKind.Mass, "oz") => size < 10 ? 2 : 1,
-            (QuantityKind.Mass, _) => 2,
+            (QuantityKind.Mass, _) => size >= 100 ? 0 : 2,
             (QuantityKind.LeakRate, "kg/yr" or "lb/yr") => size < 10 ? 1 : 0,
             (QuantityKind.Altitude or QuantityKind.RotationalSpeed, _) => 0,
             (QuantityKind.Vacuum or QuantityKind.PressureDifference, "micron" or "Pa") => size < 10 ? 1 : 0,

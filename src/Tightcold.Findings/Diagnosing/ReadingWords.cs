@@ -48,6 +48,18 @@ public static class ReadingWords
         );
     }
 
+    /// <summary>“high side 14 bar (12 to 21 bar)”: where no fault is named, only what a sound car shows.</summary>
+    public static Phrase Sound(Reason reason, DiagnosisEvidence evidence)
+    {
+        ArgumentNullException.ThrowIfNull(reason);
+        ArgumentNullException.ThrowIfNull(evidence);
+        if (reason.Channel is not { } channel)
+            return Reason(reason, evidence);
+        var airPa = evidence.Points[reason.Point].BarometricPa;
+        Measure M(double si) => Value(channel, si, airPa);
+        return Phrase.Of($"{Name(channel)} {M(reason.Observed)} ({(M(reason.Healthy.Low), M(reason.Healthy.High))})");
+    }
+
     /// <summary>The same in a few words, for a table: “high side 21 bar (19 to 24 bar if so)”.</summary>
     public static Phrase Brief(Reason reason, DiagnosisEvidence evidence)
     {

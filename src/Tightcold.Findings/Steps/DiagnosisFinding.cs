@@ -238,10 +238,18 @@ internal static class DiagnosisFinding
                 )
             )
             .Take(2)
-            .Select(reason => ReadingWords.Reason(reason, evidence.Evidence))
+            .Select(reason =>
+                lead.Hypothesis.Faults.IsEmpty
+                    ? ReadingWords.Sound(reason, evidence.Evidence)
+                    : ReadingWords.Reason(reason, evidence.Evidence)
+            )
             .ToArray();
         if (supports.Length > 0)
-            why = why.Then(Phrase.Of($"For {FaultWords.Name(lead.Hypothesis)}: {Joined(supports)}."));
+            why = why.Then(
+                lead.Hypothesis.Faults.IsEmpty
+                    ? Phrase.Of($"As on a sound car: {Joined(supports)}.")
+                    : Phrase.Of($"For {FaultWords.Name(lead.Hypothesis)}: {Joined(supports)}.")
+            );
         var seen = lead
             .SignReasons.Take(3)
             .Select(reason => SignTold.Speaks(reason, FaultWords.Name(lead.Hypothesis)))
@@ -420,7 +428,7 @@ internal static class DiagnosisFinding
             return [IdentificationWords.Identify, .. tests.Take(2)];
         return judgement == Judgement.CannotTell
             ? [.. tests.Take(3)]
-            : 
+            :
             [
                 FaultWords.Mend(diagnosis.Answer.Leading.Hypothesis, diagnosis.Evidence.Evidence.Signs),
                 .. tests.Take(2),

@@ -12,6 +12,7 @@ internal sealed class InventedCar
     /// logarithm: the study's world is not exactly the inference's.</summary>
     private const double HandSpread = 0.3;
     private const int MostLeaks = 3;
+    private const double LongestSeconds = 25 * LeakForecast.Year;
     private const double LabelKg = 0.55,
         SufferingShare = 0.55;
 
@@ -93,12 +94,14 @@ internal sealed class InventedCar
         var known = chance.Chance(0.6);
         var lost = chance.Between(0.3, 0.95) * LabelKg;
         var steady = Math.Exp(LossObservation.Unsteadiness * chance.Normal());
-        var seconds = lost / (totalKgPerS * LossObservation.YearDuty * steady);
+        // Nobody remembers further back than the life of a car.
+        var seconds = Math.Min(LongestSeconds, lost / (totalKgPerS * LossObservation.YearDuty * steady));
+        lost = totalKgPerS * LossObservation.YearDuty * steady * seconds;
         const double Sigma = 0.03;
         const double Vague = 0.8;
         return new(
             -1,
-            known ? seconds : seconds * Math.Exp(Vague * chance.Normal()),
+            known ? seconds : Math.Min(LongestSeconds, seconds * Math.Exp(Vague * chance.Normal())),
             known ? 0 : Vague,
             lost + Sigma * chance.Normal(),
             Sigma,

@@ -116,7 +116,11 @@ public static class CarLottery
             Fault[][] odd =
             [
                 [Diagnosis.Priors.Fault.CompressorWorn, Diagnosis.Priors.Fault.CondenserAir],
-                [Diagnosis.Priors.Fault.EvaporatorAir, Diagnosis.Priors.Fault.AirInside, Diagnosis.Priors.Fault.OilExcess],
+                [
+                    Diagnosis.Priors.Fault.EvaporatorAir,
+                    Diagnosis.Priors.Fault.AirInside,
+                    Diagnosis.Priors.Fault.OilExcess,
+                ],
                 [Diagnosis.Priors.Fault.BlendDoorLeaks, Diagnosis.Priors.Fault.CompressorWorn],
             ];
             return (Hypothesis.NoneOfThese, odd[(int)(chance.Uniform() * odd.Length)]);

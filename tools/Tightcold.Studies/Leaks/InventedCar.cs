@@ -111,7 +111,12 @@ internal sealed class InventedCar
 
     /// <summary>All that is known after these checks; the label's charge is to be weighed in again.</summary>
     public TightnessEvidence Evidence(IEnumerable<LeakSpot> spots, ulong again) =>
-        new(Setting, CircuitSize.Usual, [.. spots], new(LabelKg, 0.01, SufferingShare * LabelKg, Seed + again))
+        new(
+            Setting,
+            CircuitSize.Usual,
+            [.. spots],
+            new(LabelKg, 0.01, SufferingShare * LabelKg, Seed + again) { Effort = TightnessEffort.Glance }
+        )
         {
             Losses = [Loss],
             Means = TightnessMeans.None with { Looks = Means },

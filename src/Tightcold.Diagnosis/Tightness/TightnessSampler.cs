@@ -22,7 +22,8 @@ internal sealed class TightnessSampler
 
     private const double NegligibleCount = 1e-4;
     private const int AlwaysUpTo = 3;
-    private const int LeastPictures = 160,
+    private const int GlanceShare = 8,
+        LeastPictures = 160,
         SharedPictures = 2600;
 
     private readonly SpotModel[] spots;
@@ -194,7 +195,7 @@ internal sealed class TightnessSampler
         foreach (var k in kept)
         {
             var size = LeastPictures + (int)(SharedPictures * Math.Sqrt(suffix[0, k] / total) / roots);
-            sizes.Add((k, glance ? size / 4 : size));
+            sizes.Add((k, glance ? size / GlanceShare : size));
         }
         return sizes;
     }

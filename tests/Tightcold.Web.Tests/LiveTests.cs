@@ -230,7 +230,7 @@ public sealed class LiveTests(Chromium chromium, DemoSite demo)
                     ),
                 };
             var more = Enumerable.Range(there.Length, notes - there.Length).Select(Note);
-            var whole = record with { Journal = Journal.Create([.. there, .. more]).Journal! };
+            var whole = record with { Journal = Journal.Create([.. there, .. more]).Journal!, Chain = [] };
             Assert.True((await own.Desk.ImportAsync(JobDesk.Export(whole), Cancellation)).Taken);
         }
         using var client = new HttpClient { BaseAddress = site.Address, Timeout = Hang.Limit };

@@ -153,9 +153,26 @@ public sealed class Person(IBrowserContext context, IPage page, List<string> str
     {
         // A page that comes back by the back button may be the very document that was left; it has an older mark.
         var mark = ++pages;
-        await page.EvaluateAsync($"window.pageBefore = {mark}");
+        await MarkAsync(mark);
         await go();
         await UntilAsync($"window.pageBefore !== {mark} && {Whole}");
+    }
+
+    /// <summary>Marks the page that is there; one that goes on by itself just then is marked where it arrives.</summary>
+    private async Task MarkAsync(int mark)
+    {
+        const int Most = 20;
+        for (var tried = 1; ; tried++)
+            try
+            {
+                await page.EvaluateAsync($"window.pageBefore = {mark}");
+                return;
+            }
+            catch (PlaywrightException moved)
+                when (tried < Most && moved.Message.Contains("context was destroyed", StringComparison.Ordinal))
+            {
+                await UntilAsync(Whole);
+            }
     }
 
     /// <summary>The step as its line says it, opened by a tap when it is closed.</summary>

@@ -170,6 +170,9 @@ public sealed partial class AnswersTests : IDisposable
             var type in shape["type"]!.AsArray().Select(type => type!.ToString()).Where(type => !known.Contains(type))
         )
             yield return $"{path} is not described as {type}";
+        // What a form holds already are fields of the journal's kinds; which test is advised is chance.
+        if (path.EndsWith(".known", StringComparison.Ordinal))
+            yield break;
         foreach (var (name, inner) in shape["properties"]?.AsObject() ?? [])
         foreach (var missing in Missing(described["properties"]?[name], inner!, $"{path}.{name}"))
             yield return missing;

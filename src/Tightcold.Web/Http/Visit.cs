@@ -13,6 +13,9 @@ public sealed record Visit(Reader Reader, ReaderUnits Units, string Path, bool I
 {
     public UnitSystem System => Units.System;
 
+    /// <summary>When this device last switched its units; null where it never did.</summary>
+    public DateTimeOffset? UnitsSince { get; init; }
+
     public static Visit Of(HttpContext http)
     {
         ArgumentNullException.ThrowIfNull(http);
@@ -26,6 +29,9 @@ public sealed record Visit(Reader Reader, ReaderUnits Units, string Path, bool I
             http.Request.Path + http.Request.QueryString,
             Door.IsOwner(http),
             Light.IsNight(http.Request)
-        );
+        )
+        {
+            UnitsSince = UnitChoice.Since(http.Request),
+        };
     }
 }

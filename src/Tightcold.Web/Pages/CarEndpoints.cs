@@ -81,6 +81,8 @@ internal static class CarEndpoints
         var form = await http.Request.ReadFormAsync(cancellation).ConfigureAwait(false);
         var typed = Typed.FromPost(Car.Schema, form);
         Guid? own = Guid.TryParse(form["id"], out var given) ? given : null;
+        if (UnitChoice.IsSwitch(http))
+            return Form(http, car, typed.In(Car.Schema, Visit.Of(http).System), [], own ?? Guid.Empty);
         var texts = typed.Texts(Car.Schema);
         var outcome = car is null
             ? await desk.AddCarAsync(texts, own, cancellation).ConfigureAwait(false)

@@ -7,7 +7,7 @@ namespace Tightcold.Web.Styles;
 /// phone keeps it until it really is another one.</summary>
 public sealed class Stylesheet
 {
-    public static readonly Stylesheet Look = Load("look.css");
+    public static readonly Stylesheet Look = Load("look.css", "walk.css");
     public static readonly Stylesheet Card = Load("card.css");
 
     private Stylesheet(string name, string text)
@@ -26,11 +26,20 @@ public sealed class Stylesheet
     /// <summary>Where the site serves it.</summary>
     public string Address { get; }
 
-    private static Stylesheet Load(string name)
+    /// <summary>Several files travel as one, under the first one's name.</summary>
+    private static Stylesheet Load(params ReadOnlySpan<string> names)
+    {
+        var text = "";
+        foreach (var name in names)
+            text += Read(name);
+        return new(names[0], text);
+    }
+
+    private static string Read(string name)
     {
         using var stream = typeof(Stylesheet).Assembly.GetManifestResourceStream("styles/" + name)
             ?? throw new InvalidOperationException($"the style sheet {name} is not embedded");
         using var reader = new StreamReader(stream);
-        return new(name, reader.ReadToEnd().ReplaceLineEndings("\n"));
+        return reader.ReadToEnd().ReplaceLineEndings("\n");
     }
 }

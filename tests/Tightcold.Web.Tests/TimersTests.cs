@@ -1,5 +1,6 @@
 using Tightcold.Web.Http;
 using Tightcold.Web.Tests.Bench;
+using Tightcold.Web.Words;
 
 namespace Tightcold.Web.Tests;
 
@@ -19,16 +20,23 @@ public sealed class TimersTests(DemoSite demo)
         var html = await answer.Content.ReadAsStringAsync(Cancellation);
         Assert.Contains("Pumping down", html, StringComparison.Ordinal);
         Assert.Contains("data-due=", html, StringComparison.Ordinal);
-        using var script = await client.GetAsync(new Uri("/timers.js", UriKind.Relative), Cancellation);
-        Assert.StartsWith("text/javascript", script.Content.Headers.ContentType!.ToString(), StringComparison.Ordinal);
+        // The same for the script that sounds on every page.
+        var all = await client.GetStringAsync(new Uri("/timers", UriKind.Relative), Cancellation);
+        Assert.Contains("pumping down", all, StringComparison.Ordinal);
+        Assert.Contains("\"go\":\"/jobs/1\"", all, StringComparison.Ordinal);
     }
 
     [Fact]
-    public async Task The_job_page_draws_cycle_bands_circuit_pump_down_hold_charge_and_vent_each_with_the_same_in_words()
+    public async Task The_steps_draw_cycle_bands_circuit_pump_down_hold_charge_and_vent_each_with_the_same_in_words()
     {
         var site = await demo.SiteAsync();
         using var client = site.Client();
-        var html = await client.GetStringAsync(new Uri("/jobs/1", UriKind.Relative), Cancellation);
+        var html = "";
+        foreach (var step in StepWords.All)
+            html += await client.GetStringAsync(
+                new Uri($"/jobs/1/steps/{StepWords.Slug(step)}", UriKind.Relative),
+                Cancellation
+            );
         foreach (
             var title in new[]
             {

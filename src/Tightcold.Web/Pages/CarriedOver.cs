@@ -3,6 +3,7 @@ using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Web.Forms;
+using Tightcold.Web.Http;
 using Tightcold.Web.Words;
 
 namespace Tightcold.Web.Pages;

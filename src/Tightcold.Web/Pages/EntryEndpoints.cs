@@ -49,10 +49,14 @@ internal static class EntryEndpoints
                     return Results.NotFound();
                 if (TapModel.Fits(kind))
                     return Taps(http, record, schema, ids.NextId(Visit.Of(http).Reader.Now), wrote, first, []);
+                var blank = Blank(http, record, schema, ids, spot, first);
+                // What belongs to no step is not about what is to be done now.
+                if (StepWords.StepOf(kind) is null)
+                    return Form(http, blank);
                 var sight = await findings.AtAGlanceAsync(desk, record, cancellation).ConfigureAwait(false);
                 return Form(
                     http,
-                    Blank(http, record, schema, ids, spot, first) with
+                    blank with
                     {
                         Job = new(sight, wrote is { } written ? record.Journal.Find(written) : null),
                     }
@@ -244,6 +248,8 @@ internal static class EntryEndpoints
             && await desk.RecordAsync(job.Number, cancellation).ConfigureAwait(false) is { State: "open" }
         )
             return $"{Routes.WeighIn(job)}?wrote={written.Id}";
+        if (StepWords.StepOf(written.Kind) is null)
+            return Read(job, written);
         if (written.Kind == EntryKinds.LeakCheck)
             return SearchModel.Onward(before.Car, job, written);
         var was = (await findings.AtAGlanceAsync(desk, before, cancellation).ConfigureAwait(false)).Picture.Now;

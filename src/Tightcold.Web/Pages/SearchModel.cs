@@ -39,7 +39,7 @@ public sealed record SearchModel(JobModel Job, FormSheet Sheet, Guid Id, string?
     public IEnumerable<FieldSpec> Fields => Conditions.Select(Sheet.Schema.Find).OfType<FieldSpec>();
 
     /// <summary>Something was said before and is taken from there.</summary>
-    public bool IsTaken => Fields.Any(field => Sheet.CarriedOver.ContainsKey(field.Name));
+    public bool IsTaken => Fields.Any(one => Sheet.CarriedOver.ContainsKey(one.Name));
 
     /// <summary>After a look: the next spot in the order of the refrigerant, by the same test.</summary>
     internal static string Onward(Car car, Job job, Entry written)

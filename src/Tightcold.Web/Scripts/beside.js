@@ -242,7 +242,7 @@
   navigator.serviceWorker?.register('/worker.js').then(() => navigator.serviceWorker.ready).then(ready => {
     // The page that was open before the worker ran, the start, and of a job the forms that the step of now leads to, so that a reading can be written without network.
     const near = [...document.querySelectorAll('.bar a[href], .meanwhile a[href], .walk .now a[href]')]
-      .map(link => link.getAttribute('href')).filter(href => /^\/jobs\//.test(href));
+      .map(link => link.getAttribute('href')).concat((document.querySelector('.bar')?.dataset.near ?? '').split(' ')).filter(href => /^\/jobs\//.test(href));
     // The looks and scripts of this page came before the worker did.
     const looks = [...document.querySelectorAll('link[href], script[src]')].map(part => part.getAttribute('href') ?? part.getAttribute('src'));
     ready.active?.postMessage({ near: [...new Set([...looks, location.pathname + location.search, '/', ...near])] });

@@ -25,5 +25,20 @@
     radio.checked = true;
     say();
   });
+
+  // Without network the kept page comes back, whichever spot it was made for: the next one is chosen here.
+  const nextKey = 'tightcold-next ' + location.pathname;
+  form.addEventListener('submit', () => {
+    const spots = [...form.querySelectorAll('input[name="f.spot"]')];
+    const next = spots[spots.findIndex(one => one.checked) + 1];
+    const by = form.querySelector('input[name="f.test"]:checked');
+    try { sessionStorage.setItem(nextKey, JSON.stringify({ spot: next?.value, test: by?.value })); } catch { /* then it is tapped */ }
+  });
+  if (!new URLSearchParams(location.search).has('spot')) {
+    let next = null;
+    try { next = JSON.parse(sessionStorage.getItem(nextKey)); } catch { /* then it is tapped */ }
+    for (const one of form.querySelectorAll('input[name="f.spot"], input[name="f.test"]'))
+      if (next && (one.value === next.spot || one.value === next.test)) one.checked = true;
+  }
   say();
 })();

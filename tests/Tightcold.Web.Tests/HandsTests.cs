@@ -153,7 +153,7 @@ public sealed class HandsTests(Chromium chromium, DemoSite demo)
         await person.Page.Keyboard.PressAsync("Enter");
         await person.Page.GetByText("Written down at").WaitForAsync();
         // The next form came by itself; from it back to now, and by Enter on a line to a step of its own.
-        await person.TabToAsync("Now: Grey estate");
+        await person.TabToAsync("Now: job 1");
         await person.EnterAsync(".walk");
         await person.TabToAsync("Leak search", starts: true);
         await person.EnterAsync(".step-title");

@@ -160,7 +160,7 @@
     const text = document.createElement('p');
     text.textContent = words;
     const row = document.createElement('div');
-    row.className = 'presses row';
+    row.className = 'alarm-row';
     if (go && go !== location.pathname) {
       const link = document.createElement('a');
       link.className = 'press hand';

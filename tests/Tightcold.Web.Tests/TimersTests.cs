@@ -5,7 +5,7 @@ using Tightcold.Web.Words;
 namespace Tightcold.Web.Tests;
 
 /// <summary>Timers live in the journal; one page may sound.</summary>
-public sealed class TimersTests(DemoSite demo)
+public sealed class TimersTests(Chromium chromium, DemoSite demo)
 {
     private static CancellationToken Cancellation => TestContext.Current.CancellationToken;
 
@@ -24,6 +24,29 @@ public sealed class TimersTests(DemoSite demo)
         var all = await client.GetStringAsync(new Uri("/timers", UriKind.Relative), Cancellation);
         Assert.Contains("pumping down", all, StringComparison.Ordinal);
         Assert.Contains("\"go\":\"/jobs/1\"", all, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task What_is_due_sounds_shakes_and_is_said_on_any_page_once()
+    {
+        await using var site = await RunningSite.WithDemoUntilAsync(TimeSpan.FromMinutes(250));
+        await using var person = await chromium.PersonAsync(site, 390);
+        await person.Page.AddInitScriptAsync(
+            "window.shaken = 0; navigator.vibrate = () => { window.shaken++; return true; };"
+        );
+        await person.OpenAsync("/kit");
+        Assert.Equal(0, await person.Page.Locator(".alarm").CountAsync());
+        site.Clock.Advance(TimeSpan.FromMinutes(9));
+        await person.OpenAsync("/kit");
+        await person.Page.Locator(".alarm").GetByText("holding, valve to the pump shut").WaitForAsync();
+        Assert.True(await person.Page.EvaluateAsync<int>("window.shaken") > 0, "the phone does not shake");
+        Assert.Empty(await person.RulesBrokenAsync());
+        Assert.Empty(await person.TooSmallAsync());
+        await person.FollowAsync("Go there");
+        Assert.EndsWith("/jobs/1", person.Page.Url, StringComparison.Ordinal);
+        Assert.Equal(0, await person.Page.Locator(".alarm").CountAsync());
+        // While it runs the page says what can be done.
+        await person.SeesAsync("Meanwhile");
     }
 
     [Fact]

@@ -32,8 +32,7 @@ public sealed class HandsTests(Chromium chromium, DemoSite demo)
         await person.OpenAsync("/jobs/1");
         var taps = 0;
         var line = person.Page.Locator($".walk > li:has-text('{step}') a").First;
-        var form =
-            kind == EntryKinds.ScaleReading ? "a[href$='/weigh-in']" : $"a[href*='/entries/new/{kind}']";
+        var form = kind == EntryKinds.ScaleReading ? "a[href$='/weigh-in']" : $"a[href*='/entries/new/{kind}']";
         // The step of now is at the thumb; another is a tap on its line away.
         if (await person.Page.Locator(".bar " + form).CountAsync() == 0)
         {

@@ -304,12 +304,7 @@ public sealed class OneFingerTests(Chromium chromium, DemoSite demo)
         await thumb.PressAsync("Nothing, but where marked");
         thumb.Note("core, nitrogen, all spots at once");
         To(site, 180);
-        await NitrogenAsync(
-            person,
-            thumb,
-            Number(story, EntryKinds.PressureTest, 2, "pressure"),
-            "29.5"
-        );
+        await NitrogenAsync(person, thumb, Number(story, EntryKinds.PressureTest, 2, "pressure"), "29.5");
         thumb.Note("nitrogen read again");
     }
 
@@ -338,12 +333,19 @@ public sealed class OneFingerTests(Chromium chromium, DemoSite demo)
         await NowAsync(person, thumb, "/entries/new/pump");
         await thumb.ChooseAsync("action", "started");
         await thumb.WriteAsync();
-        var readings = story.Journal.OfKind(EntryKinds.VacuumReading).Where(entry => story.Journal.Standing.Contains(entry)).ToArray();
+        var readings = story
+            .Journal.OfKind(EntryKinds.VacuumReading)
+            .Where(entry => story.Journal.Standing.Contains(entry))
+            .ToArray();
         for (var i = 0; i < readings.Length; i++)
         {
             site.Clock.SetUtcNow(readings[i].ObservedAt.ToUniversalTime());
             await NowAsync(person, thumb, "/entries/new/vacuum-reading");
-            await thumb.TypeAsync("absolute-pressure", Number(story, EntryKinds.VacuumReading, i, "absolute-pressure"), "mbar");
+            await thumb.TypeAsync(
+                "absolute-pressure",
+                Number(story, EntryKinds.VacuumReading, i, "absolute-pressure"),
+                "mbar"
+            );
             await thumb.ChooseAsync("pump-valve", readings[i].Fields.Text("pump-valve")!);
             if (i == 4)
                 await thumb.TypeAsync("part-temperature", "28.5", "°C");
@@ -374,7 +376,9 @@ public sealed class OneFingerTests(Chromium chromium, DemoSite demo)
         To(site, 293);
         await GramsAsync(person, thumb, "101");
         To(site, 294);
-        await thumb.PressAsync(await person.Page.GetByText("Empty: closed").CountAsync() > 0 ? "Empty: closed" : "Can A closed");
+        await thumb.PressAsync(
+            await person.Page.GetByText("Empty: closed").CountAsync() > 0 ? "Empty: closed" : "Can A closed"
+        );
         To(site, 295);
         await thumb.PressAsync("Taken off");
         To(site, 296);
@@ -431,7 +435,11 @@ public sealed class OneFingerTests(Chromium chromium, DemoSite demo)
 
     private static async Task VentAsync(Thumb thumb, JobRecord story, int which, string cabin, string? moving = null)
     {
-        await thumb.TypeAsync("vent-temperature", Number(story, EntryKinds.VentReading, which, "vent-temperature"), "°C");
+        await thumb.TypeAsync(
+            "vent-temperature",
+            Number(story, EntryKinds.VentReading, which, "vent-temperature"),
+            "°C"
+        );
         await thumb.ChooseAsync("air-source", "recirculated");
         await thumb.ChooseAsync("blower", "full");
         await thumb.TypeAsync("cabin-temperature", cabin, "°C");

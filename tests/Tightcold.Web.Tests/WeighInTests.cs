@@ -185,16 +185,16 @@ public sealed class WeighInTests(Chromium chromium, DemoSite demo)
         foreach (
             var (can, grams, minutes, asks) in new[]
             {
-                ("Can A", "467", 5.0, "Can A got heavier by 75 g"),
+                ("Can A", "467", 5.0, "Can A got heavier by 75"),
                 ("Can A", "150", 0.1, "nothing flows that fast"),
                 ("Can B", "627", 0.1, "A moment ago Can A stood on the scale"),
             }
         )
         {
-            if (asks.StartsWith("A moment", StringComparison.Ordinal))
+            if (minutes < 1)
             {
                 await person.OpenAsync("/jobs/1/weigh-in");
-                await person.Page.Locator("#gross").FillAsync("385");
+                await person.Page.Locator("#gross").FillAsync(can == "Can A" ? "385" : "384");
                 await person.PressAsync("Write it down");
             }
             var before = await ReadingsAsync(site);
@@ -208,7 +208,7 @@ public sealed class WeighInTests(Chromium chromium, DemoSite demo)
         }
         await person.PressAsync("Yes, it is right");
         await person.ArrivesAsync("/jobs/1/weigh-in*");
-        Assert.Equal(3, await ReadingsAsync(site));
+        Assert.Equal(4, await ReadingsAsync(site));
     }
 
     [Fact]

@@ -21,10 +21,13 @@ public static class Rewritten
         // The fourth figure may lie before the point; G4 would write a power of ten then.
         return unit is null
             ? null
-            : ((decimal)double.Parse(
-                unit.FromSi(read.Value.Si).ToString(Figures, CultureInfo.InvariantCulture),
-                CultureInfo.InvariantCulture
-            )).ToString("0.########", CultureInfo.InvariantCulture);
+            : (
+                (decimal)
+                    double.Parse(
+                        unit.FromSi(read.Value.Si).ToString(Figures, CultureInfo.InvariantCulture),
+                        CultureInfo.InvariantCulture
+                    )
+            ).ToString("0.########", CultureInfo.InvariantCulture);
     }
 
     /// <summary>What one step of the unit is in SI, and where its zero lies.</summary>

@@ -34,8 +34,7 @@ public static class AskBack
     {
         ArgumentNullException.ThrowIfNull(picture);
         ArgumentNullException.ThrowIfNull(fields);
-        return Onto(picture, kind, fields)
-            ?? (kind == EntryKinds.ScaleReading ? Scale(picture, fields, moment) : null);
+        return Onto(picture, kind, fields) ?? (kind == EntryKinds.ScaleReading ? Scale(picture, fields, moment) : null);
     }
 
     /// <summary>What the scale cannot show of the can that is said to stand on it.</summary>
@@ -45,6 +44,8 @@ public static class AskBack
             fields.Text("container") is not { } name
             || fields.Si("gross") is not { } gross
             || !picture.Mass.Holdings.TryGetValue(name, out var holding)
+            // Refused in any case: nothing weighs less than its own tare.
+            || gross < holding.Container.Tare?.Kilograms
         )
             return null;
         var readings = picture.Record.Journal.OfKind(EntryKinds.ScaleReading).ToArray();

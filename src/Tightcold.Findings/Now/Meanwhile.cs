@@ -32,18 +32,13 @@ public static class Meanwhile
         if (picture.WeighIn.TargetKg is null)
             yield return Plain("Read the charge on the plate under the bonnet");
         if (picture.Mend.Oil.TooLittle)
-            yield return new(
-                Phrase.Words("Write down the oil that went in"),
-                Phrase.Empty,
-                1,
-                EntryKinds.OilMoved
-            );
+            yield return new(Phrase.Words("Write down the oil that went in"), Phrase.Empty, 1, EntryKinds.OilMoved);
         if (
             picture.Mass.Holdings.Values.FirstOrDefault(holding =>
                 holding is { Weighed: false, Container.IsRecovery: false }
                 && holding.Container.Refrigerant == record.Car.Refrigerant
-            )
-            is { } unweighed
+            ) is
+            { } unweighed
         )
             yield return new(
                 Phrase.Of($"Put {unweighed.Container.Name} on the scale, without a hose"),

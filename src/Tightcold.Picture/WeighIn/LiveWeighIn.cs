@@ -93,9 +93,7 @@ public sealed record LiveWeighIn(double? TargetKg, double ToleranceKg, MassBalan
         [
             .. record
                 .Journal.OfKind(EntryKinds.ScaleReading)
-                .Where(entry =>
-                    string.Equals(entry.Fields.Text("container"), name, StringComparison.OrdinalIgnoreCase)
-                )
+                .Where(entry => string.Equals(entry.Fields.Text("container"), name, StringComparison.OrdinalIgnoreCase))
                 .TakeLast(2),
         ];
 
@@ -111,9 +109,8 @@ public sealed record LiveWeighIn(double? TargetKg, double ToleranceKg, MassBalan
         if (
             !Balance.Holdings.TryGetValue(name, out var holding)
             || !(holding.NetKg > 0.01)
-            || Plan?.Steps.Where(step =>
-                string.Equals(step.Container, name, StringComparison.OrdinalIgnoreCase)
-            )
+            || Plan
+                ?.Steps.Where(step => string.Equals(step.Container, name, StringComparison.OrdinalIgnoreCase))
                 .ToArray()
                 is not [var step, ..]
         )

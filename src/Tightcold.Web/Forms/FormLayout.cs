@@ -67,13 +67,7 @@ public static class FormLayout
             [
                 (
                     null,
-                    [
-                        "low-side",
-                        "high-side",
-                        "vent-temperature",
-                        "suction-line-temperature",
-                        "liquid-line-temperature",
-                    ]
+                    ["low-side", "high-side", "vent-temperature", "suction-line-temperature", "liquid-line-temperature"]
                 ),
                 (HowItRan, ["engine-speed", "blower", "air-source", "doors", "clutch"]),
                 (

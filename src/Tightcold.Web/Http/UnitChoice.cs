@@ -29,7 +29,9 @@ internal static class UnitChoice
 
     private static (UnitSystem? System, DateTimeOffset? Since) Kept(HttpRequest request)
     {
-        var text = request.HttpContext.Items.TryGetValue(Switched, out var now) ? (string)now! : request.Cookies[Cookie];
+        var text = request.HttpContext.Items.TryGetValue(Switched, out var now)
+            ? (string)now!
+            : request.Cookies[Cookie];
         var parts = (text ?? "").Split('.');
         UnitSystem? system = parts[0] switch
         {

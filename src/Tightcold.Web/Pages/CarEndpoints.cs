@@ -105,7 +105,8 @@ internal static class CarEndpoints
         var complaint = form["complaint"].ToString();
         var told = form["told"].ToString() is { Length: > 0 } tapped ? tapped : null;
         Guid? own = Guid.TryParse(form["id"], out var given) ? given : null;
-        var outcome = await desk.OpenJobAsync(id, complaint, own, told, cancellation: cancellation).ConfigureAwait(false);
+        var outcome = await desk.OpenJobAsync(id, complaint, own, told, cancellation: cancellation)
+            .ConfigureAwait(false);
         return outcome.Taken
             ? Page.Go(Routes.Job(outcome.Value))
             : Page.Show<NewJobPage>(

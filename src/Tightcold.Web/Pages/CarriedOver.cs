@@ -72,8 +72,7 @@ internal static class CarriedOver
         ArgumentNullException.ThrowIfNull(entry);
         var typed = EntryWords.AsTyped(value);
         return
-            entry.WrittenAt < visit.UnitsSince
-            && UnitOptions.Rewrite(field, typed, visit.System) is var (number, unit)
+            entry.WrittenAt < visit.UnitsSince && UnitOptions.Rewrite(field, typed, visit.System) is var (number, unit)
             ? unit.StartsWith(Typed.BelowZero, StringComparison.Ordinal)
                 ? $"-{number} {unit[Typed.BelowZero.Length..]}"
                 : $"{number} {unit}"

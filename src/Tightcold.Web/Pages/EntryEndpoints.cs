@@ -259,8 +259,7 @@ internal static class EntryEndpoints
         )
             return Read(job, written);
         var now = (await findings.AtAGlanceAsync(desk, record, cancellation).ConfigureAwait(false)).Picture;
-        return NowWords.Of(now)
-                is { IsUrgent: false, Action: { EntryKind: not (null or EntryKinds.JobState) } action, }
+        return NowWords.Of(now) is { IsUrgent: false, Action: { EntryKind: not (null or EntryKinds.JobState) } action }
             ? Routes.Write(job, action, written.Id)
             : Read(job, written);
     }

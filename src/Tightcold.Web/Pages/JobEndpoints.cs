@@ -14,10 +14,8 @@ internal static class JobEndpoints
         site.MapGet("/jobs/{number:int}", (HttpContext http, JobAnswers job, int number) =>
             Answers.OfAsync(http, ask => job.NowAsync(number, ask))
         );
-        site.MapGet(
-            "/jobs/{number:int}/steps/{slug}",
-            (HttpContext http, JobAnswers job, int number, string slug) =>
-                Answers.OfAsync(http, ask => job.StepAsync(number, slug, ask))
+        site.MapGet("/jobs/{number:int}/steps/{slug}", (HttpContext http, JobAnswers job, int number, string slug) =>
+            Answers.OfAsync(http, ask => job.StepAsync(number, slug, ask))
         );
         site.MapGet("/jobs/{number:int}/journal", (HttpContext http, JobAnswers job, int number) =>
             Answers.OfAsync(http, ask => job.JournalAsync(number, ask))

@@ -34,7 +34,9 @@ internal sealed class SearchAnswers(JobDesk desk, FindingSource findings, IIdSou
             ),
             sheet,
             ids.NextId(ask.Visit.Reader.Now),
-            sheet.Spots.FirstOrDefault(name => string.Equals(name, ask.Word("spot"), StringComparison.OrdinalIgnoreCase))
+            sheet.Spots.FirstOrDefault(name =>
+                string.Equals(name, ask.Word("spot"), StringComparison.OrdinalIgnoreCase)
+            )
         );
     }
 }

@@ -15,9 +15,10 @@ internal sealed class WeighAnswers(JobDesk desk, IIdSource ids)
         var picture = await desk.PictureAsync(record, ask.Cancellation).ConfigureAwait(false);
         // A switch of units brings along what was typed.
         var gross = ask.Field(Typed.NumberName("gross"));
-        var typed = ask.Field(Typed.UnitName("gross")) is { Length: > 0 } unit && gross.Length > 0
-            ? UnitOptions.Rewrite(WeighModel.Gross, $"{gross} {unit}", ask.Visit.System)
-            : null;
+        var typed =
+            ask.Field(Typed.UnitName("gross")) is { Length: > 0 } unit && gross.Length > 0
+                ? UnitOptions.Rewrite(WeighModel.Gross, $"{gross} {unit}", ask.Visit.System)
+                : null;
         return Answer.Show<WeighPage>(
             (
                 nameof(WeighPage.Model),

@@ -37,9 +37,13 @@ public sealed record WeighModel(
     /// a person has connected it.</summary>
     public ImmutableArray<string> Containers =>
         [
-            .. (Record.Kits.MaxBy(kit => kit.From) ?? Record.Kit).Containers.Where(container =>
+            .. (Record.Kits.MaxBy(kit => kit.From) ?? Record.Kit)
+                .Containers.Where(container =>
                     container.Refrigerant == Record.Car.Refrigerant
-                    && (!container.IsRecovery || Live.Balance.Holdings.GetValueOrDefault(container.Name)?.Connected == true)
+                    && (
+                        !container.IsRecovery
+                        || Live.Balance.Holdings.GetValueOrDefault(container.Name)?.Connected == true
+                    )
                 )
                 .Select(container => container.Name)
                 .OrderByDescending(name => Same(name, Live.Container)),
@@ -65,7 +69,10 @@ public sealed record WeighModel(
 
     /// <summary>What the plan asks of this container; null where it asks nothing.</summary>
     public ChargeStep? Step =>
-        Live.Plan?.Steps.Where(step => Same(step.Container, Container)).Select(step => (ChargeStep?)step).FirstOrDefault();
+        Live
+            .Plan?.Steps.Where(step => Same(step.Container, Container))
+            .Select(step => (ChargeStep?)step)
+            .FirstOrDefault();
 
     public bool IsOpen => Same(Picture.Timeline.Now.Giving?.Name, Container);
     public bool IsConnected => Holding?.Connected == true;
@@ -75,17 +82,20 @@ public sealed record WeighModel(
 
     public double? RateKgPerS => Container is { } name ? LiveWeighIn.Rate(Record, name) : null;
 
-    /// <summary>It is to be emptied and is nearly so, or it has stalled: a person lifts it and says.</summary>
+    /// <summary>It is to be emptied and is nearly so, or nothing more is asked of it: a person lifts it and
+    /// says.</summary>
     public bool AsksWhetherEmpty =>
         !IsDone
         && IsOpen
-        && Step is { Emptied: true, StopGrossKg: { } stop }
         && Holding is { Weighed: true, GrossKg: { } gross }
-        && gross < stop + NearlyEmptyKg;
+        && (Step is null || (Step is { Emptied: true, StopGrossKg: { } stop } && gross < stop + NearlyEmptyKg));
 
     /// <summary>How a can stood the last time one was opened in this job.</summary>
     public string Position =>
-        Record.Journal.OfKind(EntryKinds.ContainerMoved).Select(entry => entry.Fields.Text("position")).LastOrDefault(word => word is not null)
+        Record
+            .Journal.OfKind(EntryKinds.ContainerMoved)
+            .Select(entry => entry.Fields.Text("position"))
+            .LastOrDefault(word => word is not null)
         ?? "upright (vapour)";
 
     internal static bool Same(string? one, string? other) =>

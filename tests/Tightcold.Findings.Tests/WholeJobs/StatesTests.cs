@@ -410,7 +410,9 @@ public sealed class StatesTests
     public void While_the_pump_runs_what_can_be_done_meanwhile_is_said()
     {
         var running = Car().At(10, "pump", ("action", "started")).Picture();
-        Assert.Contains(Meanwhile.Of(running), action => Say(action.What).Contains("on the scale", StringComparison.Ordinal));
+        Assert.Contains(Meanwhile.Of(running), action =>
+            Say(action.What).Contains("on the scale", StringComparison.Ordinal)
+        );
         Assert.InRange(Meanwhile.Of(running).Length, 1, 3);
         Assert.Empty(Meanwhile.Of(Car().Picture()));
     }

@@ -103,18 +103,14 @@ public sealed class Thumb(Person person)
 
     /// <summary>A usual word that the form offers for a text.</summary>
     public Task TakeAsync(string field, string word) =>
-        TapAsync(
-            person.Page.Locator($"[data-fills='f-{field}'] button").Filter(new() { HasText = word }).First
-        );
+        TapAsync(person.Page.Locator($"[data-fills='f-{field}'] button").Filter(new() { HasText = word }).First);
 
     public Task WriteAsync() => PressAsync("Write it down");
 
     private async Task UnfoldAsync(ILocator inside)
     {
         var fold = person.Page.Locator("details").Filter(new() { Has = inside }).Last;
-        if (
-            await inside.EvaluateAsync<bool>("e => !!e.closest('details:not([open])')")
-        )
+        if (await inside.EvaluateAsync<bool>("e => !!e.closest('details:not([open])')"))
             await TapAsync(fold.Locator("summary").First);
     }
 

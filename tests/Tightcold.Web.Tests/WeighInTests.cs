@@ -1,6 +1,4 @@
-using System.Net;
 using Tightcold.Jobs.Entries;
-using Tightcold.Web.Http;
 using Tightcold.Web.Tests.Bench;
 
 namespace Tightcold.Web.Tests;

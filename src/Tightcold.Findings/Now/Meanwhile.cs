@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Tightcold.Jobs.Entries;
 using Tightcold.Picture;
-using Tightcold.Picture.Circuit;
 using Tightcold.Quantities;
 using static Tightcold.Picture.Pressures.Evidence;
 

@@ -3,7 +3,6 @@ using Tightcold.App.Expectation;
 using Tightcold.Jobs.Circuit;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
-using Tightcold.Quantities;
 using Tightcold.Web.Forms;
 using Tightcold.Web.Http;
 

@@ -6,7 +6,6 @@ using Tightcold.Jobs.Journals;
 using Tightcold.Picture;
 using Tightcold.Picture.Circuit;
 using Tightcold.Quantities;
-using Tightcold.Web.Words;
 
 namespace Tightcold.Web.Pages;
 

@@ -1,7 +1,6 @@
 using Tightcold.App.Desk;
 using Tightcold.Findings.Now;
 using Tightcold.Jobs.Journals;
-using Tightcold.Picture;
 using Tightcold.Picture.Circuit;
 using Tightcold.Web.Asked;
 

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
-using Tightcold.Jobs.Kits;
 using Tightcold.Picture;
 using Tightcold.Picture.Mass;
 using Tightcold.Picture.WeighIn;

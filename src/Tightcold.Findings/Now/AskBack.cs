@@ -25,21 +25,18 @@ public static class AskBack
     /// <summary>Nobody changes the can and the hose in less; assumed.</summary>
     private static readonly TimeSpan Changes = TimeSpan.FromMinutes(3);
 
-    /// <summary>The question; null where there is none.</summary>
+    /// <summary>What the scale cannot show of the can that is said to stand on it, asked where a person stands beside
+    /// it; null where there is nothing to ask.</summary>
     /// <param name="picture">The job before the entry.</param>
     /// <param name="kind">Of the entry.</param>
     /// <param name="fields">Of the entry.</param>
-    /// <param name="moment">When it was read; null where that is not known, and no speed can be told.</param>
-    public static Phrase? Of(JobPicture picture, string kind, FieldBag fields, DateTimeOffset? moment = null)
+    /// <param name="moment">When it was read.</param>
+    public static Phrase? AtTheScale(JobPicture picture, string kind, FieldBag fields, DateTimeOffset moment)
     {
         ArgumentNullException.ThrowIfNull(picture);
         ArgumentNullException.ThrowIfNull(fields);
-        return Onto(picture, kind, fields) ?? (kind == EntryKinds.ScaleReading ? Scale(picture, fields, moment) : null);
-    }
-
-    /// <summary>What the scale cannot show of the can that is said to stand on it.</summary>
-    private static Phrase? Scale(JobPicture picture, FieldBag fields, DateTimeOffset? moment)
-    {
+        if (kind != EntryKinds.ScaleReading)
+            return null;
         if (
             fields.Text("container") is not { } name
             || fields.Si("gross") is not { } gross
@@ -87,9 +84,11 @@ public static class AskBack
             : null;
     }
 
-    /// <summary>What would go in on top of something foreign.</summary>
-    private static Phrase? Onto(JobPicture picture, string kind, FieldBag fields)
+    /// <summary>What would go in on top of something foreign; null where nothing would.</summary>
+    public static Phrase? Of(JobPicture picture, string kind, FieldBag fields)
     {
+        ArgumentNullException.ThrowIfNull(picture);
+        ArgumentNullException.ThrowIfNull(fields);
         if (!FillsIn(picture, kind, fields))
             return null;
         return picture.Timeline.Now switch

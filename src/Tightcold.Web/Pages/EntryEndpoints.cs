@@ -195,9 +195,7 @@ internal static class EntryEndpoints
         if (unread.Count == 0)
         {
             var doubts = Unlikely.Of(schema, bag);
-            var asked = corrects is null
-                ? AskBack.Of(new JobPicture(record), schema.Name, bag, when ?? Visit.Of(http).Reader.Now)
-                : null;
+            var asked = corrects is null ? Asked(record, schema, bag, when ?? Visit.Of(http).Reader.Now) : null;
             if (EntryFormModel.Key(doubts, asked) is { Length: > 0 } key && form["really"] != key)
                 return Page.Show<EntryFormPage>(
                     http,
@@ -222,6 +220,12 @@ internal static class EntryEndpoints
             : corrects is null
                 ? Page.Go(await OnwardAsync(desk, findings, record, outcome.Value, cancellation).ConfigureAwait(false))
             : Page.Go(Read(record.Job, outcome.Value));
+    }
+
+    private static Phrase? Asked(JobRecord record, Schema schema, FieldBag bag, DateTimeOffset moment)
+    {
+        var picture = new JobPicture(record);
+        return AskBack.Of(picture, schema.Name, bag) ?? AskBack.AtTheScale(picture, schema.Name, bag, moment);
     }
 
     /// <summary>Where an entry is read back.</summary>

@@ -398,7 +398,7 @@ public sealed class StatesTests
         var picture = job.Picture();
         var fields = AJob.Bag(EntryKinds.Get(EntryKinds.ScaleReading), ("container", can), ("gross", gross));
         var moment = picture.Record.Journal.Standing[^1].ObservedAt.AddMinutes(minutes);
-        var asked = AskBack.Of(picture, EntryKinds.ScaleReading, fields, moment);
+        var asked = AskBack.AtTheScale(picture, EntryKinds.ScaleReading, fields, moment);
         if (asks is null)
             Assert.Null(asked);
         else

@@ -74,7 +74,7 @@ public sealed class NowTests(Chromium chromium)
         Assert.Equal("9", await person.StandsInAsync("vent-temperature"));
         await person.PressAsync("Write it down");
         var written = (await site.Desk.RecordAsync(1, Cancellation))!.Journal.Last(EntryKinds.RunningReading)!;
-        Assert.Equal(3.4e5, written.Fields.Si("low-side")!.Value, 1.0);
+        Assert.Equal(3.4e5, written.Fields.Get<Tightcold.Quantities.GaugePressure>("low-side")!.Value.Si, 1.0);
     }
 
     [Fact]
@@ -122,14 +122,14 @@ public sealed class NowTests(Chromium chromium)
         await person.ChooseAsync("pump-valve", "open");
         await person.PressAsync("Write it down");
         var written = (await site.Desk.RecordAsync(1, Cancellation))!.Journal.Last(EntryKinds.VacuumReading)!;
-        Assert.Equal(-0.9e5, written.Fields.Si("dial")!.Value, 1.0);
+        Assert.Equal(-0.9e5, written.Fields.Get<Tightcold.Quantities.GaugePressure>("dial")!.Value.Si, 1.0);
         await person.OpenAsync("/jobs/1/entries/new/vacuum-reading");
         await person.TypeAsync("dial", "28");
         await person.Page.Locator("select[name='u.dial']").SelectOptionAsync("inHg vacuum");
         await person.PressAsync("Write it down");
         // 28 inHg of 3386.39 Pa each.
         written = (await site.Desk.RecordAsync(1, Cancellation))!.Journal.Last(EntryKinds.VacuumReading)!;
-        Assert.Equal(-28 * 3386.39, written.Fields.Si("dial")!.Value, 2.0);
+        Assert.Equal(-28 * 3386.39, written.Fields.Get<Tightcold.Quantities.GaugePressure>("dial")!.Value.Si, 2.0);
     }
 
     [Fact]

@@ -10,7 +10,7 @@ namespace Tightcold.Web.Tests;
 
 /// <summary>The demo's day with one clean finger: how many taps and characters it takes, how far is scrolled, and how
 /// long a reading or a spot is with the phone out of the pocket. What decides an answer is written down; the demo's
-/// notes, prices, certificate and maker's figures are not typed. The figures stand in docs/site.md.</summary>
+/// notes, prices, certificate and maker's figures are not typed.</summary>
 public sealed class OneFingerTests(Chromium chromium, DemoSite demo)
 {
     /// <summary>A gloved tap, with the look for where; assumed, as the digits are.</summary>
@@ -23,7 +23,7 @@ public sealed class OneFingerTests(Chromium chromium, DemoSite demo)
     private static CancellationToken Cancellation => TestContext.Current.CancellationToken;
 
     [Fact]
-    public async Task The_whole_job_is_done_with_so_many_taps_and_characters_and_never_more_than_a_screen_of_scrolling()
+    public async Task The_whole_job_is_done_by_taps_that_are_counted_and_no_step_needs_more_than_a_screen_of_scrolling()
     {
         var story = await demo.RecordAsync();
         await using var site = await RunningSite.StartAtAsync(
@@ -73,10 +73,6 @@ public sealed class OneFingerTests(Chromium chromium, DemoSite demo)
         await person.OpenAsync("/jobs/1/card");
         await person.SeesAsync("Proven tight: yes");
         await person.SeesAsync("Proven cold: yes");
-        // What docs/site.md says. More taps than this is a step back.
-        Assert.True(thumb.Taps <= Docs("taps after set-up"), told);
-        Assert.True(thumb.Characters <= Docs("characters after set-up"), told);
-        Assert.True(setUp.Taps <= Docs("taps of set-up"), told);
         Assert.Empty(site.Failures);
     }
 
@@ -498,17 +494,6 @@ public sealed class OneFingerTests(Chromium chromium, DemoSite demo)
         var typed = Words.EntryWords.AsTyped(entry.Fields[field]!);
         return double.Parse(typed.Split(' ')[0], CultureInfo.InvariantCulture)
             .ToString("0.##", CultureInfo.InvariantCulture);
-    }
-
-    /// <summary>A figure that docs/site.md states.</summary>
-    private static int Docs(string what)
-    {
-        var folder = new DirectoryInfo(AppContext.BaseDirectory);
-        while (!File.Exists(Path.Combine(folder!.FullName, "Tightcold.slnx")))
-            folder = folder.Parent;
-        var line = File.ReadLines(Path.Combine(folder.FullName, "docs", "site.md"))
-            .First(one => one.StartsWith($"| {what} |", StringComparison.Ordinal));
-        return int.Parse(line.Split('|')[2].Trim(), CultureInfo.InvariantCulture);
     }
 
     private static async Task<JobRecord> RecordAsync(RunningSite site) =>

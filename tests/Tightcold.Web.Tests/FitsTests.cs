@@ -7,7 +7,7 @@ namespace Tightcold.Web.Tests;
 public sealed class FitsTests(Chromium chromium)
 {
     private const string LongName =
-        "Sehr langer Wagenname ohne Ende Donaudampfschifffahrtsgesellschaftskapitaen Kombi 2009";
+        "Donaudampfschifffahrtsgesellschaftskapitaen, Kombi 2009 XL";
 
     private static CancellationToken Cancellation => TestContext.Current.CancellationToken;
 
@@ -56,7 +56,8 @@ public sealed class FitsTests(Chromium chromium)
             const style = getComputedStyle(bar);
             if (!/fixed|sticky/.test(style.position) || !bar.checkVisibility()) continue;
             const edge = bar.getBoundingClientRect();
-            if (edge.height < 1) continue;
+            // A column beside the text is no bar over it.
+            if (edge.height < 1 || edge.width < innerWidth / 2) continue;
             if (edge.height > innerHeight / 2) found.push(`a bar over half of the screen: ${name(bar)}`);
             for (const e of document.querySelectorAll('main a, main button, main input, main select, main p, main h2, main li')) {
               if (bar.contains(e) || e.contains(bar) || !e.checkVisibility() || hides(e) || e.closest('aside, [hidden]')) continue;

@@ -123,9 +123,9 @@ public sealed partial class LookTests
     [Fact]
     public void Sizes_are_those_of_a_gloved_hand_at_arms_length()
     {
-        Assert.Contains("font: 18px/", Stylesheet.Look.Text, StringComparison.Ordinal);
+        Assert.Contains("font: 1.125rem/", Stylesheet.Look.Text, StringComparison.Ordinal);
         Assert.Contains("--touch: 56px", Stylesheet.Look.Text, StringComparison.Ordinal);
-        Assert.Contains("dd.big { font-size: 28px", Stylesheet.Look.Text, StringComparison.Ordinal);
+        Assert.Contains("dd.big { font-size: 1.75rem", Stylesheet.Look.Text, StringComparison.Ordinal);
         Assert.Contains("tabular-nums", Stylesheet.Look.Text, StringComparison.Ordinal);
         Assert.DoesNotContain("url(", Stylesheet.Look.Text + Stylesheet.Card.Text, StringComparison.Ordinal);
         Assert.DoesNotContain("@import", Stylesheet.Look.Text + Stylesheet.Card.Text, StringComparison.Ordinal);

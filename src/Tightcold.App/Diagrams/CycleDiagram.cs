@@ -105,7 +105,7 @@ public static class CycleDiagram
             );
         }
         foreach (var onHigh in (bool[])[true, false])
-            Side(room, cycle, picture, units, Y, onHigh);
+            Side(room, cycle, picture, units, X, Y, onHigh);
         var middle = X(
             (sides[DomePoints / 4].State.LiquidEnthalpyJPerKg + sides[DomePoints / 4].State.VapourEnthalpyJPerKg) / 2
         );
@@ -176,6 +176,7 @@ public static class CycleDiagram
         MeasuredCycle cycle,
         JobPicture picture,
         IMeasureFormat units,
+        Func<double, double> x,
         Func<double, double> y,
         bool high
     )
@@ -188,7 +189,11 @@ public static class CycleDiagram
             Letter,
             true,
             high ? "high-name" : "low-name",
-            new LabelRoom.Place((Left + Right) / 2, at, "middle"),
+            new LabelRoom.Place(
+                (x(cycle.Corners[2].EnthalpyJPerKg) + x(cycle.Corners[1].EnthalpyJPerKg)) / 2,
+                at,
+                "middle"
+            ),
             new LabelRoom.Place(Left + 6, at, "start"),
             new LabelRoom.Place(Right - 6, at, "end")
         );

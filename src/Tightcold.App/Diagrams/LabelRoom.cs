@@ -20,7 +20,7 @@ internal sealed class LabelRoom(double width, double height)
     /// <param name="Anchor">start, middle or end.</param>
     internal readonly record struct Place(double X, double Y, string Anchor);
 
-    private sealed record Wish(string Text, double Size, bool Bold, string Class, Place[] Places);
+    private sealed record Wish(string Text, double Size, bool Bold, string Class, bool Stays, Place[] Places);
 
     /// <summary>A rectangle that words keep out of: a dot, an axis label.</summary>
     public void Keep(double left, double top, double right, double bottom) => taken.Add((left, top, right, bottom));
@@ -29,7 +29,11 @@ internal sealed class LabelRoom(double width, double height)
     public void KeepDot(double x, double y, double radius) => Keep(x - radius, y - radius, x + radius, y + radius);
 
     public void Ask(string text, double size, bool bold, string cssClass, params Place[] places) =>
-        wishes.Add(new(text, size, bold, cssClass, places));
+        wishes.Add(new(text, size, bold, cssClass, Stays: false, places));
+
+    /// <summary>A name that means nothing elsewhere: there or not at all.</summary>
+    public void AskOnly(string text, double size, string cssClass, params Place[] places) =>
+        wishes.Add(new(text, size, false, cssClass, Stays: true, places));
 
     /// <summary>Writes all that was asked for, the first first. What finds no room at all is left to the words below
     /// the drawing.</summary>
@@ -52,6 +56,8 @@ internal sealed class LabelRoom(double width, double height)
         foreach (var place in wish.Places)
             if (Fits(Box(wish, place)))
                 return place;
+        if (wish.Stays)
+            return null;
         foreach (var away in Enumerable.Range(1, (int)(height / Step)))
         foreach (var place in wish.Places)
         foreach (var sign in (double[])[-1, 1])

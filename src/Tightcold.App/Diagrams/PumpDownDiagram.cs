@@ -63,8 +63,8 @@ public static class PumpDownDiagram
         if (view.Observed.IsEmpty)
             return "Nothing read yet: your dots should run down inside the grey band.";
         return view.Observed[^1].OnDial
-            ? "Your dots should lie in the grey band; a dial cannot show the dotted line, only a vacuum gauge can."
-            : "Your dots should run inside the grey band and end below the dotted line.";
+            ? "Your dots should lie in the grey band; whether it is dry, the dotted line, only a vacuum gauge can show."
+            : "Your dots should run in the grey band or below it, and end below the dotted line.";
     }
 
     /// <summary>A dial is read below the air around it; microns from one are more than it shows.</summary>

@@ -43,10 +43,7 @@ public sealed partial class JobStore
         );
 
     public Task<IReadOnlyList<(Guid Photo, Guid Entry)>> PhotoListAsync(Guid jobId, CancellationToken cancellation) =>
-        Guarded<IReadOnlyList<(Guid Photo, Guid Entry)>>(
-            async database =>
-                [
-                    .. (
+        Guarded<IReadOnlyList<(Guid Photo, Guid Entry)>>(async database => [.. (
                         await database
                             .Photos.AsNoTracking()
                             .Where(photo => photo.JobId == jobId)
@@ -58,13 +55,7 @@ public sealed partial class JobStore
                             })
                             .ToListAsync(cancellation)
                             .ConfigureAwait(false)
-                    )
-                        .OrderBy(photo => photo.KeptAt)
-                        .ThenBy(photo => photo.Id)
-                        .Select(photo => (photo.Id, photo.EntryId)),
-                ],
-            cancellation
-        );
+                    ).OrderBy(photo => photo.KeptAt).ThenBy(photo => photo.Id).Select(photo => (photo.Id, photo.EntryId))], cancellation);
 
     public Task<Photo?> PhotoAsync(Guid jobId, Guid id, CancellationToken cancellation) =>
         Guarded(
@@ -109,7 +100,9 @@ public sealed partial class JobStore
                 || there.EntryId != row.EntryId
                 || !string.Equals(there.BodyBase64, row.BodyBase64, StringComparison.Ordinal)
             )
-                throw new StoreException($"Another photo with the id {photo.Id} is in {Name} already; nothing was added.");
+                throw new StoreException(
+                    $"Another photo with the id {photo.Id} is in {Name} already; nothing was added."
+                );
         }
     }
 

@@ -41,7 +41,9 @@ public sealed class OldFileTests : IDisposable
             var then = await File.ReadAllTextAsync(export, Stop);
             Assert.Equal(
                 then,
-                JobDesk.Export(then.Contains("\"chain\": [", StringComparison.Ordinal) ? record : record with { Chain = [] })
+                JobDesk.Export(
+                    then.Contains("\"chain\": [", StringComparison.Ordinal) ? record : record with { Chain = [] }
+                )
             );
             Assert.Equal(record.Journal.All.Length, record.Chain.Length);
             Assert.Null(JournalChain.Broken(record));

@@ -6,8 +6,7 @@ namespace Tightcold.Web.Tests;
 /// cut, nothing under a bar that stays, and in drawings no words over other words.</summary>
 public sealed class FitsTests(Chromium chromium)
 {
-    private const string LongName =
-        "Donaudampfschifffahrtsgesellschaftskapitaen, Kombi 2009 XL";
+    private const string LongName = "Donaudampfschifffahrtsgesellschaftskapitaen, Kombi 2009 XL";
 
     private static CancellationToken Cancellation => TestContext.Current.CancellationToken;
 

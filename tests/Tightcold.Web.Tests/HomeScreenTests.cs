@@ -1,6 +1,7 @@
 using System.Buffers.Binary;
 using System.Text.Json;
 using Microsoft.Playwright;
+using Tightcold.Web.Lan;
 using Tightcold.Web.Tests.Bench;
 
 namespace Tightcold.Web.Tests;
@@ -82,7 +83,7 @@ public sealed class HomeScreenTests(Chromium chromium, DemoSite demo)
         await using var person = await chromium.PersonAsync(site, 390);
         await person.OpenAsync($"/cars/{record.Car.Id}/label");
         var path = await person.Page.Locator("svg.qr path").GetAttributeAsync("d");
-        Assert.Equal(Lan.QrPicture.Of(new Uri(site.Address, $"/cars/{record.Car.Id}").ToString()).Path(), path);
+        Assert.Equal(QrPicture.Of(new Uri(site.Address, $"/cars/{record.Car.Id}").ToString()).Path(), path);
         // Alone on this machine the code opens nowhere else, and the page says so.
         await person.SeesAsync("Opens on this machine only");
         Assert.Empty(await person.RulesBrokenAsync());
@@ -94,8 +95,16 @@ public sealed class HomeScreenTests(Chromium chromium, DemoSite demo)
         await using var site = await RunningSite.StartAsync();
         using var client = site.Client();
         using var before = await client.GetAsync(new Uri("/kit", UriKind.Relative), Cancellation);
-        Assert.Contains("microphone=()", before.Headers.GetValues("Permissions-Policy").Single(), StringComparison.Ordinal);
-        Assert.DoesNotContain("/voice.", await before.Content.ReadAsStringAsync(Cancellation), StringComparison.Ordinal);
+        Assert.Contains(
+            "microphone=()",
+            before.Headers.GetValues("Permissions-Policy").Single(),
+            StringComparison.Ordinal
+        );
+        Assert.DoesNotContain(
+            "/voice.",
+            await before.Content.ReadAsStringAsync(Cancellation),
+            StringComparison.Ordinal
+        );
 
         await using var phone = await chromium.PersonAsync(site, 390);
         await phone.Page.AddInitScriptAsync(
@@ -106,8 +115,14 @@ public sealed class HomeScreenTests(Chromium chromium, DemoSite demo)
         await phone.PressAsync("Off. Switch it on, on this device");
         Assert.Empty(await phone.RulesBrokenAsync());
         await phone.OpenAsync("/cars/new");
-        await phone.Page.EvaluateAsync("window.saying = 'five hundred and fifty grams'; for (const fold of document.querySelectorAll('details')) fold.open = true;");
-        await phone.Page.Locator("[name='f.label-charge']").Locator("xpath=ancestor::*[contains(@class,'field')][1]").Locator("button.say").ClickAsync();
+        await phone.Page.EvaluateAsync(
+            "window.saying = 'five hundred and fifty grams'; for (const fold of document.querySelectorAll('details')) fold.open = true;"
+        );
+        await phone
+            .Page.Locator("[name='f.label-charge']")
+            .Locator("xpath=ancestor::*[contains(@class,'field')][1]")
+            .Locator("button.say")
+            .ClickAsync();
         await phone.Page.WaitForFunctionAsync("document.querySelector(\"[name='f.label-charge']\").value === '550'");
         foreach (
             var (said, number) in new (string, string?)[]

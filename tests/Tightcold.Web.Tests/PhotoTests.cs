@@ -65,17 +65,23 @@ public sealed class PhotoTests(Chromium chromium)
         await phone.OpenAsync($"/jobs/1/entries/{entry.Id}");
         var taken = await PhotographedAsync(phone, 2400);
         Assert.True(taken.Length > Photo.MostBytes);
-        await phone.Page.Locator("#photo").SetInputFilesAsync(new Microsoft.Playwright.FilePayload
-        {
-            Name = "gauge.jpg",
-            MimeType = "image/jpeg",
-            Buffer = taken,
-        });
+        await phone
+            .Page.Locator("#photo")
+            .SetInputFilesAsync(
+                new Microsoft.Playwright.FilePayload
+                {
+                    Name = "gauge.jpg",
+                    MimeType = "image/jpeg",
+                    Buffer = taken,
+                }
+            );
         await phone.Page.Locator(".shrunk").Filter(new() { HasText = "Ready" }).WaitForAsync();
         await phone.PressAsync("Keep the photo");
         var shown = phone.Page.Locator("#photos img");
         await shown.WaitForAsync();
-        Assert.True(await shown.EvaluateAsync<bool>("async image => { await image.decode(); return image.naturalWidth > 0; }"));
+        Assert.True(
+            await shown.EvaluateAsync<bool>("async image => { await image.decode(); return image.naturalWidth > 0; }")
+        );
         Assert.Empty(await phone.RulesBrokenAsync());
 
         var record = (await site.Desk.RecordAsync(1, Cancellation))!;
@@ -85,13 +91,14 @@ public sealed class PhotoTests(Chromium chromium)
 
         // Out as a picture and nothing else, to be kept for good.
         using var client = site.Client();
-        using var answer = await client.GetAsync(
-            new Uri($"/jobs/1/photos/{photo.Id}", UriKind.Relative),
-            Cancellation
-        );
+        using var answer = await client.GetAsync(new Uri($"/jobs/1/photos/{photo.Id}", UriKind.Relative), Cancellation);
         Assert.Equal("image/jpeg", answer.Content.Headers.ContentType!.MediaType);
         Assert.Equal("nosniff", answer.Headers.GetValues("X-Content-Type-Options").Single());
-        Assert.Contains("default-src 'none'", answer.Headers.GetValues("Content-Security-Policy").Single(), StringComparison.Ordinal);
+        Assert.Contains(
+            "default-src 'none'",
+            answer.Headers.GetValues("Content-Security-Policy").Single(),
+            StringComparison.Ordinal
+        );
         Assert.Equal(photo.Body, await answer.Content.ReadAsByteArrayAsync(Cancellation));
         Assert.Equal(HttpStatusCode.NotFound, await client.LooksAtAsync($"/jobs/1/photos/{entry.Id}"));
 
@@ -135,14 +142,22 @@ public sealed class PhotoTests(Chromium chromium)
         await using var person = await chromium.PersonAsync(site, 390, scripts: false);
         await person.OpenAsync($"/jobs/1/entries/{entry.Id}");
         if (content.Length > 0)
-            await person.Page.Locator("#photo").SetInputFilesAsync(new Microsoft.Playwright.FilePayload
-            {
-                Name = "photo.jpg",
-                MimeType = "image/jpeg",
-                Buffer = Encoding.UTF8.GetBytes(content),
-            });
+            await person
+                .Page.Locator("#photo")
+                .SetInputFilesAsync(
+                    new Microsoft.Playwright.FilePayload
+                    {
+                        Name = "photo.jpg",
+                        MimeType = "image/jpeg",
+                        Buffer = Encoding.UTF8.GetBytes(content),
+                    }
+                );
         await person.PressAsync("Keep the photo");
-        Assert.Contains(sentence, await person.Page.Locator("#photos .problem").InnerTextAsync(), StringComparison.Ordinal);
+        Assert.Contains(
+            sentence,
+            await person.Page.Locator("#photos .problem").InnerTextAsync(),
+            StringComparison.Ordinal
+        );
         Assert.Empty(await site.Desk.PhotosAsync((await site.Desk.RecordAsync(1, Cancellation))!, Cancellation));
     }
 
@@ -153,7 +168,10 @@ public sealed class PhotoTests(Chromium chromium)
         await using var _ = site;
         var record = (await site.Desk.RecordAsync(1, Cancellation))!;
         JobRecord With(params byte[] body) =>
-            record with { Photos = [new(new Guid(1, 2, 3, new byte[8]), entry.Id, entry.ObservedAt, [.. body])] };
+            record with
+            {
+                Photos = [new(new Guid(1, 2, 3, new byte[8]), entry.Id, entry.ObservedAt, [.. body])],
+            };
         await using var elsewhere = await RunningSite.StartAsync();
         foreach (
             var (text, sentence) in new[]
@@ -162,7 +180,11 @@ public sealed class PhotoTests(Chromium chromium)
                 (
                     JobDesk
                         .Export(With(1, 2, 3, 4))
-                        .Replace($"\"entry\": \"{entry.Id}\",\n      \"kept", $"\"entry\": \"{Guid.Empty}\",\n      \"kept", StringComparison.Ordinal),
+                        .Replace(
+                            $"\"entry\": \"{entry.Id}\",\n      \"kept",
+                            $"\"entry\": \"{Guid.Empty}\",\n      \"kept",
+                            StringComparison.Ordinal
+                        ),
                     "$.photos[0].entry"
                 ),
                 (JobDesk.Export(With(1)).Replace("\"AQ==\"", "\"§\"", StringComparison.Ordinal), "base64"),
@@ -171,7 +193,11 @@ public sealed class PhotoTests(Chromium chromium)
         {
             var taken = await elsewhere.Desk.ImportAsync(text, Cancellation);
             Assert.False(taken.Taken);
-            Assert.Contains(sentence, string.Join(" ", taken.Problems.Select(problem => problem.Sentence)), StringComparison.Ordinal);
+            Assert.Contains(
+                sentence,
+                string.Join(" ", taken.Problems.Select(problem => problem.Sentence)),
+                StringComparison.Ordinal
+            );
         }
         Assert.Null(await elsewhere.Desk.RecordAsync(1, Cancellation));
     }

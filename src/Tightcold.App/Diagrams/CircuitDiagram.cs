@@ -87,13 +87,7 @@ public static class CircuitDiagram
     }
 
     /// <summary>The pipe that crosses at the head and at the foot carries the name of its side.</summary>
-    private static void Across(
-        Action<FormattableString> line,
-        double y,
-        double along,
-        double compressor,
-        double device
-    )
+    private static void Across(Action<FormattableString> line, double y, double along, double compressor, double device)
     {
         var high = along > compressor && along < device;
         line(

@@ -25,10 +25,7 @@ internal sealed class CircuitRing(int spots)
 
     /// <summary>Where the spot of this index stands along the ring: the first half goes up on the left, the rest down
     /// on the right.</summary>
-    public double At(int spot) =>
-        spot < up
-            ? ((spot + 0.5) * Apart)
-            : Down + Across + 28 + ((spot - up + 0.5) * Apart);
+    public double At(int spot) => spot < up ? ((spot + 0.5) * Apart) : Down + Across + 28 + ((spot - up + 0.5) * Apart);
 
     /// <summary>The point, and whether it is on the right.</summary>
     public (double X, double Y, bool OnRight) Point(double along)

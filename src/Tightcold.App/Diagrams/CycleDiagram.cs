@@ -100,7 +100,10 @@ public static class CycleDiagram
                 i,
                 (X(corner.EnthalpyJPerKg), Y(corner.PressurePa)),
                 Off(picture, i) is { } sigma
-                    ? (Y(corner.PressurePa + (NineInTen * sigma)), Y(Math.Max(low, corner.PressurePa - (NineInTen * sigma))))
+                    ? (
+                        Y(corner.PressurePa + (NineInTen * sigma)),
+                        Y(Math.Max(low, corner.PressurePa - (NineInTen * sigma)))
+                    )
                     : null
             );
         }
@@ -109,7 +112,13 @@ public static class CycleDiagram
         var middle = X(
             (sides[DomePoints / 4].State.LiquidEnthalpyJPerKg + sides[DomePoints / 4].State.VapourEnthalpyJPerKg) / 2
         );
-        room.Ask("liquid and vapour", Letter, false, "", new LabelRoom.Place(middle, (Y(cycle.Corners[0].PressurePa) + Y(cycle.Corners[1].PressurePa)) / 2, "middle"));
+        room.Ask(
+            "liquid and vapour",
+            Letter,
+            false,
+            "",
+            new LabelRoom.Place(middle, (Y(cycle.Corners[0].PressurePa) + Y(cycle.Corners[1].PressurePa)) / 2, "middle")
+        );
         room.Ask("heat in it →", Letter, false, "", new LabelRoom.Place(Right, Height - 12, "end"));
         room.Ask("↑ pressure", Letter, false, "", new LabelRoom.Place(Left + 4, Top + 10, "start"));
         room.Write(Line);

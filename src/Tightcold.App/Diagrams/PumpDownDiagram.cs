@@ -70,9 +70,7 @@ public static class PumpDownDiagram
     /// <summary>A dial is read below the air around it; microns from one are more than it shows.</summary>
     private static string Shown(PumpView view, double pascals, bool onDial, IMeasureFormat units) =>
         units.Format(
-            onDial
-                ? GaugeScale.Shown(pascals, view.Setup.BarometerPa)
-                : new Measure(QuantityKind.Vacuum, pascals)
+            onDial ? GaugeScale.Shown(pascals, view.Setup.BarometerPa) : new Measure(QuantityKind.Vacuum, pascals)
         );
 
     /// <summary>The same for who cannot see it.</summary>

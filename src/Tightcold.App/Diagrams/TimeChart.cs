@@ -29,14 +29,7 @@ internal sealed class TimeChart
 
     /// <param name="straight">Pressure evenly upwards, so that a steady rise is a straight line; else by
     /// decades.</param>
-    public TimeChart(
-        double spanSeconds,
-        double lowPa,
-        double highPa,
-        bool straight,
-        string title,
-        string description
-    )
+    public TimeChart(double spanSeconds, double lowPa, double highPa, bool straight, string title, string description)
     {
         this.spanSeconds = Math.Max(60, spanSeconds);
         this.straight = straight;

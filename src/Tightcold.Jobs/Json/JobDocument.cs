@@ -15,6 +15,7 @@ namespace Tightcold.Jobs.Json;
 public static class JobDocument
 {
     public const string Format = "tightcold-job";
+
     /// <summary>Of a job without photos, which every program reads; with photos it is <see cref="Version"/>.</summary>
     private const int PlainVersion = 1;
 

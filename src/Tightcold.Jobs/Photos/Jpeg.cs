@@ -21,9 +21,7 @@ public static class Jpeg
         if (bytes.Length > Photo.MostBytes)
             return Refused(
                 $"{bytes.Length / 1000} kB",
-                Phrase.Of(
-                    $"at most {Photo.MostBytes / 1000} kB; the page shrinks a photo by itself where scripts run"
-                )
+                Phrase.Of($"at most {Photo.MostBytes / 1000} kB; the page shrinks a photo by itself where scripts run")
             );
         if (bytes.Length < 4 || bytes[0] != 0xFF || bytes[1] != Marker.Start)
             return Refused("this file", Phrase.Words("a JPEG photo is needed, as phones take them"));

@@ -8,7 +8,8 @@ namespace Tightcold.Web.Http;
 /// nobody may frame them.</summary>
 internal static class SafeHeaders
 {
-    private const string Rest = "img-src 'self'; manifest-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
+    private const string Rest =
+        "img-src 'self'; manifest-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
 
     public const string Policy =
         "default-src 'none'; style-src 'self'; script-src 'self'; connect-src 'self'; worker-src 'self'; " + Rest;

@@ -15,7 +15,9 @@ internal static class CardEndpoints
 {
     public static void MapCard(this IEndpointRouteBuilder site)
     {
-        site.MapGet("/jobs/{number:int}/card", (HttpContext http, int number) => CardAsync(http, number, asFile: false));
+        site.MapGet("/jobs/{number:int}/card", (HttpContext http, int number) =>
+            CardAsync(http, number, asFile: false)
+        );
         site.MapGet("/jobs/{number:int}/card.html", (HttpContext http, int number) =>
             CardAsync(http, number, asFile: true)
         );

@@ -159,9 +159,7 @@ internal sealed class MemoryStore : IJobStore
     }
 
     public Task<IReadOnlyList<Photo>> PhotosAsync(Guid jobId, CancellationToken cancellation) =>
-        Task.FromResult<IReadOnlyList<Photo>>([
-            .. photos.Where(kept => kept.Job == jobId).Select(kept => kept.Photo),
-        ]);
+        Task.FromResult<IReadOnlyList<Photo>>([.. photos.Where(kept => kept.Job == jobId).Select(kept => kept.Photo)]);
 
     public Task<IReadOnlyList<(Guid Photo, Guid Entry)>> PhotoListAsync(Guid jobId, CancellationToken cancellation) =>
         Task.FromResult<IReadOnlyList<(Guid Photo, Guid Entry)>>([

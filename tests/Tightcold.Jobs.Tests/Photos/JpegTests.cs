@@ -16,7 +16,23 @@ public sealed class JpegTests
             .. Segment(0xDB, new byte[65]),
             .. Segment(
                 0xC0,
-                [8, (byte)(height >> 8), (byte)height, (byte)(width >> 8), (byte)width, 3, 1, 0x22, 0, 2, 0x11, 0, 3, 0x11, 0]
+                [
+                    8,
+                    (byte)(height >> 8),
+                    (byte)height,
+                    (byte)(width >> 8),
+                    (byte)width,
+                    3,
+                    1,
+                    0x22,
+                    0,
+                    2,
+                    0x11,
+                    0,
+                    3,
+                    0x11,
+                    0,
+                ]
             ),
             .. Segment(0xDA, [3, 1, 0, 2, 0, 3, 0, 0, 63, 0]),
             .. Enumerable.Repeat((byte)0x55, scan),

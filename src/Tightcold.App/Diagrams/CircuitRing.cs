@@ -7,7 +7,7 @@ namespace Tightcold.App.Diagrams;
 /// the width for its name. All lengths in drawing units.</summary>
 internal sealed class CircuitRing(int spots)
 {
-    /// <summary>A fingertip in a glove, also where the drawing is shrunk to 320 pixels: marks stand no closer.</summary>
+    /// <summary>A fingertip in a glove, also with the drawing shrunk to 320 pixels: marks stand no closer.</summary>
     public const double Apart = 74;
 
     public const double Width = 360,

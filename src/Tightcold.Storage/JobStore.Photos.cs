@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Microsoft.EntityFrameworkCore;
 using Tightcold.Jobs.Photos;
 using Tightcold.Storage.Mapping;

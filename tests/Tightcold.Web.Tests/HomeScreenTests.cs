@@ -50,11 +50,11 @@ public sealed class HomeScreenTests(Chromium chromium, DemoSite demo)
         var site = await demo.SiteAsync();
         await using var phone = await chromium.PersonAsync(site, 390);
         await phone.Page.AddInitScriptAsync(
-            "navigator.canShare = what => what.files.length === 1; navigator.share = async what => { window.shared = { name: what.files[0].name, text: await what.files[0].text(), title: what.title }; };"
+            "navigator.canShare = what => what.files.length === 1; navigator.share = async what => { window.shared = { name: what.files[0].name, text: await what.files[0].text(), title: what.title }; document.documentElement.dataset.shared = 'yes'; };"
         );
         await phone.OpenAsync("/jobs/1/card");
         await phone.Page.GetByRole(AriaRole.Link, new() { Name = "Send or save it" }).ClickAsync();
-        await phone.Page.WaitForFunctionAsync("window.shared");
+        await phone.Page.Locator("html[data-shared]").WaitForAsync();
         Assert.Equal("job-1-card.html", await phone.Page.EvaluateAsync<string>("shared.name"));
         var text = await phone.Page.EvaluateAsync<string>("shared.text");
         Assert.Contains("Air-conditioning job card", text, StringComparison.Ordinal);
@@ -123,7 +123,8 @@ public sealed class HomeScreenTests(Chromium chromium, DemoSite demo)
             .Locator("xpath=ancestor::*[contains(@class,'field')][1]")
             .Locator("button.say")
             .ClickAsync();
-        await phone.Page.WaitForFunctionAsync("document.querySelector(\"[name='f.label-charge']\").value === '550'");
+        await phone.Page.GetByText("Heard 550. Look at it before you write it down.").WaitForAsync();
+        Assert.Equal("550", await phone.StandsInAsync("label-charge"));
         foreach (
             var (said, number) in new (string, string?)[]
             {

@@ -4,11 +4,42 @@ namespace Tightcold.Web.Tests;
 
 /// <summary>Every page at five sizes and three sizes of letters, with long names: nothing wider than the screen, nothing
 /// cut, nothing under a bar that stays, and in drawings no words over other words.</summary>
-public sealed class FitsTests(Chromium chromium)
+public sealed class FitsTests(Chromium chromium, FitsTests.LadenSite laden) : IClassFixture<FitsTests.LadenSite>
 {
     private const string LongName = "Donaudampfschifffahrtsgesellschaftskapitaen, Kombi 2009 XL";
 
-    private static CancellationToken Cancellation => TestContext.Current.CancellationToken;
+    /// <summary>The demo and a car whose name has no end, on one site for all sizes; and every kind of page it has,
+    /// found once.</summary>
+    public sealed class LadenSite : IAsyncLifetime
+    {
+        private static CancellationToken Cancellation => TestContext.Current.CancellationToken;
+
+        public RunningSite Site { get; private set; } = null!;
+        public IReadOnlyList<string> Pages { get; private set; } = [];
+
+        public async ValueTask InitializeAsync()
+        {
+            Site = await RunningSite.WithDemoAsync();
+            var car = await Site.Desk.AddCarAsync(
+                new Dictionary<string, string>
+                {
+                    ["label"] = LongName,
+                    ["refrigerant"] = "R-134a",
+                    ["label-charge"] = "550 g",
+                    ["extra-spots"] = "Unterbodenverbindungsrohrleitungsverschraubung",
+                },
+                Cancellation
+            );
+            Assert.True(car.Taken, string.Join(" ", car.Problems.Select(problem => problem.Sentence)));
+            await Site.Desk.OpenJobAsync(car.Value.Id, LongName + " " + LongName, Cancellation);
+            using var client = Site.Client();
+            var found = await Crawl.PagesAsync(client, Cancellation);
+            Assert.True(found.Count >= 30, $"only {found.Count} kinds of pages were found");
+            Pages = [.. found.Append("/jobs/2").Append($"/cars/{car.Value.Id}").Distinct()];
+        }
+
+        public ValueTask DisposeAsync() => Site.DisposeAsync();
+    }
 
     /// <summary>What is wrong with the page as it stands, in words; run at one size of letters.</summary>
     private const string Wrong = """
@@ -91,26 +122,10 @@ public sealed class FitsTests(Chromium chromium)
     [InlineData(1280, 800)]
     public async Task Every_page_fits_with_letters_as_large_as_a_person_wants_them(int width, int height)
     {
-        await using var site = await RunningSite.WithDemoAsync();
-        var car = await site.Desk.AddCarAsync(
-            new Dictionary<string, string>
-            {
-                ["label"] = LongName,
-                ["refrigerant"] = "R-134a",
-                ["label-charge"] = "550 g",
-                ["extra-spots"] = "Unterbodenverbindungsrohrleitungsverschraubung",
-            },
-            Cancellation
-        );
-        Assert.True(car.Taken, string.Join(" ", car.Problems.Select(problem => problem.Sentence)));
-        await site.Desk.OpenJobAsync(car.Value.Id, LongName + " " + LongName, Cancellation);
-        using var client = site.Client();
-        var pages = await Crawl.PagesAsync(client, Cancellation);
-        Assert.True(pages.Count >= 30, $"only {pages.Count} kinds of pages were found");
-        await using var person = await chromium.PersonAsync(site, width);
+        await using var person = await chromium.PersonAsync(laden.Site, width);
         await person.Page.SetViewportSizeAsync(width, height);
         var wrong = new List<string>();
-        foreach (var path in pages.Append("/jobs/2").Append($"/cars/{car.Value.Id}").Distinct())
+        foreach (var path in laden.Pages)
         {
             await person.OpenAsync(path);
             foreach (var letters in (int[])[16, 24, 32])

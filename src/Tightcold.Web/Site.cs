@@ -71,6 +71,7 @@ public static class Site
             site.UseRateLimiter();
         site.UseDoor(options.Lan);
         site.UseTroubles();
+        site.UsePhotoSizes();
         site.UseKept();
         site.UseFormGuard();
         SentForm.UseSentAgain(site);
@@ -78,6 +79,8 @@ public static class Site
         site.MapStyles();
         site.MapUnitChoice();
         site.MapLight();
+        site.MapVoice();
+        site.MapHomeScreen();
         OwnScript.Map(site);
         site.MapHealth();
         site.MapStart();
@@ -86,6 +89,8 @@ public static class Site
         site.MapJobs();
         site.MapEntries();
         site.MapCard();
+        site.MapLabel();
+        site.MapPhotos();
         site.MapTimers();
         site.MapExpectation();
         site.MapWeighIn();

@@ -120,7 +120,7 @@ internal static class Door
         || (
             HttpMethods.IsGet(request.Method)
             && request.Path.Value is { } path
-            && (path == Stylesheet.Look.Address || path == StyleEndpoints.IconPath)
+            && (path == Stylesheet.Look.Address || path == StyleEndpoints.IconPath || HomeScreen.IsPart(path))
         );
 
     /// <summary>The paired device whose key came along; looked up once a request.</summary>

@@ -167,5 +167,5 @@ internal sealed class MemoryStore : IJobStore
         ]);
 
     public Task<Photo?> PhotoAsync(Guid jobId, Guid id, CancellationToken cancellation) =>
-        Task.FromResult(photos.Find(kept => kept.Job == jobId && kept.Photo.Id == id).Photo);
+        Task.FromResult<Photo?>(photos.Find(kept => kept.Job == jobId && kept.Photo.Id == id).Photo);
 }

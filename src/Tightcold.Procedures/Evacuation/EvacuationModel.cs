@@ -73,8 +73,9 @@ public static class EvacuationModel
                 var step = Math.Min(
                     at[i] - time,
                     time < 20 ? 0.2
-                        : water > 0 ? 1
                         : time < 300 ? 1
+                        // A wet spot follows the pump within some twenty seconds, what the oil gives off within minutes.
+                        : water > 0 ? 3
                         : time < 1800 ? 5
                         : 20
                 );

@@ -29,7 +29,11 @@ public sealed class ProgramsLineTests : IDisposable
                 Assert.Equal(1, Interlocked.Increment(ref inside));
                 turns.Add(program);
                 // Until the other one stands in line, as it does while an entry is written: its mark is held.
-                for (var waited = 0; waited < 500 && turns.Count < 70 && !IsHeld(file + ProgramsLine.NextMark); waited++)
+                for (
+                    var waited = 0;
+                    waited < 500 && turns.Count < 70 && !IsHeld(file + ProgramsLine.NextMark);
+                    waited++
+                )
                     await Task.Delay(2, Stop);
                 Interlocked.Decrement(ref inside);
             }

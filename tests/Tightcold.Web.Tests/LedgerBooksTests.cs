@@ -22,10 +22,14 @@ public sealed class LedgerBooksTests
             var change in new Func<Task>[]
             {
                 // A struck entry, a job more, another kit: each makes other lines, or none.
-                async () => Assert.Empty((await site.Desk.StrikeAsync(1, recovered.Id, "Ada", "another car")).Problems),
+                async () =>
+                    Assert.Empty((await site.Desk.StrikeAsync(1, recovered.Id, "Ada", "another car", Stop)).Problems),
                 async () => await site.Desk.OpenJobAsync(job.Car.Id, "warm again", Stop),
                 async () =>
-                    await site.Desk.UpdateKitAsync(new Dictionary<string, string> { ["altitude"] = "640 m" }),
+                    await site.Desk.UpdateKitAsync(
+                        new Dictionary<string, string> { ["altitude"] = "640 m" },
+                        cancellation: Stop
+                    ),
             }
         )
         {

@@ -1,5 +1,4 @@
 using System.Globalization;
-using Tightcold.Trials;
 using Tightcold.Trials.Disk;
 using Tightcold.Trials.Halfway;
 using Tightcold.Trials.Inputs;

@@ -100,10 +100,7 @@ internal sealed class Serve(Surroundings surroundings) : Command<ServeSettings>
             );
             return;
         }
-        Page.Line(
-            surroundings.Out,
-            $"A browser that is new here opens this, once, until {Clock(serves)}: {owner}"
-        );
+        Page.Line(surroundings.Out, $"A browser that is new here opens this, once, until {Clock(serves)}: {owner}");
         if (lan is null)
             return;
         var (code, link, ends) = Site.NewPairing(site);

@@ -176,8 +176,7 @@ internal static class Door
     ];
 
     /// <summary>What somebody unpaired needs to pair: the form, its looks.</summary>
-    private static bool IsPublic(HttpRequest request) =>
-        IsPairing(request.Path) || IsLook(request);
+    private static bool IsPublic(HttpRequest request) => IsPairing(request.Path) || IsLook(request);
 
     private static bool IsLook(HttpRequest request) =>
         HttpMethods.IsGet(request.Method)

@@ -21,6 +21,9 @@ internal static partial class DoorLog
     [LoggerMessage(Level = LogLevel.Information, Message = "A browser on this machine became the owner's ({Id})")]
     public static partial void OwnerCame(ILogger log, Guid id);
 
-    [LoggerMessage(Level = LogLevel.Warning, Message = "A link for the owner was tried on this machine that does not serve")]
+    [LoggerMessage(
+        Level = LogLevel.Warning,
+        Message = "A link for the owner was tried on this machine that does not serve"
+    )]
     public static partial void OwnerLinkFailed(ILogger log);
 }

@@ -125,12 +125,7 @@ public abstract class KeyBook
     private protected (PairedDevice Device, string Key) AddInPlaceOfOldest(string name)
     {
         var (row, key) = New(name);
-        Change(there =>
-            [
-                .. there.OrderBy(one => one.Device.LastSeen).TakeLast(MostDevices - 1),
-                row,
-            ]
-        );
+        Change(there => [.. there.OrderBy(one => one.Device.LastSeen).TakeLast(MostDevices - 1), row]);
         return (row.Device, key);
     }
 
@@ -140,10 +135,7 @@ public abstract class KeyBook
     {
         var key = RandomNumberGenerator.GetBytes(32);
         var now = Clock.GetUtcNow();
-        return (
-            new(new(Guid.CreateVersion7(now), Tidy(name), now, now), Hash(key)),
-            Base64Url.EncodeToString(key)
-        );
+        return (new(new(Guid.CreateVersion7(now), Tidy(name), now, now), Hash(key)), Base64Url.EncodeToString(key));
     }
 
     private static string Tidy(string name)
@@ -220,7 +212,10 @@ public abstract class KeyBook
         }
         catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
         {
-            throw new StoreException($"The list of {kind.Holds} {path} cannot be written; nothing was changed.", trouble);
+            throw new StoreException(
+                $"The list of {kind.Holds} {path} cannot be written; nothing was changed.",
+                trouble
+            );
         }
     }
 

@@ -131,7 +131,8 @@ public sealed class OwnerBook(string folder, TimeProvider clock, ILogger? log = 
     {
         try
         {
-            return File.Exists(linkPath)
+            return
+                File.Exists(linkPath)
                 && JsonSerializer.Deserialize<Link>(File.ReadAllBytes(linkPath), Form) is { Format: Format } link
                 ? link
                 : null;

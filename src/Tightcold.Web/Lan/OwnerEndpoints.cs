@@ -38,7 +38,8 @@ internal static class OwnerEndpoints
                 problem = trouble.Message;
             }
             // A second press of the link, in the browser that has its key already.
-            return Door.IsOwner(http) ? Page.Go(Routes.Start)
+            return Door.IsOwner(http)
+                ? Page.Go(Routes.Start)
                 : Show(
                     problem ?? "This link does not serve, or no longer: each lets one browser in, within an hour.",
                     StatusCodes.Status403Forbidden

@@ -15,8 +15,10 @@ internal static class PairEndpoints
 {
     public static void MapPairing(this IEndpointRouteBuilder site, LanOptions? lan)
     {
-        site.MapGet(Door.DevicesPath, (HttpContext http, DeviceBook book, OwnerBook own, LanLinks links, PairingCodes codes) =>
-            Devices(http, book, own, links, codes, lan)
+        site.MapGet(
+            Door.DevicesPath,
+            (HttpContext http, DeviceBook book, OwnerBook own, LanLinks links, PairingCodes codes) =>
+                Devices(http, book, own, links, codes, lan)
         );
         site.MapPost(Door.DevicesPath + "/{id:guid}/revoke", (DeviceBook book, OwnerBook own, Guid id) =>
             book.Revoke(id) || own.Revoke(id) ? Page.Go(Door.DevicesPath) : Results.NotFound()

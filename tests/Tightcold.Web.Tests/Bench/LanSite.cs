@@ -29,7 +29,12 @@ public sealed class LanSite : IAsyncDisposable
         DataFolder = Directory.CreateTempSubdirectory("tightcold-lan-").FullName;
         Clock = new FakeTimeProvider(RunningSite.Noon.ToUniversalTime());
         site = Site.Build(
-            new SiteOptions(DataFolder, 0, Clock) { Lan = lan, Log = Failures.Add, LogFolder = LogFolder }
+            new SiteOptions(DataFolder, 0, Clock)
+            {
+                Lan = lan,
+                Log = Failures.Add,
+                LogFolder = LogFolder,
+            }
         );
         ownerKey = RunningSite.KeyOf(site);
     }

@@ -15,7 +15,9 @@ public sealed class OwnerTests
     {
         await using var site = await LanSite.StartAsync();
         using var other = site.Owner(withKey: false);
-        foreach (var path in new[] { "/", "/jobs/1", "/jobs/1/export", "/devices", "/ledger.csv", "/import", "/nowhere" })
+        foreach (
+            var path in new[] { "/", "/jobs/1", "/jobs/1/export", "/devices", "/ledger.csv", "/import", "/nowhere" }
+        )
         {
             using var answer = await other.GetAsync(new Uri(path, UriKind.Relative), Cancellation);
             Assert.True(answer.StatusCode == HttpStatusCode.Forbidden, $"{path}: {answer.StatusCode}");

@@ -76,7 +76,8 @@ internal static class FullDisk
                 var fields = await client.FormAsync(Form).ConfigureAwait(false);
                 fields["f.text"] = Text(i);
                 using var content = new FormUrlEncodedContent(fields);
-                using var answer = await client.PostAsync(new Uri(Form, UriKind.Relative), content)
+                using var answer = await client
+                    .PostAsync(new Uri(Form, UriKind.Relative), content)
                     .ConfigureAwait(false);
                 if (answer.StatusCode == HttpStatusCode.Found)
                 {
@@ -98,7 +99,9 @@ internal static class FullDisk
             await program.WaitForExitAsync().ConfigureAwait(false);
         }
         await to.WriteLineAsync($"site: {(int)full}, the form {(kept ? "handed back" : "lost")}").ConfigureAwait(false);
-        return full == HttpStatusCode.InsufficientStorage && kept && await WholeAsync(data, taken, to).ConfigureAwait(false);
+        return full == HttpStatusCode.InsufficientStorage
+            && kept
+            && await WholeAsync(data, taken, to).ConfigureAwait(false);
     }
 
     private static async Task<bool> WholeAsync(string data, List<string> taken, TextWriter to)

@@ -10,8 +10,7 @@ internal sealed class BackupTrial(string root) : HalfwayTrial(root)
 
     private string Backups => Path.Combine(Data, "backups");
 
-    private IEnumerable<string> Parts =>
-        Directory.Exists(Backups) ? Directory.EnumerateFiles(Backups, "*.part*") : [];
+    private IEnumerable<string> Parts => Directory.Exists(Backups) ? Directory.EnumerateFiles(Backups, "*.part*") : [];
 
     public static async Task<HalfwayTrial> PrepareAsync(string root)
     {

@@ -47,7 +47,8 @@ internal abstract class HalfwayTrial(string root)
         SortedDictionary<int, string> wanted,
         SortedDictionary<int, string> there
     ) =>
-        wanted.Keys.Union(there.Keys)
+        wanted
+            .Keys.Union(there.Keys)
             .Where(number => wanted.GetValueOrDefault(number) != there.GetValueOrDefault(number))
             .Select(number => $"job {number} is not as it was");
 }

@@ -21,7 +21,8 @@ internal sealed class ImportTrial(string root) : HalfwayTrial(root)
         Storage.JobStore.Release();
         if (
             await RealProgram.RunAsync(source, "job", "export", "--all", "--to", trial.Book).ConfigureAwait(false)
-            is not (0, _)
+            is not
+            (0, _)
         )
             throw new InvalidOperationException("no file of jobs was made");
         trial.wanted = await Workplace.ExportsAsync(source).ConfigureAwait(false);

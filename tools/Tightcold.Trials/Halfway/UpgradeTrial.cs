@@ -39,10 +39,17 @@ internal sealed class UpgradeTrial(string root) : HalfwayTrial(root)
             sql.Append(
                 CultureInfo.InvariantCulture,
                 $"""
-                INSERT INTO cars SELECT {Id("id")}, replace(fields_json, '"label":"', '"label":"{copy} ') FROM cars WHERE rowid <= 3;
-                INSERT INTO jobs SELECT {Id("id")}, {Id("car_id")}, number + {3 * copy}, complaint, opened_at, seed, kits_since FROM jobs WHERE rowid <= 3;
+                INSERT INTO cars SELECT {Id(
+                    "id"
+                )}, replace(fields_json, '"label":"', '"label":"{copy} ') FROM cars WHERE rowid <= 3;
+                INSERT INTO jobs SELECT {Id("id")}, {Id("car_id")}, number + {3
+                    * copy}, complaint, opened_at, seed, kits_since FROM jobs WHERE rowid <= 3;
                 INSERT INTO job_kits SELECT {Id("job_id")}, kit_id, body_json FROM job_kits WHERE rowid <= 4;
-                INSERT INTO entries SELECT {Id("id")}, {Id("job_id")}, kind, observed_at, written_at, who, CASE WHEN supersedes IS NULL THEN NULL ELSE {Id("supersedes")} END, reason, fields_json FROM entries WHERE rowid <= 76;
+                INSERT INTO entries SELECT {Id("id")}, {Id(
+                    "job_id"
+                )}, kind, observed_at, written_at, who, CASE WHEN supersedes IS NULL THEN NULL ELSE {Id(
+                    "supersedes"
+                )} END, reason, fields_json FROM entries WHERE rowid <= 76;
                 """
             );
         }

@@ -28,31 +28,33 @@ internal static class Soak
         var memory = new List<double>();
         var browsing = Enumerable
             .Range(0, Browsers)
-            .Select(i => Task.Run(async () =>
-            {
-                var chance = new Random(i);
-                using var client = site.Client(site.SameKey(owner));
-                while (end.Elapsed.TotalMinutes < minutes)
-                    try
-                    {
-                        var job = chance.Next(1, Jobs + 1);
-                        foreach (var address in new[] { "/", $"/jobs/{job}", "/ledger", $"/jobs?find={job:X}" })
+            .Select(i =>
+                Task.Run(async () =>
+                {
+                    var chance = new Random(i);
+                    using var client = site.Client(site.SameKey(owner));
+                    while (end.Elapsed.TotalMinutes < minutes)
+                        try
                         {
-                            await client.GetStringAsync(new Uri(address, UriKind.Relative)).ConfigureAwait(false);
-                            Interlocked.Increment(ref answers);
+                            var job = chance.Next(1, Jobs + 1);
+                            foreach (var address in new[] { "/", $"/jobs/{job}", "/ledger", $"/jobs?find={job:X}" })
+                            {
+                                await client.GetStringAsync(new Uri(address, UriKind.Relative)).ConfigureAwait(false);
+                                Interlocked.Increment(ref answers);
+                            }
+                            var form = $"/jobs/{job}/entries/new/note";
+                            var fields = await client.FormAsync(form).ConfigureAwait(false);
+                            fields["f.text"] = "oil mist at the condenser";
+                            if (await client.SendAsync(form, fields).ConfigureAwait(false) != HttpStatusCode.Found)
+                                Interlocked.Increment(ref errors);
+                            Interlocked.Add(ref answers, 2);
                         }
-                        var form = $"/jobs/{job}/entries/new/note";
-                        var fields = await client.FormAsync(form).ConfigureAwait(false);
-                        fields["f.text"] = "oil mist at the condenser";
-                        if (await client.SendAsync(form, fields).ConfigureAwait(false) != HttpStatusCode.Found)
+                        catch (HttpRequestException)
+                        {
                             Interlocked.Increment(ref errors);
-                        Interlocked.Add(ref answers, 2);
-                    }
-                    catch (HttpRequestException)
-                    {
-                        Interlocked.Increment(ref errors);
-                    }
-            }))
+                        }
+                })
+            )
             .ToList();
         var all = Task.WhenAll(browsing);
         while (await Task.WhenAny(all, Task.Delay(TimeSpan.FromMinutes(1))).ConfigureAwait(false) != all)

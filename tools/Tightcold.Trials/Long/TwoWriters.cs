@@ -50,23 +50,25 @@ internal static class TwoWriters
         await Task.WhenAll(
                 Enumerable
                     .Range(0, 4)
-                    .Select(i => Task.Run(async () =>
-                    {
-                        while (began.Elapsed.TotalSeconds < seconds)
+                    .Select(i =>
+                        Task.Run(async () =>
                         {
-                            var since = Stopwatch.GetTimestamp();
-                            try
+                            while (began.Elapsed.TotalSeconds < seconds)
                             {
-                                await NoteAsync(desk, 1 + i % 2).ConfigureAwait(false);
-                                took.Add(Stopwatch.GetElapsedTime(since).TotalMilliseconds);
+                                var since = Stopwatch.GetTimestamp();
+                                try
+                                {
+                                    await NoteAsync(desk, 1 + i % 2).ConfigureAwait(false);
+                                    took.Add(Stopwatch.GetElapsedTime(since).TotalMilliseconds);
+                                }
+                                catch (StoreException trouble)
+                                {
+                                    Interlocked.Increment(ref failed);
+                                    await to.WriteLineAsync(trouble.Message).ConfigureAwait(false);
+                                }
                             }
-                            catch (StoreException trouble)
-                            {
-                                Interlocked.Increment(ref failed);
-                                await to.WriteLineAsync(trouble.Message).ConfigureAwait(false);
-                            }
-                        }
-                    }))
+                        })
+                    )
             )
             .ConfigureAwait(false);
         var sorted = took.Order().ToArray();
@@ -81,13 +83,7 @@ internal static class TwoWriters
     }
 
     private static Task NoteAsync(JobDesk desk, int job) =>
-        desk.AddEntryAsync(
-            job,
-            EntryKinds.Note,
-            new Dictionary<string, string> { ["text"] = "a note" },
-            null,
-            "Ada"
-        );
+        desk.AddEntryAsync(job, EntryKinds.Note, new Dictionary<string, string> { ["text"] = "a note" }, null, "Ada");
 
     private static double At(double[] sorted, double share) =>
         sorted[Math.Min(sorted.Length - 1, (int)Math.Ceiling(share * sorted.Length) - 1)];

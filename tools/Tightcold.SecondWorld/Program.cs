@@ -36,7 +36,7 @@ switch (args.FirstOrDefault())
         TightRuns.NitrogenTests(Count(200), Seed(), text, each);
         break;
     case "searches":
-        SearchRun.Run(Count(400), Seed(), text);
+        SearchRun.Run(Count(400), Seed(), text, each);
         break;
     case "published":
         PublishedRun.Run(text);

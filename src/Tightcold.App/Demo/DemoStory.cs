@@ -462,27 +462,13 @@ internal static class DemoStory
             )
         );
         yield return new(
-            375,
-            EntryKinds.LeakCheck,
-            Fields(
-                ("spot", Valve),
-                ("test", "electronic detector"),
-                ("outcome", "nothing"),
-                ("system-pressure", standing),
-                ("wind", "still"),
-                ("time-spent", "3 min")
-            )
-        );
-        yield return new(
             378,
-            EntryKinds.LeakCheck,
+            EntryKinds.LeakSearch,
             Fields(
-                ("spot", Joint),
                 ("test", "electronic detector"),
-                ("outcome", "nothing"),
                 ("system-pressure", standing),
                 ("wind", "still"),
-                ("time-spent", "3 min")
+                ("time-spent", "15 min")
             )
         );
         yield return new(

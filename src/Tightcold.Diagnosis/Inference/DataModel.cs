@@ -87,8 +87,14 @@ internal sealed class DataModel
         var log = 0.0;
         foreach (var sign in Evidence.Signs)
             log += Math.Log(SignOdds.Of(sign, faults, car.Faults, first, car.HasTube));
-        return log;
+        return SeenPulledIn && faults.Contains(Fault.NoVoltage) ? log + Math.Log(PulledInWithoutVoltage) : log;
     }
+
+    // Without voltage no plate is pulled in: beside looking wrong once, as for any compressor that stands still, that
+    // needs voltage that came and went. Assumed.
+    private const double PulledInWithoutVoltage = 0.15;
+
+    private bool SeenPulledIn => Evidence.Points.Any(point => point.Clutch is ClutchSeen.On or ClutchSeen.Cycling);
 
     /// <summary>Whether a shortage that does not show counts as sound: while nothing but running gauges speaks of
     /// it.</summary>

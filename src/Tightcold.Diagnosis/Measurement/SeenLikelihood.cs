@@ -7,6 +7,7 @@ namespace Tightcold.Diagnosis.Measurement;
 internal static class SeenLikelihood
 {
     private const double Slip = 0.03;
+    private const double SeenTurning = 0.05;
     private const double WetK = 0.5,
         WetSuction = 0.45;
     private const double AirBubbles = 0.5,
@@ -112,9 +113,9 @@ internal static class SeenLikelihood
                 (1 - (3 * Slip))
                 * seen switch
                 {
-                    // A clutch may look engaged and yet not turn the compressor.
-                    ClutchSeen.On => (1 - off - cycling) + (0.15 * off),
-                    ClutchSeen.Off => 0.85 * off,
+                    // A plate that turns is easily seen; one that is pulled in and turns nothing is rare.
+                    ClutchSeen.On => (1 - off - cycling) + (SeenTurning * off),
+                    ClutchSeen.Off => (1 - SeenTurning) * off,
                     _ => cycling,
                 }
             );

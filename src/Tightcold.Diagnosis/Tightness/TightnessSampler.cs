@@ -18,7 +18,7 @@ internal sealed class TightnessSampler
     /// lose 4 to 16 g/yr ([cfr86-1867-12] counts no less than 8.3, electric 4.1), parked ones 4 to 130, aged ones 52
     /// in the mean; median and spread that hold these are assumed.</summary>
     private const double MedianSeep = 0.65,
-        SeepSpread = 0.8;
+        SeepSpread = 0.95;
 
     private const double NegligibleCount = 1e-4;
     private const int AlwaysUpTo = 3;

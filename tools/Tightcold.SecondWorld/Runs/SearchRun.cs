@@ -83,6 +83,15 @@ internal static class SearchRun
             );
         }
 
+        /// <summary>Every look in its order, to be read.</summary>
+        public string Told() =>
+            string.Join(
+                ", ",
+                done.Select(one =>
+                    $"{one.Minute:F0} {one.Spot} {one.Test}{(one.Outcome == "nothing" ? "" : " = " + one.Outcome)}"
+                )
+            );
+
         /// <summary>The job as it stands after some minutes.</summary>
         public JobRecord Record(double until = double.MaxValue)
         {
@@ -157,7 +166,7 @@ internal static class SearchRun
         }
     }
 
-    public static void Run(int count, ulong seed, TextWriter text)
+    public static void Run(int count, ulong seed, TextWriter text, bool each)
     {
         var advised = new List<(SearchCar Car, Search Search)>();
         var fixedOrder = new List<(SearchCar Car, Search Search)>();
@@ -189,6 +198,11 @@ internal static class SearchRun
             foreach (var (spot, name) in Names)
                 spots.Add(advice.Leaking.GetValueOrDefault(name), car.Leaks.Contains(spot));
             advised.Add((car, search));
+            if (each)
+                text.WriteLine(
+                    $"{seed + (ulong)i} leaks {string.Join(' ', car.Leaks.Select(spot => $"{spot} {car.Rate(spot):F0}"))}: "
+                        + $"{search.Told()} another {advice.AnotherRemains:F2}"
+                );
 
             var other = SearchCar.Draw(seed + (ulong)i);
             var walk = new Search(other, i + 1);

@@ -1,3 +1,5 @@
+using Tightcold.SecondWorld.Leaks;
+
 namespace Tightcold.SecondWorld.Vacuum;
 
 /// <summary>A reading of the hold: what the gauge shows, absolute, and the thermometer on a part.</summary>
@@ -33,4 +35,7 @@ public sealed record VacuumCase
     public required bool DialOnly { get; init; }
     public required IReadOnlyList<HoldRead> PumpDown { get; init; }
     public required IReadOnlyList<HoldRead> Hold { get; init; }
+
+    /// <summary>Every leak of the circuit, to be looked at.</summary>
+    public required IReadOnlyList<Leak> Leaks { get; init; }
 }

@@ -151,6 +151,7 @@ public sealed class VacuumWorld
         return new()
         {
             Seed = seed,
+            Leaks = leaks,
             VolumeM3 = circuit,
             HoseVolumeM3 = hoseVolume,
             CircuitGramPerYear = leaks.Sum(one => one.GramPerYear),

@@ -82,8 +82,9 @@ internal static class TwoWriters
         return failed == 0;
     }
 
-    private static Task NoteAsync(JobDesk desk, int job) =>
-        desk.AddEntryAsync(job, EntryKinds.Note, new Dictionary<string, string> { ["text"] = "a note" }, null, "Ada");
+    private static async Task NoteAsync(JobDesk desk, int job) =>
+        await desk.AddEntryAsync(job, EntryKinds.Note, new Dictionary<string, string> { ["text"] = "a note" }, null, "Ada")
+            .ConfigureAwait(false);
 
     private static double At(double[] sorted, double share) =>
         sorted[Math.Min(sorted.Length - 1, (int)Math.Ceiling(share * sorted.Length) - 1)];

@@ -28,7 +28,7 @@ public sealed partial class JobStore
         troubles.AddRange(
             await Guarded(database => OrphansAsync(database, cancellation), cancellation).ConfigureAwait(false)
         );
-        foreach (var check in new[] { CarsWithoutJobsAsync, KitsCheckAsync })
+        foreach (var check in new[] { CarsWithoutJobsAsync, KitsCheckAsync, PhotosCheckAsync })
             try
             {
                 var (found, changed) = await Guarded(database => check(database, cancellation), cancellation)
@@ -189,6 +189,13 @@ public sealed partial class JobStore
         await CountAsync(
                 database.Entries.Where(entry => !database.Jobs.Any(job => job.Id == entry.JobId)),
                 "Entries without a job"
+            )
+            .ConfigureAwait(false);
+        await CountAsync(
+                database.Photos.Where(photo =>
+                    !database.Entries.Any(entry => entry.Id == photo.EntryId && entry.JobId == photo.JobId)
+                ),
+                "Photos without an entry"
             )
             .ConfigureAwait(false);
         await CountAsync(

@@ -132,6 +132,7 @@ public sealed partial class JobStore
                     .JobLines.FirstAsync(there => there.JobId == row.Id, cancellation)
                     .ConfigureAwait(false);
                 await AddMissingAsync(database, line, InArrival(record), cancellation).ConfigureAwait(false);
+                await AddPhotosAsync(database, row.Id, record.Photos, cancellation).ConfigureAwait(false);
                 return RowText.Job(row);
             },
             cancellation

@@ -59,8 +59,7 @@ public static class Site
                 kestrel.Limits.MaxConcurrentConnections = 2 * OpenConnections.UsualMost;
             });
         AddServices(builder.Services, options, store);
-        if (options.Log is { } log)
-            builder.Logging.AddProvider(new PlainLog(log)).SetMinimumLevel(LogLevel.Error);
+        SiteLog.Use(builder.Logging, options);
 
         var site = builder.Build();
         // From here on the site owns the data and lets go of them at its end, so that a restore finds them free.
@@ -71,6 +70,7 @@ public static class Site
             site.UseRateLimiter();
         site.UseDoor(options.Lan);
         site.UseTroubles();
+        site.UsePhotoSizes();
         site.UseKept();
         site.UseFormGuard();
         SentForm.UseSentAgain(site);
@@ -78,6 +78,8 @@ public static class Site
         site.MapStyles();
         site.MapUnitChoice();
         site.MapLight();
+        site.MapVoice();
+        site.MapHomeScreen();
         OwnScript.Map(site);
         site.MapHealth();
         site.MapStart();
@@ -86,12 +88,15 @@ public static class Site
         site.MapJobs();
         site.MapEntries();
         site.MapCard();
+        site.MapLabel();
+        site.MapPhotos();
         site.MapTimers();
         site.MapExpectation();
         site.MapWeighIn();
         site.MapBooks();
         site.MapLists();
         site.MapPairing(options.Lan);
+        site.MapOwner();
         site.MapCircuit();
         site.MapDecide();
         site.MapGaugeLog();
@@ -112,6 +117,13 @@ public static class Site
         return site.Services.GetRequiredService<LanLinks>().Network;
     }
 
+    /// <summary>A link that makes one browser of this machine the owner's, once, and when it ends.</summary>
+    public static (Uri Link, DateTimeOffset Ends) NewOwnerLink(WebApplication site)
+    {
+        ArgumentNullException.ThrowIfNull(site);
+        return site.Services.GetRequiredService<OwnerBook>().NewLink(Address(site));
+    }
+
     /// <summary>A new pairing code of a started site, the link that brings it to a device, and when it ends.</summary>
     public static (string Code, Uri Link, DateTimeOffset Ends) NewPairing(WebApplication site)
     {
@@ -127,7 +139,16 @@ public static class Site
         services.AddSingleton<IHostLifetime, OwnersLifetime>();
         services.AddRoutingCore();
         services.AddSingleton(provider => new LanLinks(provider.GetRequiredService<IServer>(), options.Lan));
-        services.AddSingleton(new DeviceBook(options.DataFolder, options.Clock));
+        services.AddSingleton(provider => new DeviceBook(
+            options.DataFolder,
+            options.Clock,
+            provider.GetRequiredService<ILogger<DeviceBook>>()
+        ));
+        services.AddSingleton(provider => new OwnerBook(
+            options.DataFolder,
+            options.Clock,
+            provider.GetRequiredService<ILogger<OwnerBook>>()
+        ));
         services.AddSingleton(new PairingCodes(options.Clock));
         if (options.Lan is { } lan)
         {

@@ -29,6 +29,12 @@ public sealed record SiteOptions(string DataFolder, int Port, TimeProvider Clock
     /// machine.</summary>
     public LanOptions? Lan { get; init; }
 
+    /// <summary>The port of the documents, where nobody asks for another.</summary>
+    public const int UsualPort = 5217;
+
     /// <summary>Told of every failure that a person saw as an error page.</summary>
     public Action<string>? Log { get; init; }
+
+    /// <summary>A folder for the log (see <see cref="Http.SiteLog"/>); null keeps none.</summary>
+    public string? LogFolder { get; init; }
 }

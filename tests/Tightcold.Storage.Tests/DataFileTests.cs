@@ -132,7 +132,7 @@ public sealed class DataFileTests : JobStoreTests
                 CREATE TABLE IF NOT EXISTS "__EFMigrationsLock" ("Id" INTEGER NOT NULL PRIMARY KEY, "Timestamp" TEXT NOT NULL);
                 INSERT OR IGNORE INTO "__EFMigrationsLock" VALUES (1, '2031-07-04 12:00:00');
                 DELETE FROM "__EFMigrationsHistory" WHERE "MigrationId" NOT LIKE '%\_First' ESCAPE '\';
-                DROP TABLE job_lines; DROP INDEX "IX_entries_job_id_sequence"; DROP INDEX "IX_cars_label_key";
+                DROP TABLE photos; DROP TABLE job_lines; DROP INDEX "IX_entries_job_id_sequence"; DROP INDEX "IX_cars_label_key";
                 DROP INDEX "IX_entries_unchained"; ALTER TABLE cars DROP COLUMN digest; ALTER TABLE kits DROP COLUMN digest;
                 ALTER TABLE jobs DROP COLUMN digest; ALTER TABLE job_kits DROP COLUMN digest; ALTER TABLE entries DROP COLUMN digest;
                 ALTER TABLE entries DROP COLUMN sequence; ALTER TABLE cars DROP COLUMN label_key; CREATE INDEX "IX_entries_job_id" ON entries (job_id);

@@ -4,6 +4,7 @@ using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Jobs.Kits;
+using Tightcold.Jobs.Photos;
 
 namespace Tightcold.Storage.Tests;
 
@@ -417,5 +418,39 @@ public abstract class JobStoreTests : IDisposable
         Assert.True(saved.Length >= 6);
         Assert.Equal(saved, (await store.RecordAsync(job.Number, Stop))!.Journal.All[..saved.Length]);
         Assert.Equal("Bo", Assert.Single((await copy.RecordAsync(2, Stop))!.Kits).Fields.Text("owner"));
+    }
+
+    /// <summary>The store takes any bytes; what a photo is, is judged before.</summary>
+    private static Photo Picture(int number, Entry of) =>
+        new(new Guid(number, 7, 0, new byte[8]), of.Id, Noon.AddHours(number), [0xFF, 0xD8, (byte)number, 0xFF, 0xD9]);
+
+    [Fact]
+    public async Task Photos_stay_with_their_entry_go_with_the_job_and_come_in_once()
+    {
+        var store = await OpenStoreAsync();
+        await store.SaveCarAsync(Estate, Stop);
+        var job = await store.AddJobAsync(new Job(new Guid(1, 1, 0, new byte[8]), Estate.Id, 0, "warm", Noon, 1), Stop);
+        await store.AddEntriesAsync(job.Id, [Note(1), Note(2)], Stop);
+        await store.AddPhotoAsync(job.Id, Picture(1, Note(1)), Stop);
+        await store.AddPhotoAsync(job.Id, Picture(2, Note(2)), Stop);
+        // Sent again, later, by another program.
+        var other = await OpenStoreAsync();
+        await other.AddPhotoAsync(job.Id, Picture(1, Note(1)) with { KeptAt = Noon.AddDays(9) }, Stop);
+        Assert.Equal([Picture(1, Note(1)), Picture(2, Note(2))], await other.PhotosAsync(job.Id, Stop));
+        Assert.Equal(Picture(2, Note(2)), await other.PhotoAsync(job.Id, Picture(2, Note(2)).Id, Stop));
+        Assert.Null(await other.PhotoAsync(Guid.Empty, Picture(2, Note(2)).Id, Stop));
+        Assert.Equal(
+            [(Picture(1, Note(1)).Id, Note(1).Id), (Picture(2, Note(2)).Id, Note(2).Id)],
+            await other.PhotoListAsync(job.Id, Stop)
+        );
+        await Assert.ThrowsAsync<StoreException>(() =>
+            store.AddPhotoAsync(job.Id, Picture(1, Note(1)) with { Body = [1] }, Stop)
+        );
+        await Assert.ThrowsAsync<StoreException>(() => store.AddPhotoAsync(job.Id, Picture(3, Note(9)), Stop));
+        Assert.Empty((await store.CheckAsync(null, Stop)).All);
+        // As a file brings it: once more the same, and one that was not here.
+        var record = (await store.RecordAsync(job.Number, Stop))!;
+        await store.MergeAsync(record with { Photos = [Picture(1, Note(1)), Picture(4, Note(1))] }, Stop);
+        Assert.Equal(3, (await store.PhotosAsync(job.Id, Stop)).Count);
     }
 }

@@ -37,8 +37,14 @@ public sealed class OldFileTests : IDisposable
                 System.Globalization.CultureInfo.InvariantCulture
             );
             var record = (await store.RecordAsync(number, Stop))!;
-            // Those programs knew no chain; without it every letter is the same.
-            Assert.Equal(await File.ReadAllTextAsync(export, Stop), JobDesk.Export(record with { Chain = [] }));
+            // Before there were chains, and without them, every letter is the same; since then with them.
+            var then = await File.ReadAllTextAsync(export, Stop);
+            Assert.Equal(
+                then,
+                JobDesk.Export(
+                    then.Contains("\"chain\": [", StringComparison.Ordinal) ? record : record with { Chain = [] }
+                )
+            );
             Assert.Equal(record.Journal.All.Length, record.Chain.Length);
             Assert.Null(JournalChain.Broken(record));
             // A file from before there were chains is still taken in, and has nothing to add.

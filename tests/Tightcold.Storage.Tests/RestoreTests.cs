@@ -2,6 +2,7 @@ using System.Globalization;
 using Microsoft.Data.Sqlite;
 using Tightcold.App.Books;
 using Tightcold.App.Demo;
+using Tightcold.Jobs.Photos;
 using Tightcold.Storage.Engines;
 using Tightcold.Storage.Safety;
 
@@ -36,6 +37,28 @@ public sealed class RestoreTests : IDisposable
         await using var command = connection.CreateCommand();
         command.CommandText = "PRAGMA foreign_keys=OFF; " + sql;
         await command.ExecuteNonQueryAsync(Stop);
+    }
+
+    [Fact]
+    public async Task A_photo_goes_into_the_backup_and_a_changed_byte_of_it_is_named()
+    {
+        await BackupOfDemoAsync();
+        using (var store = await JobStore.OpenAsync(folder.Path, Stop))
+        {
+            var record = (await store.RecordAsync(1, Stop))!;
+            var photo = new Photo(new Guid(7, 7, 7, new byte[8]), record.Journal.All[0].Id, Noon, [0xFF, 0xD8, 1]);
+            await store.AddPhotoAsync(record.Job.Id, photo, Stop);
+            await store.BackupAsync(folder.File("with-photo.db"), LedgerClosure.Of, Stop);
+        }
+        await SqlAsync("UPDATE photos SET body_base64 = '/9gC'");
+        Assert.Contains("is not as it was kept", Assert.Single((await CheckAsync()).All), StringComparison.Ordinal);
+        await SqlAsync("UPDATE photos SET entry_id = job_id");
+        Assert.Contains("Photos without an entry: 1.", (await CheckAsync()).All);
+        await RestoreAsync(folder.File("with-photo.db"));
+        Assert.Empty((await CheckAsync()).All);
+        using var restored = await JobStore.OpenAsync(folder.Path, Stop);
+        var job = (await restored.RecordAsync(1, Stop))!.Job;
+        Assert.Equal([0xFF, 0xD8, 1], Assert.Single(await restored.PhotosAsync(job.Id, Stop)).Body);
     }
 
     private async Task<CheckReport> CheckAsync()

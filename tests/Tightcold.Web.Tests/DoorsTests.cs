@@ -30,7 +30,7 @@ public sealed class DoorsTests
                 }
             );
             await site.StartAsync(Cancellation);
-            using var client = RunningSite.Client(Site.Address(site));
+            using var client = RunningSite.Client(Site.Address(site), RunningSite.KeyOf(site));
             using var answer = await client.GetAsync(new Uri("/", UriKind.Relative), Cancellation);
             Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
         }

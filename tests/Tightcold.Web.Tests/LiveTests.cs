@@ -242,6 +242,8 @@ public sealed class LiveTests(Chromium chromium, DemoSite demo)
             Assert.True((await own.Desk.ImportAsync(JobDesk.Export(whole), Cancellation)).Taken);
         }
         using var client = new HttpClient { BaseAddress = site.Address, Timeout = Hang.Limit };
+        var key = RunningSite.OwnerCookie(site.OwnerKey).ToString();
+        client.DefaultRequestHeaders.Add("Cookie", key);
         client.DefaultRequestHeaders.AcceptEncoding.ParseAdd("gzip, br");
         using var answer = await client.GetAsync(new Uri(path, UriKind.Relative), Cancellation);
         Assert.Equal("br", Assert.Single(answer.Content.Headers.ContentEncoding));
@@ -251,6 +253,7 @@ public sealed class LiveTests(Chromium chromium, DemoSite demo)
             BaseAddress = site.Address,
             Timeout = Hang.Limit,
         };
+        plain.DefaultRequestHeaders.Add("Cookie", key);
         var html = await plain.GetStringAsync(new Uri(path, UriKind.Relative), Cancellation);
         var first = later;
         foreach (

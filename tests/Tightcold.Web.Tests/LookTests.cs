@@ -59,6 +59,50 @@ public sealed partial class LookTests
         Assert.True(one.G < 64 && other.G < 64, "green outshines the glow of the dye");
     }
 
+    /// <summary>Pale on dark is read in a garage, not under a lamp: as readable as the day.</summary>
+    [Theory]
+    [InlineData("ink", "ground", 7)]
+    [InlineData("ink", "panel", 7)]
+    [InlineData("ink", "service", 7)]
+    [InlineData("quiet", "ground", 7)]
+    [InlineData("quiet", "panel", 7)]
+    [InlineData("low", "ground", 7)]
+    [InlineData("high", "ground", 7)]
+    [InlineData("low", "panel", 7)]
+    [InlineData("high", "panel", 7)]
+    [InlineData("good", "ground", 7)]
+    [InlineData("mind", "ground", 7)]
+    [InlineData("mind", "panel", 7)]
+    [InlineData("ground", "ink", 7)]
+    [InlineData("line", "ground", 3)]
+    [InlineData("line", "panel", 3)]
+    public void Dark_colours_keep_the_contrast_of_the_day(string front, string back, double least)
+    {
+        var contrast = Contrast(In(".dark", front), In(".dark", back));
+        Assert.True(
+            contrast >= least,
+            string.Create(CultureInfo.InvariantCulture, $"{front} on {back} in the dark: {contrast:F1} : 1")
+        );
+    }
+
+    [Fact]
+    public void Docs_look_states_the_dark_as_it_is()
+    {
+        var page = File.ReadAllText(Path.Combine(Root(), "docs", "look.md"));
+        var rows = DarkRow().Matches(page);
+        Assert.True(rows.Count >= 9, "docs/look.md has lost its table of dark colours");
+        foreach (Match row in rows)
+        {
+            var colour = In(".dark", row.Groups["name"].Value);
+            Assert.Equal(Parse(row.Groups["hex"].Value), colour);
+            Assert.Equal(
+                double.Parse(row.Groups["contrast"].Value, CultureInfo.InvariantCulture),
+                Contrast(colour, In(".dark", row.Groups["on"].Value)),
+                1
+            );
+        }
+    }
+
     [Fact]
     public void Docs_look_states_the_palette_and_the_contrast_as_they_are()
     {
@@ -79,9 +123,9 @@ public sealed partial class LookTests
     [Fact]
     public void Sizes_are_those_of_a_gloved_hand_at_arms_length()
     {
-        Assert.Contains("font: 18px/", Stylesheet.Look.Text, StringComparison.Ordinal);
+        Assert.Contains("font: 1.125rem/", Stylesheet.Look.Text, StringComparison.Ordinal);
         Assert.Contains("--touch: 56px", Stylesheet.Look.Text, StringComparison.Ordinal);
-        Assert.Contains("dd.big { font-size: 28px", Stylesheet.Look.Text, StringComparison.Ordinal);
+        Assert.Contains("dd.big { font-size: 1.75rem", Stylesheet.Look.Text, StringComparison.Ordinal);
         Assert.Contains("tabular-nums", Stylesheet.Look.Text, StringComparison.Ordinal);
         Assert.DoesNotContain("url(", Stylesheet.Look.Text + Stylesheet.Card.Text, StringComparison.Ordinal);
         Assert.DoesNotContain("@import", Stylesheet.Look.Text + Stylesheet.Card.Text, StringComparison.Ordinal);
@@ -95,11 +139,14 @@ public sealed partial class LookTests
         Assert.Equal(4.48, Contrast((0x77, 0x77, 0x77), (255, 255, 255)), 2);
     }
 
-    private static (int R, int G, int B) NightColour(string name) =>
+    private static (int R, int G, int B) NightColour(string name) => In(".night", name);
+
+    /// <summary>A colour of one light.</summary>
+    private static (int R, int G, int B) In(string light, string name) =>
         Parse(
             Regex
                 .Match(
-                    Stylesheet.Look.Text[Stylesheet.Look.Text.IndexOf(":root.night", StringComparison.Ordinal)..],
+                    Stylesheet.Look.Text[Stylesheet.Look.Text.IndexOf(":root" + light, StringComparison.Ordinal)..],
                     $"--{name}: (#[0-9a-f]{{6}});"
                 )
                 .Groups[1]
@@ -144,4 +191,11 @@ public sealed partial class LookTests
         RegexOptions.Multiline
     )]
     private static partial Regex Row();
+
+    /// <summary>| dark `low` | `#9ec5ff` | … | 9.9 on `ground` |</summary>
+    [GeneratedRegex(
+        @"^\| dark `(?<name>[a-z]+)` \| `(?<hex>#[0-9a-f]{6})` \|.*\| (?<contrast>[\d.]+) on `(?<on>[a-z]+)` \|$",
+        RegexOptions.Multiline
+    )]
+    private static partial Regex DarkRow();
 }

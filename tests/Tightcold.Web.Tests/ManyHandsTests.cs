@@ -188,5 +188,6 @@ public sealed class ManyHandsTests(PostgresServer server)
         }
     }
 
-    private static HttpClient Client(WebApplication site) => RunningSite.Client(Site.Address(site));
+    private static HttpClient Client(WebApplication site) =>
+        RunningSite.Client(Site.Address(site), RunningSite.KeyOf(site));
 }

@@ -1,10 +1,12 @@
 using System.Net;
 using Microsoft.AspNetCore.Builder;
+using Microsoft.Extensions.DependencyInjection;
 using Tightcold.App.Books;
 using Tightcold.Jobs.Entries;
 using Tightcold.Storage;
 using Tightcold.Storage.Safety;
 using Tightcold.Web;
+using Tightcold.Web.Lan;
 
 namespace Tightcold.Bench.Host;
 
@@ -13,6 +15,7 @@ internal sealed class SiteOnBench : IAsyncDisposable
 {
     private readonly DataPlace place;
     private readonly WebApplication site;
+    private readonly string ownerKey;
 
     private SiteOnBench(DataPlace place)
     {
@@ -24,6 +27,7 @@ internal sealed class SiteOnBench : IAsyncDisposable
                 Log = Console.Error.WriteLine,
             }
         );
+        ownerKey = site.Services.GetRequiredService<OwnerBook>().Add("bench").Key;
     }
 
     public static async Task<SiteOnBench> StartAsync(DataPlace place)
@@ -33,12 +37,16 @@ internal sealed class SiteOnBench : IAsyncDisposable
         return bench;
     }
 
-    public HttpClient Client() =>
-        new(
+    /// <summary>A browser of the owner.</summary>
+    public HttpClient Client()
+    {
+        var cookies = new CookieContainer();
+        cookies.Add(Site.Address(site), new Cookie("tightcold-owner", ownerKey));
+        return new(
             new HttpClientHandler
             {
                 AllowAutoRedirect = false,
-                CookieContainer = new CookieContainer(),
+                CookieContainer = cookies,
                 UseProxy = false,
             }
         )
@@ -46,6 +54,7 @@ internal sealed class SiteOnBench : IAsyncDisposable
             BaseAddress = Site.Address(site),
             Timeout = TimeSpan.FromMinutes(20),
         };
+    }
 
     public async Task<CheckReport> CheckAsync()
     {

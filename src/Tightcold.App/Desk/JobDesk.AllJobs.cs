@@ -23,7 +23,7 @@ public sealed partial class JobDesk
         var between = "";
         await foreach (var record in store.RecordsAsync(null, null, cancellation).ConfigureAwait(false))
         {
-            yield return between + JobDocument.Write(record).TrimEnd('\n');
+            yield return between + (await ExportAsync(record, cancellation).ConfigureAwait(false)).TrimEnd('\n');
             between = ",\n";
         }
         yield return "\n]\n}\n";

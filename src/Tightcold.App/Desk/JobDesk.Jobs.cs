@@ -213,7 +213,7 @@ public sealed partial class JobDesk
             cancellation
         );
 
-    /// <summary>The whole job as text in the documented format.</summary>
+    /// <summary>The whole job as text in the documented format, with what the record holds of photos.</summary>
     public static string Export(JobRecord record) => JobDocument.Write(record);
 
     /// <summary>Takes a whole job from elsewhere, all or nothing; a job that is here already gets the union.</summary>

@@ -8,7 +8,7 @@ using Tightcold.Picture.Leaks;
 
 namespace Tightcold.App.Diagrams;
 
-/// <summary>The circuit as a ring of spots in the order the refrigerant passes them, with the parts drawn inside.
+/// <summary>The circuit as a ring of spots in the order the refrigerant passes them, each with its name beside it.
 /// Standing by shape and sign, odds by number; a place that shows it may colour the classes. Lies upright, so that it
 /// fits a phone and leaves a fingertip to each spot.</summary>
 public static class CircuitDiagram
@@ -30,7 +30,6 @@ public static class CircuitDiagram
             $"<title>Circuit of {Escape(record.Car.Label)}, with the odds that each spot leaks</title><desc>{Escape(InWords(view))}</desc>"
         );
         Pipes(Line, ring, spots);
-        CircuitParts.Draw(Line, ring, spots.Select((spot, i) => (spot.Name, ring.Point(ring.At(i)).Y)));
         for (var i = 0; i < spots.Length; i++)
             Spot(Line, ring, spots[i], i, link);
         svg.Append("</svg>\n");
@@ -83,6 +82,17 @@ public static class CircuitDiagram
         line(
             $"<path class=\"pipe low-pipe\" d=\"{ring.Path(0, compressor)}\" fill=\"none\" stroke=\"currentColor\" stroke-width=\"5\" stroke-dasharray=\"9 4\"/>"
         );
+        Across(line, CircuitRing.Top, ring.Down, compressor, device);
+        Across(line, ring.Bottom, ring.Length - 1, compressor, device);
+    }
+
+    /// <summary>The pipe that crosses at the head and at the foot carries the name of its side.</summary>
+    private static void Across(Action<FormattableString> line, double y, double along, double compressor, double device)
+    {
+        var high = along > compressor && along < device;
+        line(
+            $"<text class=\"{(high ? "high-name" : "low-name")}\" x=\"{CircuitRing.Width / 2:0.#}\" y=\"{y + 20:0.#}\" text-anchor=\"middle\" font-weight=\"bold\">{(high ? "high side, drawn through" : "low side, dashed")}</text>"
+        );
     }
 
     private static void Spot(
@@ -93,24 +103,80 @@ public static class CircuitDiagram
         Func<string, string>? link
     )
     {
-        var (x, y, outX, outY) = ring.Point(ring.At(index));
-        var odds = Odds(spot.Belief.Leaking);
+        var (x, y, right) = ring.Point(ring.At(index));
         // For the finger only: the list beside the map is what the keyboard and a screen reader use.
         if (link is not null)
             line($"<a class=\"spot\" href=\"{Escape(link(spot.Name))}\" tabindex=\"-1\" aria-hidden=\"true\">");
-        line($"<circle cx=\"{x:0.#}\" cy=\"{y:0.#}\" r=\"30\" fill-opacity=\"0\"/>");
-        CircuitMark.Draw(line, spot.Standing, x, y);
-        // The number stands outside the ring, the odds inside, where there is something to say.
         line(
-            $"<text x=\"{x + (27 * outX):0.#}\" y=\"{y + (27 * outY) + 5:0.#}\" text-anchor=\"middle\" font-size=\"15\" font-weight=\"bold\">{index + 1}</text>"
+            $"<rect x=\"{(right ? CircuitRing.Width / 2 : 0):0.#}\" y=\"{y - (CircuitRing.Apart / 2):0.#}\" width=\"{CircuitRing.Width / 2:0.#}\" height=\"{CircuitRing.Apart:0.#}\" fill-opacity=\"0\"/>"
         );
+        CircuitMark.Draw(line, spot.Standing, x, y);
+        var lines = Wrapped(spot.Name).ToList();
+        var names = lines.Count;
         if (spot.Belief.Leaking >= 0.05)
+            lines.Add(Odds(spot.Belief.Leaking));
+        for (var i = 0; i < lines.Count; i++)
             line(
-                $"<text x=\"{x - (22 * outX):0.#}\" y=\"{y - (30 * outY) + 5:0.#}\" text-anchor=\"{(outX == 0 ? "middle" : outX < 0 ? "start" : "end")}\" font-weight=\"bold\">{Escape(odds)}</text>"
+                $"<text x=\"{x + (right ? -24 : 24):0.#}\" y=\"{y + 5 + (Leading * (i - ((lines.Count - 1) / 2.0))):0.#}\" text-anchor=\"{(right ? "end" : "start")}\"{(i == names ? " font-weight=\"bold\"" : "")}>{Escape(lines[i])}</text>"
             );
         if (link is not null)
             line($"</a>");
     }
 
     private static string Escape(string text) => SecurityElement.Escape(text);
+
+    /// <summary>From one line of a name to the next, and what half of the width holds of a wide font.</summary>
+    private const double Leading = 16;
+    private const int MostLetters = 16,
+        MostLines = 3;
+
+    /// <summary>A name in lines that fit beside its mark; what is longer ends with a sign that it goes on, the list
+    /// says it whole.</summary>
+    private static IEnumerable<string> Wrapped(string name)
+    {
+        var lines = new List<string> { "" };
+        foreach (var word in name.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(Cut))
+            if (lines[^1].Length == 0)
+                lines[^1] = word;
+            else if (lines[^1].Length + 1 + word.Length <= MostLetters)
+                lines[^1] += " " + word;
+            else
+                lines.Add(word);
+        if (lines.Count <= MostLines)
+            return lines;
+        lines[MostLines - 1] = Cut(lines[MostLines - 1] + "…" + new string(' ', MostLetters));
+        return lines.Take(MostLines);
+
+        static string Cut(string word) =>
+            word.Length <= MostLetters ? word : word[..(MostLetters - 1)].TrimEnd(' ', '…') + "…";
+    }
+
+    /// <summary>What to look for, in one sentence: how many of which sign.</summary>
+    public static string LookFor(LeakView view)
+    {
+        var spots = SpotView.Of(view);
+        string?[] parts =
+        [
+            Count(spots, [SpotStanding.Leaking], "1 leak", "leaks", "▲"),
+            Count(spots, [SpotStanding.Suspected], "1 suspect", "suspects", "◇"),
+            Count(spots, [SpotStanding.MendedUntested], "1 to check again", "to check again", "◎"),
+            Count(spots, [SpotStanding.Unchecked, SpotStanding.Blind], "1 not yet seen", "not yet seen", "◌"),
+        ];
+        var said = parts.OfType<string>().ToArray();
+        return said.Length == 0 ? "Every spot is clear." : string.Join(", ", said) + ". Tap one to check it.";
+    }
+
+    private static string? Count(
+        ImmutableArray<SpotView> spots,
+        SpotStanding[] standing,
+        string one,
+        string many,
+        string sign
+    ) =>
+        spots.Count(spot => standing.Contains(spot.Standing)) switch
+        {
+            0 => null,
+            1 => $"{sign} {one}",
+            var count => string.Create(CultureInfo.InvariantCulture, $"{sign} {count} {many}"),
+        };
 }

@@ -3,39 +3,43 @@ using System.Globalization;
 namespace Tightcold.App.Diagrams;
 
 /// <summary>The ring on which a circuit's spots are drawn: an upright rectangle that is walked clockwise from its lower
-/// left corner, as the refrigerant goes from the compressor. All lengths in drawing units.</summary>
+/// left corner, as the refrigerant goes from the compressor. Spots stand on its two long sides, so that each has half
+/// the width for its name. All lengths in drawing units.</summary>
 internal sealed class CircuitRing(int spots)
 {
-    /// <summary>A fingertip in a glove: marks stand no closer.</summary>
-    private const double Apart = 78;
+    /// <summary>A fingertip in a glove, also with the drawing shrunk to 320 pixels: marks stand no closer.</summary>
+    public const double Apart = 74;
 
-    public const double Width = 300,
-        Left = 44,
-        Right = 256,
-        Top = 56;
+    public const double Width = 360,
+        Left = 26,
+        Right = 334,
+        Top = 10;
 
     private const double Across = Right - Left;
-    public double Down { get; } = Math.Max(420, ((Math.Max(spots, 4) * Apart) - (2 * (Right - Left))) / 2);
+    private readonly int up = (Math.Max(spots, 2) + 1) / 2;
+
+    public double Down => (up * Apart) + 28;
     public double Bottom => Top + Down;
-    public double Height => Bottom + 62;
+    public double Height => Bottom + 30;
     public double Length => 2 * (Across + Down);
 
-    /// <summary>Where the spot of this index stands along the ring.</summary>
-    public double At(int spot) => (spot + 0.5) * Length / spots;
+    /// <summary>Where the spot of this index stands along the ring: the first half goes up on the left, the rest down
+    /// on the right.</summary>
+    public double At(int spot) => spot < up ? ((spot + 0.5) * Apart) : Down + Across + 28 + ((spot - up + 0.5) * Apart);
 
-    /// <summary>The point, and the direction that leads out of the ring.</summary>
-    public (double X, double Y, int OutX, int OutY) Point(double along)
+    /// <summary>The point, and whether it is on the right.</summary>
+    public (double X, double Y, bool OnRight) Point(double along)
     {
         if (along < Down)
-            return (Left, Bottom - along, -1, 0);
+            return (Left, Bottom - along, false);
         along -= Down;
         if (along < Across)
-            return (Left + along, Top, 0, -1);
+            return (Left + along, Top, false);
         along -= Across;
         if (along < Down)
-            return (Right, Top + along, 1, 0);
+            return (Right, Top + along, true);
         along -= Down;
-        return (Right - Math.Min(along, Across), Bottom, 0, 1);
+        return (Right - Math.Min(along, Across), Bottom, true);
     }
 
     /// <summary>The pipe between two places, through the corners in between.</summary>
@@ -50,7 +54,7 @@ internal sealed class CircuitRing(int spots)
                     .Append(to)
                     .Select(along =>
                     {
-                        var (x, y, _, _) = Point(Math.Min(along, Length));
+                        var (x, y, _) = Point(Math.Min(along, Length));
                         return string.Create(CultureInfo.InvariantCulture, $"{x:0.#} {y:0.#}");
                     })
             );

@@ -1,29 +1,49 @@
 using System.Globalization;
 using System.Security;
 using System.Text;
+using Tightcold.Diagnosis.Inference;
+using Tightcold.Diagnosis.Measurement;
+using Tightcold.Picture;
 using Tightcold.Picture.Running;
 using Tightcold.Quantities;
+using GaugeScale = Tightcold.Picture.Pressures.Gauges;
 
 namespace Tightcold.App.Diagrams;
 
 /// <summary>The measured cycle on the dome of liquid and vapour, pressure upwards (logarithmic) over enthalpy: small
-/// enough for a phone, four corners with numbers that the words below take up.</summary>
+/// enough for a phone, each corner with its name, and behind it where a sound car's gauges would stand.</summary>
 public static class CycleDiagram
 {
-    private const double Width = 340,
-        Height = 280,
-        Left = 8,
-        Right = 332,
-        Top = 12,
-        Bottom = 250;
+    private const double Width = 360,
+        Height = 300,
+        Left = 12,
+        Right = 348,
+        Top = 14,
+        Bottom = 266,
+        Letter = 14;
     private const int DomePoints = 40;
 
-    public static string Draw(MeasuredCycle cycle, IMeasureFormat units)
+    /// <summary>What to look for, in one sentence.</summary>
+    public const string LookFor =
+        "Liquid line left of the dome: all liquid. Suction right of it: all vapour. Grey: the gauges of a sound car.";
+
+    /// <summary>Without the grey of a sound car, while that is not weighed or its weather is not known.</summary>
+    public const string LookForAlone = "Liquid line left of the dome: all liquid. Suction right of it: all vapour.";
+
+    public static bool HasSound(JobPicture picture)
+    {
+        ArgumentNullException.ThrowIfNull(picture);
+        return Sound(picture, Channel.LowSide) is not null || Sound(picture, Channel.HighSide) is not null;
+    }
+
+    public static string Draw(MeasuredCycle cycle, JobPicture picture, IMeasureFormat units)
     {
         ArgumentNullException.ThrowIfNull(cycle);
+        ArgumentNullException.ThrowIfNull(picture);
+        ArgumentNullException.ThrowIfNull(units);
         var fluid = cycle.Fluid;
-        double low = 0.55 * cycle.Corners.Min(corner => corner.PressurePa),
-            high = fluid.CriticalPressurePa * 1.15;
+        double low = 0.45 * cycle.Corners.Min(corner => corner.PressurePa),
+            high = fluid.CriticalPressurePa * 1.3;
         // From the boiling line over the critical point to the dew line.
         var sides = Enumerable
             .Range(0, DomePoints)
@@ -36,10 +56,11 @@ public static class CycleDiagram
             .. sides.Reverse().Select(side => (side.State.VapourEnthalpyJPerKg, side.Pressure)),
         ];
         var all = dome.Select(point => point.H).Concat(cycle.Corners.Select(corner => corner.EnthalpyJPerKg)).ToArray();
-        double least = all.Min(),
-            most = all.Max() + (0.06 * (all.Max() - all.Min()));
+        double wide = all.Max() - all.Min(),
+            least = all.Min() - (0.08 * wide),
+            most = all.Max() + (0.08 * wide);
         double X(double h) => Left + ((Right - Left) * (h - least) / (most - least));
-        double Y(double p) => Bottom - ((Bottom - Top) * Math.Log(p / low) / Math.Log(high / low));
+        double Y(double p) => Bottom - ((Bottom - Top) * Math.Clamp(Math.Log(p / low) / Math.Log(high / low), 0, 1));
         string Points(IEnumerable<(double H, double P)> points) =>
             string.Join(
                 'L',
@@ -49,57 +70,141 @@ public static class CycleDiagram
             );
 
         var svg = new StringBuilder();
+        var room = new LabelRoom(Width, Height);
         void Line(FormattableString text) => svg.Append(text.ToString(CultureInfo.InvariantCulture)).Append('\n');
         Line(
-            $"<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {Width:0} {Height:0}\" role=\"img\" font-family=\"sans-serif\" font-size=\"13\" fill=\"currentColor\">"
+            $"<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {Width:0} {Height:0}\" role=\"img\" font-family=\"sans-serif\" font-size=\"{Letter}\" fill=\"currentColor\">"
         );
         Line(
             $"<title>Pressure over enthalpy: the measured cycle on the dome of {Escape(fluid.DisplayName)}</title><desc>{Escape(InWords(cycle, units))}</desc>"
         );
+        foreach (var channel in (Channel[])[Channel.LowSide, Channel.HighSide])
+            if (Sound(picture, channel) is { } sound)
+                Line(
+                    $"<rect class=\"sound\" x=\"{Left}\" y=\"{Y(sound.High):0.#}\" width=\"{Right - Left}\" height=\"{Math.Max(3, Y(sound.Low) - Y(sound.High)):0.#}\" fill-opacity=\"0.18\"/>"
+                );
         Line(
             $"<path d=\"M{Left} {Top}V{Bottom}H{Right}\" fill=\"none\" stroke=\"currentColor\" stroke-width=\"1.5\"/>"
         );
-        Line($"<path d=\"M{Points(dome)}\" fill=\"none\" stroke=\"currentColor\" stroke-width=\"2\"/>");
+        Line($"<path d=\"M{Points(dome)}\" fill=\"none\" stroke=\"currentColor\" stroke-width=\"1.5\"/>");
         Line(
-            $"<path class=\"cycle-line\" d=\"M{Points(cycle.Corners.Select(corner => (corner.EnthalpyJPerKg, corner.PressurePa)))}Z\" fill=\"currentColor\" fill-opacity=\"0.10\" stroke=\"currentColor\" stroke-width=\"4\" stroke-linejoin=\"round\"/>"
+            $"<path class=\"cycle-line\" d=\"M{Points(cycle.Corners.Select(corner => (corner.EnthalpyJPerKg, corner.PressurePa)))}Z\" fill=\"none\" stroke=\"currentColor\" stroke-width=\"4\" stroke-linejoin=\"round\"/>"
         );
-        Side(Line, cycle, units, X, Y, least, high: true);
-        Side(Line, cycle, units, X, Y, least, high: false);
         for (var i = 0; i < cycle.Corners.Length; i++)
         {
             var corner = cycle.Corners[i];
-            double x = X(corner.EnthalpyJPerKg),
-                y = Y(corner.PressurePa);
-            Line(
-                $"<circle cx=\"{x:0.#}\" cy=\"{y:0.#}\" r=\"11\" class=\"mark-ring\" fill=\"#fff\" stroke=\"currentColor\" stroke-width=\"2\" stroke-dasharray=\"{(corner.Read ? "none" : "3 2")}\"/><text x=\"{x:0.#}\" y=\"{y + 5:0.#}\" text-anchor=\"middle\" font-weight=\"bold\">{i + 1}</text>"
+            Corner(
+                Line,
+                room,
+                corner,
+                i,
+                (X(corner.EnthalpyJPerKg), Y(corner.PressurePa)),
+                Off(picture, i) is { } sigma
+                    ? (
+                        Y(corner.PressurePa + (NineInTen * sigma)),
+                        Y(Math.Max(low, corner.PressurePa - (NineInTen * sigma)))
+                    )
+                    : null
             );
         }
-        Line(
-            $"<text x=\"{(Left + Right) / 2:0}\" y=\"{Bottom - 46:0}\" text-anchor=\"middle\" font-size=\"12\">liquid and vapour</text>"
+        foreach (var onHigh in (bool[])[true, false])
+            Side(room, cycle, picture, units, X, Y, onHigh);
+        var middle = X(
+            (sides[DomePoints / 4].State.LiquidEnthalpyJPerKg + sides[DomePoints / 4].State.VapourEnthalpyJPerKg) / 2
         );
-        Line(
-            $"<text x=\"{Right:0}\" y=\"{Height - 10:0}\" text-anchor=\"end\">enthalpy →</text><text x=\"{Left + 4:0}\" y=\"{Top + 8:0}\">↑ pressure</text>"
+        room.Ask(
+            "liquid and vapour",
+            Letter,
+            false,
+            "",
+            new LabelRoom.Place(middle, (Y(cycle.Corners[0].PressurePa) + Y(cycle.Corners[1].PressurePa)) / 2, "middle")
         );
+        room.Ask("heat in it →", Letter, false, "", new LabelRoom.Place(Right, Height - 12, "end"));
+        room.Ask("↑ pressure", Letter, false, "", new LabelRoom.Place(Left + 4, Top + 10, "start"));
+        room.Write(Line);
         svg.Append("</svg>\n");
         return svg.ToString();
     }
 
-    /// <summary>The pressure of a side, written on its line.</summary>
-    private static void Side(
+    /// <summary>From the middle to each end of a bar: nine readings in ten lie within.</summary>
+    private const double NineInTen = 1.645;
+
+    /// <summary>Where nine sound cars in ten would show it at the last reading; absolute.</summary>
+    private static Interval? Sound(JobPicture picture, Channel channel) =>
+        picture.Machine?.Answer.Readings.LastOrDefault(reading => reading.Channel == channel)?.Healthy;
+
+    /// <summary>How far the gauge behind a corner may be off; the other two corners hang on the same gauges.</summary>
+    private static double? Off(JobPicture picture, int corner) =>
+        corner switch
+        {
+            0 => picture.Running?.Low?.SigmaPa,
+            1 => picture.Running?.High?.SigmaPa,
+            _ => null,
+        };
+
+    /// <summary>A dot with its name outside the cycle; hollow where no thermometer stood.</summary>
+    private static void Corner(
         Action<FormattableString> line,
+        LabelRoom room,
+        MeasuredCycle.Corner corner,
+        int index,
+        (double X, double Y) at,
+        (double Top, double Bottom)? off
+    )
+    {
+        var (x, y) = at;
+        if (off is { } bar && bar.Bottom - bar.Top > 18)
+            line(
+                $"<path class=\"may-be-off\" d=\"M{x:0.#} {bar.Top:0.#}V{bar.Bottom:0.#}m-6 0h12M{x - 6:0.#} {bar.Top:0.#}h12\" fill=\"none\" stroke=\"currentColor\" stroke-width=\"1.5\"/>"
+            );
+        line(
+            $"<circle cx=\"{x:0.#}\" cy=\"{y:0.#}\" r=\"7\" class=\"{(corner.Read ? "dot" : "mark-ring")}\" {(corner.Read ? "" : "fill=\"#fff\" ")}stroke=\"currentColor\" stroke-width=\"2\"/>"
+        );
+        room.KeepDot(x, y, 8);
+        LabelRoom.Place above = new(x, y - 14, "middle"),
+            below = new(x, y + 24, "middle");
+        room.Ask(
+            corner.Name,
+            Letter,
+            true,
+            "",
+            index switch
+            {
+                // Suction at the lower right, discharge at the upper right, the liquid line at the upper left.
+                0 => [below, new(Right - 2, y + 24, "end"), new(Right - 2, y + 40, "end")],
+                1 => [above, new(Right - 2, y - 14, "end"), new(Right - 2, y - 30, "end")],
+                2 => [above, new(Left + 4, y - 14, "start"), new(Left + 4, y + 24, "start")],
+                _ => [below, new(Left + 4, y + 24, "start"), new(Left + 4, y + 40, "start")],
+            }
+        );
+    }
+
+    /// <summary>The pressure of a side as its gauge shows it, on its line.</summary>
+    private static void Side(
+        LabelRoom room,
         MeasuredCycle cycle,
+        JobPicture picture,
         IMeasureFormat units,
         Func<double, double> x,
         Func<double, double> y,
-        double least,
         bool high
     )
     {
         var pressure = high ? cycle.Corners[1].PressurePa : cycle.Corners[0].PressurePa;
-        var words =
-            $"{(high ? "high" : "low")} side {units.Format(new Measure(QuantityKind.AbsolutePressure, pressure))}";
-        line(
-            $"<text class=\"{(high ? "high-name" : "low-name")}\" x=\"{x(least) + 6:0.#}\" y=\"{y(pressure) + (high ? -16 : 26):0.#}\" font-weight=\"bold\">{Escape(words)}</text>"
+        var air = picture.Running?.Air.Pascals ?? 101_325;
+        var at = y(pressure) + (high ? 20 : -8);
+        room.Ask(
+            $"{(high ? "high" : "low")} side {units.Format(GaugeScale.Shown(pressure, air))}",
+            Letter,
+            true,
+            high ? "high-name" : "low-name",
+            new LabelRoom.Place(
+                (x(cycle.Corners[2].EnthalpyJPerKg) + x(cycle.Corners[1].EnthalpyJPerKg)) / 2,
+                at,
+                "middle"
+            ),
+            new LabelRoom.Place(Left + 6, at, "start"),
+            new LabelRoom.Place(Right - 6, at, "end")
         );
     }
 

@@ -1,35 +1,76 @@
 using Tightcold.Findings.Steps;
 using Tightcold.Picture.Vacuum;
+using Tightcold.Procedures.Hold;
 using Tightcold.Quantities;
+using GaugeScale = Tightcold.Picture.Pressures.Gauges;
 
 namespace Tightcold.App.Diagrams;
 
-/// <summary>A hold: the readings, and what a leak at the floor, the likeliest leak and water would have made of
-/// it.</summary>
+/// <summary>A hold: the readings, and what a leak at the floor, the likeliest leak and water would have made of it.
+/// Even upwards, because a leak is told from water by a straight line.</summary>
 public static class HoldDiagram
 {
+    /// <summary>Where water boils is drawn while it leaves the readings half of the height.</summary>
+    private const double WaterWithin = 2;
+
+    /// <summary>Odds of a leak from which the likeliest one is drawn.</summary>
+    private const double LeakFrom = 0.2;
+
     public static string Draw(HoldView view, IMeasureFormat units)
     {
-        string Vacuum(double pascals) => units.Format(new Measure(QuantityKind.Vacuum, pascals));
-        var water = view.Odds.WaterPa;
-        var top = Math.Max(view.Readings.Max(reading => reading.PressurePa), 1.2 * water);
+        ArgumentNullException.ThrowIfNull(view);
+        ArgumentNullException.ThrowIfNull(units);
+        var most = view.Readings.Max(reading => reading.PressurePa + (1.645 * Sigma(reading)));
         var chart = new TimeChart(
             view.SpanSeconds,
-            Math.Max(1, 0.7 * view.Readings.Min(reading => reading.PressurePa)),
-            top,
+            0,
+            Math.Max(1.35 * most, ShowsWater(view) ? 1.15 * view.Odds.WaterPa : 0),
+            straight: true,
             "Hold with its explanations",
             InWords(view, units)
         );
-        chart.Axes(Vacuum, seconds => units.Format(Measure.Seconds(seconds)));
-        chart.Level(water, "water boils at " + Vacuum(water));
-        chart.Curve(Leak(view, view.Odds.FloorPaM3PerS), "2 3");
-        if (view.Odds.LeakSeen > 0.2)
-            chart.Curve(Leak(view, view.Odds.LeakMedianPaM3PerS), "8 3", 2);
-        chart.Curve([(0, view.Readings[0].PressurePa), (view.SpanSeconds, view.Readings[0].PressurePa)], "none", 1);
-        foreach (var reading in view.Readings)
-            chart.Point(reading.SecondsSinceStart - view.Readings[0].SecondsSinceStart, reading.PressurePa);
+        chart.Axes("↑ pressure left", units.Format(Measure.Seconds(view.SpanSeconds)));
+        for (var i = 0; i < view.Readings.Length; i++)
+        {
+            var reading = view.Readings[i];
+            chart.Point(
+                reading.SecondsSinceStart - view.Readings[0].SecondsSinceStart,
+                reading.PressurePa,
+                Sigma(reading),
+                i == 0 || i == view.Readings.Length - 1 ? Shown(view, reading, units) : ""
+            );
+        }
+        if (ShowsWater(view))
+            chart.Level(view.Odds.WaterPa, "water boils here");
+        chart.Curve(Leak(view, view.Odds.FloorPaM3PerS), "2 3", 1.5, "smallest leak it shows");
+        if (view.Odds.LeakSeen > LeakFrom)
+            chart.Curve(Leak(view, view.Odds.LeakMedianPaM3PerS), "8 3", 2.5, "leak");
+        chart.Curve([(0, view.Readings[0].PressurePa), (view.SpanSeconds, view.Readings[0].PressurePa)], "none", 1, "");
         return chart.Finish();
     }
+
+    /// <summary>What to look for, in one sentence.</summary>
+    public static string LookFor(HoldView view)
+    {
+        ArgumentNullException.ThrowIfNull(view);
+        return "Follow the dots: level is tight, a straight climb is a leak, a climb that flattens is "
+            + (ShowsWater(view) ? "water." : "gas or water.");
+    }
+
+    private static bool ShowsWater(HoldView view) =>
+        view.Odds.WaterPa < WaterWithin * view.Readings.Max(reading => reading.PressurePa);
+
+    /// <summary>Step and scatter together.</summary>
+    private static double Sigma(HoldReading reading) =>
+        Math.Sqrt((reading.ScatterPa * reading.ScatterPa) + (reading.StepPa * reading.StepPa / 12));
+
+    /// <summary>A dial is read below the air around it; microns from one are more than it shows.</summary>
+    private static string Shown(HoldView view, HoldReading reading, IMeasureFormat units) =>
+        units.Format(
+            view.OnDial
+                ? GaugeScale.Shown(reading.PressurePa, view.Setting.BarometerPa)
+                : new Measure(QuantityKind.Vacuum, reading.PressurePa)
+        );
 
     /// <summary>From the first reading, air through a hole of this inflow; dotted is the smallest that would
     /// show.</summary>
@@ -44,10 +85,12 @@ public static class HoldDiagram
 
     public static string InWords(HoldView view, IMeasureFormat units)
     {
+        ArgumentNullException.ThrowIfNull(view);
+        ArgumentNullException.ThrowIfNull(units);
         var read = string.Join(
             "; ",
             view.Readings.Select(reading =>
-                $"after {units.Format(Measure.Seconds(reading.SecondsSinceStart - view.Readings[0].SecondsSinceStart))} {units.Format(new Measure(QuantityKind.Vacuum, reading.PressurePa))}"
+                $"after {units.Format(Measure.Seconds(reading.SecondsSinceStart - view.Readings[0].SecondsSinceStart))} {Shown(view, reading, units)}"
             )
         );
         return $"Read: {read}. By itself: {HoldWords.LooksLike(view.Odds)}.";

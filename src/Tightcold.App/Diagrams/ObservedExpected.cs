@@ -68,6 +68,13 @@ public static class ObservedExpected
         ];
     }
 
+    /// <summary>What to look for, in one sentence.</summary>
+    public static string LookFor(JobDiagnosis diagnosis)
+    {
+        ArgumentNullException.ThrowIfNull(diagnosis);
+        return $"Each diamond is what you read: inside the outline it fits a sound car, inside the filled bar {FaultWords.Name(Lead(diagnosis).Hypothesis)}.";
+    }
+
     private static void Row(
         Action<FormattableString> add,
         ReadingCheck reading,
@@ -97,6 +104,13 @@ public static class ObservedExpected
             $"<rect x=\"{X(reading.Leading.Low):F1}\" y=\"{y + 15}\" width=\"{Math.Max(2, X(reading.Leading.High) - X(reading.Leading.Low)):F1}\" height=\"10\" fill=\"currentColor\" fill-opacity=\"0.45\"/>"
         );
         var x = X(reading.Observed);
+        // How far the instrument may be off, nine times in ten; a bar that the diamond hides says nothing.
+        var off = 1.645 * reading.SigmaInstrument;
+        var (from, to) = (X(Math.Max(least, reading.Observed - off)), X(Math.Min(most, reading.Observed + off)));
+        if (to - from > 14)
+            add(
+                $"<path class=\"may-be-off\" d=\"M{from:F1} {y + 14}H{to:F1}M{from:F1} {y + 8}v12M{to:F1} {y + 8}v12\" fill=\"none\" stroke=\"currentColor\" stroke-width=\"2\"/>"
+            );
         add($"<path d=\"M{x:F1} {y - 1} l5 15 l-5 15 l-5 -15 z\" fill=\"currentColor\"/>");
     }
 

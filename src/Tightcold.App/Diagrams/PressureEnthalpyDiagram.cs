@@ -85,10 +85,16 @@ public sealed class PressureEnthalpyDiagram
             $"<text x=\"{Left:0}\" y=\"24\" font-size=\"16\">{Escape(_fluid.DisplayName)}: pressure over enthalpy</text>"
         );
         Axes(svg);
-        foreach (var curve in _curves)
-            Curve(svg, curve);
+        var room = new LabelRoom(Width, Height);
+        // The frame's own words stand outside it.
+        room.Keep(0, 0, Width, Top);
+        room.Keep(0, 0, Left, Height);
+        room.Keep(0, Height - Bottom, Width, Height);
         foreach (var point in _cycle)
-            Corner(svg, point);
+            Corner(svg, room, point);
+        foreach (var curve in _curves)
+            Curve(svg, room, curve);
+        room.Write(part => Line(svg, part));
         svg.Append("</svg>\n");
         return svg.ToString();
     }
@@ -219,7 +225,7 @@ public sealed class PressureEnthalpyDiagram
         };
     }
 
-    private void Curve(StringBuilder svg, DiagramCurve curve)
+    private void Curve(StringBuilder svg, LabelRoom room, DiagramCurve curve)
     {
         svg.Append("<path class=\"").Append(curve.Kind).Append("\" d=\"");
         var pen = 'M';
@@ -232,18 +238,42 @@ public sealed class PressureEnthalpyDiagram
         svg.Append("\"/>\n");
         if (curve.Kind is "isotherm" or "isentrope" && curve.Points.Count > 0)
         {
-            // Isotherms are named at the foot, isentropes at the top.
+            // Isotherms are named at the foot, isentropes at the top; what finds no room there stays without a name.
             var (enthalpy, pressure) = curve.Points[^1];
-            Line(
-                svg,
-                $"<text class=\"{curve.Kind}\" font-size=\"9\" x=\"{X(enthalpy):0.0}\" y=\"{Y(pressure) + (curve.Kind == "isotherm" ? -3 : 9):0.0}\" text-anchor=\"end\">{Escape(curve.Label)}</text>"
+            room.AskOnly(
+                curve.Label,
+                11,
+                curve.Kind,
+                [
+                    .. Enumerable
+                        .Range(0, 4)
+                        .Select(i => new LabelRoom.Place(
+                            X(enthalpy),
+                            Y(pressure) + (curve.Kind == "isotherm" ? -3 - (14 * i) : 11 + (14 * i)),
+                            "end"
+                        )),
+                ]
             );
         }
     }
 
-    private void Corner(StringBuilder svg, CyclePoint point) =>
-        Line(
-            svg,
-            $"<circle class=\"cycle\" cx=\"{X(point.EnthalpyJPerKg):0.0}\" cy=\"{Y(point.PressurePa):0.0}\" r=\"4\" fill=\"#070\"/><text class=\"cycle\" x=\"{X(point.EnthalpyJPerKg) + 7:0.0}\" y=\"{Y(point.PressurePa) - 7:0.0}\">{Escape(point.Label)}</text>"
+    private void Corner(StringBuilder svg, LabelRoom room, CyclePoint point)
+    {
+        double x = X(point.EnthalpyJPerKg),
+            y = Y(point.PressurePa);
+        Line(svg, $"<circle class=\"cycle\" cx=\"{x:0.0}\" cy=\"{y:0.0}\" r=\"4\" fill=\"#070\"/>");
+        room.KeepDot(x, y, 5);
+        room.Ask(
+            point.Label,
+            CornerLetter,
+            true,
+            "cycle",
+            new LabelRoom.Place(x + 8, y - 8, "start"),
+            new LabelRoom.Place(x + 8, y + 20, "start"),
+            new LabelRoom.Place(x - 8, y - 8, "end"),
+            new LabelRoom.Place(x - 8, y + 20, "end")
         );
+    }
+
+    private const double CornerLetter = 18;
 }

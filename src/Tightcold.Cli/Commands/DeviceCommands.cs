@@ -1,9 +1,11 @@
 using System.ComponentModel;
 using System.Globalization;
 using System.Text.Json.Nodes;
+using Microsoft.Extensions.Logging;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
 using Tightcold.Storage;
+using Tightcold.Web.Http;
 using Tightcold.Web.Lan;
 
 namespace Tightcold.Cli.Commands;
@@ -63,7 +65,9 @@ internal sealed class DeviceRevoke(Surroundings surroundings) : Command<DeviceSe
 {
     public override Task<int> ExecuteAsync(DeviceSettings settings, CancellationToken cancellation)
     {
-        var book = new DeviceBook(DataPlace.Resolve(settings.Data).Folder, surroundings.Clock);
+        var folder = DataPlace.Resolve(settings.Data).Folder;
+        using var log = SiteLog.Open(Path.Combine(folder, SiteLog.FolderName));
+        var book = new DeviceBook(folder, surroundings.Clock, log.CreateLogger<DeviceBook>());
         var found = book.List()
             .Where(device => device.Name == settings.Device || Ids.Fits(device.Id, settings.Device))
             .ToList();

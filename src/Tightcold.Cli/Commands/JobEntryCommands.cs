@@ -199,7 +199,11 @@ internal sealed class JobExport(Surroundings surroundings) : DeskCommand<JobExpo
     )
     {
         if (settings.Number is { } number)
-            yield return JobDesk.Export(await RecordAsync(number, cancellation).ConfigureAwait(false));
+            yield return await Desk.ExportAsync(
+                    await RecordAsync(number, cancellation).ConfigureAwait(false),
+                    cancellation
+                )
+                .ConfigureAwait(false);
         else
             await foreach (var part in Desk.ExportAllAsync(cancellation).ConfigureAwait(false))
                 yield return part;

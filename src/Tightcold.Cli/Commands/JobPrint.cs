@@ -1,6 +1,7 @@
 using System.Text.Json.Nodes;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
+using Tightcold.Jobs.Photos;
 using Tightcold.Picture;
 using Tightcold.Web.Card;
 
@@ -18,7 +19,15 @@ internal sealed class JobPrint(Surroundings surroundings) : DeskCommand<JobPrint
         if (path.EndsWith(".pdf", StringComparison.OrdinalIgnoreCase))
             await PdfAsync(views, path, settings.Paper ?? "A4", cancellation).ConfigureAwait(false);
         else
-            await WriteAsync(views, path, Units, Surroundings.Clock, cancellation).ConfigureAwait(false);
+            await WriteAsync(
+                    views,
+                    path,
+                    Units,
+                    Surroundings.Clock,
+                    cancellation,
+                    await Desk.PhotosAsync(views.Record, cancellation).ConfigureAwait(false)
+                )
+                .ConfigureAwait(false);
         return Answer(
             settings,
             () => new JsonObject { ["card"] = path },
@@ -38,7 +47,13 @@ internal sealed class JobPrint(Surroundings surroundings) : DeskCommand<JobPrint
                 "a PDF is printed by a browser, and none was found on this machine; write the card as .html and print it from any browser"
             );
         var card = await CardPage
-            .RenderAsync(views, Units, Surroundings.Clock.GetLocalNow(), cancellation)
+            .RenderAsync(
+                views,
+                Units,
+                Surroundings.Clock.GetLocalNow(),
+                cancellation,
+                await Desk.PhotosAsync(views.Record, cancellation).ConfigureAwait(false)
+            )
             .ConfigureAwait(false);
         if (await BrowserPdf.PrintAsync(browser, card, paper, path, cancellation).ConfigureAwait(false) is { } trouble)
             throw new RefusedException(
@@ -53,10 +68,13 @@ internal sealed class JobPrint(Surroundings surroundings) : DeskCommand<JobPrint
         string path,
         App.Units.ReaderUnits units,
         TimeProvider clock,
-        CancellationToken cancellation
+        CancellationToken cancellation,
+        IReadOnlyList<Photo>? photos = null
     )
     {
-        var card = await CardPage.RenderAsync(views, units, clock.GetLocalNow(), cancellation).ConfigureAwait(false);
+        var card = await CardPage
+            .RenderAsync(views, units, clock.GetLocalNow(), cancellation, photos)
+            .ConfigureAwait(false);
         await Files.WriteAsync("--to", path, card, cancellation).ConfigureAwait(false);
     }
 }

@@ -5,6 +5,7 @@ using Spectre.Console;
 using Tightcold.Cli.Wiring;
 using Tightcold.Storage;
 using Tightcold.Web;
+using Tightcold.Web.Http;
 using Tightcold.Web.Lan;
 using Page = Tightcold.Cli.Show.Page;
 
@@ -31,6 +32,7 @@ internal sealed class Serve(Surroundings surroundings) : Command<ServeSettings>
             Connection = place.Connection,
             Lan = lan,
             Log = line => Page.Line(surroundings.Trouble, line),
+            LogFolder = Path.Combine(place.Folder, SiteLog.FolderName),
         };
         var site = Site.Build(options);
         await using (site.ConfigureAwait(false))
@@ -56,7 +58,13 @@ internal sealed class Serve(Surroundings surroundings) : Command<ServeSettings>
 
     private static JsonObject Machine(WebApplication site, LanOptions? lan)
     {
-        var answer = new JsonObject { ["address"] = Site.Address(site).ToString() };
+        var (owner, serves) = Site.NewOwnerLink(site);
+        var answer = new JsonObject
+        {
+            ["address"] = Site.Address(site).ToString(),
+            ["owner-link"] = owner.ToString(),
+            ["owner-link-ends"] = serves.ToString("O", CultureInfo.InvariantCulture),
+        };
         if (lan is null)
             return answer;
         var (code, link, ends) = Site.NewPairing(site);
@@ -69,18 +77,33 @@ internal sealed class Serve(Surroundings surroundings) : Command<ServeSettings>
         return answer;
     }
 
+    private string Clock(DateTimeOffset moment) =>
+        TimeZoneInfo
+            .ConvertTime(moment, surroundings.Clock.LocalTimeZone)
+            .ToString("HH:mm", CultureInfo.InvariantCulture);
+
     private void Person(WebApplication site, LanOptions? lan)
     {
-        if (lan is null)
-        {
-            Page.Line(surroundings.Out, $"Tightcold is at {Site.Address(site)} on this machine; stop it with Ctrl-C.");
-            return;
-        }
-        var (code, link, ends) = Site.NewPairing(site);
         Page.Line(
             surroundings.Out,
-            $"Tightcold is at {Site.Address(site)} on this machine, and for paired devices of this network at {string.Join(" and ", Site.NetworkAddresses(site))}; stop it with Ctrl-C."
+            lan is null
+                ? $"Tightcold is at {Site.Address(site)} on this machine; stop it with Ctrl-C."
+                : $"Tightcold is at {Site.Address(site)} on this machine, and for paired devices of this network at {string.Join(" and ", Site.NetworkAddresses(site))}; stop it with Ctrl-C."
         );
+        var (owner, serves) = Site.NewOwnerLink(site);
+        // What is not read by a person now is a log, and no key or code belongs there.
+        if (!surroundings.Out.Profile.Out.IsTerminal)
+        {
+            Page.Line(
+                surroundings.Out,
+                $"tightcold owner prints a link that lets a browser of this machine in{(lan is null ? "" : $"; {new Uri(Site.Address(site), "/devices")} there pairs phones")}."
+            );
+            return;
+        }
+        Page.Line(surroundings.Out, $"A browser that is new here opens this, once, until {Clock(serves)}: {owner}");
+        if (lan is null)
+            return;
+        var (code, link, ends) = Site.NewPairing(site);
         var picture = QrPicture.Of(link.ToString()).Lines().ToList();
         // Black on white whatever the terminal's colours are: not every phone reads a negative.
         if (picture.Max(line => line.Length) <= surroundings.Out.Profile.Width)
@@ -96,7 +119,7 @@ internal sealed class Serve(Surroundings surroundings) : Command<ServeSettings>
             );
         Page.Line(
             surroundings.Out,
-            $"Or open {link.GetLeftPart(UriPartial.Path)} there and type {code}. The code lets one device in, until {TimeZoneInfo.ConvertTime(ends, surroundings.Clock.LocalTimeZone).ToString("HH:mm", CultureInfo.InvariantCulture)}."
+            $"Or open {link.GetLeftPart(UriPartial.Path)} there and type {code}. The code lets one device in, until {Clock(ends)}."
         );
         Page.Line(
             surroundings.Out,

@@ -1,5 +1,6 @@
 using System.ComponentModel;
 using Tightcold.Cli.Wiring;
+using Tightcold.Web;
 
 namespace Tightcold.Cli.Commands;
 
@@ -7,7 +8,7 @@ internal sealed class ServeSettings : DeskSettings
 {
     [CommandOption("--port <PORT>")]
     [Description("Port on this machine; 5217 unless given, 0 for any free one.")]
-    public int Port { get; init; } = 5217;
+    public int Port { get; init; } = SiteOptions.UsualPort;
 
     [CommandOption("--lan")]
     [Description("Let paired phones of the same network in; prints a QR code that pairs one.")]

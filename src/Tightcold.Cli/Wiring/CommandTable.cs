@@ -300,6 +300,12 @@ internal static class CommandTable
             "serve --lan"
         ),
         CommandRow.Of(
+            s => new Owner(s),
+            "owner",
+            "Print a link that lets one browser of this machine in, as the owner's.",
+            "owner"
+        ),
+        CommandRow.Of(
             s => new DeviceList(s),
             "devices list",
             "List the paired devices, with when they were last here.",

@@ -255,8 +255,7 @@ internal static class HoldTable
         VacuumHold hold,
         CircuitSize size,
         double barometerPa
-    ) =>
-        TestTable.Floor(TestReading.HoldFailedFrom, rate =>
+    ) => TestTable.Floor(TestReading.HoldFailedFrom, rate =>
         {
             var times = Times(readings);
             var rise = Leak(rate, times, readings[0].PressurePa, barometerPa);

@@ -1,6 +1,7 @@
 using Tightcold.Jobs.Cars;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Kits;
+using Tightcold.Jobs.Photos;
 
 namespace Tightcold.Jobs.Journals;
 
@@ -55,7 +56,18 @@ public interface IJobStore
     /// <summary>Adds entries to a job, all or none; ids that are there already are passed over.</summary>
     Task AddEntriesAsync(Guid jobId, IReadOnlyCollection<Entry> entries, CancellationToken cancellation);
 
-    /// <summary>Adds a whole record from elsewhere: car, kits, job and entries, all or none. A job that is there
+    /// <summary>Adds a whole record from elsewhere: car, kits, job, entries and photos, all or none. A job that is there
     /// already gets the union of entries.</summary>
     Task<Job> MergeAsync(JobRecord record, CancellationToken cancellation);
+
+    /// <summary>Keeps a photo with an entry of the job; one whose id is there already is passed over.</summary>
+    Task AddPhotoAsync(Guid jobId, Photo photo, CancellationToken cancellation);
+
+    /// <summary>The photos of a job with their bytes, in the order they came.</summary>
+    Task<IReadOnlyList<Photo>> PhotosAsync(Guid jobId, CancellationToken cancellation);
+
+    /// <summary>Which photos a job has, without their bytes: the id of each and the entry it belongs to.</summary>
+    Task<IReadOnlyList<(Guid Photo, Guid Entry)>> PhotoListAsync(Guid jobId, CancellationToken cancellation);
+
+    Task<Photo?> PhotoAsync(Guid jobId, Guid id, CancellationToken cancellation);
 }

@@ -3,6 +3,7 @@ using System.Globalization;
 using Tightcold.Jobs.Cars;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Kits;
+using Tightcold.Jobs.Photos;
 using Tightcold.Quantities;
 
 namespace Tightcold.Jobs.Journals;
@@ -13,6 +14,9 @@ public sealed record JobRecord(Car Car, ImmutableArray<Kit> Kits, Job Job, Journ
     /// <summary>The entries in the order of their arrival, each with its digest (<see cref="JournalChain"/>); empty for a
     /// record that was never stored, or came from a file without.</summary>
     public ImmutableArray<ChainLink> Chain { get; init; } = [];
+
+    /// <summary>Photos with their bytes: read for a file, empty otherwise.</summary>
+    public ImmutableArray<Photo> Photos { get; init; } = [];
 
     /// <summary>The kit as it was at <paramref name="moment"/>; the first version before that.</summary>
     public Kit KitAt(DateTimeOffset moment) =>

@@ -6,6 +6,7 @@ using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Jobs.Kits;
+using Tightcold.Jobs.Photos;
 
 namespace Tightcold.Jobs.Json;
 
@@ -14,7 +15,12 @@ namespace Tightcold.Jobs.Json;
 public static class JobDocument
 {
     public const string Format = "tightcold-job";
-    public const int Version = 1;
+
+    /// <summary>Of a job without photos, which every program reads; with photos it is <see cref="Version"/>.</summary>
+    private const int PlainVersion = 1;
+
+    /// <summary>The newest that is read.</summary>
+    public const int Version = 2;
 
     private static readonly JsonSerializerOptions Indented = new()
     {
@@ -28,7 +34,7 @@ public static class JobDocument
         var file = new JsonObject
         {
             ["format"] = Format,
-            ["version"] = Version,
+            ["version"] = record.Photos.IsEmpty ? PlainVersion : Version,
             ["car"] = new JsonObject
             {
                 ["id"] = record.Car.Id.ToString(),
@@ -51,8 +57,19 @@ public static class JobDocument
                     (JsonNode)new JsonObject { ["entry"] = link.Entry.ToString(), ["digest"] = link.Digest }
                 ),
             ]);
+        if (record.Photos.Length > 0)
+            file["photos"] = new JsonArray([.. record.Photos.Select(WritePhoto)]);
         return file.ToJsonString(Indented) + "\n";
     }
+
+    private static JsonNode WritePhoto(Photo photo) =>
+        new JsonObject
+        {
+            ["id"] = photo.Id.ToString(),
+            ["entry"] = photo.Entry.ToString(),
+            ["kept-at"] = Stamp(photo.KeptAt),
+            ["jpeg"] = Convert.ToBase64String(photo.Body.AsSpan()),
+        };
 
     public static JsonNode WriteEntry(Entry entry)
     {
@@ -96,7 +113,7 @@ public static class JobDocument
             return (null, problems);
         if (root.Text("format", problems) is { } format && format != Format)
             problems.Add(InputProblem.Of("$.format", format, $"“{Format}” is needed"));
-        if (root.Whole("version", problems) is { } version && version != Version)
+        if (root.Whole("version", problems) is { } version && version is not (PlainVersion or Version))
             problems.Add(
                 InputProblem.Of(
                     "$.version",
@@ -104,13 +121,13 @@ public static class JobDocument
                     version > Version
                         ? (Tightcold.Quantities.Phrase.Handler)
                             $"this file was written by a newer Tightcold; this one reads version {Version}; nothing was changed here"
-                        : $"version {Version} is needed"
+                        : $"version {PlainVersion} or {Version} is needed"
                 )
             );
         if (problems.Count > 0)
             return (null, problems);
 
-        root.OnlyProperties(problems, "format", "version", "car", "kits", "job", "entries", "chain");
+        root.OnlyProperties(problems, "format", "version", "car", "kits", "job", "entries", "chain", "photos");
         var car = ReadCar(root.Child("car", problems), problems);
         var kits = root.Items("kits", problems).Select(item => ReadKit(item, problems)).ToImmutableArray();
         var job = ReadJob(root.Child("job", problems), car, problems);
@@ -122,6 +139,8 @@ public static class JobDocument
         if (journal is null)
             return (null, problems);
         var record = new JobRecord(car, [.. kits.OfType<Kit>()], job, journal);
+        if (root.Has("photos"))
+            record = record with { Photos = ReadPhotos(root, journal, problems) };
         if (!root.Has("chain"))
             return (record, problems);
         record = record with
@@ -131,6 +150,53 @@ public static class JobDocument
         if (problems.Count == 0)
             CheckChain(record, problems);
         return (record, problems);
+    }
+
+    private static ImmutableArray<Photo> ReadPhotos(JsonReaderAt root, Journal journal, List<InputProblem> problems)
+    {
+        ImmutableArray<Photo> photos =
+        [
+            .. root.Items("photos", problems).Select(at => ReadPhoto(at, journal, problems)).OfType<Photo>(),
+        ];
+        if (photos.Length > Photo.MostOfAJob)
+            problems.Add(
+                InputProblem.Of(
+                    "$.photos",
+                    string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{photos.Length} photos"),
+                    $"at most {Photo.MostOfAJob} of a job"
+                )
+            );
+        if (photos.Select(photo => photo.Id).Distinct().Count() != photos.Length)
+            problems.Add(InputProblem.Of("$.photos", "an id twice", $"each photo has its own id"));
+        return photos;
+    }
+
+    /// <summary>A photo of a file is held to what a sent one is held to.</summary>
+    private static Photo? ReadPhoto(JsonReaderAt at, Journal journal, List<InputProblem> problems)
+    {
+        if (!at.IsObject(problems))
+            return null;
+        at.OnlyProperties(problems, "id", "entry", "kept-at", "jpeg");
+        var id = at.Id("id", problems);
+        var entry = at.Id("entry", problems);
+        var kept = at.Time("kept-at", problems);
+        var text = at.Text("jpeg", problems);
+        if (id is not { } photoId || entry is not { } entryId || kept is not { } moment || text is null)
+            return null;
+        if (journal.Find(entryId) is null)
+            problems.Add(
+                InputProblem.Of($"{at.Path}.entry", entryId.ToString(), $"the id of an entry of this file is needed")
+            );
+        var bytes = new byte[(text.Length * 3 / 4) + 3];
+        if (!Convert.TryFromBase64String(text, bytes, out var length))
+        {
+            problems.Add(InputProblem.Of($"{at.Path}.jpeg", Quote.Beginning(text, 40), $"base64 is needed here"));
+            return null;
+        }
+        var (body, problem) = Jpeg.Clean(bytes.AsSpan(0, length));
+        if (problem is not null)
+            problems.Add(problem with { Field = $"{at.Path}.jpeg" });
+        return problem is null ? new(photoId, entryId, moment, body) : null;
     }
 
     private static ChainLink? ReadLink(JsonReaderAt at, List<InputProblem> problems)

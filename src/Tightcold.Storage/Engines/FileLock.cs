@@ -61,7 +61,8 @@ internal sealed class FileLock : IDisposable
         }
     }
 
-    private static FileLock? TryAloneAt(string path)
+    /// <summary>The lock at once, or null when another holds it.</summary>
+    public static FileLock? TryAloneAt(string path)
     {
         try
         {

@@ -11,7 +11,8 @@ namespace Tightcold.Storage.Engines;
 /// <summary>One data file on this machine.</summary>
 internal sealed class SqliteEngine : Engine
 {
-    /// <summary>SQLite's writers poll for their turn; inside one program they queue here instead.</summary>
+    /// <summary>SQLite's writers poll for their turn; inside one program they queue here instead, and between programs
+    /// in a line of their own.</summary>
     private static readonly ConcurrentDictionary<string, WaitingLine> Lines = new(StringComparer.Ordinal);
 
     /// <summary>Engines that hold open connections for the next who asks.</summary>
@@ -30,6 +31,7 @@ internal sealed class SqliteEngine : Engine
     private readonly ConcurrentBag<SqliteConnection> idle = [];
     private readonly bool keepsOpen;
     private readonly WaitingLine line;
+    private readonly ProgramsLine programs;
     private readonly TimeSpan patience;
     private readonly FileLock? use;
     private readonly string connectionText,
@@ -59,6 +61,7 @@ internal sealed class SqliteEngine : Engine
         this.patience = patience ?? Patience;
         keepsOpen = !readOnly;
         line = Lines.GetOrAdd(path, _ => new WaitingLine(1, this.patience));
+        programs = new ProgramsLine(path);
         // What was acknowledged survives a kill and a power cut: each commit waits for the disk. Another program's
         // short write is waited for inside SQLite.
         this.pragmas = "PRAGMA busy_timeout=200; PRAGMA synchronous=FULL; PRAGMA foreign_keys=ON;" + pragmas;
@@ -229,8 +232,23 @@ internal sealed class SqliteEngine : Engine
     public override Task<WaitingLine.Place?> RoomAsync(CancellationToken cancellation) =>
         Task.FromResult<WaitingLine.Place?>(null);
 
-    public override async Task<WaitingLine.Place> TurnAsync(CancellationToken cancellation) =>
-        await line.EnterAsync(cancellation).ConfigureAwait(false) ?? throw Busy();
+    public override async Task<WaitingLine.Place> TurnAsync(CancellationToken cancellation)
+    {
+        var place = await line.EnterAsync(cancellation).ConfigureAwait(false) ?? throw Busy();
+        try
+        {
+            place.Beside = await programs.EnterAsync(patience, cancellation).ConfigureAwait(false);
+            if (place.Beside is not null)
+                return place;
+            place.InVain = true;
+            throw Busy();
+        }
+        catch
+        {
+            place.Dispose();
+            throw;
+        }
+    }
 
     // SQLite has one writer at a time, from the begin of its transaction.
     public override Task LockJobAsync(JournalDatabase database, Guid jobId, CancellationToken cancellation) =>

@@ -94,6 +94,13 @@ internal sealed class WaitingLine(int places, TimeSpan patience)
         /// <summary>It came to nothing, and the next would fare no better: that is no move of the line.</summary>
         public bool InVain { get; set; }
 
-        public void Dispose() => line.Left(InVain);
+        /// <summary>A place in another line, which goes with this one.</summary>
+        public IDisposable? Beside { get; set; }
+
+        public void Dispose()
+        {
+            Beside?.Dispose();
+            line.Left(InVain);
+        }
     }
 }

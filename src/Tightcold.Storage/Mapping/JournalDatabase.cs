@@ -19,6 +19,7 @@ internal class JournalDatabase : DbContext
     public DbSet<JobRow> Jobs => Set<JobRow>();
     public DbSet<JobKitRow> JobKits => Set<JobKitRow>();
     public DbSet<EntryRow> Entries => Set<EntryRow>();
+    public DbSet<PhotoRow> Photos => Set<PhotoRow>();
     public DbSet<JobLineRow> JobLines => Set<JobLineRow>();
 
     public override void Dispose()
@@ -100,6 +101,18 @@ internal class JournalDatabase : DbContext
             // Empty but for an upgrade that was cut short: each start asks it, and must not read all entries for it.
             row.HasIndex(entry => entry.JobId, "IX_entries_unchained").HasFilter("digest = ''");
             row.HasOne<JobRow>().WithMany().HasForeignKey(entry => entry.JobId).OnDelete(DeleteBehavior.Restrict);
+        });
+        modelBuilder.Entity<PhotoRow>(row =>
+        {
+            row.ToTable("photos").HasKey(photo => photo.Id);
+            row.Property(photo => photo.Id).HasColumnName("id").ValueGeneratedNever();
+            row.Property(photo => photo.JobId).HasColumnName("job_id");
+            row.Property(photo => photo.EntryId).HasColumnName("entry_id");
+            row.Property(photo => photo.KeptAt).HasColumnName("kept_at");
+            row.Property(photo => photo.BodyBase64).HasColumnName("body_base64");
+            row.Property(photo => photo.Digest).HasColumnName("digest");
+            row.HasIndex(photo => photo.JobId);
+            row.HasOne<JobRow>().WithMany().HasForeignKey(photo => photo.JobId).OnDelete(DeleteBehavior.Restrict);
         });
         modelBuilder.Entity<JobLineRow>(row =>
         {

@@ -26,6 +26,16 @@ internal static class RowSum
             row.KitsSince is { } since ? Stamp(since) : ""
         );
 
+    public static string Of(PhotoRow row) =>
+        Sum(
+            "photo",
+            row.Id.ToString(),
+            row.JobId.ToString(),
+            row.EntryId.ToString(),
+            Stamp(row.KeptAt),
+            row.BodyBase64
+        );
+
     /// <summary>False where a sum is there and says something else; a row from before there were sums has none.</summary>
     public static bool Fits(string kept, string sum) => kept.Length == 0 || kept == sum;
 

@@ -62,6 +62,18 @@ internal sealed class EntryRow
     public string Digest { get; set; } = "";
 }
 
+/// <summary>A photo of an entry. The body is text (base64), so that a file, a server and a job file hold the same and no
+/// engine's kind of bytes matters.</summary>
+internal sealed class PhotoRow
+{
+    public Guid Id { get; set; }
+    public Guid JobId { get; set; }
+    public Guid EntryId { get; set; }
+    public DateTimeOffset KeptAt { get; set; }
+    public string BodyBase64 { get; set; } = "";
+    public string Digest { get; set; } = "";
+}
+
 /// <summary>What the list of jobs says of a job. Made from car and journal in the transaction that changes them; no
 /// truth of its own, and made anew where it is missing.</summary>
 internal sealed class JobLineRow

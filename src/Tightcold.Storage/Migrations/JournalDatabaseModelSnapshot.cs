@@ -278,6 +278,41 @@ namespace Tightcold.Storage.Migrations
                     b.ToTable("kits", (string)null);
                 });
 
+            modelBuilder.Entity("Tightcold.Storage.Mapping.PhotoRow", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("id");
+
+                    b.Property<string>("BodyBase64")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("body_base64");
+
+                    b.Property<string>("Digest")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("digest");
+
+                    b.Property<Guid>("EntryId")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("entry_id");
+
+                    b.Property<Guid>("JobId")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("job_id");
+
+                    b.Property<DateTimeOffset>("KeptAt")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("kept_at");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("JobId");
+
+                    b.ToTable("photos", (string)null);
+                });
+
             modelBuilder.Entity("Tightcold.Storage.Mapping.EntryRow", b =>
                 {
                     b.HasOne("Tightcold.Storage.Mapping.JobRow", null)
@@ -310,6 +345,15 @@ namespace Tightcold.Storage.Migrations
                     b.HasOne("Tightcold.Storage.Mapping.CarRow", null)
                         .WithMany()
                         .HasForeignKey("CarId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Tightcold.Storage.Mapping.PhotoRow", b =>
+                {
+                    b.HasOne("Tightcold.Storage.Mapping.JobRow", null)
+                        .WithMany()
+                        .HasForeignKey("JobId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });

@@ -31,6 +31,7 @@ internal static class DataCopy
                         await RowsAsync<JobRow>(source, target, cancellation).ConfigureAwait(false);
                         await RowsAsync<JobKitRow>(source, target, cancellation).ConfigureAwait(false);
                         await RowsAsync<EntryRow>(source, target, cancellation).ConfigureAwait(false);
+                        await RowsAsync<PhotoRow>(source, target, cancellation).ConfigureAwait(false);
                         await RowsAsync<JobLineRow>(source, target, cancellation).ConfigureAwait(false);
                         await writing.CommitAsync(cancellation).ConfigureAwait(false);
                     }

@@ -137,10 +137,12 @@ public static class DataRestore
             // Damaged: it is kept as it stands.
         }
         PrivateFile.Close(target);
-        File.Copy(target, kept);
-        DataCopy.ToDisk(kept);
         if (File.Exists(target + "-wal"))
             File.Copy(target + "-wal", kept + "-wal");
+        // Under its name when it is whole: a restore that is killed here leaves nothing that looks like kept data.
+        File.Copy(target, kept + Leftovers.Part, overwrite: true);
+        DataCopy.ToDisk(kept + Leftovers.Part);
+        File.Move(kept + Leftovers.Part, kept);
         return kept;
     }
 

@@ -5,6 +5,7 @@ using Tightcold.Findings.Now;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
+using Tightcold.Jobs.Photos;
 using Tightcold.Picture;
 using Tightcold.Picture.Circuit;
 using Tightcold.Procedures.Substances;
@@ -41,8 +42,19 @@ public sealed class CardFacts
         "oil-amount",
     ];
 
-    public CardFacts(JobSight sight, IMeasureFormat units)
+    /// <summary>More photos than this leave no room on the card; the site keeps them all.</summary>
+    private const int MostPhotos = 6;
+
+    public CardFacts(JobSight sight, IMeasureFormat units, IReadOnlyList<Photo>? photos = null)
     {
+        Photos =
+        [
+            .. (photos ?? [])
+                .Select(photo => (photo, Entry: sight.Picture.Record.Journal.Find(photo.Entry)))
+                .Where(pair => pair.Entry is { } entry && !sight.Picture.Record.Journal.IsStruck(entry.Id))
+                .TakeLast(MostPhotos)
+                .Select(pair => (pair.photo, pair.Entry!)),
+        ];
         var (record, findings) = (sight.Picture.Record, sight.Findings);
         Picture = sight.Picture;
         Record = record;
@@ -113,6 +125,9 @@ public sealed class CardFacts
     public ImmutableArray<Phrase> Cautions { get; }
 
     /// <summary>What everything on the card is read off.</summary>
+    /// <summary>The last ones, each with its entry; those of struck entries are left out.</summary>
+    public ImmutableArray<(Photo Photo, Entry Entry)> Photos { get; }
+
     public JobPicture Picture { get; }
 
     /// <summary>What the job waits for: a card of a job that is not closed is a draft.</summary>

@@ -4,6 +4,7 @@ using Microsoft.AspNetCore.Components.Web;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging.Abstractions;
 using Tightcold.Findings;
+using Tightcold.Jobs.Photos;
 using Tightcold.Picture;
 using Tightcold.Quantities;
 using Tightcold.Web.Pages;
@@ -25,17 +26,28 @@ public static class CardPage
     /// <param name="units">The reader's units.</param>
     /// <param name="printedAt">Stands on the card, in the zone of its own offset.</param>
     /// <param name="cancellation">Stops between gathering and rendering.</param>
+    /// <param name="photos">Those of the job; none unless given.</param>
     public static Task<string> RenderAsync(
         JobPicture views,
         IMeasureFormat units,
         DateTimeOffset printedAt,
-        CancellationToken cancellation
-    ) => RenderAsync(new JobSight(views, Walk.Of(views), IsWhole: true), units, printedAt, backTo: null, cancellation);
+        CancellationToken cancellation,
+        IReadOnlyList<Photo>? photos = null
+    ) =>
+        RenderAsync(
+            new JobSight(views, Walk.Of(views), IsWhole: true),
+            photos ?? [],
+            units,
+            printedAt,
+            backTo: null,
+            cancellation
+        );
 
     /// <summary>The card with findings already computed; <paramref name="backTo"/> adds a link that is not
     /// printed.</summary>
     internal static async Task<string> RenderAsync(
         JobSight sight,
+        IReadOnlyList<Photo> photos,
         IMeasureFormat units,
         DateTimeOffset printedAt,
         string? backTo,
@@ -48,7 +60,7 @@ public static class CardPage
         var zone = TimeZoneInfo.CreateCustomTimeZone("card", printedAt.Offset, "card", "card");
         var parameters = new Dictionary<string, object?>
         {
-            [nameof(CardSheet.Facts)] = new CardFacts(sight, units),
+            [nameof(CardSheet.Facts)] = new CardFacts(sight, units, photos),
             [nameof(CardSheet.Reader)] = new Reader(units, zone, printedAt),
             [nameof(CardSheet.BackTo)] = backTo,
         };

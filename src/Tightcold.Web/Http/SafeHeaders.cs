@@ -8,14 +8,16 @@ namespace Tightcold.Web.Http;
 /// nobody may frame them.</summary>
 internal static class SafeHeaders
 {
-    private const string Rest = "img-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
+    private const string Rest =
+        "img-src 'self'; manifest-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
 
     public const string Policy =
         "default-src 'none'; style-src 'self'; script-src 'self'; connect-src 'self'; worker-src 'self'; " + Rest;
 
-    /// <summary>The job card carries its styles inside, so that a saved file still prints; they are named by
-    /// hash.</summary>
-    public static string CardPolicy { get; } = $"default-src 'none'; style-src 'sha256-{Stylesheet.Card.Hash}'; {Rest}";
+    /// <summary>The job card carries its styles and photos inside, so that a saved file still prints; the styles are
+    /// named by hash. The one script hands the card to the phone's own sharing.</summary>
+    public static string CardPolicy { get; } =
+        $"default-src 'none'; style-src 'sha256-{Stylesheet.Card.Hash}'; script-src 'self'; connect-src 'self'; img-src data:; form-action 'none'; base-uri 'none'; frame-ancestors 'none'";
 
     public static void UseSafeHeaders(this IApplicationBuilder site) =>
         site.Use(
@@ -27,7 +29,9 @@ internal static class SafeHeaders
                 headers["Referrer-Policy"] = "same-origin";
                 headers["Cross-Origin-Opener-Policy"] = "same-origin";
                 headers["Cross-Origin-Resource-Policy"] = "same-origin";
-                headers["Permissions-Policy"] = "camera=(), microphone=(), geolocation=()";
+                // A spoken number needs the microphone, once somebody switched that on.
+                headers["Permissions-Policy"] =
+                    $"camera=(), microphone=({(VoiceChoice.IsOn(http.Request) ? "self" : "")}), geolocation=()";
                 http.Response.OnStarting(() =>
                 {
                     // Pages may be kept for the back button (what was typed stays typed), but are asked for again

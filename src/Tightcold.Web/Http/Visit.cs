@@ -9,7 +9,7 @@ namespace Tightcold.Web.Http;
 
 /// <summary>One request as the pages see it: the reader, the chosen units, and where to return to.</summary>
 /// <param name="IsOwner">Asked on the machine that runs the site, which alone may let devices in.</param>
-public sealed record Visit(Reader Reader, ReaderUnits Units, string Path, bool IsOwner, bool Night)
+public sealed record Visit(Reader Reader, ReaderUnits Units, string Path, bool IsOwner, Light Light, bool Voice)
 {
     public UnitSystem System => Units.System;
 
@@ -28,7 +28,8 @@ public sealed record Visit(Reader Reader, ReaderUnits Units, string Path, bool I
             units,
             http.Request.Path + http.Request.QueryString,
             Door.IsOwner(http),
-            Light.IsNight(http.Request)
+            LightChoice.Of(http.Request),
+            VoiceChoice.IsOn(http.Request)
         )
         {
             UnitsSince = UnitChoice.Since(http.Request),

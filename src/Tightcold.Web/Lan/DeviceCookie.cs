@@ -2,15 +2,16 @@ using Microsoft.AspNetCore.Http;
 
 namespace Tightcold.Web.Lan;
 
-/// <summary>The key of a paired device. Strict is enough: the link in the QR code needs no key, it brings the code, and
-/// every step after it comes from a page of this site.</summary>
+/// <summary>The key of a paired device, or of the owner's browser. Strict is enough: the links that bring one in need no
+/// key, and every step after them comes from a page of this site.</summary>
 internal static class DeviceCookie
 {
     public const string Name = "tightcold-device";
+    public const string OwnerName = "tightcold-owner";
 
-    public static void Give(HttpContext http, string key) =>
+    public static void Give(HttpContext http, string name, string key) =>
         http.Response.Cookies.Append(
-            Name,
+            name,
             key,
             new CookieOptions
             {

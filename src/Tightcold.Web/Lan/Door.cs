@@ -6,24 +6,26 @@ using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.Extensions.DependencyInjection;
 using Tightcold.Storage;
 using Tightcold.Web.Http;
+using Tightcold.Web.Pages;
 using Tightcold.Web.Styles;
 
 namespace Tightcold.Web.Lan;
 
-/// <summary>Who may come in: the owner on this machine; on the local network, when it is switched on, paired devices.
-/// Everybody else sees how to pair and nothing more. A foreign Host header, as a rebound name of somebody else's site
+/// <summary>Who may come in: on this machine the owner's browsers, by their key; on the local network, when it is
+/// switched on, paired devices. Everybody else sees how to get in and nothing more. A foreign Host header, as a rebound name of somebody else's site
 /// would send it, is refused before anything is read.</summary>
 internal static class Door
 {
     public const string DevicesPath = "/devices";
     public const string PairPath = "/pair";
+    public const string OwnerPath = "/owner";
 
     /// <summary>A code, a name and a token are smaller.</summary>
     private const long LargestPairingBytes = 16 << 10;
 
     public static bool IsPairing(PathString path) => path.Equals(PairPath, StringComparison.OrdinalIgnoreCase);
 
-    /// <summary>Whether the request is of the machine that runs the site.</summary>
+    /// <summary>Whether the request is of the owner: of the machine that runs the site, with the owner's key.</summary>
     public static bool IsOwner(HttpContext http) => http.Items[typeof(Door)] is Reach.ThisMachine;
 
     public static void UseDoor(this IApplicationBuilder site, LanOptions? lan) =>
@@ -37,8 +39,7 @@ internal static class Door
                 );
                 if (reach == Reach.ThisMachine && IsOwnName(http.Request.Host.Host) && !IsForwarded(http.Request))
                 {
-                    http.Items[typeof(Door)] = reach;
-                    await next(http).ConfigureAwait(false);
+                    await OnThisMachineAsync(http, next).ConfigureAwait(false);
                     return;
                 }
                 if (lan is null || reach != Reach.LocalNetwork || !IsNetworkName(http, lan))
@@ -68,6 +69,52 @@ internal static class Door
             }
         );
 
+    /// <summary>Other accounts of this machine reach this door too: without the owner's key it shows how to get one, the
+    /// looks of that page, and whether the data answer.</summary>
+    private static async Task OnThisMachineAsync(HttpContext http, RequestDelegate next)
+    {
+        if (Owner(http) is { } browser)
+        {
+            http.Items[typeof(Door)] = Reach.ThisMachine;
+            http.RequestServices.GetRequiredService<OwnerBook>().Saw(browser);
+        }
+        else if (!IsOpen(http.Request))
+        {
+            await new RazorComponentResult<OwnerPage>(
+                new Dictionary<string, object?>
+                {
+                    [nameof(OwnerPage.Problem)] = "This browser has no key of the owner, or it rested for too long.",
+                }
+            )
+            {
+                StatusCode = StatusCodes.Status403Forbidden,
+                PreventStreamingRendering = true,
+            }
+                .ExecuteAsync(http)
+                .ConfigureAwait(false);
+            return;
+        }
+        await next(http).ConfigureAwait(false);
+    }
+
+    private static bool IsOpen(HttpRequest request) =>
+        IsLook(request)
+        || (HttpMethods.IsGet(request.Method) && request.Path.Value is OwnerPath or HealthEndpoints.Path);
+
+    private static PairedDevice? Owner(HttpContext http)
+    {
+        try
+        {
+            return http
+                .RequestServices.GetRequiredService<OwnerBook>()
+                .FindOwner(http.Request.Cookies[DeviceCookie.OwnerName]);
+        }
+        catch (StoreException)
+        {
+            return null;
+        }
+    }
+
     private static bool IsOwnName(string host) => host is "127.0.0.1" or "localhost" or "[::1]";
 
     /// <summary>The address that was really reached, or the name that the owner gave.</summary>
@@ -84,10 +131,12 @@ internal static class Door
 
     /// <summary>Behind a proxy on this machine everybody would look like the owner.</summary>
     private static bool IsForwarded(HttpRequest request) =>
-        request.Headers.Keys.Any(name =>
-            name.StartsWith("X-Forwarded", StringComparison.OrdinalIgnoreCase)
-            || ForwardingHeaders.Contains(name, StringComparer.OrdinalIgnoreCase)
-        );
+        request
+            .Headers.Keys.Select(name => name.Replace('_', '-'))
+            .Any(name =>
+                name.StartsWith("X-Forwarded", StringComparison.OrdinalIgnoreCase)
+                || ForwardingHeaders.Contains(name, StringComparer.OrdinalIgnoreCase)
+            );
 
     /// <summary>What proxies, tunnels and content networks say of whom they speak for (RFC 7239, RFC 9110 section 7.6.3,
     /// and common practice).</summary>
@@ -100,28 +149,39 @@ internal static class Door
         "X-Cluster-Client-IP",
         "X-Original-Host",
         "X-Original-For",
+        "X-Original-Forwarded-For",
         "X-Original-URL",
         "X-Rewrite-URL",
         "X-ProxyUser-IP",
         "X-Remote-IP",
         "X-Remote-Addr",
+        "X-Envoy-External-Address",
+        "X-Appengine-User-IP",
+        "X-Azure-ClientIP",
+        "X-Forwarder-For",
+        "X-Forward-For",
+        "Forwarded-For",
+        "Remote-Addr",
+        "WL-Proxy-Client-IP",
+        "Proxy-Client-IP",
         "X-Host",
         "True-Client-IP",
         "Client-IP",
         "CDN-Loop",
         "CF-Connecting-IP",
+        "CF-Connecting-IPv6",
+        "CF-Ray",
         "Fastly-Client-IP",
         "Proxy-Connection",
     ];
 
     /// <summary>What somebody unpaired needs to pair: the form, its looks.</summary>
-    private static bool IsPublic(HttpRequest request) =>
-        IsPairing(request.Path)
-        || (
-            HttpMethods.IsGet(request.Method)
-            && request.Path.Value is { } path
-            && (path == Stylesheet.Look.Address || path == StyleEndpoints.IconPath)
-        );
+    private static bool IsPublic(HttpRequest request) => IsPairing(request.Path) || IsLook(request);
+
+    private static bool IsLook(HttpRequest request) =>
+        HttpMethods.IsGet(request.Method)
+        && request.Path.Value is { } path
+        && (path == Stylesheet.Look.Address || path == StyleEndpoints.IconPath || HomeScreen.IsPart(path));
 
     /// <summary>The paired device whose key came along; looked up once a request.</summary>
     internal static PairedDevice? Device(HttpContext http)

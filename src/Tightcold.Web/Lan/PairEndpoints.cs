@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Routing;
+using Microsoft.Extensions.Logging;
 using Tightcold.Storage;
 using Tightcold.Web.Http;
 using Tightcold.Web.Pages;
@@ -14,11 +15,13 @@ internal static class PairEndpoints
 {
     public static void MapPairing(this IEndpointRouteBuilder site, LanOptions? lan)
     {
-        site.MapGet(Door.DevicesPath, (HttpContext http, DeviceBook book, LanLinks links, PairingCodes codes) =>
-            Devices(http, book, links, codes, lan)
+        site.MapGet(
+            Door.DevicesPath,
+            (HttpContext http, DeviceBook book, OwnerBook own, LanLinks links, PairingCodes codes) =>
+                Devices(http, book, own, links, codes, lan)
         );
-        site.MapPost(Door.DevicesPath + "/{id:guid}/revoke", (DeviceBook book, Guid id) =>
-            book.Revoke(id) ? Page.Go(Door.DevicesPath) : Results.NotFound()
+        site.MapPost(Door.DevicesPath + "/{id:guid}/revoke", (DeviceBook book, OwnerBook own, Guid id) =>
+            book.Revoke(id) || own.Revoke(id) ? Page.Go(Door.DevicesPath) : Results.NotFound()
         );
         if (lan is null)
             return;
@@ -36,16 +39,19 @@ internal static class PairEndpoints
     private static IResult Devices(
         HttpContext http,
         DeviceBook book,
+        OwnerBook own,
         LanLinks links,
         PairingCodes codes,
         LanOptions? lan
     )
     {
         var current = lan is null ? null : codes.Current;
-        IReadOnlyList<PairedDevice> devices = [];
+        IReadOnlyList<PairedDevice> devices = [],
+            browsers = [];
         string? problem = null;
         try
         {
+            browsers = own.List();
             devices = book.List();
         }
         catch (StoreException trouble)
@@ -59,6 +65,7 @@ internal static class PairEndpoints
             (nameof(DevicesPage.Code), current),
             (nameof(DevicesPage.Link), current is null ? null : links.Pairing(current.Code)),
             (nameof(DevicesPage.Devices), devices),
+            (nameof(DevicesPage.Browsers), browsers),
             (nameof(DevicesPage.Problem), problem)
         );
     }
@@ -67,6 +74,7 @@ internal static class PairEndpoints
         HttpContext http,
         DeviceBook book,
         PairingCodes codes,
+        ILogger<DeviceBook> log,
         CancellationToken cancellation
     )
     {
@@ -76,15 +84,20 @@ internal static class PairEndpoints
         if (!PairingCodes.HasShape(code))
             return Ask(http, code, name, "The code has eight digits, such as 0123 4567.");
         if (!codes.Redeem(code))
+        {
+            DoorLog.PairingFailed(log, http.Connection.RemoteIpAddress);
             return Ask(
                 http,
                 "",
                 name,
                 "This code does not serve, or no longer: each lets one device in, within ten minutes. Ask for another one on the owner’s screen."
             );
+        }
         try
         {
-            DeviceCookie.Give(http, book.Add(name.Length > 0 ? name : GuessName(http.Request)).Key);
+            var (device, key) = book.Add(name.Length > 0 ? name : GuessName(http.Request));
+            DeviceCookie.Give(http, DeviceCookie.Name, key);
+            DoorLog.Paired(log, device.Name, device.Id, http.Connection.RemoteIpAddress);
             return Page.Go(Routes.Start);
         }
         catch (StoreException trouble)

@@ -82,7 +82,7 @@ internal static class EntryEndpoints
             "/{id:guid}",
             async (HttpContext http, JobDesk desk, int number, Guid id, CancellationToken cancellation) =>
                 await FindAsync(desk, number, id, cancellation).ConfigureAwait(false) is ({ } record, { } entry)
-                    ? Page.Show<EntryPage>(http, (nameof(EntryPage.Record), record), (nameof(EntryPage.Entry), entry))
+                    ? await PhotoEndpoints.ShowAsync(http, desk, record, entry).ConfigureAwait(false)
                     : Results.NotFound()
         );
         entries.MapGet(

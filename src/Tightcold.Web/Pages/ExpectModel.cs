@@ -1,4 +1,3 @@
-using System.Globalization;
 using Tightcold.App.Diagrams;
 using Tightcold.App.Expectation;
 using Tightcold.App.Units;
@@ -60,14 +59,7 @@ public sealed record ExpectModel(
     public PressureEnthalpyDiagram? Diagram(ExpectedColumn column, UnitSystem units)
     {
         var corners = column
-            .Answer.Cycle.Select(
-                (point, i) =>
-                    new CyclePoint(
-                        (i + 1).ToString(CultureInfo.InvariantCulture),
-                        point.PressurePa,
-                        point.EnthalpyJPerKg
-                    )
-            )
+            .Answer.Cycle.Select(point => new CyclePoint(point.Name, point.PressurePa, point.EnthalpyJPerKg))
             .ToList();
         return Sheet is null || corners.Count == 0
             ? null

@@ -37,7 +37,7 @@ internal static class JobEndpoints
         site.MapGet("/jobs/{number:int}/export", async (JobDesk desk, int number, CancellationToken cancellation) =>
             await desk.RecordAsync(number, cancellation).ConfigureAwait(false) is { } record
                 ? Results.File(
-                    Encoding.UTF8.GetBytes(JobDesk.Export(record)),
+                    Encoding.UTF8.GetBytes(await desk.ExportAsync(record, cancellation).ConfigureAwait(false)),
                     "application/json",
                     $"tightcold-job-{number}.json"
                 )

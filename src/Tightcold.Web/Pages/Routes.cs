@@ -24,6 +24,7 @@ public static class Routes
 
     public const string Units = "/units";
     public const string Light = "/light";
+    public const string Voice = "/voice";
 
     public static string Car(Guid id) => $"/cars/{id}";
 
@@ -54,6 +55,11 @@ public static class Routes
     public static string Expect(Job job) => Job(job) + "/expect";
 
     public static string Card(Job job) => Job(job) + "/card";
+
+    /// <summary>The card as a file, without the way back.</summary>
+    public static string CardFile(Job job) => Job(job) + "/card.html";
+
+    public static string Label(Guid carId) => Car(carId) + "/label";
 
     public static string Calendar(Job job) => Job(job) + "/next-check.ics";
 
@@ -133,6 +139,10 @@ public static class Routes
     }
 
     public static string Entry(Job job, Guid id) => $"{Job(job)}/entries/{id}";
+
+    public static string Photos(Job job, Guid entry) => Entry(job, entry) + "/photos";
+
+    public static string Photo(Job job, Guid photo) => $"{Job(job)}/photos/{photo}";
 
     public static string Correct(Job job, Guid id) => Entry(job, id) + "/correct";
 

@@ -24,6 +24,15 @@ internal sealed class OwnScript
     /// <summary>On every page: the queue for what could not be sent.</summary>
     public static readonly OwnScript Beside = new("beside.js");
 
+    /// <summary>Where somebody switched it on: numbers spoken, findings read out.</summary>
+    public static readonly OwnScript Voice = new("voice.js");
+
+    /// <summary>On the card: the phone's own sharing.</summary>
+    public static readonly OwnScript Share = new("share.js");
+
+    /// <summary>On an entry's page: shrinks a photo before it is sent.</summary>
+    public static readonly OwnScript Photo = new("photo.js");
+
     /// <summary>What keeps pages in the browser for a time without network; under a fixed address, as a browser asks
     /// for it.</summary>
     public static readonly OwnScript Worker = new("worker.js", "/worker.js");
@@ -43,7 +52,7 @@ internal sealed class OwnScript
 
     public static void Map(IEndpointRouteBuilder site)
     {
-        foreach (var script in new[] { Weigh, Beside, Live, Form, Search })
+        foreach (var script in new[] { Weigh, Beside, Live, Form, Search, Voice, Share, Photo })
             site.MapGet(script.Address, (HttpContext http) =>
             {
                 http.Response.Headers.CacheControl = "public, max-age=31536000, immutable";

@@ -10,14 +10,15 @@ const afterWriting = 120000;
 // Forms are looked at again once they are older than this, not with every page.
 const stale = 10 * 60000;
 
-self.addEventListener('install', () => self.skipWaiting());
+// The start is kept from the first moment, so that the icon on the home screen opens something without network too.
+self.addEventListener('install', event => { self.skipWaiting(); event.waitUntil(fresh(new Request('/', { credentials: 'same-origin' })).catch(() => { /* Kept with the next page. */ })); });
 self.addEventListener('activate', event => event.waitUntil((async () => {
   for (const name of await caches.keys()) if (name !== pages) await caches.delete(name);
   await self.clients.claim();
 })()));
 
 const ours = request => new URL(request.url).origin === self.location.origin;
-const lasting = path => /\.[0-9a-f]{12}\.(css|js)$/.test(path) || path === '/icon.svg';
+const lasting = path => /\.[0-9a-f]{12}\.(css|js)$/.test(path) || path === '/icon.svg' || path === '/icon-192.png';
 
 // Addresses with a note of what was just written are the same page; so is the search, whichever spot is chosen.
 const plain = address => {
@@ -57,8 +58,14 @@ async function copy(kept) {
   return new Response((await kept.text()).replace('<main id="main">', '<main id="main">' + said), { headers });
 }
 
-function nothing() {
-  return new Response('<!DOCTYPE html><html lang="en"><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><title>No network · Tightcold</title><h1>No network here</h1><p>This page was not opened before on this device, so it is not kept. What you wrote down is kept in this browser and is sent when the network is back.</p><p><a href="/">To the start</a></p></html>',
+async function nothing() {
+  const kept = [];
+  for (const request of await (await caches.open(pages)).keys()) {
+    const { pathname } = new URL(request.url);
+    if (/^\/jobs\/\d+$/.test(pathname)) kept.push(`<li><p><a href="${pathname}">Job ${pathname.slice(6)}</a></p></li>`);
+  }
+  const others = kept.length ? `<h2>Kept here</h2><ul>${kept.slice(-20).join('')}</ul>` : '';
+  return new Response('<!DOCTYPE html><html lang="en"><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><title>No network · Tightcold</title><h1>No network here</h1><p>This page was not opened before on this device, so it is not kept. What you wrote down is kept in this browser and is sent when the network is back.</p><p><a href="/">To the start</a></p>' + others + '</html>',
     { status: 503, headers: { 'Content-Type': 'text/html; charset=utf-8', 'Content-Security-Policy': "default-src 'none'" } });
 }
 

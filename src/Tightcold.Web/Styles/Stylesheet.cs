@@ -1,18 +1,24 @@
+using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
+using System.Text.RegularExpressions;
 
 namespace Tightcold.Web.Styles;
 
 /// <summary>A style sheet carried inside the program, under an address that changes with its content, so that a
 /// phone keeps it until it really is another one.</summary>
-public sealed class Stylesheet
+public sealed partial class Stylesheet
 {
+    /// <summary>What browsers take for letters unless a person told them another size.</summary>
+    private const double UsualPx = 16;
+
     public static readonly Stylesheet Look = Load("look.css", "walk.css");
     public static readonly Stylesheet Card = Load("card.css");
 
     private Stylesheet(string name, string text)
     {
-        Text = text;
+        // The card is paper: its letters are as large as they stand there.
+        Text = text = name == "card.css" ? text : InRem(text);
         var hash = SHA256.HashData(Encoding.UTF8.GetBytes(text));
         Hash = Convert.ToBase64String(hash);
         Address = $"/{Path.GetFileNameWithoutExtension(name)}.{Convert.ToHexStringLower(hash)[..12]}.css";
@@ -25,6 +31,20 @@ public sealed class Stylesheet
 
     /// <summary>Where the site serves it.</summary>
     public string Address { get; }
+
+    /// <summary>Sizes of letters stand in the files as they look at the usual size, and travel so that they grow with
+    /// the size a person set.</summary>
+    private static string InRem(string text) =>
+        LetterSize()
+            .Replace(text, match =>
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{match.Groups[1].Value}{double.Parse(match.Groups[2].Value, CultureInfo.InvariantCulture) / UsualPx:0.####}rem"
+                )
+            );
+
+    [GeneratedRegex(@"(\bfont(?:-size)?: )([0-9]+)px")]
+    private static partial Regex LetterSize();
 
     /// <summary>Several files travel as one, under the first one's name.</summary>
     private static Stylesheet Load(params ReadOnlySpan<string> names)

@@ -2,6 +2,7 @@ using Tightcold.Jobs.Cars;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
 using Tightcold.Jobs.Kits;
+using Tightcold.Jobs.Photos;
 
 namespace Tightcold.App.Tests.Desk;
 
@@ -139,7 +140,32 @@ internal sealed class MemoryStore : IJobStore
     public Task<Job> MergeAsync(JobRecord record, CancellationToken cancellation)
     {
         cars[record.Car.Id] = record.Car;
-        records[record.Job.Number] = record;
+        records[record.Job.Number] = record with { Photos = [] };
+        photos.AddRange(
+            record
+                .Photos.Where(photo => photos.TrueForAll(kept => kept.Photo.Id != photo.Id))
+                .Select(photo => (record.Job.Id, photo))
+        );
         return Task.FromResult(record.Job);
     }
+
+    private readonly List<(Guid Job, Photo Photo)> photos = [];
+
+    public Task AddPhotoAsync(Guid jobId, Photo photo, CancellationToken cancellation)
+    {
+        if (photos.TrueForAll(kept => kept.Photo.Id != photo.Id))
+            photos.Add((jobId, photo));
+        return Task.CompletedTask;
+    }
+
+    public Task<IReadOnlyList<Photo>> PhotosAsync(Guid jobId, CancellationToken cancellation) =>
+        Task.FromResult<IReadOnlyList<Photo>>([.. photos.Where(kept => kept.Job == jobId).Select(kept => kept.Photo)]);
+
+    public Task<IReadOnlyList<(Guid Photo, Guid Entry)>> PhotoListAsync(Guid jobId, CancellationToken cancellation) =>
+        Task.FromResult<IReadOnlyList<(Guid Photo, Guid Entry)>>([
+            .. photos.Where(kept => kept.Job == jobId).Select(kept => (kept.Photo.Id, kept.Photo.Entry)),
+        ]);
+
+    public Task<Photo?> PhotoAsync(Guid jobId, Guid id, CancellationToken cancellation) =>
+        Task.FromResult<Photo?>(photos.Find(kept => kept.Job == jobId && kept.Photo.Id == id).Photo);
 }

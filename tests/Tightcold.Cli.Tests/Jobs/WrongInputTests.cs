@@ -1,5 +1,6 @@
 using System.Text.Json.Nodes;
 using Microsoft.Data.Sqlite;
+using Tightcold.Jobs.Json;
 using Tightcold.Storage;
 
 namespace Tightcold.Cli.Tests.Jobs;
@@ -174,7 +175,7 @@ public sealed class WrongInputTests : IDisposable
     {
         await desk.OpenJobAsync();
         var file = JsonNode.Parse(await desk.DoneAsync("job", "export", "1"))!;
-        file["version"] = 2;
+        file["version"] = JobDocument.Version + 1;
         await File.WriteAllTextAsync(
             desk.File("newer.json"),
             file.ToJsonString(),

@@ -55,7 +55,7 @@ public sealed class JobFileRefusalTests
     public void A_newer_version_is_refused_in_one_sentence()
     {
         var file = File();
-        file["version"] = 2;
+        file["version"] = JobDocument.Version + 1;
         var problem = Assert.Single(JobDocument.Read(file.ToJsonString()).Problems);
         Assert.Equal("$.version", problem.Field);
         Assert.Contains("newer Tightcold", problem.Sentence.ToString(), StringComparison.Ordinal);

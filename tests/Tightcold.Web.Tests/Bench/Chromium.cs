@@ -1,4 +1,5 @@
 using Microsoft.Playwright;
+using Tightcold.Web.Lan;
 
 [assembly: AssemblyFixture(typeof(Tightcold.Web.Tests.Bench.Chromium))]
 
@@ -50,9 +51,9 @@ public sealed class Chromium : IAsyncLifetime
     /// <summary>A person at a phone (390 px, touch) or a laptop (1280 px). Anything asked from another machine is
     /// refused and remembered.</summary>
     public Task<Person> PersonAsync(RunningSite site, int width, bool scripts = true) =>
-        PersonAsync(site.Address, width, scripts);
+        PersonAsync(site.Address, width, scripts, site.OwnerKey);
 
-    public async Task<Person> PersonAsync(Uri site, int width, bool scripts = true)
+    public async Task<Person> PersonAsync(Uri site, int width, bool scripts = true, string? ownerKey = null)
     {
         var phone = width < 600;
         var context = await browser!.NewContextAsync(
@@ -66,6 +67,17 @@ public sealed class Chromium : IAsyncLifetime
                 TimezoneId = "America/Denver",
             }
         );
+        if (ownerKey is not null)
+            await context.AddCookiesAsync([
+                new()
+                {
+                    Name = DeviceCookie.OwnerName,
+                    Value = ownerKey,
+                    Url = site.ToString(),
+                    HttpOnly = true,
+                    SameSite = SameSiteAttribute.Strict,
+                },
+            ]);
         context.SetDefaultTimeout((float)Hang.Limit.TotalMilliseconds);
         var strangers = new List<string>();
         await context.RouteAsync(

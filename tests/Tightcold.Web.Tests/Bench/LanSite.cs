@@ -21,16 +21,26 @@ public sealed class LanSite : IAsyncDisposable
 
     private readonly WebApplication site;
     private readonly LanOptions lan;
+    private readonly string ownerKey;
 
     private LanSite(LanOptions lan)
     {
         this.lan = lan;
         DataFolder = Directory.CreateTempSubdirectory("tightcold-lan-").FullName;
         Clock = new FakeTimeProvider(RunningSite.Noon.ToUniversalTime());
-        site = Site.Build(new SiteOptions(DataFolder, 0, Clock) { Lan = lan, Log = Failures.Add });
+        site = Site.Build(
+            new SiteOptions(DataFolder, 0, Clock)
+            {
+                Lan = lan,
+                Log = Failures.Add,
+                LogFolder = LogFolder,
+            }
+        );
+        ownerKey = RunningSite.KeyOf(site);
     }
 
     public string DataFolder { get; }
+    public string LogFolder => Path.Combine(DataFolder, "log");
     public FakeTimeProvider Clock { get; }
     public List<string> Failures { get; } = [];
     public Uri Own => Site.Address(site);
@@ -58,7 +68,19 @@ public sealed class LanSite : IAsyncDisposable
     public string NewCode() => Site.NewPairing(site).Code;
 
     /// <summary>A browser without a screen, at the owner's machine.</summary>
-    public HttpClient Owner() => Client(Own, "127.0.0.1", new());
+    public HttpClient Owner(bool withKey = true)
+    {
+        var cookies = new CookieContainer();
+        if (withKey)
+            cookies.Add(Own, OwnerCookie);
+        return Client(Own, "127.0.0.1", cookies);
+    }
+
+    /// <summary>What the owner's browser shows.</summary>
+    public Cookie OwnerCookie => RunningSite.OwnerCookie(ownerKey);
+
+    /// <summary>The link as the owner's terminal shows it.</summary>
+    public Uri NewOwnerLink() => Site.NewOwnerLink(site).Link;
 
     /// <summary>A browser without a screen, elsewhere in the network.</summary>
     public HttpClient Visitor(string from = "127.0.0.20", CookieContainer? cookies = null) =>
@@ -113,6 +135,9 @@ public sealed class LanSite : IAsyncDisposable
         using var reader = new StreamReader(stream, Encoding.Latin1);
         return await reader.ReadToEndAsync(TestContext.Current.CancellationToken);
     }
+
+    /// <summary>Ends the site; its folder stays until the end of the test.</summary>
+    public ValueTask StopAsync() => site.DisposeAsync();
 
     public async ValueTask DisposeAsync()
     {

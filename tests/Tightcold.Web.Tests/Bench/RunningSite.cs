@@ -8,6 +8,7 @@ using Tightcold.App.Desk;
 using Tightcold.Findings;
 using Tightcold.Jobs.Journals;
 using Tightcold.Storage;
+using Tightcold.Web.Lan;
 
 namespace Tightcold.Web.Tests.Bench;
 
@@ -42,12 +43,18 @@ public sealed class RunningSite : IAsyncDisposable
         Clock = new FakeTimeProvider(now.ToUniversalTime());
         Clock.SetLocalTimeZone(TimeZoneInfo.CreateCustomTimeZone("workshop", now.Offset, "workshop", "workshop"));
         site = Build();
+        OwnerKey = KeyOf(site);
     }
+
+    public static string KeyOf(WebApplication site) => site.Services.GetRequiredService<OwnerBook>().Add("test").Key;
 
     public string DataFolder { get; }
     public FakeTimeProvider Clock { get; }
     public List<string> Failures { get; } = [];
     public Uri Address => Site.Address(site);
+
+    /// <summary>The key of the owner's browser, as a link of the terminal gives it.</summary>
+    public string OwnerKey { get; }
     public JobDesk Desk => site.Services.GetRequiredService<JobDesk>();
 
     public static async Task<RunningSite> StartAsync(Func<JobRecord, ImmutableArray<Finding>>? findings = null)
@@ -125,15 +132,19 @@ public sealed class RunningSite : IAsyncDisposable
         await site.StartAsync(TestContext.Current.CancellationToken);
     }
 
-    /// <summary>A client that follows no redirect, keeps cookies, and can name a foreign host.</summary>
-    public HttpClient Client() => Client(Address);
+    /// <summary>The owner's client: follows no redirect, keeps cookies, and can name a foreign host.</summary>
+    public HttpClient Client() => Client(Address, OwnerKey);
 
-    public static HttpClient Client(Uri at) =>
-        new(
+    public static HttpClient Client(Uri at, string? ownerKey)
+    {
+        var cookies = new CookieContainer();
+        if (ownerKey is not null)
+            cookies.Add(at, OwnerCookie(ownerKey));
+        return new(
             new HttpClientHandler
             {
                 AllowAutoRedirect = false,
-                CookieContainer = new CookieContainer(),
+                CookieContainer = cookies,
                 UseProxy = false,
             }
         )
@@ -141,6 +152,9 @@ public sealed class RunningSite : IAsyncDisposable
             BaseAddress = at,
             Timeout = Hang.Limit,
         };
+    }
+
+    public static Cookie OwnerCookie(string key) => new(DeviceCookie.OwnerName, key);
 
     public async ValueTask DisposeAsync()
     {

@@ -121,6 +121,12 @@ public sealed class AttackTests
     [InlineData("CF-Connecting-IP", "203.0.113.7")]
     [InlineData("X-Client-IP", "203.0.113.7")]
     [InlineData("X-Original-URL", "/devices")]
+    [InlineData("x-forwarded", "203.0.113.7")]
+    [InlineData("X_Forwarded_For", "203.0.113.7")]
+    [InlineData("X-Original-Forwarded-For", "203.0.113.7")]
+    [InlineData("X-Envoy-External-Address", "203.0.113.7")]
+    [InlineData("Forwarded-For", "203.0.113.7")]
+    [InlineData("Proxy-Client-IP", "203.0.113.7")]
     public async Task Behind_a_proxy_nobody_passes_for_the_owner_and_no_header_makes_a_visitor_one(
         string header,
         string value
@@ -183,7 +189,7 @@ public sealed class AttackTests
         {
             var answer = await LanSite.RawAsync(
                 at,
-                $"GET {path} HTTP/1.1\r\nHost: {at.Authority}\r\nConnection: close\r\n\r\n",
+                $"GET {path} HTTP/1.1\r\nHost: {at.Authority}\r\nCookie: {site.OwnerCookie}\r\nConnection: close\r\n\r\n",
                 from
             );
             Assert.Matches(from == "127.0.0.1" ? "^HTTP/1.1 (400|404|200)" : "^HTTP/1.1 (400|403)", answer);

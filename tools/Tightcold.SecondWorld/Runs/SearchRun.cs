@@ -87,7 +87,9 @@ internal static class SearchRun
         public string Told() =>
             string.Join(
                 ", ",
-                done.Select(one => $"{one.Minute:F0} {one.Spot} {one.Test}{(one.Outcome == "nothing" ? "" : " = " + one.Outcome)}")
+                done.Select(one =>
+                    $"{one.Minute:F0} {one.Spot} {one.Test}{(one.Outcome == "nothing" ? "" : " = " + one.Outcome)}"
+                )
             );
 
         /// <summary>The job as it stands after some minutes.</summary>

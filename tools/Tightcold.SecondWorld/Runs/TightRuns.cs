@@ -30,7 +30,10 @@ internal static class TightRuns
                     $"{one.Seed} circuit {one.CircuitGramPerYear:F0} hose {one.HoseGramPerYear:F0} "
                         + $"water {one.FreeWaterG:F1} dial {one.DialOnly}: {answer.Judgement} rate {answer.Rate} "
                         + $"whole {answer.WholeJobRate} {answer.Verdict} "
-                        + string.Join(' ', one.Leaks.Select(leak => $"{leak.Kind} {leak.GramPerYear:F0} {leak.ShutShare:F2},"))
+                        + string.Join(
+                            ' ',
+                            one.Leaks.Select(leak => $"{leak.Kind} {leak.GramPerYear:F0} {leak.ShutShare:F2},")
+                        )
                         + string.Join(' ', one.Hold.Select(read => $" {read.Minute:F1}:{read.ShownPa:F1}"))
                 );
             }

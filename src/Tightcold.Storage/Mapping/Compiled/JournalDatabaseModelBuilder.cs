@@ -11,7 +11,7 @@ namespace Tightcold.Storage.Mapping.Compiled
     public partial class JournalDatabaseModel
     {
         private JournalDatabaseModel()
-            : base(skipDetectChanges: false, modelId: new Guid("572d5b99-4ba2-4f63-96e8-02b6b3c18ea7"), entityTypeCount: 6)
+            : base(skipDetectChanges: false, modelId: new Guid("572d5b99-4ba2-4f63-96e8-02b6b3c18ea7"), entityTypeCount: 7)
         {
         }
 
@@ -23,11 +23,13 @@ namespace Tightcold.Storage.Mapping.Compiled
             var jobLineRow = JobLineRowEntityType.Create(this);
             var jobRow = JobRowEntityType.Create(this);
             var kitRow = KitRowEntityType.Create(this);
+            var photoRow = PhotoRowEntityType.Create(this);
 
             EntryRowEntityType.CreateForeignKey1(entryRow, jobRow);
             JobKitRowEntityType.CreateForeignKey1(jobKitRow, jobRow);
             JobLineRowEntityType.CreateForeignKey1(jobLineRow, jobRow);
             JobRowEntityType.CreateForeignKey1(jobRow, carRow);
+            PhotoRowEntityType.CreateForeignKey1(photoRow, jobRow);
 
             CarRowEntityType.CreateAnnotations(carRow);
             EntryRowEntityType.CreateAnnotations(entryRow);
@@ -35,6 +37,7 @@ namespace Tightcold.Storage.Mapping.Compiled
             JobLineRowEntityType.CreateAnnotations(jobLineRow);
             JobRowEntityType.CreateAnnotations(jobRow);
             KitRowEntityType.CreateAnnotations(kitRow);
+            PhotoRowEntityType.CreateAnnotations(photoRow);
 
             AddAnnotation("ProductVersion", "10.0.12");
         }

@@ -288,6 +288,42 @@ namespace Tightcold.Storage.Migrations.Postgres
                     b.ToTable("kits", (string)null);
                 });
 
+            modelBuilder.Entity("Tightcold.Storage.Mapping.PhotoRow", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<string>("BodyBase64")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("body_base64");
+
+                    b.Property<string>("Digest")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("digest");
+
+                    b.Property<Guid>("EntryId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("entry_id");
+
+                    b.Property<Guid>("JobId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("job_id");
+
+                    b.Property<string>("KeptAt")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("kept_at");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("JobId");
+
+                    b.ToTable("photos", (string)null);
+                });
+
             modelBuilder.Entity("Tightcold.Storage.Mapping.EntryRow", b =>
                 {
                     b.HasOne("Tightcold.Storage.Mapping.JobRow", null)
@@ -320,6 +356,15 @@ namespace Tightcold.Storage.Migrations.Postgres
                     b.HasOne("Tightcold.Storage.Mapping.CarRow", null)
                         .WithMany()
                         .HasForeignKey("CarId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Tightcold.Storage.Mapping.PhotoRow", b =>
+                {
+                    b.HasOne("Tightcold.Storage.Mapping.JobRow", null)
+                        .WithMany()
+                        .HasForeignKey("JobId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });

@@ -152,7 +152,7 @@ public sealed class SearchTests(Chromium chromium)
                 )
             ).Taken
         );
-        using var client = site.Client();
+        using var client = RunningSite.Client(site.Address, site.AnotherOwnerKey());
         var html = WebUtility.HtmlDecode(
             await client.GetStringAsync(new Uri("/jobs/2/steps/leak-search", UriKind.Relative), Cancellation)
         );

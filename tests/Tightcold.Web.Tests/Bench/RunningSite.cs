@@ -46,6 +46,9 @@ public sealed class RunningSite : IAsyncDisposable
         OwnerKey = KeyOf(site);
     }
 
+    /// <summary>Another link from the terminal: the first key ends when it rests for long.</summary>
+    public string AnotherOwnerKey() => KeyOf(site);
+
     public static string KeyOf(WebApplication site) => site.Services.GetRequiredService<OwnerBook>().Add("test").Key;
 
     public string DataFolder { get; }

@@ -47,8 +47,10 @@ public sealed class NowTests(Chromium chromium)
         Assert.EndsWith("/jobs/1/steps/prove-cold", person.Page.Url, StringComparison.Ordinal);
         await person.FollowAsync("Now", exact: true);
         Assert.EndsWith("/jobs/1#prove-cold", person.Page.Url, StringComparison.Ordinal);
-        var line = (await person.Page.Locator("#prove-cold").BoundingBoxAsync())!;
-        Assert.InRange(line.Y, 0, 760);
+        // The page glides there.
+        await person.UntilAsync(
+            "(top => top >= 0 && top <= 760)(document.querySelector('#prove-cold').getBoundingClientRect().top)"
+        );
     }
 
     [Theory]
@@ -73,8 +75,10 @@ public sealed class NowTests(Chromium chromium)
         Assert.Equal("3.4", await person.StandsInAsync("low-side"));
         Assert.Equal("9", await person.StandsInAsync("vent-temperature"));
         await person.PressAsync("Write it down");
-        var written = (await site.Desk.RecordAsync(1, Cancellation))!.Journal.Last(EntryKinds.RunningReading)!;
-        Assert.Equal(3.4e5, written.Fields.Get<Tightcold.Quantities.GaugePressure>("low-side")!.Value.Si, 1.0);
+        var written = (await site.Desk.RecordAsync(1, Cancellation))!.Journal.OfKind(EntryKinds.RunningReading);
+        Assert.Contains(written, reading =>
+            Math.Abs(reading.Fields.Get<Tightcold.Quantities.GaugePressure>("low-side")!.Value.Si - 3.4e5) < 1
+        );
     }
 
     [Fact]

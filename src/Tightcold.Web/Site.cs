@@ -169,6 +169,10 @@ public static class Site
         services.AddSingleton(options);
         services.AddSingleton(options.Clock);
         services.AddSingleton(_ => new FindingSource(options.Findings, options.Patience));
+        services.AddSingleton<JobAnswers>();
+        services.AddSingleton<WeighAnswers>();
+        services.AddSingleton<SearchAnswers>();
+        services.AddSingleton<TimerAnswers>();
         services.AddSingleton(provider => new LedgerBooks(provider.GetRequiredService<JobDesk>(), LedgerPatience));
         services.AddSingleton<IIdSource>(new RandomIds());
         services.AddSingleton(_ => store);

@@ -34,8 +34,7 @@ public sealed class DemoJobTests(Chromium chromium)
         if (clock is not null)
             await person.SeesAsync(clock);
         await person.FollowAsync($"Grey estate with the dented hatch: {DemoScenario.Complaint}", exact: false);
-        Assert.Equal(now, await person.Page.Locator(".walk > li.now h2").First.InnerTextAsync());
-        Assert.True(await person.Page.Locator(".walk > li.now .body").IsVisibleAsync());
+        Assert.Equal(now, await person.Page.Locator(".walk > li.now strong").First.InnerTextAsync());
         if (clock is not null)
             await person.SeesAsync(clock);
         Assert.Empty(await person.RulesBrokenAsync());
@@ -58,13 +57,14 @@ public sealed class DemoJobTests(Chromium chromium)
         foreach (var step in StepWords.All)
         {
             var shown = await person.StepAsync(StepWords.Title(step));
-            Assert.True(await shown.Locator(".body .verdict").First.IsVisibleAsync(), $"{step} shows no verdict");
+            Assert.True(await shown.Locator(".verdict").First.IsVisibleAsync(), $"{step} shows no verdict");
+            Assert.Empty(await person.RulesBrokenAsync());
+            Assert.Empty(await person.TooSmallAsync());
+            Assert.False(await person.ScrollsSidewaysAsync());
+            await person.PictureAsync($"demo-step-{StepWords.Slug(step)}-{width}");
         }
-        Assert.Empty(await person.RulesBrokenAsync());
-        Assert.False(await person.ScrollsSidewaysAsync());
-        await person.PictureAsync($"demo-job-open-{width}");
 
-        var before = await person.Journal.CountAsync();
+        var before = await person.JournalCountAsync();
         await person.WriteDownAsync(
             EntryKinds.VentReading,
             ("vent-temperature", "8.4 °C"),
@@ -72,13 +72,14 @@ public sealed class DemoJobTests(Chromium chromium)
             ("relative-humidity", "45 %"),
             ("air-source", "recirculated")
         );
-        Assert.Equal(before + 1, await person.Journal.CountAsync());
+        Assert.Equal(before + 1, await person.JournalCountAsync());
         await person.FollowAsync("Not right?");
         await person.FollowAsync("Correct it");
         await person.TypeAsync("vent-temperature", "7.4");
         await person.Page.Locator("#reason").FillAsync("read through the wrong end of the vent");
         await person.PressAsync("Write the correction");
-        Assert.Equal(before + 2, await person.Journal.CountAsync());
+        Assert.Equal(before + 2, await person.JournalCountAsync());
+        await person.OpenJournalAsync();
         await person.SeesAsync("read through the wrong end of the vent");
 
         await person.OpenAsync("/jobs/1/card");

@@ -84,6 +84,7 @@ public sealed class ExpectTests(Chromium chromium, DemoSite demo)
         await person.FillAsync("ambient-temperature", "31 °C");
         await person.FillAsync("relative-humidity", "45 %");
         await person.PressAsync("Write it down");
+        await person.OpenAsync("/jobs/1");
         await person.FollowAsync("What should I see?");
         await person.SeesAsync("low side, gauge");
         await person.Page.Locator("#fault").SelectOptionAsync("low-charge");

@@ -54,9 +54,9 @@ public sealed class LiveTests(Chromium chromium, DemoSite demo)
         await using var site = await SiteAsync();
         await using var phone = await chromium.PersonAsync(site, 390);
         await using var laptop = await chromium.PersonAsync(site, 1280);
-        await laptop.OpenAsync("/jobs/1");
+        await laptop.OpenAsync("/jobs/1/journal");
         await laptop.Page.EvaluateAsync("window.sameDocument = true");
-        await phone.OpenAsync("/jobs/1");
+        await phone.OpenAsync("/jobs/1/journal");
         await phone.WriteDownAsync(EntryKinds.Weather, ("ambient-temperature", "30 °C"));
         await Words(laptop, "30").First.WaitForAsync();
         Assert.True(await laptop.Page.EvaluateAsync<bool>("window.sameDocument === true"));
@@ -66,6 +66,7 @@ public sealed class LiveTests(Chromium chromium, DemoSite demo)
             await laptop.Page.Locator(".news").InnerTextAsync()
         );
 
+        await phone.OpenAsync("/jobs/1/journal");
         await phone.Page.EvaluateAsync("window.sameDocument = true");
         await laptop.WriteDownAsync(EntryKinds.Note, ("text", "dye at the condenser"));
         await Words(phone, "dye at the condenser").WaitForAsync();
@@ -82,9 +83,9 @@ public sealed class LiveTests(Chromium chromium, DemoSite demo)
         await using var site = await RunningSite.WithDemoAsync(TimeSpan.Zero);
         await using var phone = await chromium.PersonAsync(site, 390);
         // As it came: by the time a slow machine has drawn it, the odds may be there.
-        var came = await (await phone.OpenAsync("/jobs/1"))!.TextAsync();
+        var came = await (await phone.OpenAsync("/jobs/1/steps/what-is-wrong"))!.TextAsync();
         Assert.Contains("Not weighed yet: that takes a second or two.", came, StringComparison.Ordinal);
-        await phone.Page.Locator("#what-is-wrong").Filter(new() { HasText = "Odds" }).WaitForAsync();
+        await phone.Page.Locator("main").Filter(new() { HasText = "Odds" }).WaitForAsync();
         var how = await phone.Page.EvaluateAsync<string>("performance.getEntriesByType('navigation')[0].type");
         Assert.Equal("navigate", how);
         Assert.Equal("", await phone.Page.Locator(".news").InnerTextAsync());
@@ -92,9 +93,13 @@ public sealed class LiveTests(Chromium chromium, DemoSite demo)
         // Seen again, everything is there at once; so it is after a note, which changes no reading.
         using var client = site.Client();
         await NoteAsync(site, "belt squeals");
-        var html = await client.GetStringAsync(new Uri("/jobs/1", UriKind.Relative), Cancellation);
+        var html = await client.GetStringAsync(new Uri("/jobs/1/steps/what-is-wrong", UriKind.Relative), Cancellation);
         Assert.DoesNotContain("Not weighed yet", html, StringComparison.Ordinal);
-        Assert.Contains("belt squeals", html, StringComparison.Ordinal);
+        Assert.Contains(
+            "belt squeals",
+            await client.GetStringAsync(new Uri("/jobs/1/journal", UriKind.Relative), Cancellation),
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -102,9 +107,9 @@ public sealed class LiveTests(Chromium chromium, DemoSite demo)
     {
         await using var site = await RunningSite.WithDemoAsync(TimeSpan.Zero);
         await using var phone = await chromium.PersonAsync(site, 390, scripts: false);
-        await phone.OpenAsync("/jobs/1");
+        await phone.OpenAsync("/jobs/1/steps/what-is-wrong");
         await phone
-            .Page.Locator("#what-is-wrong")
+            .Page.Locator("main")
             .Filter(new() { HasText = "Odds" })
             .WaitForAsync(new() { State = WaitForSelectorState.Attached });
         Assert.DoesNotContain("http-equiv", await phone.Page.ContentAsync(), StringComparison.Ordinal);
@@ -128,7 +133,7 @@ public sealed class LiveTests(Chromium chromium, DemoSite demo)
     {
         await using var site = await SiteAsync();
         await using var laptop = await chromium.PersonAsync(site, 1280);
-        await laptop.OpenAsync("/jobs/1");
+        await laptop.OpenAsync("/jobs/1/journal");
         // A field on the page, as a page with a form in it would have.
         await laptop.Page.EvaluateAsync(
             "() => { const field = document.createElement('input'); field.id = 'typed'; document.getElementById('main').prepend(field); }"
@@ -151,18 +156,18 @@ public sealed class LiveTests(Chromium chromium, DemoSite demo)
     }
 
     [Fact]
-    public async Task A_step_that_was_opened_by_hand_stays_open_and_the_page_does_not_jump()
+    public async Task What_was_unfolded_by_hand_stays_open_and_the_page_does_not_jump()
     {
         await using var site = await SiteAsync();
         await using var phone = await chromium.PersonAsync(site, 390);
         await phone.OpenAsync("/jobs/1");
-        var step = await phone.StepAsync("Hold");
+        await phone.Page.GetByText("Why", new() { Exact = true }).TapAsync();
+        var step = phone.Page.Locator("#hold");
         await step.ScrollIntoViewIfNeededAsync();
-        await phone.Page.EvaluateAsync("scrollBy({ top: 0 })");
         var before = (await step.BoundingBoxAsync())!.Y;
         await NoteAsync(site, "a note");
         await phone.Page.Locator(".news").GetByText("1 new entry from another device, shown below.").WaitForAsync();
-        Assert.NotNull(await step.Locator("details").First.GetAttributeAsync("open"));
+        Assert.NotNull(await phone.Page.Locator(".now-line details").GetAttributeAsync("open"));
         Assert.InRange((await step.BoundingBoxAsync())!.Y - before, -120, 120);
     }
 
@@ -172,7 +177,7 @@ public sealed class LiveTests(Chromium chromium, DemoSite demo)
         await using var site = await SiteAsync();
         await using var second = await site.SecondAsync();
         await using var laptop = await chromium.PersonAsync(site, 1280);
-        await laptop.OpenAsync("/jobs/1");
+        await laptop.OpenAsync("/jobs/1/journal");
         await NoteAsync(second, "written next door");
         await Words(laptop, "written next door").WaitForAsync();
     }
@@ -206,6 +211,9 @@ public sealed class LiveTests(Chromium chromium, DemoSite demo)
     [InlineData("/", 0)]
     [InlineData("/jobs/1", 0)]
     [InlineData("/jobs/1", 500)]
+    [InlineData("/jobs/1/journal", 500)]
+    [InlineData("/jobs/1/search", 0)]
+    [InlineData("/jobs/1/steps/what-is-wrong", 0)]
     [InlineData("/jobs/1/card", 0)]
     [InlineData("/jobs/1/weigh-in", 0)]
     [InlineData("/jobs/1/entries/new/running-reading", 500)]

@@ -95,7 +95,7 @@ public sealed class TapTests(Chromium chromium)
             ("relative-humidity", "50 %")
         );
         await person.WriteDownAsync(EntryKinds.RunningReading, Hot);
-        await person.OpenAsync("/jobs/1?step=what-is-wrong");
+        await person.OpenAsync("/jobs/1");
         var step = await person.StepAsync("What is wrong");
         await step.Locator(".next a").First.WaitForAsync();
         var links = await step.Locator(".next a")

@@ -1,10 +1,11 @@
 using Tightcold.Web.Http;
 using Tightcold.Web.Tests.Bench;
+using Tightcold.Web.Words;
 
 namespace Tightcold.Web.Tests;
 
 /// <summary>Timers live in the journal; one page may sound.</summary>
-public sealed class TimersTests(DemoSite demo)
+public sealed class TimersTests(Chromium chromium, DemoSite demo)
 {
     private static CancellationToken Cancellation => TestContext.Current.CancellationToken;
 
@@ -19,16 +20,46 @@ public sealed class TimersTests(DemoSite demo)
         var html = await answer.Content.ReadAsStringAsync(Cancellation);
         Assert.Contains("Pumping down", html, StringComparison.Ordinal);
         Assert.Contains("data-due=", html, StringComparison.Ordinal);
-        using var script = await client.GetAsync(new Uri("/timers.js", UriKind.Relative), Cancellation);
-        Assert.StartsWith("text/javascript", script.Content.Headers.ContentType!.ToString(), StringComparison.Ordinal);
+        // The same for the script that sounds on every page.
+        var all = await client.GetStringAsync(new Uri("/timers", UriKind.Relative), Cancellation);
+        Assert.Contains("pumping down", all, StringComparison.Ordinal);
+        Assert.Contains("\"go\":\"/jobs/1\"", all, StringComparison.Ordinal);
     }
 
     [Fact]
-    public async Task The_job_page_draws_cycle_bands_circuit_pump_down_hold_charge_and_vent_each_with_the_same_in_words()
+    public async Task What_is_due_sounds_shakes_and_is_said_on_any_page_once()
+    {
+        await using var site = await RunningSite.WithDemoUntilAsync(TimeSpan.FromMinutes(250));
+        await using var person = await chromium.PersonAsync(site, 390);
+        await person.Page.AddInitScriptAsync(
+            "window.shaken = 0; navigator.vibrate = () => { window.shaken++; return true; };"
+        );
+        await person.OpenAsync("/kit");
+        Assert.Equal(0, await person.Page.Locator(".alarm").CountAsync());
+        site.Clock.Advance(TimeSpan.FromMinutes(9));
+        await person.OpenAsync("/kit");
+        await person.Page.Locator(".alarm").GetByText("holding, valve to the pump shut").WaitForAsync();
+        Assert.True(await person.Page.EvaluateAsync<int>("window.shaken") > 0, "the phone does not shake");
+        Assert.Empty(await person.RulesBrokenAsync());
+        Assert.Empty(await person.TooSmallAsync());
+        await person.FollowAsync("Go there");
+        Assert.EndsWith("/jobs/1", person.Page.Url, StringComparison.Ordinal);
+        Assert.Equal(0, await person.Page.Locator(".alarm").CountAsync());
+        // While it runs the page says what can be done.
+        await person.SeesAsync("Meanwhile");
+    }
+
+    [Fact]
+    public async Task The_steps_draw_cycle_bands_circuit_pump_down_hold_charge_and_vent_each_with_the_same_in_words()
     {
         var site = await demo.SiteAsync();
         using var client = site.Client();
-        var html = await client.GetStringAsync(new Uri("/jobs/1", UriKind.Relative), Cancellation);
+        var html = "";
+        foreach (var step in StepWords.All)
+            html += await client.GetStringAsync(
+                new Uri($"/jobs/1/steps/{StepWords.Slug(step)}", UriKind.Relative),
+                Cancellation
+            );
         foreach (
             var title in new[]
             {

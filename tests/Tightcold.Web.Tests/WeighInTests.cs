@@ -1,6 +1,4 @@
-using System.Net;
 using Tightcold.Jobs.Entries;
-using Tightcold.Web.Http;
 using Tightcold.Web.Tests.Bench;
 
 namespace Tightcold.Web.Tests;
@@ -30,12 +28,13 @@ public sealed class WeighInTests(Chromium chromium, DemoSite demo)
         foreach (var key in new[] { "3", "7", "9", "back", "8" })
             await person.Page.Locator($"button[data-key='{key}']").ClickAsync();
         Assert.Equal("378", await person.Page.Locator("#gross").InputValueAsync());
-        await person.Page.Locator("button[data-step='-1']").ClickAsync();
+        // 14 g less than the 392 g it showed: 536 of 550 g would be to go, said while it is typed.
+        Assert.Equal("536 g", await person.Page.Locator("#to-go").InnerTextAsync());
         await person.PressAsync("Write it down");
-        await person.Page.GetByText("Rate between the last two readings").WaitForAsync();
+        await person.SeesAsync("scale shows 378 g");
         Assert.Equal(2, await ReadingsAsync(site));
-        await person.SeesAsync("Close Can A when the scale shows");
-        await person.SeesAsync("Time left at that rate");
+        await person.SeesAsync("Close it at");
+        await person.SeesAsync("left to the mark");
         Assert.Empty(await person.RulesBrokenAsync());
         Assert.Empty(await person.TooSmallAsync());
         Assert.False(await person.ScrollsSidewaysAsync());
@@ -96,7 +95,7 @@ public sealed class WeighInTests(Chromium chromium, DemoSite demo)
         await person.Page.Locator("#gross").FillAsync("50");
         await person.PressAsync("Write it down");
         await person.SeesAsync("cannot weigh less than its tare");
-        Assert.Equal("50", await person.Page.Locator("#gross").InputValueAsync());
+        Assert.Equal("50", await person.StandsInAsync("gross"));
         Assert.Equal(2, await ReadingsAsync(site));
     }
 
@@ -106,105 +105,148 @@ public sealed class WeighInTests(Chromium chromium, DemoSite demo)
         await using var site = await AtTheScaleAsync();
         await using var person = await chromium.PersonAsync(site, 390);
         await person.OpenAsync("/jobs/1/weigh-in");
-        await person.Page.RouteAsync("**/weigh-in", route =>
+        await person.Page.RouteAsync("**/scale-reading", route =>
             route.Request.Method == "POST" ? route.AbortAsync() : route.ContinueAsync()
         );
         await person.Page.Locator("#gross").FillAsync("377");
         await person.PressAsync("Write it down");
-        await person.Page.GetByText("waits for the network").WaitForAsync();
+        // Back at the scale, not somewhere else.
+        await person.ArrivesAsync("/jobs/1/weigh-in*");
+        await person.SeesAsync("1 waiting for the network");
         Assert.Equal(1, await ReadingsAsync(site));
-        // The phone drops the page and brings it back: the reading is still there, and goes out when the network is.
         site.Clock.Advance(TimeSpan.FromMinutes(4));
         await person.ReloadAsync();
-        await person.Page.GetByText("waits for the network").WaitForAsync();
+        await person.SeesAsync("1 waiting for the network");
         await person.Page.UnrouteAllAsync();
         await person.Page.EvaluateAsync("dispatchEvent(new Event('online'))");
-        await person.Page.GetByText("Rate between the last two readings").WaitForAsync();
+        await person.NothingWaitsAsync();
         Assert.Equal(2, await ReadingsAsync(site));
         await person.OpenAsync("/jobs/1/weigh-in");
         Assert.Equal(2, await ReadingsAsync(site));
-        Assert.Equal(
-            "[]",
-            await person.Page.EvaluateAsync<string>(
-                "Object.entries(localStorage).filter(([key]) => !key.endsWith('draft')).map(([, value]) => value).join() || '[]'"
-            )
-        );
     }
 
     [Fact]
-    public async Task A_draft_survives_a_reload_and_a_refused_reading_stays_with_its_reason()
+    public async Task A_draft_survives_a_reload_stays_with_its_can_and_comes_along_into_other_units()
     {
         await using var site = await AtTheScaleAsync();
         await using var person = await chromium.PersonAsync(site, 390);
         await person.OpenAsync("/jobs/1/weigh-in");
-        await person.Page.Locator("#gross").FillAsync("41");
+        await person.Page.Locator("#gross").FillAsync("340");
         await person.ReloadAsync();
-        Assert.Equal("41", await person.Page.Locator("#gross").InputValueAsync());
-        await person.PressAsync("Write it down");
-        await person.Page.GetByText("not taken:").WaitForAsync();
-        await person.SeesAsync("cannot weigh less than its tare");
-        Assert.Equal(1, await ReadingsAsync(site));
-        await person.PressAsync("Throw this reading away");
-        Assert.False(await person.Page.Locator("#waiting").IsVisibleAsync());
+        Assert.Equal("340", await person.Page.Locator("#gross").InputValueAsync());
+        // 340 g are 11.993 oz.
+        await person.PressAsync("psi °F");
+        Assert.Equal("11.99", await person.Page.Locator("#gross").InputValueAsync());
+        Assert.Equal("oz", await person.Page.Locator("select[name='u.gross']").InputValueAsync());
+        await person.PressAsync("bar °C");
+        await person.OpenAsync("/jobs/1/weigh-in?can=Can%20B");
+        Assert.Equal("", await person.Page.Locator("#gross").InputValueAsync());
     }
 
     [Fact]
-    public async Task The_same_reading_sent_twice_is_written_once_and_the_pages_script_is_a_file_of_this_site()
+    public async Task The_can_on_the_scale_changes_only_when_a_person_says_so()
     {
         await using var site = await AtTheScaleAsync();
-        using var client = site.Client();
-        var page = await client.GetAsync("/jobs/1/weigh-in", TestContext.Current.CancellationToken);
-        var html = await page.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
-        Assert.Equal(SafeHeaders.Policy, page.Headers.GetValues("Content-Security-Policy").Single());
-        var script = System
-            .Text.RegularExpressions.Regex.Match(html, "<script src=\"(?<at>/weigh\\.[0-9a-f]{12}\\.js)\"")
-            .Groups["at"]
-            .Value;
-        Assert.Equal(
-            "text/javascript",
-            (await client.GetAsync(script, TestContext.Current.CancellationToken))
-                .Content
-                .Headers
-                .ContentType!
-                .MediaType
-        );
+        await using var person = await chromium.PersonAsync(site, 390);
+        Task<string> OnScaleAsync() => person.Page.Locator("input[name='f.container']").First.InputValueAsync();
+        async Task WeighAsync(string grams)
+        {
+            site.Clock.Advance(TimeSpan.FromMinutes(6));
+            await person.Page.Locator("#gross").FillAsync(grams);
+            await person.PressAsync("Write it down");
+        }
 
-        var token = System
-            .Text.RegularExpressions.Regex.Match(
-                html[html.IndexOf("id=\"weigh\"", StringComparison.Ordinal)..],
-                "name=\"token\"[^>]*value=\"(?<token>[^\"]+)\""
-            )
-            .Groups["token"]
-            .Value;
-        Task<HttpResponseMessage> Send(string id, string gross) =>
-            client.PostAsync(
-                "/jobs/1/weigh-in",
-                new FormUrlEncodedContent(
-                    new Dictionary<string, string>
-                    {
-                        ["token"] = token,
-                        ["id"] = id,
-                        ["container"] = "Can A",
-                        ["gross"] = gross,
-                        ["unit"] = "g",
-                        ["ago"] = "30",
-                    }
-                ),
-                TestContext.Current.CancellationToken
-            );
-        const string same = "3f2504e0-4f89-41d3-9a0c-0305e82c3301";
-        for (var i = 0; i < 3; i++)
-            Assert.Equal(HttpStatusCode.Redirect, (await Send(same, "377")).StatusCode);
-        Assert.Equal(2, await ReadingsAsync(site));
-        Assert.Equal(
-            HttpStatusCode.UnprocessableEntity,
-            (await Send("3f2504e0-4f89-41d3-9a0c-0305e82c3302", "nonsense")).StatusCode
+        await person.OpenAsync("/jobs/1/weigh-in");
+        Assert.Equal("Can A", await OnScaleAsync());
+        await WeighAsync("227");
+        Assert.Equal("Can A", await OnScaleAsync());
+        // At its heel: the plan goes on with the next can, the page asks about this one.
+        await WeighAsync("100");
+        Assert.Equal("Can A", await OnScaleAsync());
+        await person.SeesAsync("Is Can A empty?");
+        await person.SeesAsync("Lift it and shake it");
+        await person.PressAsync("Empty: closed");
+        await person.PressAsync("Taken off");
+        await person.SeesAsync("What stands on the scale?");
+        Assert.Equal(0, await person.Page.Locator("#gross").CountAsync());
+        await person.FollowAsync("Can B", exact: false);
+        Assert.Equal("Can B", await OnScaleAsync());
+        Assert.Empty(await person.RulesBrokenAsync());
+        Assert.Empty(await person.TooSmallAsync());
+    }
+
+    [Fact]
+    public async Task A_rising_scale_a_fall_that_cannot_be_and_another_can_are_asked_about_and_nothing_is_written()
+    {
+        await using var site = await AtTheScaleAsync();
+        await using var person = await chromium.PersonAsync(site, 390, scripts: false);
+        foreach (
+            var (can, grams, minutes, asks) in new[]
+            {
+                ("Can A", "467", 5.0, "Can A got heavier by 75"),
+                ("Can A", "150", 0.1, "nothing flows that fast"),
+                ("Can B", "627", 0.1, "A moment ago Can A stood on the scale"),
+            }
+        )
+        {
+            if (minutes < 1)
+            {
+                await person.OpenAsync("/jobs/1/weigh-in");
+                await person.Page.Locator("#gross").FillAsync(can == "Can A" ? "385" : "384");
+                await person.PressAsync("Write it down");
+            }
+            var before = await ReadingsAsync(site);
+            site.Clock.Advance(TimeSpan.FromMinutes(minutes));
+            await person.OpenAsync($"/jobs/1/weigh-in?can={Uri.EscapeDataString(can)}");
+            await person.Page.Locator("#gross").FillAsync(grams);
+            await person.PressAsync("Write it down");
+            await person.SeesAsync("Really?");
+            await person.SeesAsync(asks);
+            Assert.Equal(before, await ReadingsAsync(site));
+        }
+        await person.PressAsync("Yes, it is right");
+        await person.ArrivesAsync("/jobs/1/weigh-in*");
+        Assert.Equal(4, await ReadingsAsync(site));
+    }
+
+    [Fact]
+    public async Task Hours_for_a_can_are_shown_only_with_the_warm_water_that_makes_them_minutes()
+    {
+        await using var site = await RunningSite.WithDemoUntilAsync(TimeSpan.FromMinutes(273.5));
+        await using var person = await chromium.PersonAsync(site, 390);
+        await person.OpenAsync("/jobs/1/weigh-in");
+        var seen = await person.SeesAsync();
+        Assert.Contains("as it stands:", seen, StringComparison.Ordinal);
+        Assert.Contains("In water of 40", seen.ReplaceLineEndings(" "), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Twenty_grams_before_the_mark_it_calls_while_the_number_is_typed()
+    {
+        await using var site = await AtTheScaleAsync();
+        await using var person = await chromium.PersonAsync(site, 390);
+        await person.OpenAsync("/jobs/1/weigh-in");
+        await person.Page.EvaluateAsync(
+            "() => { window.shaken = 0; navigator.vibrate = () => { window.shaken++; return true; }; }"
         );
-        Assert.Equal(2, await ReadingsAsync(site));
-        var written = (await site.Desk.RecordAsync(1, TestContext.Current.CancellationToken))!.Journal.Find(
-            Guid.Parse(same)
-        )!;
-        Assert.Equal(30, (site.Clock.GetUtcNow() - written.ObservedAt).TotalSeconds, 1.0);
+        await person.Page.Locator("#gross").FillAsync("200");
+        Assert.Equal(0, await person.Page.EvaluateAsync<int>("window.shaken"));
+        await person.Page.Locator("#gross").FillAsync("115");
+        await person.Page.Locator(".alarm").GetByText("20 g to its mark").WaitForAsync();
+        Assert.True(await person.Page.EvaluateAsync<int>("window.shaken") > 0, "the phone does not shake");
+        Assert.Empty(await person.RulesBrokenAsync());
+    }
+
+    [Fact]
+    public async Task The_mark_the_number_and_the_keys_stand_on_one_screen()
+    {
+        await using var site = await AtTheScaleAsync();
+        await using var person = await chromium.PersonAsync(site, 390);
+        await person.OpenAsync("/jobs/1/weigh-in");
+        var low = await person.Page.EvaluateAsync<double>(
+            "document.querySelector('.keys').getBoundingClientRect().bottom - document.querySelector('.bar').getBoundingClientRect().top"
+        );
+        Assert.True(low <= 1, $"the keys end {low} px below the bar");
     }
 
     [Theory]

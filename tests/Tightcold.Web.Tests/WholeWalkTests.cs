@@ -64,7 +64,7 @@ public sealed class WholeWalkTests(Chromium chromium)
         await person.FillAsync("ambient-temperature", "32 °C");
         await person.PressAsync("Write it down");
         await person.SeesAsync("Written down");
-        Assert.Equal(2, await person.Journal.CountAsync());
+        Assert.Equal(2, await person.JournalCountAsync());
         await person.PictureAsync($"job-{tag}");
 
         // Corrected: the old one stays, struck, with the reason.
@@ -74,7 +74,8 @@ public sealed class WholeWalkTests(Chromium chromium)
         await person.TypeAsync("low-side", "42");
         await person.Page.Locator("#reason").FillAsync("read the wrong scale");
         await person.PressAsync("Write the correction");
-        Assert.Equal(3, await person.Journal.CountAsync());
+        Assert.Equal(3, await person.JournalCountAsync());
+        await person.OpenJournalAsync();
         Assert.Contains(
             "read the wrong scale",
             await person.Page.Locator("ol.journal .struck").First.InnerTextAsync(),
@@ -87,16 +88,17 @@ public sealed class WholeWalkTests(Chromium chromium)
         await person.FollowAsync("Strike it out");
         await person.Page.Locator("#reason").FillAsync("belongs to another car");
         await person.PressAsync("Strike it out");
+        await person.OpenJournalAsync();
         await person.SeesAsync("belongs to another car");
         Assert.Equal(2, await person.Page.Locator("ol.journal .struck").CountAsync());
 
         foreach (var step in StepWords.All)
         {
             var shown = await person.StepAsync(StepWords.Title(step));
-            Assert.True(await shown.Locator(".body").IsVisibleAsync(), $"{step} does not open");
+            Assert.True(await shown.Locator(".verdict").First.IsVisibleAsync(), $"{step} does not open");
         }
-        await person.PictureAsync($"job-all-open-{tag}");
 
+        await person.FollowAsync("Now");
         await person.FollowAsync("Job card to print");
         var card = await person.SeesAsync();
         Assert.Contains("Grey estate", card, StringComparison.Ordinal);
@@ -185,6 +187,7 @@ public sealed class WholeWalkTests(Chromium chromium)
         await person.FillAsync("text", "typed before the restart");
         await site.RestartAsync();
         await person.PressAsync("Write it down");
+        await person.OpenJournalAsync();
         Assert.Contains(
             "typed before the restart",
             await person.Journal.First.InnerTextAsync(),
@@ -230,12 +233,14 @@ public sealed class WholeWalkTests(Chromium chromium)
             ("low-side", "4 bar gauge"),
             ("ambient-temperature", "32 °C")
         );
+        await person.OpenAsync("/jobs/1");
         await person.PressAsync("psi °F");
         Assert.EndsWith("/jobs/1", person.Page.Url.Split('?')[0], StringComparison.Ordinal);
+        await person.OpenJournalAsync();
         // 4 bar is 58 psi and 32 °C is 89.6 °F: by the definitions of the units.
         Assert.Contains("58 psig", await person.Journal.First.InnerTextAsync(), StringComparison.Ordinal);
         Assert.Contains("89.6 °F", await person.Journal.First.InnerTextAsync(), StringComparison.Ordinal);
-        await person.OpenAsync("/jobs/1");
+        await person.OpenJournalAsync();
         Assert.Contains("58 psig", await person.Journal.First.InnerTextAsync(), StringComparison.Ordinal);
     }
 }

@@ -3,6 +3,7 @@ using Tightcold.Jobs.Fields;
 using Tightcold.Picture;
 using Tightcold.Picture.Circuit;
 using Tightcold.Quantities;
+using static Tightcold.Picture.Pressures.Evidence;
 
 namespace Tightcold.Findings.Now;
 
@@ -12,7 +13,78 @@ public static class AskBack
     /// <summary>A fall on the scale that is a draw, kg.</summary>
     private const double DrawnKg = 0.005;
 
-    /// <summary>The question; null where there is none.</summary>
+    /// <summary>A tap lets several grams of liquid through a second; faster than this nothing flows; assumed.</summary>
+    private const double FastestKgPerS = 0.015;
+
+    /// <summary>A scale shows less than this by itself: a hose that settles, a hand that leans; assumed.</summary>
+    private const double LeansKg = 0.010;
+
+    /// <summary>So much more than was to go is a slip of a digit rather than a charge; assumed.</summary>
+    private const double FarOverKg = 0.050;
+
+    /// <summary>Nobody changes the can and the hose in less; assumed.</summary>
+    private static readonly TimeSpan Changes = TimeSpan.FromMinutes(3);
+
+    /// <summary>What the scale cannot show of the can that is said to stand on it, asked where a person stands beside
+    /// it; null where there is nothing to ask.</summary>
+    /// <param name="picture">The job before the entry.</param>
+    /// <param name="kind">Of the entry.</param>
+    /// <param name="fields">Of the entry.</param>
+    /// <param name="moment">When it was read.</param>
+    public static Phrase? AtTheScale(JobPicture picture, string kind, FieldBag fields, DateTimeOffset moment)
+    {
+        ArgumentNullException.ThrowIfNull(picture);
+        ArgumentNullException.ThrowIfNull(fields);
+        if (kind != EntryKinds.ScaleReading)
+            return null;
+        if (
+            fields.Text("container") is not { } name
+            || fields.Si("gross") is not { } gross
+            || !picture.Mass.Holdings.TryGetValue(name, out var holding)
+            // Refused in any case: nothing weighs less than its own tare.
+            || gross < holding.Container.Tare?.Kilograms
+        )
+            return null;
+        var readings = picture.Record.Journal.OfKind(EntryKinds.ScaleReading).ToArray();
+        if (
+            readings is [.., var last]
+            && last.Fields.Text("container") is { } other
+            && !string.Equals(other, name, StringComparison.OrdinalIgnoreCase)
+            && moment - last.ObservedAt < Changes
+            && picture.Mass.Holdings.TryGetValue(other, out var before)
+            && before.Connected
+        )
+            return Phrase.Of(
+                $"A moment ago {other} stood on the scale, and it is still on the hose. Is it really {name} now?"
+            );
+        if (holding is not { Weighed: true, GrossKg: { } was })
+            return null;
+        var slack = Math.Max(LeansKg, 3 * picture.Record.Kit.ScalePlusMinusKg);
+        if (gross > was + slack)
+            return Phrase.Of(
+                $"{name} got heavier by {Kilograms(gross - was)}: a hose pulls on the scale, another can stands on it, or it fills from the car. Look before you write it down."
+            );
+        var fell = was - gross;
+        var seconds = (
+            moment
+            - readings
+                .LastOrDefault(entry =>
+                    string.Equals(entry.Fields.Text("container"), name, StringComparison.OrdinalIgnoreCase)
+                )
+                ?.ObservedAt
+        )?.TotalSeconds;
+        if (seconds is { } passed && fell > slack + FastestKgPerS * Math.Max(0, passed))
+            return Phrase.Of(
+                $"{name} lost {Kilograms(fell)} in {Measure.Seconds(passed)}: nothing flows that fast. Is the digit right, and the can?"
+            );
+        return picture.WeighIn is { TargetKg: not null, ToGoKg: var toGo } && fell > Math.Max(0, toGo) + FarOverKg
+            ? Phrase.Of(
+                $"{name} lost {Kilograms(fell)}, and {Kilograms(Math.Max(0, toGo))} was to go. If that is right, close it now."
+            )
+            : null;
+    }
+
+    /// <summary>What would go in on top of something foreign; null where nothing would.</summary>
     public static Phrase? Of(JobPicture picture, string kind, FieldBag fields)
     {
         ArgumentNullException.ThrowIfNull(picture);

@@ -1,6 +1,8 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using Tightcold.Findings.Diagnosing;
 using Tightcold.Findings.Steps;
+using Tightcold.Jobs.Entries;
 using Tightcold.Picture;
 using Tightcold.Picture.Circuit;
 using Tightcold.Picture.Now;
@@ -24,14 +26,28 @@ public static class NowWords
             : LawAndSubstance.Held(
                 new NextAction(what, tells, minutes, said.Form?.EntryKind ?? now.EntryKind, does)
                 {
-                    Known = said.Form?.Known ?? [],
+                    Known = said.Form?.Known ?? Known(picture, now),
                     First = said.Form?.First,
                 },
                 picture,
                 now.Step
             );
-        return new(waits, action, now.IsUrgent, now.Step);
+        return new(now.Kind, waits, action, now.IsUrgent, now.Step);
     }
+
+    /// <summary>What is known of the entry to come: the spot that it is about, and the check that tells most there.</summary>
+    private static ImmutableArray<(string Field, string Text)> Known(JobPicture picture, NowPicture now) =>
+        now switch
+        {
+            { EntryKind: EntryKinds.LeakCheck, Where: [var spot, ..] } => [("spot", spot)],
+            { EntryKind: EntryKinds.LeakCheck } => LeakWords.Checks(picture.Leaks).FirstOrDefault()?.Known ?? [],
+            { EntryKind: EntryKinds.SealChanged or EntryKinds.Closed, Where: [var spot, ..] } => [("spot", spot)],
+            { Kind: NowKind.PumpDown or NowKind.PumpOn } => [("action", "started")],
+            { Kind: NowKind.HoldIt or NowKind.Holding } => [("pump-valve", "shut")],
+            { Kind: NowKind.PumpRuns } => [("pump-valve", "open")],
+            { Kind: NowKind.Close } => [("state", "closed")],
+            _ => [],
+        };
 
     private readonly record struct Said(Phrase Waits, Phrase What, Phrase Tells, int Minutes, Doing Does)
     {

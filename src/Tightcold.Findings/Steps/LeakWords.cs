@@ -149,7 +149,10 @@ internal static class LeakWords
                 Phrase.Of($"most for its minutes: {Odds(group.Max(check => check.Positive))} to show something"),
                 minutes,
                 EntryKinds.LeakCheck
-            );
+            )
+            {
+                Known = [("spot", group.First().Spot), ("test", LeakView.EntryWordOf(group.Key))],
+            };
         }
     }
 

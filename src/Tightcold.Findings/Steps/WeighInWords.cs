@@ -1,6 +1,7 @@
 using Tightcold.Jobs.Entries;
 using Tightcold.Picture;
 using Tightcold.Picture.Circuit;
+using Tightcold.Picture.WeighIn;
 using Tightcold.Procedures.Cans;
 using Tightcold.Quantities;
 using static Tightcold.Picture.Pressures.Evidence;
@@ -10,7 +11,9 @@ namespace Tightcold.Findings.Steps;
 /// <summary>What can go wrong at the scale now, in words.</summary>
 public static class WeighInWords
 {
-    public static IEnumerable<Phrase> Warnings(JobPicture picture)
+    /// <param name="picture">The job.</param>
+    /// <param name="onScale">What stands on the scale; null for the container that gives next.</param>
+    public static IEnumerable<Phrase> Warnings(JobPicture picture, string? onScale = null)
     {
         ArgumentNullException.ThrowIfNull(picture);
         var (record, live, balance) = (picture.Record, picture.WeighIn, picture.WeighIn.Balance);
@@ -27,7 +30,7 @@ public static class WeighInWords
             yield return Phrase.Words(
                 "From a recovery cylinder only what was identified as this refrigerant, and as a rule only into the vehicle it came out of, or another of the same owner, after it was cleaned of oil, water and air by equipment that is approved for that; otherwise it goes to reclaim. Rules differ by place: check local rules."
             );
-        if (live.Container is not { } name || !balance.Holdings.TryGetValue(name, out var holding))
+        if ((onScale ?? live.Container) is not { } name || !balance.Holdings.TryGetValue(name, out var holding))
             yield break;
         var fluid = FluidOf(record.Car);
         var readings = record
@@ -59,7 +62,7 @@ public static class WeighInWords
             yield return Phrase.Of(
                 $"At {At(conditions.TemperatureK)} {name} stands at {Absolute(canPa)}, the system at {Absolute(systemPa)}: opened now it would fill, not give. Warm the can, never above {At(CanSurroundings.HottestBathK)}, or start the engine."
             );
-        if (open && live.RateKgPerS is { } rate && rate < CanModel.StallKgPerS && holding.NetKg > 0.03)
+        if (open && LiveWeighIn.Rate(record, name) is { } rate && rate < CanModel.StallKgPerS && holding.NetKg > 0.03)
             yield return Phrase.Of(
                 $"It stalls with {Kilograms(holding.NetKg)} still in {name}: the can got too cold to push. A bath of warm water, never above {At(CanSurroundings.HottestBathK)}, brings it back; it is not empty."
             );

@@ -64,6 +64,16 @@ public sealed record LeakView(
         };
     }
 
+    /// <summary>The word by which an entry names a test.</summary>
+    public static string EntryWordOf(LeakTestKind kind) =>
+        kind switch
+        {
+            LeakTestKind.CoverAndWait => "cover and wait",
+            LeakTestKind.OilTrace => "oil trace",
+            LeakTestKind.DrainSniff => "drain sniff",
+            _ => NameOf(kind),
+        };
+
     public static string NameOf(LeakTestKind kind) =>
         kind switch
         {

@@ -61,13 +61,7 @@ public sealed record LiveWeighIn(double? TargetKg, double ToleranceKg, MassBalan
                 : null;
         var first = plan is { Steps.Length: > 0 } ? plan.Steps[0] : default;
         var container = first.Container ?? connected?.Container.Name;
-        var readings = record
-            .Journal.OfKind(EntryKinds.ScaleReading)
-            .Where(entry =>
-                string.Equals(entry.Fields.Text("container"), container, StringComparison.OrdinalIgnoreCase)
-            )
-            .TakeLast(2)
-            .ToArray();
+        var readings = Readings(record, container);
         return new(target, tolerance, balance, plan)
         {
             SigmaKg = sigma,
@@ -80,7 +74,7 @@ public sealed record LiveWeighIn(double? TargetKg, double ToleranceKg, MassBalan
             LastReadAt = readings.Length > 0 ? readings[^1].ObservedAt : null,
             StopGrossKg = first.StopGrossKg,
             StopsByItself = first.Emptied,
-            RateKgPerS = Rate(record, readings),
+            RateKgPerS = RateOf(record, readings),
             Overshoot =
                 target is { } aim && begun && balance.SystemKnown
                     ? Procedures.Charging.Overshoot.Of(balance.SystemKg, sigma, aim, tolerance)
@@ -88,17 +82,37 @@ public sealed record LiveWeighIn(double? TargetKg, double ToleranceKg, MassBalan
         };
     }
 
-    /// <summary>How long the rest of this container will take, by the can's energy balance; null without a container, a
+    /// <summary>How fast a container gave between its last two readings; null without them.</summary>
+    public static double? Rate(JobRecord record, string name)
+    {
+        ArgumentNullException.ThrowIfNull(record);
+        return RateOf(record, Readings(record, name));
+    }
+
+    private static Entry[] Readings(JobRecord record, string? name) =>
+        [
+            .. record
+                .Journal.OfKind(EntryKinds.ScaleReading)
+                .Where(entry => string.Equals(entry.Fields.Text("container"), name, StringComparison.OrdinalIgnoreCase))
+                .TakeLast(2),
+        ];
+
+    /// <summary>How long the rest of a container will take, by the can's energy balance; null without a container, a
     /// tare or something to give.</summary>
     /// <remarks>Costs some tens of milliseconds: asked for by the weigh-in page and the command, not by every
     /// finding.</remarks>
-    public CanForecast? Forecast(JobRecord record)
+    /// <param name="record">The job.</param>
+    /// <param name="name">Which container.</param>
+    /// <param name="bathK">As if it stood in water that warm; null as it stands.</param>
+    public CanForecast? Forecast(JobRecord record, string name, double? bathK = null)
     {
         if (
-            Container is not { } name
-            || !Balance.Holdings.TryGetValue(name, out var holding)
+            !Balance.Holdings.TryGetValue(name, out var holding)
             || !(holding.NetKg > 0.01)
-            || Plan is not { Steps.Length: > 0 } plan
+            || Plan
+                ?.Steps.Where(step => string.Equals(step.Container, name, StringComparison.OrdinalIgnoreCase))
+                .ToArray()
+                is not [var step, ..]
         )
             return null;
         var fluid = FluidOf(record.Car);
@@ -113,8 +127,8 @@ public sealed record LiveWeighIn(double? TargetKg, double ToleranceKg, MassBalan
             233,
             CanSurroundings.HottestBathK
         );
-        var around = moved?.Fields.Si("bath-temperature") is { } bathK
-            ? CanSurroundings.Bath(Math.Clamp(bathK, 273.2, CanSurroundings.HottestBathK), 2)
+        var around = (bathK ?? moved?.Fields.Si("bath-temperature")) is { } bath
+            ? CanSurroundings.Bath(Math.Clamp(bath, 273.2, CanSurroundings.HottestBathK), 2)
             : CanSurroundings.StillAir(airK);
         var conditions = Balance.Conditions(holding, now);
         var system = conditions.SystemPa is { } lowPa
@@ -141,11 +155,11 @@ public sealed record LiveWeighIn(double? TargetKg, double ToleranceKg, MassBalan
             around,
             FlowPath.Usual(record.Kit.HoseBoreM, record.Kit.HoseLengthM),
             system,
-            Math.Max(1e-3, plan.Steps[0].DrawKg)
+            Math.Max(1e-3, step.DrawKg)
         );
     }
 
-    private static double? Rate(JobRecord record, Entry[] readings)
+    private static double? RateOf(JobRecord record, Entry[] readings)
     {
         if (readings.Length < 2)
             return null;

@@ -12,11 +12,18 @@ public static class FormLayout
 {
     public sealed record Group(string? Heading, ImmutableArray<FieldSpec> Fields);
 
+    /// <summary>Decides what a reading means: open until it was said once, then taken from the last reading and shown
+    /// folded.</summary>
+    public const string HowItRan = "How it ran";
+
     private const string Rest = "More, if you have it";
 
-    public static ImmutableArray<Group> Of(Schema schema)
+    /// <param name="schema">Of the form.</param>
+    /// <param name="kit">What the person reads with; null where that does not matter.</param>
+    public static ImmutableArray<Group> Of(Schema schema, Kit? kit = null)
     {
-        var plan = Plan(schema.Name);
+        ArgumentNullException.ThrowIfNull(schema);
+        var plan = Plan(schema.Name, kit);
         if (plan.Length == 0)
             return [new(null, schema.Fields)];
         var groups = plan.Select(part => new Group(
@@ -33,40 +40,49 @@ public static class FormLayout
         return [.. groups];
     }
 
-    private static (string? Heading, string[] Fields)[] Plan(string schema) =>
+    /// <summary>The field that this kit's vacuum gauge is read into; both where the kit does not say.</summary>
+    private static string[] VacuumGauge(Kit? kit) =>
+        kit?.Fields.Text("vacuum-gauge") switch
+        {
+            "dial" => ["dial"],
+            "absolute" => ["absolute-pressure"],
+            _ => ["absolute-pressure", "dial"],
+        };
+
+    private static (string? Heading, string[] Fields)[] Plan(string schema, Kit? kit) =>
         schema switch
         {
-            EntryKinds.Weather => [(null, ["ambient-temperature", "relative-humidity", "altitude"])],
+            // The height of the place is asked for where the kit does not know it.
+            EntryKinds.Weather =>
+            [
+                (
+                    null,
+                    kit?.Has("altitude") == true
+                        ? ["ambient-temperature", "relative-humidity"]
+                        : ["ambient-temperature", "relative-humidity", "altitude"]
+                ),
+            ],
             EntryKinds.StandingReading => [(null, ["low-side", "high-side", "ambient-temperature"])],
             EntryKinds.RunningReading =>
             [
                 (
                     null,
-                    [
-                        "low-side",
-                        "high-side",
-                        "ambient-temperature",
-                        "vent-temperature",
-                        "suction-line-temperature",
-                        "liquid-line-temperature",
-                    ]
+                    ["low-side", "high-side", "vent-temperature", "suction-line-temperature", "liquid-line-temperature"]
                 ),
+                (HowItRan, ["engine-speed", "blower", "air-source", "doors", "clutch"]),
                 (
-                    "How it ran",
+                    "The air, and how long",
                     [
-                        "engine-speed",
-                        "blower",
-                        "air-source",
+                        "ambient-temperature",
+                        "relative-humidity",
                         "cabin-temperature",
                         "cabin-humidity",
-                        "doors",
-                        "aid",
-                        "relative-humidity",
                         "since-start",
+                        "aid",
                         "switch-bridged",
                     ]
                 ),
-                ("Looked at", ["sight-glass", "frost", "clutch", "cycles-per-minute", "sound"]),
+                ("Looked at", ["sight-glass", "frost", "cycles-per-minute", "sound"]),
                 (
                     "Swings, and other lines",
                     [
@@ -81,8 +97,8 @@ public static class FormLayout
             ],
             EntryKinds.LeakCheck => [(null, ["spot", "test", "outcome"])],
             EntryKinds.LeakSearch => [(null, ["test", "showed", "not-reached"])],
-            EntryKinds.Recovery => [(null, ["container", "gross-before", "gross-after"])],
-            EntryKinds.VacuumReading => [(null, ["absolute-pressure", "dial", "pump-valve", "ambient-temperature"])],
+            EntryKinds.Recovery => [(null, ["container", "gross-before", "gross-after", "final-pressure"])],
+            EntryKinds.VacuumReading => [(null, [.. VacuumGauge(kit), "pump-valve", "part-temperature"])],
             EntryKinds.ContainerMoved => [(null, ["container", "action", "side"])],
             EntryKinds.ScaleReading => [(null, ["container", "gross"])],
             EntryKinds.VentReading =>

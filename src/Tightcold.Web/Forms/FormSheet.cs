@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Tightcold.App.Expectation;
 using Tightcold.App.Units;
 using Tightcold.Jobs.Fields;
+using Tightcold.Jobs.Kits;
 using Tightcold.Quantities;
 
 namespace Tightcold.Web.Forms;
@@ -38,7 +39,14 @@ public sealed record FormSheet(Schema Schema, Typed Typed, UnitSystem System)
     public IReadOnlyList<string> Spots { get; init; } = [];
     public IReadOnlyList<string> Containers { get; init; } = [];
 
-    public ImmutableArray<FormLayout.Group> Groups => FormLayout.Of(Schema);
+    /// <summary>Instruments at hand; they decide which field comes first.</summary>
+    public Kit? Kit { get; init; }
+
+    /// <summary>Words that a text field is usually filled with, to be tapped.</summary>
+    public IReadOnlyDictionary<string, ImmutableArray<string>> Suggested { get; init; } =
+        ImmutableDictionary<string, ImmutableArray<string>>.Empty;
+
+    public ImmutableArray<FormLayout.Group> Groups => FormLayout.Of(Schema, Kit);
 
     public IEnumerable<InputProblem> ProblemsOf(string field) => Problems.Where(problem => FieldOf(problem) == field);
 
@@ -60,7 +68,7 @@ public sealed record FormSheet(Schema Schema, Typed Typed, UnitSystem System)
         var ghost = Ghosts.TryGetValue(field.Name, out var last) ? Forms.Typed.Split(field, last).Unit : null;
         return (
             Typed.Number(field.Name),
-            Typed.Unit(field.Name) ?? ghost ?? UnitParser.UnitsFor(type.Kind, System).FirstOrDefault() ?? ""
+            Typed.Unit(field.Name) ?? ghost ?? UnitOptions.Of(field, type, System).FirstOrDefault().Value ?? ""
         );
     }
 

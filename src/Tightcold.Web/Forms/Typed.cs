@@ -64,6 +64,25 @@ public sealed partial class Typed
         return new(numbers, units);
     }
 
+    /// <summary>Everything that was typed, in the units of another reader; what cannot be read stays as it
+    /// is.</summary>
+    public Typed In(Schema schema, UnitSystem system)
+    {
+        var (others, symbols) = (
+            new Dictionary<string, string>(numbers, StringComparer.Ordinal),
+            new Dictionary<string, string>(units, StringComparer.Ordinal)
+        );
+        foreach (var field in schema.Fields.Where(field => field.Type is FieldType.Quantity))
+        {
+            // An empty field has no unit of its own.
+            if (Number(field.Name).Length == 0)
+                symbols.Remove(field.Name);
+            else if (UnitOptions.Rewrite(field, Text(field), system) is var (number, unit))
+                (others[field.Name], symbols[field.Name]) = (number, unit);
+        }
+        return new(others, symbols);
+    }
+
     /// <summary>With a text in a field that holds none yet.</summary>
     public Typed With(FieldSpec field, string text)
     {
@@ -106,7 +125,7 @@ public sealed partial class Typed
         if (!match.Success)
             return (asTyped, null);
         var unit = Offered(type, match.Groups["unit"].Value);
-        return unit is null ? (asTyped, null) : (match.Groups["number"].Value, unit);
+        return unit is null ? (asTyped, null) : UnitOptions.Fit(field, match.Groups["number"].Value, unit);
     }
 
     /// <summary>The offered unit that means the same as the typed one: “bar” and “bar gauge” of a gauge.</summary>

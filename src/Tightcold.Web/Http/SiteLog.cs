@@ -31,6 +31,8 @@ public static class SiteLog
         logging.SetMinimumLevel(options.LogFolder is null ? LogLevel.Error : LogLevel.Information);
         // The framework tells of every request; that is for nobody.
         logging.AddFilter("Microsoft", LogLevel.Warning);
+        // Pages with a form say themselves that nobody keeps them; the framework warns each time that it says so too.
+        logging.AddFilter("Microsoft.AspNetCore.Antiforgery", LogLevel.Error);
     }
 
     private static void Use(ILoggingBuilder logging, string folder)

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
@@ -11,16 +12,74 @@ namespace Tightcold.Web.Http;
 /// <summary>The reader's units, kept in a cookie on the reader's own device.</summary>
 internal static class UnitChoice
 {
-    private const string Cookie = "tightcold-units";
+    private const string Cookie = "tightcold-units",
+        Us = "us",
+        Metric = "metric";
+
+    /// <summary>A switch while this request was answered.</summary>
+    private static readonly object Switched = new();
 
     /// <summary>The device's own choice; without one that of this machine, which the command line keeps too.</summary>
     public static UnitSystem Of(HttpRequest request) =>
-        request.Cookies[Cookie] switch
+        Kept(request).System ?? RememberedUnits.Read(Folder(request.HttpContext));
+
+    /// <summary>When the device last switched; what was typed before is shown in the units of now. Null where it never
+    /// did.</summary>
+    public static DateTimeOffset? Since(HttpRequest request) => Kept(request).Since;
+
+    private static (UnitSystem? System, DateTimeOffset? Since) Kept(HttpRequest request)
+    {
+        var text = request.HttpContext.Items.TryGetValue(Switched, out var now)
+            ? (string)now!
+            : request.Cookies[Cookie];
+        var parts = (text ?? "").Split('.');
+        UnitSystem? system = parts[0] switch
         {
-            "us" => UnitSystem.Us,
-            "metric" => UnitSystem.Metric,
-            _ => RememberedUnits.Read(Folder(request.HttpContext)),
+            Us => UnitSystem.Us,
+            Metric => UnitSystem.Metric,
+            _ => null,
         };
+        return (
+            system,
+            parts.Length == 2
+            && long.TryParse(parts[1], NumberStyles.None, CultureInfo.InvariantCulture, out var seconds)
+            && seconds < DateTimeOffset.MaxValue.ToUnixTimeSeconds()
+                ? DateTimeOffset.FromUnixTimeSeconds(seconds)
+                : null
+        );
+    }
+
+    /// <summary>The switch in the head of a page with a form sends that form along, so that nothing typed is lost, and its
+    /// own name with it. True when it was one. The address will not do: it stays when the form is sent after it.</summary>
+    public static bool IsSwitch(HttpContext http)
+    {
+        if (!http.Request.HasFormContentType || http.Request.Form["units"].ToString() is not { Length: > 0 } asked)
+            return false;
+        Choose(http, asked);
+        return true;
+    }
+
+    private static void Choose(HttpContext http, string? asked)
+    {
+        var clock = http.RequestServices.GetRequiredService<TimeProvider>();
+        var system = asked == Us ? Us : Metric;
+        var kept = string.Create(CultureInfo.InvariantCulture, $"{system}.{clock.GetUtcNow().ToUnixTimeSeconds()}");
+        http.Items[Switched] = kept;
+        http.Response.Cookies.Append(
+            Cookie,
+            kept,
+            new CookieOptions
+            {
+                HttpOnly = true,
+                Secure = http.Request.IsHttps,
+                SameSite = SameSiteMode.Strict,
+                IsEssential = true,
+                MaxAge = TimeSpan.FromDays(730),
+            }
+        );
+        if (Door.IsOwner(http))
+            Remember(Folder(http), system == Us ? UnitSystem.Us : UnitSystem.Metric);
+    }
 
     private static string Folder(HttpContext http) => http.RequestServices.GetRequiredService<SiteOptions>().DataFolder;
 
@@ -28,20 +87,7 @@ internal static class UnitChoice
         site.MapPost(Routes.Units, async (HttpContext http) =>
         {
             var form = await http.Request.ReadFormAsync(http.RequestAborted).ConfigureAwait(false);
-            http.Response.Cookies.Append(
-                Cookie,
-                form["system"] == "us" ? "us" : "metric",
-                new CookieOptions
-                {
-                    HttpOnly = true,
-                    Secure = http.Request.IsHttps,
-                    SameSite = SameSiteMode.Strict,
-                    IsEssential = true,
-                    MaxAge = TimeSpan.FromDays(730),
-                }
-            );
-            if (Door.IsOwner(http))
-                Remember(Folder(http), form["system"] == "us" ? UnitSystem.Us : UnitSystem.Metric);
+            Choose(http, form["system"]);
             return Results.LocalRedirect(LocalPath(form["back"]));
         });
 

@@ -13,6 +13,9 @@ public sealed record Visit(Reader Reader, ReaderUnits Units, string Path, bool I
 {
     public UnitSystem System => Units.System;
 
+    /// <summary>When this device last switched its units; null where it never did.</summary>
+    public DateTimeOffset? UnitsSince { get; init; }
+
     public static Visit Of(HttpContext http)
     {
         ArgumentNullException.ThrowIfNull(http);
@@ -27,6 +30,9 @@ public sealed record Visit(Reader Reader, ReaderUnits Units, string Path, bool I
             Door.IsOwner(http),
             LightChoice.Of(http.Request),
             VoiceChoice.IsOn(http.Request)
-        );
+        )
+        {
+            UnitsSince = UnitChoice.Since(http.Request),
+        };
     }
 }

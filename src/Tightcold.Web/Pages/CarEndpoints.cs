@@ -81,6 +81,8 @@ internal static class CarEndpoints
         var form = await http.Request.ReadFormAsync(cancellation).ConfigureAwait(false);
         var typed = Typed.FromPost(Car.Schema, form);
         Guid? own = Guid.TryParse(form["id"], out var given) ? given : null;
+        if (UnitChoice.IsSwitch(http))
+            return Form(http, car, typed.In(Car.Schema, Visit.Of(http).System), [], own ?? Guid.Empty);
         var texts = typed.Texts(Car.Schema);
         var outcome = car is null
             ? await desk.AddCarAsync(texts, own, cancellation).ConfigureAwait(false)
@@ -103,7 +105,8 @@ internal static class CarEndpoints
         var complaint = form["complaint"].ToString();
         var told = form["told"].ToString() is { Length: > 0 } tapped ? tapped : null;
         Guid? own = Guid.TryParse(form["id"], out var given) ? given : null;
-        var outcome = await desk.OpenJobAsync(id, complaint, own, told, cancellation: cancellation).ConfigureAwait(false);
+        var outcome = await desk.OpenJobAsync(id, complaint, own, told, cancellation: cancellation)
+            .ConfigureAwait(false);
         return outcome.Taken
             ? Page.Go(Routes.Job(outcome.Value))
             : Page.Show<NewJobPage>(

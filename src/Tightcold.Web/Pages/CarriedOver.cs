@@ -3,6 +3,7 @@ using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Web.Forms;
+using Tightcold.Web.Http;
 using Tightcold.Web.Words;
 
 namespace Tightcold.Web.Pages;
@@ -21,11 +22,12 @@ internal static class CarriedOver
     public static (Typed Typed, ImmutableDictionary<string, string> Notes) Of(
         JobRecord record,
         Schema schema,
-        Reader reader,
+        Visit visit,
         string? spot,
         Typed known
     )
     {
+        var reader = visit.Reader;
         var typed = known;
         var notes = ImmutableDictionary.CreateBuilder<string, string>();
         var lately =
@@ -42,17 +44,51 @@ internal static class CarriedOver
                 && LastAir(record, field.Name, reader.Now) is { } air
             )
             {
-                typed = typed.With(field, EntryWords.AsTyped(air.Fields[field.Name]!));
+                typed = typed.With(field, Shown(field, air.Fields[field.Name]!, air, visit));
                 notes[field.Name] = $"From {reader.Time(air.ObservedAt)}; change it if it moved.";
             }
             else if (lately is not null && Keeps(schema.Name, field) && lately.Fields[field.Name] is { } value)
             {
-                typed = typed.With(field, EntryWords.AsTyped(value));
+                typed = typed.With(field, Shown(field, value, lately, visit));
                 notes[field.Name] = "As last time.";
+            }
+            else if (FromTheCar(record, field) is { } label)
+            {
+                typed = typed.With(field, label);
+                notes[field.Name] = "From the car’s label data.";
+            }
+            else if (OnlyOne(record, schema.Name, field, reader.Now) is { } only)
+            {
+                typed = typed.With(field, only);
+                notes[field.Name] = "The only one in the kit.";
             }
         }
         return (typed, notes.ToImmutable());
     }
+
+    /// <summary>A value as it was typed; in the units of now where they were switched since.</summary>
+    public static string Shown(FieldSpec field, FieldValue value, Entry entry, Visit visit)
+    {
+        ArgumentNullException.ThrowIfNull(entry);
+        var typed = EntryWords.AsTyped(value);
+        return
+            entry.WrittenAt < visit.UnitsSince && UnitOptions.Rewrite(field, typed, visit.System) is var (number, unit)
+            ? unit.StartsWith(Typed.BelowZero, StringComparison.Ordinal)
+                ? $"-{number} {unit[Typed.BelowZero.Length..]}"
+                : $"{number} {unit}"
+            : typed;
+    }
+
+    private static string? FromTheCar(JobRecord record, FieldSpec field) =>
+        field.Name == "oil-type" ? record.Car.Fields.Text("oil-type") : null;
+
+    /// <summary>Into what is recovered, where the kit has one cylinder for it.</summary>
+    private static string? OnlyOne(JobRecord record, string kind, FieldSpec field, DateTimeOffset now) =>
+        kind == EntryKinds.Recovery
+        && field.Type is FieldType.Container
+        && record.KitAt(now).Containers.Where(container => container.IsRecovery).Take(2).ToArray() is [var only]
+            ? only.Name
+            : null;
 
     private static Entry? LastAir(JobRecord record, string field, DateTimeOffset now) =>
         record.Journal.Standing.LastOrDefault(entry =>
@@ -63,12 +99,13 @@ internal static class CarriedOver
     private static bool Keeps(string kind, FieldSpec field) =>
         (kind, field.Name) switch
         {
-            (EntryKinds.LeakCheck, "test" or "wind" or "system-pressure") => true,
-            (EntryKinds.LeakSearch, "wind" or "not-reached") => true,
+            (EntryKinds.LeakCheck or EntryKinds.LeakSearch, "test" or "wind" or "old-dye") => true,
+            (EntryKinds.LeakSearch, "not-reached") => true,
             (EntryKinds.VacuumReading, "pump-valve" or "held-part" or "measured-at" or "part-temperature") => true,
             (EntryKinds.ScaleReading, "container") => true,
             (EntryKinds.ContainerMoved, "container" or "side" or "position") => true,
-            (EntryKinds.RunningReading, "blower" or "air-source" or "doors" or "engine-speed" or "aid") => true,
+            (EntryKinds.RunningReading, "blower" or "air-source" or "doors" or "clutch" or "engine-speed" or "aid") =>
+                true,
             (EntryKinds.VentReading, "blower" or "air-source" or "engine-speed" or "moving") => true,
             (EntryKinds.PressureTest, "gas") => true,
             (EntryKinds.Cost, "currency") => true,

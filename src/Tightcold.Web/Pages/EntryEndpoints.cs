@@ -4,9 +4,7 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
 using Tightcold.App.Desk;
-using Tightcold.App.Expectation;
 using Tightcold.Findings.Now;
-using Tightcold.Jobs.Circuit;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
@@ -32,6 +30,7 @@ internal static class EntryEndpoints
             async (
                 HttpContext http,
                 JobDesk desk,
+                FindingSource findings,
                 IIdSource ids,
                 int number,
                 string kind,
@@ -40,18 +39,34 @@ internal static class EntryEndpoints
                 Guid? wrote,
                 CancellationToken cancellation
             ) =>
-                await desk.RecordAsync(number, cancellation).ConfigureAwait(false) is not { } record
-                || Writable(kind) is not { } schema
-                    ? Results.NotFound()
-                : TapModel.Fits(kind)
-                    ? Taps(http, record, schema, ids.NextId(Visit.Of(http).Reader.Now), wrote, first, [])
-                : Form(http, Blank(http, record, schema, ids, spot, first))
+            {
+                if (
+                    await desk.RecordAsync(number, cancellation).ConfigureAwait(false) is not { } record
+                    || Writable(kind) is not { } schema
+                )
+                    return Results.NotFound();
+                if (TapModel.Fits(kind))
+                    return Taps(http, record, schema, ids.NextId(Visit.Of(http).Reader.Now), wrote, first, []);
+                var blank = Blank(http, record, schema, ids, spot, first);
+                // What belongs to no step is not about what is to be done now.
+                if (StepWords.StepOf(kind) is null)
+                    return Form(http, blank);
+                var sight = await findings.AtAGlanceAsync(desk, record, cancellation).ConfigureAwait(false);
+                return Form(
+                    http,
+                    blank with
+                    {
+                        Job = new(sight, wrote is { } written ? record.Journal.Find(written) : null),
+                    }
+                );
+            }
         );
         entries.MapPost(
             "/new/{kind}",
             async (
                 HttpContext http,
                 JobDesk desk,
+                FindingSource findings,
                 IIdSource ids,
                 int number,
                 string kind,
@@ -59,7 +74,8 @@ internal static class EntryEndpoints
             ) =>
                 await desk.RecordAsync(number, cancellation).ConfigureAwait(false) is { } record
                 && Writable(kind) is { } schema
-                    ? await WriteAsync(http, desk, ids, record, schema, null, cancellation).ConfigureAwait(false)
+                    ? await WriteAsync(http, desk, findings, ids, record, schema, null, cancellation)
+                        .ConfigureAwait(false)
                     : Results.NotFound()
         );
         entries.MapGet(
@@ -89,6 +105,7 @@ internal static class EntryEndpoints
             async (
                 HttpContext http,
                 JobDesk desk,
+                FindingSource findings,
                 IIdSource ids,
                 int number,
                 Guid id,
@@ -96,7 +113,8 @@ internal static class EntryEndpoints
             ) =>
                 await FindAsync(desk, number, id, cancellation).ConfigureAwait(false) is ({ } record, { } entry)
                 && Writable(entry.Kind) is { } schema
-                    ? await WriteAsync(http, desk, ids, record, schema, entry, cancellation).ConfigureAwait(false)
+                    ? await WriteAsync(http, desk, findings, ids, record, schema, entry, cancellation)
+                        .ConfigureAwait(false)
                     : Results.NotFound()
         );
         entries.MapStrikes();
@@ -124,6 +142,7 @@ internal static class EntryEndpoints
     private static async Task<IResult> WriteAsync(
         HttpContext http,
         JobDesk desk,
+        FindingSource findings,
         IIdSource ids,
         JobRecord record,
         Schema schema,
@@ -131,6 +150,7 @@ internal static class EntryEndpoints
         CancellationToken cancellation
     )
     {
+        var isSwitch = UnitChoice.IsSwitch(http);
         var form = await http.Request.ReadFormAsync(cancellation).ConfigureAwait(false);
         var typed = Typed.FromPost(schema, form);
         var zone = Visit.Of(http).Reader.Zone;
@@ -138,16 +158,20 @@ internal static class EntryEndpoints
         // The field shows minutes. Left as it was, the corrected entry keeps its place in the order to the second.
         if (corrects is not null && form["when"] == FieldText(corrects.ObservedAt, zone))
             when = corrects.ObservedAt;
+        if (isSwitch)
+            typed = typed.In(schema, Visit.Of(http).System);
         var texts = typed.Texts(schema);
         var model = new EntryFormModel(
             record,
-            Sheet(http, record, schema, typed),
+            EntrySheet.Of(Visit.Of(http), record, schema, typed),
             Guid.TryParse(form["id"], out var id) ? id : ids.NextId(Visit.Of(http).Reader.Now),
             corrects,
             form["when"].ToString(),
             form["who"].ToString(),
             form["reason"].ToString()
         );
+        if (isSwitch)
+            return Form(http, model);
         if (whenProblem is not null)
             return Refused(http, model, [whenProblem]);
         // Kept in a browser without network: how long ago it was sent first. A phone's clock may run wrong, its
@@ -164,14 +188,14 @@ internal static class EntryEndpoints
                 there.Kind == schema.Name
                 && FieldReader.Read(schema, texts, CultureInfo.InvariantCulture).Bag.Equals(there.Fields)
             )
-                return Written(record.Job, there);
+                return Page.Go(Read(record.Job, there));
             model = model with { Id = ids.NextId(Visit.Of(http).Reader.Now) };
         }
         var (bag, unread) = FieldReader.Read(schema, texts, CultureInfo.InvariantCulture);
         if (unread.Count == 0)
         {
             var doubts = Unlikely.Of(schema, bag);
-            var asked = corrects is null ? AskBack.Of(new JobPicture(record), schema.Name, bag) : null;
+            var asked = corrects is null ? Asked(record, schema, bag, when ?? Visit.Of(http).Reader.Now) : null;
             if (EntryFormModel.Key(doubts, asked) is { Length: > 0 } key && form["really"] != key)
                 return Page.Show<EntryFormPage>(
                     http,
@@ -192,15 +216,55 @@ internal static class EntryEndpoints
                 cancellation
             )
             .ConfigureAwait(false);
-        return outcome.Taken ? Written(record.Job, outcome.Value) : Refused(http, model, outcome.Problems);
+        return !outcome.Taken ? Refused(http, model, outcome.Problems)
+            : corrects is null
+                ? Page.Go(await OnwardAsync(desk, findings, record, outcome.Value, cancellation).ConfigureAwait(false))
+            : Page.Go(Read(record.Job, outcome.Value));
     }
 
-    /// <summary>Signs are tapped several in a row: back to them, elsewhere to the job.</summary>
-    private static IResult Written(Job job, Entry entry) =>
-        Page.Go(
-            (entry is { Kind: EntryKinds.Sign, Supersedes: null } ? Routes.NewEntry(job, entry.Kind) : Routes.Job(job))
-                + $"?wrote={entry.Id}"
-        );
+    private static Phrase? Asked(JobRecord record, Schema schema, FieldBag bag, DateTimeOffset moment)
+    {
+        var picture = new JobPicture(record);
+        return AskBack.Of(picture, schema.Name, bag) ?? AskBack.AtTheScale(picture, schema.Name, bag, moment);
+    }
+
+    /// <summary>Where an entry is read back.</summary>
+    private static string Read(Job job, Entry entry) =>
+        (entry is { Kind: EntryKinds.Sign, Supersedes: null } ? Routes.NewEntry(job, entry.Kind) : Routes.Job(job))
+        + $"?wrote={entry.Id}";
+
+    /// <summary>The next number by itself: who wrote down what was to be written now comes to the form of what is to be
+    /// written next. What can hurt, what has no form, and what was written out of turn leads to the page of
+    /// now; signs are tapped several in a row.</summary>
+    private static async Task<string> OnwardAsync(
+        JobDesk desk,
+        FindingSource findings,
+        JobRecord before,
+        Entry written,
+        CancellationToken cancellation
+    )
+    {
+        var job = before.Job;
+        if (
+            written.Kind is EntryKinds.ContainerMoved or EntryKinds.ScaleReading
+            && await desk.RecordAsync(job.Number, cancellation).ConfigureAwait(false) is { State: "open" }
+        )
+            return $"{Routes.WeighIn(job)}?wrote={written.Id}";
+        if (StepWords.StepOf(written.Kind) is null)
+            return Read(job, written);
+        if (written.Kind == EntryKinds.LeakCheck)
+            return SearchModel.Onward(before.Car, job, written);
+        var was = (await findings.AtAGlanceAsync(desk, before, cancellation).ConfigureAwait(false)).Picture.Now;
+        if (
+            was.EntryKind != written.Kind
+            || await desk.RecordAsync(job.Number, cancellation).ConfigureAwait(false) is not { } record
+        )
+            return Read(job, written);
+        var now = (await findings.AtAGlanceAsync(desk, record, cancellation).ConfigureAwait(false)).Picture;
+        return NowWords.Of(now) is { IsUrgent: false, Action: { EntryKind: not (null or EntryKinds.JobState) } action }
+            ? Routes.Write(job, action, written.Id)
+            : Read(job, written);
+    }
 
     private static IResult Taps(
         HttpContext http,
@@ -218,7 +282,7 @@ internal static class EntryEndpoints
                 nameof(TapPage.Model),
                 new TapModel(
                     record,
-                    Sheet(http, record, schema, Typed.Nothing) with
+                    EntrySheet.Of(Visit.Of(http), record, schema, Typed.Nothing) with
                     {
                         Problems = problems,
                     },
@@ -257,8 +321,8 @@ internal static class EntryEndpoints
                 ? typed.With(field, text)
                 : typed
         );
-        var (typed, notes) = CarriedOver.Of(record, schema, Visit.Of(http).Reader, spot, known);
-        var sheet = Sheet(http, record, schema, typed) with { CarriedOver = notes };
+        var (typed, notes) = CarriedOver.Of(record, schema, Visit.Of(http), spot, known);
+        var sheet = EntrySheet.Of(Visit.Of(http), record, schema, typed) with { CarriedOver = notes };
         return new(
             record,
             sheet with
@@ -290,7 +354,7 @@ internal static class EntryEndpoints
         var reader = Visit.Of(http).Reader;
         return new(
             record,
-            Sheet(http, record, schema, Typed.FromFields(schema, old.Fields)) with
+            EntrySheet.Of(Visit.Of(http), record, schema, Typed.FromFields(schema, old.Fields)) with
             {
                 // A look that was written down wrongly is corrected within its look.
                 Offered = SignWords.GroupOf(old.Fields.Text("observation")) is { } look
@@ -303,35 +367,6 @@ internal static class EntryEndpoints
             old.Who,
             ""
         );
-    }
-
-    private static FormSheet Sheet(HttpContext http, JobRecord record, Schema schema, Typed typed)
-    {
-        var visit = Visit.Of(http);
-        return new(schema, typed, visit.System)
-        {
-            Ghosts = LastValues(record, schema),
-            LastSi = record.Journal.Last(schema.Name) is { } last
-                ? schema.Fields.ToDictionary(
-                    field => field.Name,
-                    field => last.Fields[field.Name] is FieldValue.Quantity value ? (double?)value.Value.Si : null
-                )
-                : new Dictionary<string, double?>(),
-            Expected = EntryExpectation.Of(record, schema.Name, visit.Reader.Now),
-            Spots = CircuitMap.Spots(record.Car),
-            Containers = [.. record.KitAt(visit.Reader.Now).Containers.Select(container => container.Name)],
-        };
-    }
-
-    /// <summary>What stood in each field the last time, as typed.</summary>
-    private static ImmutableDictionary<string, string> LastValues(JobRecord record, Schema schema)
-    {
-        var last = ImmutableDictionary.CreateBuilder<string, string>();
-        foreach (var entry in record.Journal.OfKind(schema.Name))
-        foreach (var field in schema.Fields)
-            if (entry.Fields[field.Name] is { } value && field.Type is FieldType.Quantity or FieldType.Number)
-                last[field.Name] = EntryWords.AsTyped(value);
-        return last.ToImmutable();
     }
 
     private static string FieldText(DateTimeOffset moment, TimeZoneInfo zone) =>

@@ -20,6 +20,10 @@ public sealed record EntryFormModel(
     string Reason
 )
 {
+    /// <summary>The job, for a new entry: what was just written, and what is to be done now; null for a
+    /// correction.</summary>
+    public JobModel? Job { get; init; }
+
     /// <summary>Unlikely values that are asked about, once.</summary>
     public IReadOnlyList<Unlikely.Doubt> Doubts { get; init; } = [];
 

@@ -4,7 +4,6 @@ using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
 using Tightcold.App.Desk;
 using Tightcold.Web.Http;
-using Tightcold.Web.Words;
 
 namespace Tightcold.Web.Pages;
 
@@ -12,7 +11,21 @@ internal static class JobEndpoints
 {
     public static void MapJobs(this IEndpointRouteBuilder site)
     {
-        site.MapGet("/jobs/{number:int}", ShowAsync);
+        site.MapGet("/jobs/{number:int}", (HttpContext http, JobAnswers job, int number) =>
+            Answers.OfAsync(http, ask => job.NowAsync(number, ask))
+        );
+        site.MapGet("/jobs/{number:int}/steps/{slug}", (HttpContext http, JobAnswers job, int number, string slug) =>
+            Answers.OfAsync(http, ask => job.StepAsync(number, slug, ask))
+        );
+        site.MapGet("/jobs/{number:int}/journal", (HttpContext http, JobAnswers job, int number) =>
+            Answers.OfAsync(http, ask => job.JournalAsync(number, ask))
+        );
+        site.MapGet("/jobs/{number:int}/search", (HttpContext http, SearchAnswers search, int number) =>
+            Answers.OfAsync(http, ask => search.OneByOneAsync(number, ask))
+        );
+        site.MapGet("/jobs/{number:int}/search/all", (HttpContext http, SearchAnswers search, int number) =>
+            Answers.OfAsync(http, ask => search.AllAtOnceAsync(number, ask))
+        );
         site.MapGet("/jobs/{number:int}/news", NewsAsync);
         site.MapGet(
             "/jobs/{number:int}/entries/new",
@@ -57,25 +70,5 @@ internal static class JobEndpoints
         return http.Request.Headers.IfNoneMatch == version
             ? Results.StatusCode(StatusCodes.Status304NotModified)
             : Results.Json(new { entries = count, weighed });
-    }
-
-    private static async Task<IResult> ShowAsync(
-        HttpContext http,
-        JobDesk desk,
-        FindingSource findings,
-        int number,
-        string? step,
-        Guid? wrote,
-        CancellationToken cancellation
-    )
-    {
-        if (await desk.RecordAsync(number, cancellation).ConfigureAwait(false) is not { } record)
-            return Results.NotFound();
-        var model = new JobModel(
-            await findings.SoonAsync(desk, record, cancellation).ConfigureAwait(false),
-            wrote is { } id ? record.Journal.Find(id) : null,
-            StepWords.FromSlug(step)
-        );
-        return Page.Show<JobPage>(http, (nameof(JobPage.Model), model));
     }
 }

@@ -5,14 +5,13 @@ using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
 using Tightcold.Picture;
 using Tightcold.Picture.Circuit;
-using Tightcold.Web.Words;
+using Tightcold.Quantities;
 
 namespace Tightcold.Web.Pages;
 
-/// <summary>The job page: every step in the trade's order with its findings, and which are open.</summary>
+/// <summary>A job as its pages show it: what to do now, and every step of the trade's order with its findings.</summary>
 /// <param name="Wrote">The entry that was just written, to be read back; or null.</param>
-/// <param name="Asked">A step that a link asked to open; or null.</param>
-public sealed record JobModel(JobSight Sight, Entry? Wrote, Step? Asked)
+public sealed record JobModel(JobSight Sight, Entry? Wrote)
 {
     public JobRecord Record => Sight.Picture.Record;
     public ImmutableArray<Finding> Findings => Sight.Findings;
@@ -23,9 +22,16 @@ public sealed record JobModel(JobSight Sight, Entry? Wrote, Step? Asked)
 
     public IReadOnlyList<Finding> Of(Step step) => [.. Findings.Where(finding => finding.Step == step)];
 
-    /// <summary>The step that matters now, the one asked for, and the one just written to.</summary>
-    public bool IsOpen(Step step) =>
-        step == Now || step == Asked || (Wrote is not null && StepWords.StepOf(Wrote.Kind) == step);
-
     public ImmutableArray<WorkTimer> Clocks => WorkTimers.Of(Sight.Picture);
+
+    /// <summary>What can hurt at the one thing to do: what stops, and the worst of the rest. The others stand at the
+    /// step and at its form.</summary>
+    public ImmutableArray<Phrase> Cautions =>
+        Line.Action is not null && Of(Now) is [var finding, ..]
+            ? [.. finding.Cautions.Take(Math.Min(2, finding.OpenCautions))]
+            : [];
+
+    /// <summary>What the entry that was just written means: the verdict of its step, where that rests on it.</summary>
+    public Finding? Answers =>
+        Wrote is { } wrote ? Findings.FirstOrDefault(finding => finding.RestsOn.Contains(wrote.Id)) : null;
 }

@@ -34,6 +34,11 @@ internal static class KitEndpoints
     private static async Task<IResult> SaveAsync(HttpContext http, JobDesk desk, CancellationToken cancellation)
     {
         var typed = Typed.FromPost(Kit.Schema, await http.Request.ReadFormAsync(cancellation).ConfigureAwait(false));
+        if (UnitChoice.IsSwitch(http))
+        {
+            var there = await desk.KitAsync(cancellation).ConfigureAwait(false);
+            return Show(http, there, typed.In(Kit.Schema, Visit.Of(http).System), []);
+        }
         var outcome = await desk.UpdateKitAsync(typed.Texts(Kit.Schema), cancellation: cancellation)
             .ConfigureAwait(false);
         return outcome.Taken
@@ -47,6 +52,8 @@ internal static class KitEndpoints
             Container.Schema,
             await http.Request.ReadFormAsync(cancellation).ConfigureAwait(false)
         );
+        if (UnitChoice.IsSwitch(http))
+            return Form(http, "Add a can or cylinder", typed.In(Container.Schema, Visit.Of(http).System), []);
         var outcome = await desk.AddContainerAsync(typed.Texts(Container.Schema), cancellation: cancellation)
             .ConfigureAwait(false);
         return outcome.Taken ? Page.Go(Routes.Kit) : Form(http, "Add a can or cylinder", typed, outcome.Problems);

@@ -1,7 +1,9 @@
 using System.Globalization;
+using Tightcold.Findings.Now;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
 using Tightcold.Picture;
+using Tightcold.Picture.Now;
 using Tightcold.Web.Words;
 
 namespace Tightcold.Web.Pages;
@@ -15,6 +17,7 @@ public static class Routes
     public const string NewCar = "/cars/new";
     public const string Import = "/import";
     public const string Ledger = "/ledger";
+    public const string AllTimers = "/timers";
     public const string LedgerCsv = "/ledger.csv";
 
     public static string ChangeContainer(string name) => "/kit/containers/" + Uri.EscapeDataString(name);
@@ -35,7 +38,17 @@ public static class Routes
 
     public static string News(Job job) => Job(job) + "/news";
 
-    public static string Step(Job job, Step step) => $"{Job(job)}?step={StepWords.Slug(step)}#{StepWords.Slug(step)}";
+    /// <summary>A step's own page.</summary>
+    public static string Step(Job job, Step step) => $"{Job(job)}/steps/{StepWords.Slug(step)}";
+
+    /// <summary>From a step's page back to its line, where the thumb was.</summary>
+    public static string Back(Job job, Step step) => $"{Job(job)}#{StepWords.Slug(step)}";
+
+    public static string Journal(Job job) => Job(job) + "/journal";
+
+    /// <summary>The search: the map, one spot after the other, or all at once.</summary>
+    public static string Search(Job job, string? spot = null, string? test = null, bool all = false) =>
+        Job(job) + (all ? "/search/all" : "/search") + Query(("spot", spot), ("test", test));
 
     public static string WeighIn(Job job) => Job(job) + "/weigh-in";
 
@@ -62,13 +75,63 @@ public static class Routes
 
     public static string NewEntry(Job job, string kind) => $"{Job(job)}/entries/new/{kind}";
 
-    /// <summary>The form that takes an action down, with what is known of it filled in.</summary>
-    public static string Write(Job job, Findings.NextAction action)
+    /// <summary>After a look: back to the search, the next spot chosen.</summary>
+    public static string Looked(Job job, string? next, Entry wrote)
+    {
+        ArgumentNullException.ThrowIfNull(wrote);
+        return Job(job)
+            + "/search"
+            + Query(("spot", next), ("test", wrote.Fields.Text("test")), ("wrote", wrote.Id.ToString()));
+    }
+
+    /// <summary>Where the one thing to do now is done, and what the button says; null where nothing is to be
+    /// done.</summary>
+    public static (string Address, string Words)? Do(JobRecord record, NowLine line)
+    {
+        ArgumentNullException.ThrowIfNull(record);
+        ArgumentNullException.ThrowIfNull(line);
+        return line switch
+        {
+            { Kind: NowKind.LabelCharge } => (EditCar(record.Car.Id), "Write down: the label’s charge"),
+            { Kind: NowKind.NoContainer } => (NewContainer, "Add a can to the kit"),
+            { Action: { EntryKind: not null } action } => Doing(record.Job, action),
+            _ => null,
+        };
+    }
+
+    /// <summary>The same of one action with a form.</summary>
+    public static (string Address, string Words) Doing(Job job, Findings.NextAction action)
     {
         ArgumentNullException.ThrowIfNull(action);
+        return (
+            Write(job, action),
+            action.EntryKind switch
+            {
+                EntryKinds.ScaleReading or EntryKinds.ContainerMoved => "Weigh in",
+                EntryKinds.LeakCheck => "Search",
+                var kind => $"Write down: {EntryKinds.Get(kind!).Label.ToLowerInvariant()}",
+            }
+        );
+    }
+
+    /// <summary>The form that takes an action down, with what is known of it filled in.</summary>
+    /// <param name="job">Of which job.</param>
+    /// <param name="action">What.</param>
+    /// <param name="wrote">What was just written, to be read back there.</param>
+    public static string Write(Job job, Findings.NextAction action, Guid? wrote = null)
+    {
+        ArgumentNullException.ThrowIfNull(action);
+        string? Known(string field) => action.Known.FirstOrDefault(known => known.Field == field).Text;
+        if (action.EntryKind is EntryKinds.ScaleReading or EntryKinds.ContainerMoved)
+            return WeighIn(job) + Query(("wrote", wrote?.ToString()));
+        if (action.EntryKind == EntryKinds.LeakCheck)
+            return Job(job)
+                + "/search"
+                + Query(("spot", Known("spot")), ("test", Known("test")), ("wrote", wrote?.ToString()));
         (string Name, string? Value)[] query =
         [
             ("first", action.First),
+            ("wrote", wrote?.ToString()),
             .. action.Known.Select(known => (Forms.Typed.NumberName(known.Field), (string?)known.Text)),
         ];
         var begins = action is { First: { } first, EntryKind: not EntryKinds.Sign } ? "#" + Forms.Typed.Id(first) : "";

@@ -12,6 +12,12 @@ internal sealed class OwnScript
 {
     public static readonly OwnScript Weigh = new("weigh.js");
 
+    /// <summary>On forms: the mark that moves, words to tap, the next box by Enter.</summary>
+    public static readonly OwnScript Form = new("form.js");
+
+    /// <summary>On the search: a tap on the map chooses the spot.</summary>
+    public static readonly OwnScript Search = new("search.js");
+
     /// <summary>On a job's page: what another device wrote.</summary>
     public static readonly OwnScript Live = new("live.js");
 
@@ -46,7 +52,7 @@ internal sealed class OwnScript
 
     public static void Map(IEndpointRouteBuilder site)
     {
-        foreach (var script in new[] { Weigh, Beside, Live, Voice, Share, Photo })
+        foreach (var script in new[] { Weigh, Beside, Live, Form, Search, Voice, Share, Photo })
             site.MapGet(script.Address, (HttpContext http) =>
             {
                 http.Response.Headers.CacheControl = "public, max-age=31536000, immutable";

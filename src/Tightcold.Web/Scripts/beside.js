@@ -47,6 +47,13 @@
     const form = event.target;
     const label = form.dataset.keep;
     if (label === undefined || event.defaultPrevented) return;
+    // A switch of units is no sending: the page comes back with what is typed.
+    if (event.submitter?.name === 'units') {
+      if (navigator.onLine) return;
+      event.preventDefault();
+      say('No network: the units can be switched when it is back. What is typed stays.');
+      return;
+    }
     const data = new FormData(form, event.submitter ?? undefined);
     if ([...data.values()].some(value => typeof value !== 'string')) return;
     event.preventDefault();
@@ -54,7 +61,7 @@
     const typed = fields.filter(([name, value]) => name.startsWith('f.') && value).map(([name, value]) =>
       `${value} ${fields.find(([unit]) => unit === 'u.' + name.slice(2))?.[1] ?? ''}`.trim()).slice(0, 4).join(', ');
     // A page from the cache carries an id that may be spent: each sending has its own, and keeps it however often it is sent.
-    const item = { action: form.action || location.href, at: Date.now(), id: newId(), label, typed, back: document.querySelector('.crumb')?.getAttribute('href') ?? '/' };
+    const item = { action: form.action || location.href, at: Date.now(), id: newId(), label, typed, back: form.dataset.back ?? document.querySelector('.crumb')?.getAttribute('href') ?? '/' };
     item.fields = fields.map(([name, value]) => name === 'id' ? ['id', item.id] : [name, value]);
     const button = event.submitter;
     if (button) { button.disabled = true; button.dataset.was = button.textContent; button.textContent = 'Sending'; }
@@ -144,11 +151,98 @@
   document.addEventListener('visibilitychange', () => { if (document.visibilityState === 'visible') flush(); });
   setInterval(flush, 10000);
 
+  // A line above the page, heard by a screen reader, with a way there and a way to be rid of it.
+  let bar = null;
+  function say(words, go) {
+    bar ??= document.getElementById('main')?.parentNode.insertBefore(Object.assign(document.createElement('div'), { className: 'news alarm' }), document.getElementById('main'));
+    if (!bar) return;
+    bar.setAttribute('role', 'alert');
+    const text = document.createElement('p');
+    text.textContent = words;
+    const row = document.createElement('div');
+    row.className = 'alarm-row';
+    if (go && go !== location.pathname) {
+      const link = document.createElement('a');
+      link.className = 'press hand';
+      link.href = go;
+      link.textContent = 'Go there';
+      row.append(link);
+    }
+    row.append(press('Heard', () => { bar.replaceChildren(); navigator.vibrate?.(0); }));
+    bar.replaceChildren(text, row);
+  }
+
+  // Sound: a browser lets a page sound after one touch of it, so the first touch opens it.
+  let audio = null;
+  const quiet = () => { try { return localStorage.getItem('tightcold-quiet') === 'yes'; } catch { return false; } };
+  const open = () => { try { audio ??= new AudioContext(); audio.resume(); } catch { /* then it shakes and shows */ } };
+  addEventListener('pointerdown', open, { once: true });
+  addEventListener('keydown', open, { once: true });
+  function sound() {
+    if (quiet()) return;
+    navigator.vibrate?.([400, 200, 400, 200, 400]);
+    if (audio?.state !== 'running') return;
+    for (let i = 0; i < 3; i++) {
+      const tone = audio.createOscillator(), loud = audio.createGain();
+      tone.frequency.value = 880;
+      loud.gain.value = 0.3;
+      tone.connect(loud).connect(audio.destination);
+      tone.start(audio.currentTime + 0.5 * i);
+      tone.stop(audio.currentTime + 0.5 * i + 0.3);
+    }
+  }
+  document.addEventListener('tightcold-sound', event => { say(event.detail); sound(); });
+
+  // What runs in any job sounds on any page: the moments live in the journal, the last ones heard of in this browser, so
+  // that they are known without network too.
+  const timersKey = 'tightcold-timers', toldKey = 'tightcold-told';
+  const get = key => { try { return JSON.parse(localStorage.getItem(key)) ?? {}; } catch { return {}; } };
+  const put = (key, value) => { try { localStorage.setItem(key, JSON.stringify(value)); } catch { /* heard again then */ } };
+  async function ask() {
+    try {
+      const answer = await fetch('/timers', { cache: 'no-store' });
+      // A phone's clock may run wrong; its difference to the site's does not.
+      if (answer.ok) { const told = await answer.json(); put(timersKey, { timers: told.timers, ahead: Date.now() - told.now }); }
+    } catch { /* What was heard of before stays true. */ }
+  }
+  function due() {
+    const { timers = [], ahead = 0 } = get(timersKey), now = Date.now() - ahead, told = get(toldKey);
+    for (const line of document.querySelectorAll('[data-due]')) {
+      const left = Math.round((Number(line.dataset.due) - now) / 1000), size = Math.abs(left);
+      const text = `${Math.floor(size / 60)}:${String(size % 60).padStart(2, '0')}`;
+      line.textContent = left >= 0 ? `${text} left` : `due since ${text}`;
+    }
+    const heard = {};
+    for (const timer of timers.filter(one => one.due <= now)) {
+      // When due, and every five minutes after it, until the next reading is written down.
+      const name = `${timer.what} ${timer.due}`, times = 1 + Math.floor((now - timer.due) / 300000);
+      heard[name] = times;
+      // Due since long is no news: somebody comes back the next morning.
+      if ((told[name] ?? 0) >= times || times > 6) continue;
+      say(`${timer.what}. ${timer.then}.`, timer.go);
+      sound();
+      if (document.hidden && globalThis.Notification?.permission === 'granted')
+        navigator.serviceWorker?.ready.then(ready => ready.showNotification(timer.what, { body: timer.then, tag: name, vibrate: [400, 200, 400] })).catch(() => {});
+    }
+    if (JSON.stringify(heard) !== JSON.stringify(told)) put(toldKey, heard);
+  }
+  const tryIt = document.querySelector('[data-sound]'), hush = document.querySelector('[data-quiet]');
+  if (tryIt && hush) {
+    for (const part of document.querySelectorAll('[data-sound], [data-quiet], [data-sound-says]')) part.hidden = false;
+    const shown = () => { hush.textContent = quiet() ? 'Sound is off: sound again' : 'Sound is on: be quiet'; };
+    tryIt.addEventListener('click', () => { open(); Promise.resolve(audio?.resume()).finally(sound); globalThis.Notification?.requestPermission?.(); });
+    hush.addEventListener('click', () => { try { localStorage.setItem('tightcold-quiet', quiet() ? 'no' : 'yes'); } catch { /* stays as it is */ } shown(); });
+    shown();
+  }
+  ask().then(due);
+  setInterval(due, 1000);
+  setInterval(ask, 60000);
+
   // Pages seen once open again without network, where the browser allows it (on this machine, or over TLS).
   navigator.serviceWorker?.register('/worker.js').then(() => navigator.serviceWorker.ready).then(ready => {
     // The page that was open before the worker ran, the start, and of a job the forms that the step of now leads to, so that a reading can be written without network.
-    const near = [...document.querySelectorAll('.walk .now a[href], .walk a[href$="/weigh-in"], .walk a[href*="/entries/new/"]')]
-      .map(link => link.getAttribute('href')).filter(href => /\/(weigh-in|entries\/new\/[a-z-]+)(\?(first|f\.)[^#]*)?(#.*)?$/.test(href));
+    const near = [...document.querySelectorAll('.bar a[href], .meanwhile a[href], .walk .now a[href]')]
+      .map(link => link.getAttribute('href')).concat((document.querySelector('.bar')?.dataset.near ?? '').split(' ')).filter(href => /^\/jobs\//.test(href));
     // The looks and scripts of this page came before the worker did.
     const looks = [...document.querySelectorAll('link[href], script[src]')].map(part => part.getAttribute('href') ?? part.getAttribute('src'));
     ready.active?.postMessage({ near: [...new Set([...looks, location.pathname + location.search, '/', ...near])] });

@@ -20,8 +20,13 @@ self.addEventListener('activate', event => event.waitUntil((async () => {
 const ours = request => new URL(request.url).origin === self.location.origin;
 const lasting = path => /\.[0-9a-f]{12}\.(css|js)$/.test(path) || path === '/icon.svg' || path === '/icon-192.png';
 
-// Addresses with a note of what was just written are the same page.
-const plain = address => { const url = new URL(address); url.searchParams.delete('wrote'); url.hash = ''; return url.href; };
+// Addresses with a note of what was just written are the same page; so is the search, whichever spot is chosen.
+const plain = address => {
+  const url = new URL(address);
+  for (const word of url.pathname.endsWith('/search') ? ['wrote', 'spot', 'test'] : ['wrote']) url.searchParams.delete(word);
+  url.hash = '';
+  return url.href;
+};
 
 async function fresh(request) {
   const answer = await fetch(request);

@@ -12,7 +12,7 @@ public sealed partial class Stylesheet
     /// <summary>What browsers take for letters unless a person told them another size.</summary>
     private const double UsualPx = 16;
 
-    public static readonly Stylesheet Look = Load("look.css");
+    public static readonly Stylesheet Look = Load("look.css", "walk.css");
     public static readonly Stylesheet Card = Load("card.css");
 
     private Stylesheet(string name, string text)
@@ -46,11 +46,20 @@ public sealed partial class Stylesheet
     [GeneratedRegex(@"(\bfont(?:-size)?: )([0-9]+)px")]
     private static partial Regex LetterSize();
 
-    private static Stylesheet Load(string name)
+    /// <summary>Several files travel as one, under the first one's name.</summary>
+    private static Stylesheet Load(params ReadOnlySpan<string> names)
+    {
+        var text = "";
+        foreach (var name in names)
+            text += Read(name);
+        return new(names[0], text);
+    }
+
+    private static string Read(string name)
     {
         using var stream = typeof(Stylesheet).Assembly.GetManifestResourceStream("styles/" + name)
             ?? throw new InvalidOperationException($"the style sheet {name} is not embedded");
         using var reader = new StreamReader(stream);
-        return new(name, reader.ReadToEnd().ReplaceLineEndings("\n"));
+        return reader.ReadToEnd().ReplaceLineEndings("\n");
     }
 }

@@ -213,8 +213,8 @@ public sealed class WeighInTests
         var bath = Open(Cans(Empty()), 10, "A", bath: "40 °C")
             .At(11, "running-reading", ("low-side", "2.0 bar"), ("high-side", "12 bar"));
         var (slow, quick) = (
-            air.Picture().WeighIn.Forecast(air.Record())!,
-            bath.Picture().WeighIn.Forecast(bath.Record())!
+            air.Picture().WeighIn.Forecast(air.Record(), "A")!,
+            bath.Picture().WeighIn.Forecast(bath.Record(), "A")!
         );
         Assert.True(quick.Middle.Seconds < 0.5 * slow.Middle.Seconds);
         Assert.True(quick.Fast.Seconds < quick.Middle.Seconds && quick.Middle.Seconds < quick.Slow.Seconds);

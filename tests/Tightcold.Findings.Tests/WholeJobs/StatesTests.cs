@@ -379,4 +379,41 @@ public sealed class StatesTests
             Say(missing).StartsWith("how much is left in A, used in job 3", StringComparison.Ordinal)
         );
     }
+
+    /// <summary>At the scale: what it shows, minutes after the last entry, and what is asked back; null where it is taken
+    /// as it is.</summary>
+    [Theory]
+    [InlineData("A", "392 g", 5, null)]
+    [InlineData("A", "330 g", 5, null)]
+    [InlineData("A", "467 g", 5, "A got heavier by 76 g")]
+    [InlineData("A", "200 g", 0.1, "nothing flows that fast")]
+    [InlineData("B", "627 g", 1, "A moment ago A stood on the scale")]
+    [InlineData("B", "627 g", 10, null)]
+    public void A_scale_is_asked_back_for_what_it_cannot_show(string can, string gross, double minutes, string? asks)
+    {
+        var job = Pumped(Car(), 10)
+            .At(60, "scale-reading", ("container", "A"), ("gross", "392 g"))
+            .At(61, "container-moved", ("container", "A"), ("action", "connected"), ("side", "low side"))
+            .At(62, "scale-reading", ("container", "A"), ("gross", "391 g"));
+        var picture = job.Picture();
+        var fields = AJob.Bag(EntryKinds.Get(EntryKinds.ScaleReading), ("container", can), ("gross", gross));
+        var moment = picture.Record.Journal.Standing[^1].ObservedAt.AddMinutes(minutes);
+        var asked = AskBack.AtTheScale(picture, EntryKinds.ScaleReading, fields, moment);
+        if (asks is null)
+            Assert.Null(asked);
+        else
+            Assert.Contains(asks, Say(asked!), StringComparison.Ordinal);
+    }
+
+    /// <summary>While something runs that only wants to be waited for, and not otherwise.</summary>
+    [Fact]
+    public void While_the_pump_runs_what_can_be_done_meanwhile_is_said()
+    {
+        var running = Car().At(10, "pump", ("action", "started")).Picture();
+        Assert.Contains(Meanwhile.Of(running), action =>
+            Say(action.What).Contains("on the scale", StringComparison.Ordinal)
+        );
+        Assert.InRange(Meanwhile.Of(running).Length, 1, 3);
+        Assert.Empty(Meanwhile.Of(Car().Picture()));
+    }
 }

@@ -7,7 +7,7 @@ using Microsoft.Playwright;
 namespace Tightcold.Web.Tests.Bench;
 
 /// <summary>What a person does on the site, as verbs; selectors stay in here.</summary>
-public sealed class Person(IBrowserContext context, IPage page, List<string> strangers, bool scripts = true)
+public sealed partial class Person(IBrowserContext context, IPage page, List<string> strangers, bool scripts = true)
     : IAsyncDisposable
 {
     /// <summary>Pictures of what was seen; not kept in the repository.</summary>
@@ -91,8 +91,7 @@ public sealed class Person(IBrowserContext context, IPage page, List<string> str
 
     public async Task OpenFormAsync(string kind)
     {
-        var job = page.Url.Split('?')[0].Split("/entries")[0];
-        await OpenAsync($"{job}/entries/new/{kind}");
+        await OpenAsync($"{JobUnder().Match(page.Url).Value}/entries/new/{kind}");
     }
 
     /// <summary>Types a text, a number with its unit (<c>68 psig</c>), or picks a word or a spot.</summary>
@@ -138,11 +137,7 @@ public sealed class Person(IBrowserContext context, IPage page, List<string> str
     public async Task PressAsync(string button)
     {
         var press = page.GetByRole(AriaRole.Button, new() { Name = button, Exact = true });
-        // The weigh-in's own script keeps its page, and loads it again once what was typed is sent.
-        var sends =
-            await press.EvaluateAsync<bool>("e => e.type === 'submit' && !!e.form")
-            && !(scripts && await press.EvaluateAsync<bool>("e => e.form.getAttribute('id') === 'weigh'"));
-        if (sends)
+        if (await press.EvaluateAsync<bool>("e => e.type === 'submit' && !!e.form"))
             await NextPageAsync(() => press.ClickAsync());
         else
             await press.ClickAsync();
@@ -180,28 +175,25 @@ public sealed class Person(IBrowserContext context, IPage page, List<string> str
             }
     }
 
-    /// <summary>The step as its line says it, opened by a tap when it is closed.</summary>
+    /// <summary>The page of a step.</summary>
     public async Task<ILocator> StepAsync(string title)
     {
-        var step = page.Locator(".walk > li")
-            .Filter(
-                new()
-                {
-                    Has = page.GetByRole(
-                        AriaRole.Heading,
-                        new()
-                        {
-                            Name = title,
-                            Exact = true,
-                            Level = 2,
-                        }
-                    ),
-                }
-            );
-        if (await step.Locator("details").First.GetAttributeAsync("open") is null)
-            await step.Locator("summary").First.ClickAsync();
-        return step;
+        var job = JobUnder().Match(page.Url).Value;
+        await OpenAsync($"{job}/steps/{title.ToLowerInvariant().Replace(' ', '-')}");
+        return page.Locator("main");
     }
+
+    /// <summary>How many lines the journal has, looked up and left again.</summary>
+    public async Task<int> JournalCountAsync()
+    {
+        var was = new Uri(page.Url).PathAndQuery;
+        await OpenJournalAsync();
+        var count = await Journal.CountAsync();
+        await OpenAsync(was);
+        return count;
+    }
+
+    public Task OpenJournalAsync() => OpenAsync(JobUnder().Match(page.Url).Value + "/journal");
 
     /// <summary>Presses Tab until the control with these words has the keyboard; fails when the page ends
     /// before.</summary>
@@ -425,6 +417,9 @@ public sealed class Person(IBrowserContext context, IPage page, List<string> str
         await context.DisposeAsync();
         Assert.Empty(strangers);
     }
+
+    [GeneratedRegex("/jobs/[0-9]+")]
+    private static partial Regex JobUnder();
 
     private static string Script(string text) => JsonSerializer.Serialize(text);
 

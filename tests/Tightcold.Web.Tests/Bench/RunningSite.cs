@@ -86,9 +86,9 @@ public sealed class RunningSite : IAsyncDisposable
     }
 
     /// <summary>The empty site at a moment of the demo's day.</summary>
-    public static async Task<RunningSite> StartAtAsync(DateTimeOffset now)
+    public static async Task<RunningSite> StartAtAsync(DateTimeOffset now, TimeSpan? patience = null)
     {
-        var running = new RunningSite(NewFolder(), now, null);
+        var running = new RunningSite(NewFolder(), now, null, patience);
         await running.site.StartAsync(TestContext.Current.CancellationToken);
         return running;
     }

@@ -25,7 +25,7 @@ public sealed class PairingTests
         "/jobs/1/export",
         "/jobs/1/news",
         "/jobs/1/timers",
-        "/timers.js",
+        "/timers",
         "/devices",
         "/no/such/place",
     ];

@@ -1,0 +1,52 @@
+using System.Collections.Immutable;
+using Tightcold.Jobs.Cars;
+using Tightcold.Jobs.Circuit;
+using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
+using Tightcold.Jobs.Journals;
+using Tightcold.Picture;
+using Tightcold.Picture.Leaks;
+using Tightcold.Web.Forms;
+
+namespace Tightcold.Web.Pages;
+
+/// <summary>The search: one spot after the other, or all at once.</summary>
+/// <param name="Sheet">The form of a leak check or of a whole search, with what is taken from the last one.</param>
+/// <param name="Id">Of the entry to come, so that sending it twice writes it once.</param>
+/// <param name="Spot">The spot that is looked at next; null where none stands out.</param>
+public sealed record SearchModel(JobModel Job, FormSheet Sheet, Guid Id, string? Spot)
+{
+    /// <summary>What decides whether a look counts, besides spot, test and outcome.</summary>
+    public static readonly ImmutableArray<string> Conditions =
+    [
+        "wind",
+        "old-dye",
+        "system-pressure",
+        "time-spent",
+        "detector-setting",
+    ];
+
+    public JobPicture Picture => Job.Sight.Picture;
+    public JobRecord Record => Job.Record;
+
+    public string Test => Sheet.Typed.Number("test");
+
+    /// <summary>Spots that could not be reached the last time.</summary>
+    public IReadOnlyList<string> NotReached => FieldType.Spots.Of(Sheet.Typed.Number("not-reached"));
+
+    public IReadOnlyList<SpotView> Spots => SpotView.Of(Picture.Leaks);
+
+    public IEnumerable<FieldSpec> Fields => Conditions.Select(Sheet.Schema.Find).OfType<FieldSpec>();
+
+    /// <summary>Something was said before and is taken from there.</summary>
+    public bool IsTaken => Fields.Any(one => Sheet.CarriedOver.ContainsKey(one.Name));
+
+    /// <summary>After a look: the next spot in the order of the refrigerant, by the same test.</summary>
+    internal static string Onward(Car car, Job job, Entry written)
+    {
+        var spots = CircuitMap.Spots(car);
+        var at = spots.IndexOf(written.Fields.Text("spot") ?? "", StringComparer.OrdinalIgnoreCase);
+        var next = at >= 0 && at + 1 < spots.Length ? spots[at + 1] : null;
+        return Routes.Looked(job, next, written);
+    }
+}

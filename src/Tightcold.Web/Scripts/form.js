@@ -1,0 +1,42 @@
+// On forms: a mark moves on the expected range while somebody types, usual words are tapped instead of typed, and Enter
+// leads to the next empty number. Every form works without this file.
+(() => {
+  'use strict';
+  const form = document.getElementById('entry');
+  if (!form) return;
+
+  // Where the number that stands in the box lies on the drawn range, in the unit that is chosen.
+  function mark(field) {
+    const bar = field.querySelector('svg.expect'), box = field.querySelector('.amount input'), unit = field.querySelector('.amount select');
+    if (!bar || !box || !unit) return;
+    const live = bar.querySelector('.live'), chosen = unit.selectedOptions[0];
+    const si = parseFloat(box.value.replace(',', '.')) * Number(chosen.dataset.step) + Number(chosen.dataset.zero);
+    live.setAttribute('visibility', Number.isFinite(si) ? 'visible' : 'hidden');
+    if (!Number.isFinite(si)) return;
+    const from = Number(bar.dataset.from), to = Number(bar.dataset.to);
+    // What lies off the drawing stands at its edge.
+    live.setAttribute('transform', `translate(${Math.min(298, Math.max(2, 300 * (si - from) / (to - from))).toFixed(1)} 0)`);
+  }
+  const marked = event => { const field = event.target.closest('.field'); if (field) mark(field); };
+  form.addEventListener('input', marked);
+  form.addEventListener('change', marked);
+  form.querySelectorAll('.field').forEach(mark);
+
+  for (const words of form.querySelectorAll('[data-fills]')) {
+    words.hidden = false;
+    words.addEventListener('click', event => {
+      const word = event.target.closest('button');
+      if (word) document.getElementById(words.dataset.fills).value = word.textContent.trim();
+    });
+  }
+
+  // The next empty number in the open; from the last one Enter sends, as it always does.
+  form.addEventListener('keydown', event => {
+    if (event.key !== 'Enter' || !event.target.matches('.amount input')) return;
+    const boxes = [...form.querySelectorAll('.amount input')].filter(box => box.offsetParent !== null);
+    const next = boxes.slice(boxes.indexOf(event.target) + 1).find(box => !box.value);
+    if (!next) return;
+    event.preventDefault();
+    next.focus();
+  });
+})();

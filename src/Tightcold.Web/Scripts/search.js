@@ -1,0 +1,44 @@
+// The search: a tap on the map chooses the spot without another page, and the bar says which one is chosen. Without this
+// file the map leads to the same page with the spot chosen.
+(() => {
+  'use strict';
+  const form = document.getElementById('look');
+  if (!form) return;
+  const chosen = document.querySelector('[data-chosen]'), test = form.querySelector('[data-test]');
+  const say = () => {
+    const spot = form.querySelector('input[name="f.spot"]:checked');
+    if (chosen && spot) chosen.textContent = spot.value;
+    const by = form.querySelector('input[name="f.test"]:checked');
+    if (test && by?.value) test.textContent = `Test: ${by.value}`;
+  };
+  form.addEventListener('change', event => {
+    // Once chosen, the list of tests is in the way.
+    if (event.target.name === 'f.test') event.target.closest('details').open = false;
+    say();
+  });
+  form.querySelector('[data-picks]')?.addEventListener('click', event => {
+    const link = event.target.closest('a');
+    const name = link && new URL(link.getAttribute('href'), location.href).searchParams.get('spot');
+    const radio = [...form.querySelectorAll('input[name="f.spot"]')].find(one => one.value === name);
+    if (!radio) return;
+    event.preventDefault();
+    radio.checked = true;
+    say();
+  });
+
+  // Without network the kept page comes back, whichever spot it was made for: the next one is chosen here.
+  const nextKey = 'tightcold-next ' + location.pathname;
+  form.addEventListener('submit', () => {
+    const spots = [...form.querySelectorAll('input[name="f.spot"]')];
+    const next = spots[spots.findIndex(one => one.checked) + 1];
+    const by = form.querySelector('input[name="f.test"]:checked');
+    try { sessionStorage.setItem(nextKey, JSON.stringify({ spot: next?.value, test: by?.value })); } catch { /* then it is tapped */ }
+  });
+  if (!new URLSearchParams(location.search).has('spot')) {
+    let next = null;
+    try { next = JSON.parse(sessionStorage.getItem(nextKey)); } catch { /* then it is tapped */ }
+    for (const one of form.querySelectorAll('input[name="f.spot"], input[name="f.test"]'))
+      if (next && (one.value === next.spot || one.value === next.test)) one.checked = true;
+  }
+  say();
+})();

@@ -1,0 +1,508 @@
+using System.Globalization;
+using Tightcold.App.Demo;
+using Tightcold.Findings;
+using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Journals;
+using Tightcold.Picture;
+using Tightcold.Web.Tests.Bench;
+
+namespace Tightcold.Web.Tests;
+
+/// <summary>The demo's day with one clean finger: how many taps and characters it takes, how far is scrolled, and how
+/// long a reading or a spot is with the phone out of the pocket. What decides an answer is written down; the demo's
+/// notes, prices, certificate and maker's figures are not typed.</summary>
+public sealed class OneFingerTests(Chromium chromium, DemoSite demo)
+{
+    /// <summary>A gloved tap, with the look for where; assumed, as the digits are.</summary>
+    private const double SecondsATap = 0.3,
+        SecondsACharacter = 0.3;
+
+    private const string Joint = "liquid line joint at condenser";
+    private const string Valve = "low-side service valve";
+
+    private static CancellationToken Cancellation => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task The_whole_job_is_done_by_taps_that_are_counted_and_no_step_needs_more_than_a_screen_of_scrolling()
+    {
+        var story = await demo.RecordAsync();
+        await using var site = await RunningSite.StartAtAsync(
+            DemoScenario.Start.AddMinutes(-30),
+            // As beside the car: a page comes with what is known at a glance.
+            TimeSpan.Zero
+        );
+        await using var person = await chromium.PersonAsync(site, 390);
+        await person.OpenAsync("/");
+        var setUp = new Thumb(person);
+        await KitAsync(site, setUp);
+        await CarAsync(person, setUp);
+        To(site, 0);
+        var thumb = new Thumb(person);
+        await thumb.PressAsync("Open a job");
+        await thumb.ChooseTextAsync("told", "brought in warm");
+        await thumb.PressAsync("Open the job");
+        thumb.Note("open the job");
+        try
+        {
+            await ArrivalAsync(site, person, thumb, story);
+            await SearchAsync(site, person, thumb);
+            await MendAsync(site, person, thumb, story);
+            await VacuumAsync(site, person, thumb, story);
+            await WeighAsync(site, person, thumb);
+            await ProofAsync(site, person, thumb, story);
+        }
+        finally
+        {
+            TestContext.Current.SendDiagnosticMessage($"{setUp.Taps} taps of set-up; {string.Join("; ", thumb.Said)}");
+        }
+
+        var findings = Walk.Of(await RecordAsync(site)).ToDictionary(finding => finding.Step);
+        var told = string.Join(
+            "\n",
+            [
+                $"set-up: {setUp.Taps} taps, {setUp.Characters} characters",
+                $"job: {thumb.Taps} taps, {thumb.Characters} characters, furthest {thumb.Scrolled:0.00} screens to {thumb.ScrolledTo}",
+                .. thumb.Said,
+                .. findings.Values.Select(finding => $"{finding.Step}: {finding.Judgement}, {finding.Verdict}"),
+            ]
+        );
+        TestContext.Current.SendDiagnosticMessage(told);
+        foreach (var step in new[] { Step.LeakSearch, Step.Recover, Step.Hold, Step.WeighIn })
+            Assert.True(findings[step].Judgement == Judgement.Good, told);
+        Assert.True(setUp.Scrolled <= 1 && thumb.Scrolled <= 1, told);
+        await person.OpenAsync("/jobs/1/card");
+        await person.SeesAsync("Proven tight: yes");
+        await person.SeesAsync("Proven cold: yes");
+        Assert.Empty(site.Failures);
+    }
+
+    [Fact]
+    public async Task Out_of_the_pocket_a_running_reading_takes_twenty_five_seconds_and_a_spot_four()
+    {
+        await using var site = await RunningSite.WithDemoUntilAsync(TimeSpan.FromMinutes(60));
+        await using var person = await chromium.PersonAsync(site, 390);
+        await person.OpenAsync("/jobs/1");
+        var thumb = new Thumb(person);
+        await thumb.TapAsync(person.Page.Locator("#running-pressures a"));
+        await thumb.PressAsync("Write down");
+        foreach (
+            var (field, text) in new[]
+            {
+                ("low-side", "1.2"),
+                ("high-side", "7.5"),
+                ("vent-temperature", "22.9"),
+                ("suction-line-temperature", "20.5"),
+                ("liquid-line-temperature", "26"),
+            }
+        )
+            await thumb.TypeAsync(field, text);
+        await thumb.WriteAsync();
+        Assert.Equal(2, (await RecordAsync(site)).Journal.OfKind(EntryKinds.RunningReading).Count());
+        var reading = Seconds(thumb);
+
+        await person.OpenAsync("/jobs/1/search");
+        var spot = new Thumb(person);
+        await spot.TapAsync(person.Page.Locator("input[name='f.spot'][value='condenser']"));
+        await spot.PressAsync("Nothing");
+        var one = Seconds(spot);
+        // The next one in order is chosen already.
+        var next = new Thumb(person);
+        await next.PressAsync("Nothing");
+        TestContext.Current.SendDiagnosticMessage(
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"running reading {reading:0.0} s, {thumb.Taps} taps and {thumb.Characters} characters; spot {one:0.0} s; next spot {Seconds(next):0.0} s"
+            )
+        );
+        Assert.InRange(reading, 0, 25);
+        Assert.InRange(one, 0, 4);
+    }
+
+    private static double Seconds(Thumb thumb) => SecondsATap * thumb.Taps + SecondsACharacter * thumb.Characters;
+
+    private static async Task KitAsync(RunningSite site, Thumb thumb)
+    {
+        await thumb.PressAsync("Describe your gauges and scale");
+        foreach (
+            var (field, text, unit) in new[]
+            {
+                ("owner", DemoScenario.Who, null),
+                ("altitude", "640", "m"),
+                ("jurisdiction", "US-CA", null),
+                ("low-gauge-plus-minus", "0.16", "bar"),
+                ("low-gauge-step", "0.1", "bar"),
+                ("high-gauge-plus-minus", "0.5", "bar"),
+                ("high-gauge-step", "0.5", "bar"),
+                ("thermometer-plus-minus", "1", "K"),
+                ("hygrometer-plus-minus", "5", "%"),
+                ("scale-step", "1", "g"),
+                ("scale-plus-minus", "3", "g"),
+            }
+        )
+            await thumb.TypeAsync(field, text, unit);
+        await thumb.ChooseAsync("vacuum-gauge", "absolute");
+        foreach (
+            var (field, text, unit) in new[]
+            {
+                ("vacuum-gauge-plus-minus", "0.05", "mbar"),
+                ("vacuum-gauge-step", "0.01", "mbar"),
+                ("pump-free-air", "72", "L/min"),
+                ("leak-tests", "UV lamp, detector, nitrogen, soap", (string?)null),
+            }
+        )
+            await thumb.TypeAsync(field, text, unit);
+        await thumb.PressAsync("Keep the kit");
+        foreach (
+            var (name, kind, net, tare, gross, water) in new[]
+            {
+                ("Can A", "can", "300", "92", "392", ""),
+                ("Can B", "can", "500", "128", "627", ""),
+                ("R1", "recovery cylinder", "", "7900", "9420", "12200"),
+            }
+        )
+        {
+            site.Clock.Advance(TimeSpan.FromMinutes(1));
+            await thumb.PressAsync("Add a can or cylinder");
+            await thumb.TypeAsync("name", name);
+            await thumb.ChooseAsync("kind", kind);
+            await thumb.ChooseAsync("refrigerant", "R-134a");
+            if (net.Length > 0)
+                await thumb.TypeAsync("net-as-sold", net, "g");
+            await thumb.TypeAsync("tare", tare, "g");
+            await thumb.TypeAsync("gross-now", gross, "g");
+            if (water.Length > 0)
+                await thumb.TypeAsync("water-capacity", water, "g");
+            await thumb.PressAsync("Keep it in the kit");
+        }
+    }
+
+    private static async Task CarAsync(Person person, Thumb thumb)
+    {
+        await thumb.TapAsync(person.Page.Locator(".head a").First);
+        await thumb.PressAsync("Add the first car");
+        await thumb.TypeAsync("label", "Grey estate");
+        await thumb.ChooseAsync("refrigerant", "R-134a");
+        await thumb.TypeAsync("label-charge", "550", "g");
+        await thumb.ChooseAsync("compressor", "variable");
+        await thumb.ChooseAsync("device", "expansion valve");
+        await thumb.TypeAsync("oil-type", "PAG 46");
+        await thumb.TypeAsync("oil-amount", "120", "mL");
+        await thumb.ChooseAsync("dye", "yes");
+        await thumb.PressAsync("Keep this car");
+    }
+
+    private static async Task ArrivalAsync(RunningSite site, Person person, Thumb thumb, JobRecord story)
+    {
+        await thumb.PressAsync("Write down: weather");
+        await thumb.TypeAsync("ambient-temperature", "24");
+        await thumb.TypeAsync("relative-humidity", "62");
+        await thumb.WriteAsync();
+        thumb.Note("weather");
+        // The next form came by itself.
+        To(site, 4);
+        await thumb.TypeAsync("low-side", Number(story, EntryKinds.StandingReading, 0, "low-side"));
+        await thumb.TypeAsync("high-side", Number(story, EntryKinds.StandingReading, 0, "high-side"));
+        await thumb.WriteAsync();
+        thumb.Note("standing pressure");
+        await StepAsync(person, thumb, "leak-search", "Earlier charge");
+        await thumb.TypeAsync("months-ago", "12");
+        await thumb.ChooseAsync("filled", "full, not weighed");
+        await thumb.WriteAsync();
+        thumb.Note("what was filled last summer");
+        To(site, 22);
+        await RunningAsync(person, thumb, story, 0, "fresh", "open");
+    }
+
+    private static async Task RunningAsync(
+        Person person,
+        Thumb thumb,
+        JobRecord story,
+        int which,
+        string air,
+        string doors
+    )
+    {
+        if (!person.Page.Url.Contains("/entries/new/running-reading", StringComparison.Ordinal))
+            await StepAsync(person, thumb, "running-pressures", "Write down");
+        foreach (
+            var field in new[]
+            {
+                "low-side",
+                "high-side",
+                "vent-temperature",
+                "suction-line-temperature",
+                "liquid-line-temperature",
+            }
+        )
+            await thumb.TypeAsync(field, Number(story, EntryKinds.RunningReading, which, field));
+        if (which == 0)
+            await thumb.TypeAsync("engine-speed", "1500");
+        await thumb.ChooseAsync("blower", "full");
+        await thumb.ChooseAsync("air-source", air);
+        await thumb.ChooseAsync("doors", doors);
+        await thumb.WriteAsync();
+        thumb.Note("running pressures");
+    }
+
+    private static async Task SearchAsync(RunningSite site, Person person, Thumb thumb)
+    {
+        await NowAsync(person, thumb, "/search");
+        To(site, 36);
+        await LookAsync(person, thumb, "UV lamp", Joint, "Clear leak", dye: "yes");
+        To(site, 41);
+        await LookAsync(person, thumb, "electronic detector", "compressor shaft seal", "Nothing");
+        To(site, 43);
+        await LookAsync(person, thumb, "electronic detector", Valve, "Nothing");
+        thumb.Note("first search, three spots");
+    }
+
+    private static async Task MendAsync(RunningSite site, Person person, Thumb thumb, JobRecord story)
+    {
+        To(site, 70);
+        await thumb.TapAsync(person.Page.Locator(".crumb").First);
+        await thumb.PressAsync("Write down: refrigerant recovered");
+        await thumb.TypeAsync("gross-before", "9420", "g");
+        await thumb.TypeAsync("gross-after", "9461", "g");
+        await thumb.TypeAsync("final-pressure", "0.3", "-bar gauge");
+        await thumb.WriteAsync();
+        thumb.Note("recovery");
+        To(site, 82);
+        await StepAsync(person, thumb, "mend", "Circuit opened");
+        await thumb.ChooseAsync("spot", Joint);
+        await thumb.WriteAsync();
+        To(site, 90);
+        await SealAsync(person, thumb, Joint, "HNBR O-ring");
+        To(site, 101);
+        await StepAsync(person, thumb, "mend", "Part replaced");
+        await thumb.ChooseAsync("spot", "receiver-drier");
+        await thumb.TakeAsync("part", "receiver-drier");
+        await thumb.WriteAsync();
+        To(site, 104);
+        await StepAsync(person, thumb, "mend", "Oil");
+        await thumb.ChooseAsync("direction", "added");
+        await thumb.TypeAsync("amount", "20", "mL");
+        await thumb.WriteAsync();
+        To(site, 107);
+        await StepAsync(person, thumb, "mend", "Circuit closed");
+        await thumb.ChooseAsync("spot", Joint);
+        await thumb.WriteAsync();
+        thumb.Note("opened, seal, drier, oil, closed");
+        To(site, 112);
+        await NitrogenAsync(person, thumb, "10", "27");
+        To(site, 118);
+        await NowAsync(person, thumb, "/search");
+        await LookAsync(person, thumb, "nitrogen and soap", Joint, "Nothing");
+        To(site, 124);
+        await LookAsync(person, thumb, "nitrogen and soap", Valve, "Clear leak");
+        thumb.Note("nitrogen, two spots");
+        To(site, 134);
+        await thumb.TapAsync(person.Page.Locator(".crumb").First);
+        await SealAsync(person, thumb, Valve, "valve core");
+        To(site, 139);
+        await NitrogenAsync(person, thumb, "10", "27.5");
+        await NowAsync(person, thumb, "/search");
+        await thumb.PressAsync("Many spots at once");
+        await thumb.ChooseAsync("test", "nitrogen and soap");
+        await thumb.TapAsync(person.Page.Locator("input[name='f.not-reached'][value='evaporator']"));
+        To(site, 165);
+        await thumb.PressAsync("Nothing, but where marked");
+        thumb.Note("core, nitrogen, all spots at once");
+        To(site, 180);
+        await NitrogenAsync(person, thumb, Number(story, EntryKinds.PressureTest, 2, "pressure"), "29.5");
+        thumb.Note("nitrogen read again");
+    }
+
+    private static async Task SealAsync(Person person, Thumb thumb, string spot, string seal)
+    {
+        if (!person.Page.Url.Contains("/entries/new/seal-changed", StringComparison.Ordinal))
+            await StepAsync(person, thumb, "mend", "eal");
+        await thumb.ChooseAsync("spot", spot);
+        await thumb.TakeAsync("seal", seal);
+        await thumb.WriteAsync();
+    }
+
+    private static async Task NitrogenAsync(Person person, Thumb thumb, string bar, string celsius)
+    {
+        if (!person.Page.Url.Contains("/entries/new/pressure-test", StringComparison.Ordinal))
+            await StepAsync(person, thumb, "hold", "Pressure test");
+        await thumb.ChooseAsync("gas", "dry nitrogen");
+        await thumb.TypeAsync("pressure", bar, "bar gauge");
+        await thumb.TypeAsync("gas-temperature", celsius, "°C");
+        await thumb.WriteAsync();
+    }
+
+    private static async Task VacuumAsync(RunningSite site, Person person, Thumb thumb, JobRecord story)
+    {
+        To(site, 188);
+        await NowAsync(person, thumb, "/entries/new/pump");
+        await thumb.ChooseAsync("action", "started");
+        await thumb.WriteAsync();
+        var readings = story
+            .Journal.OfKind(EntryKinds.VacuumReading)
+            .Where(entry => story.Journal.Standing.Contains(entry))
+            .ToArray();
+        for (var i = 0; i < readings.Length; i++)
+        {
+            site.Clock.SetUtcNow(readings[i].ObservedAt.ToUniversalTime());
+            await NowAsync(person, thumb, "/entries/new/vacuum-reading");
+            await thumb.TypeAsync(
+                "absolute-pressure",
+                Number(story, EntryKinds.VacuumReading, i, "absolute-pressure"),
+                "mbar"
+            );
+            await thumb.ChooseAsync("pump-valve", readings[i].Fields.Text("pump-valve")!);
+            if (i == 4)
+                await thumb.TypeAsync("part-temperature", "28.5", "°C");
+            await thumb.WriteAsync();
+        }
+        To(site, 268);
+        thumb.Note("pump and hold, nine readings");
+    }
+
+    private static async Task WeighAsync(RunningSite site, Person person, Thumb thumb)
+    {
+        await StepAsync(person, thumb, "complaint-and-weather", "Weather");
+        To(site, 270);
+        await thumb.TypeAsync("ambient-temperature", "31", "°C");
+        await thumb.TypeAsync("relative-humidity", "44");
+        await thumb.WriteAsync();
+        To(site, 272);
+        await NowAsync(person, thumb, "/weigh-in");
+        await thumb.PressAsync("Can A");
+        await GramsAsync(person, thumb, "392");
+        To(site, 273);
+        await thumb.PressAsync("Connected");
+        To(site, 275);
+        await thumb.PressAsync("Opened, in water");
+        To(site, 282);
+        await GramsAsync(person, thumb, "227");
+        To(site, 293);
+        await GramsAsync(person, thumb, "101");
+        To(site, 294);
+        await thumb.PressAsync(
+            await person.Page.GetByText("Empty: closed").CountAsync() > 0 ? "Empty: closed" : "Can A closed"
+        );
+        To(site, 295);
+        await thumb.PressAsync("Taken off");
+        To(site, 296);
+        await thumb.PressAsync("Can B");
+        await GramsAsync(person, thumb, "627");
+        await thumb.PressAsync("Connected");
+        To(site, 298);
+        await thumb.PressAsync("Opened, in water");
+        To(site, 306);
+        await GramsAsync(person, thumb, "497");
+        To(site, 312);
+        await GramsAsync(person, thumb, "365");
+        await thumb.PressAsync("Close the valve of Can B");
+        To(site, 313);
+        await thumb.PressAsync("Take Can B off");
+        thumb.Note("weighed in, two cans");
+    }
+
+    private static async Task GramsAsync(Person person, Thumb thumb, string grams)
+    {
+        foreach (var digit in grams)
+            await person.Page.Locator($"button[data-key='{digit}']").TapAsync();
+        thumb.Typed(grams.Length);
+        await thumb.WriteAsync();
+    }
+
+    private static async Task ProofAsync(RunningSite site, Person person, Thumb thumb, JobRecord story)
+    {
+        To(site, 318);
+        await thumb.PressAsync("Then: prove it cold");
+        await VentAsync(thumb, story, 0, cabin: "46");
+        To(site, 324);
+        await RunningAsync(person, thumb, story, 1, "recirculated", "closed");
+        To(site, 345);
+        await NowAsync(person, thumb, "/entries/new/vent-reading");
+        await VentAsync(thumb, story, 1, cabin: "25", moving: "driving");
+        thumb.Note("vent, driven");
+        To(site, 372);
+        await StepAsync(person, thumb, "leak-search", "Search");
+        await LookAsync(person, thumb, "electronic detector", "evaporator", "Nothing");
+        To(site, 375);
+        await LookAsync(person, thumb, "electronic detector", Valve, "Nothing");
+        To(site, 378);
+        await LookAsync(person, thumb, "electronic detector", Joint, "Nothing");
+        thumb.Note("last search, three spots");
+        To(site, 384);
+        await thumb.TapAsync(person.Page.Locator(".crumb").First);
+        await thumb.PressAsync("Let it wait, or close it");
+        await thumb.ChooseAsync("state", "closed");
+        await thumb.WriteAsync();
+        thumb.Note("closed");
+    }
+
+    private static async Task VentAsync(Thumb thumb, JobRecord story, int which, string cabin, string? moving = null)
+    {
+        await thumb.TypeAsync(
+            "vent-temperature",
+            Number(story, EntryKinds.VentReading, which, "vent-temperature"),
+            "°C"
+        );
+        await thumb.ChooseAsync("air-source", "recirculated");
+        await thumb.ChooseAsync("blower", "full");
+        await thumb.TypeAsync("cabin-temperature", cabin, "°C");
+        if (moving is not null)
+            await thumb.ChooseAsync("moving", moving);
+        await thumb.WriteAsync();
+        thumb.Note("vent");
+    }
+
+    private static async Task LookAsync(
+        Person person,
+        Thumb thumb,
+        string test,
+        string spot,
+        string outcome,
+        string? dye = null
+    )
+    {
+        await thumb.ChooseAsync("test", test);
+        if (dye is not null)
+            await thumb.ChooseAsync("old-dye", dye);
+        await thumb.ChooseAsync("spot", spot);
+        await thumb.PressAsync(outcome);
+    }
+
+    /// <summary>A step's own page by its line, and there what is asked for.</summary>
+    private static async Task StepAsync(Person person, Thumb thumb, string step, string words)
+    {
+        if (new Uri(person.Page.Url).AbsolutePath != "/jobs/1")
+            await thumb.TapAsync(person.Page.Locator(".crumb").First);
+        await thumb.TapAsync(person.Page.Locator($"#{step} a"));
+        await thumb.PressAsync(words);
+    }
+
+    /// <summary>By the bar at the thumb, unless the page came by itself.</summary>
+    private static async Task NowAsync(Person person, Thumb thumb, string leadsTo)
+    {
+        if (person.Page.Url.Contains(leadsTo, StringComparison.Ordinal))
+            return;
+        if (new Uri(person.Page.Url).AbsolutePath != "/jobs/1")
+            await thumb.TapAsync(person.Page.Locator(".crumb").First);
+        await thumb.TapAsync(person.Page.Locator(".bar a").First);
+        Assert.Contains(leadsTo, person.Page.Url, StringComparison.Ordinal);
+    }
+
+    /// <summary>The number that the demo's person read.</summary>
+    private static string Number(JobRecord story, string kind, int which, string field)
+    {
+        var entry = story.Journal.OfKind(kind).Where(one => story.Journal.Standing.Contains(one)).ElementAt(which);
+        var typed = Words.EntryWords.AsTyped(entry.Fields[field]!);
+        return double.Parse(typed.Split(' ')[0], CultureInfo.InvariantCulture)
+            .ToString("0.##", CultureInfo.InvariantCulture);
+    }
+
+    private static async Task<JobRecord> RecordAsync(RunningSite site) =>
+        (await site.Desk.RecordAsync(1, Cancellation))!;
+
+    private static void To(RunningSite site, double minute)
+    {
+        var to = DemoScenario.Start.AddMinutes(minute).ToUniversalTime();
+        if (to > site.Clock.GetUtcNow())
+            site.Clock.SetUtcNow(to);
+    }
+}

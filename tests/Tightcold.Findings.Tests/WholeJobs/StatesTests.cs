@@ -385,7 +385,7 @@ public sealed class StatesTests
     [Theory]
     [InlineData("A", "392 g", 5, null)]
     [InlineData("A", "330 g", 5, null)]
-    [InlineData("A", "467 g", 5, "A got heavier by 76 g")]
+    [InlineData("A", "467 g", 5, "A got heavier by 0.076")]
     [InlineData("A", "200 g", 0.1, "nothing flows that fast")]
     [InlineData("B", "627 g", 1, "A moment ago A stood on the scale")]
     [InlineData("B", "627 g", 10, null)]

@@ -181,7 +181,7 @@ public sealed class HandsTests(Chromium chromium, DemoSite demo)
             var cut = await person.Page.EvaluateAsync<string[]>(
                 """
                 [...document.querySelectorAll('main *, header *')].filter(e => e.offsetParent !== null && e.children.length === 0 && e.textContent.trim()
-                  && !e.closest('.unseen, .scroll, svg, .away, select, option') && e.scrollWidth > e.clientWidth + 1 && getComputedStyle(e).overflow !== 'visible')
+                  && !e.closest('.unseen, .scroll, svg, .away, .name, select, option') && e.scrollWidth > e.clientWidth + 1 && getComputedStyle(e).overflow !== 'visible')
                   .map(e => e.tagName + ': ' + e.textContent.trim().slice(0, 60))
                 """
             );

@@ -125,15 +125,22 @@ public sealed class NowTests(Chromium chromium)
         await person.TypeAsync("dial", "0.9");
         await person.ChooseAsync("pump-valve", "open");
         await person.PressAsync("Write it down");
-        var written = (await site.Desk.RecordAsync(1, Cancellation))!.Journal.Last(EntryKinds.VacuumReading)!;
-        Assert.Equal(-0.9e5, written.Fields.Get<Tightcold.Quantities.GaugePressure>("dial")!.Value.Si, 1.0);
+        await WrittenAsync(-0.9e5);
         await person.OpenAsync("/jobs/1/entries/new/vacuum-reading");
         await person.TypeAsync("dial", "28");
         await person.Page.Locator("select[name='u.dial']").SelectOptionAsync("inHg vacuum");
         await person.PressAsync("Write it down");
         // 28 inHg of 3386.39 Pa each.
-        written = (await site.Desk.RecordAsync(1, Cancellation))!.Journal.Last(EntryKinds.VacuumReading)!;
-        Assert.Equal(-28 * 3386.39, written.Fields.Get<Tightcold.Quantities.GaugePressure>("dial")!.Value.Si, 2.0);
+        await WrittenAsync(-28 * 3386.39);
+
+        // Both have one moment: the clock stands.
+        async Task WrittenAsync(double pascals) =>
+            Assert.Contains(
+                (await site.Desk.RecordAsync(1, Cancellation))!.Journal.OfKind(EntryKinds.VacuumReading),
+                reading =>
+                    reading.Fields.Get<Tightcold.Quantities.GaugePressure>("dial") is { } dial
+                    && Math.Abs(dial.Si - pascals) < 2
+            );
     }
 
     [Fact]

@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using Npgsql;
+using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
 using Tightcold.Storage.Mapping;
 using Tightcold.Storage.Safety;
@@ -171,6 +172,7 @@ public sealed class ServerStoreTests(PostgresServer server) : JobStoreTests
     {
         var (store, job) = await OpenAsync();
         await store.AddEntriesAsync(job.Id, [Note(1)], Stop);
+        List<Entry> acknowledged = [Note(1)];
         await using var owner = new NpgsqlConnection(await PlaceAsync() + ";Pooling=false");
         await owner.OpenAsync(Stop);
         // What the server's stop does to everybody who is connected.
@@ -181,11 +183,24 @@ public sealed class ServerStoreTests(PostgresServer server) : JobStoreTests
             """,
             owner
         );
-        await end.ExecuteNonQueryAsync(Stop);
-        var trouble = await Assert.ThrowsAsync<StoreException>(() => store.AddEntriesAsync(job.Id, [Note(2)], Stop));
-        Assert.Equal(StoreTrouble.Stopped, trouble.Trouble);
-        await store.AddEntriesAsync(job.Id, [Note(2)], Stop);
-        Assert.Equal([Note(1), Note(2)], (await store.RecordAsync(job.Number, Stop))!.Journal.All);
+        // A driver that hears of the end before it writes takes another connection by itself, and nobody is told.
+        StoreException? trouble = null;
+        for (var i = 2; i < 40 && trouble is null; i++)
+        {
+            await end.ExecuteNonQueryAsync(Stop);
+            try
+            {
+                await store.AddEntriesAsync(job.Id, [Note(i)], Stop);
+            }
+            catch (StoreException told)
+            {
+                trouble = told;
+                await store.AddEntriesAsync(job.Id, [Note(i)], Stop);
+            }
+            acknowledged.Add(Note(i));
+        }
+        Assert.Equal(StoreTrouble.Stopped, trouble?.Trouble);
+        Assert.Equal(acknowledged, (await store.RecordAsync(job.Number, Stop))!.Journal.All);
     }
 
     [Fact]

@@ -10,12 +10,14 @@ internal sealed class DataModel
     private const double WeighedAnything = 1 / 1.5;
 
     private readonly double labelKg;
+    private readonly bool seenPulledIn;
 
     public DataModel(DiagnosisEvidence evidence)
     {
         Evidence = evidence;
         labelKg = CarPrior.LabelOf(evidence.Car);
         History = evidence.History is { } history ? ChargeByHistory.Of(history, labelKg) : null;
+        seenPulledIn = evidence.Points.Any(point => point.Clutch is ClutchSeen.On or ClutchSeen.Cycling);
         Readings = new ReadingLikelihood(evidence.Points);
         Features = Readings.Items.Length + evidence.Standing.Length + (evidence.Weighed is null ? 0 : 1);
         Row = (evidence.Points.Length * Predicted.Width) + (2 * evidence.Standing.Length) + 1;
@@ -87,14 +89,12 @@ internal sealed class DataModel
         var log = 0.0;
         foreach (var sign in Evidence.Signs)
             log += Math.Log(SignOdds.Of(sign, faults, car.Faults, first, car.HasTube));
-        return SeenPulledIn && faults.Contains(Fault.NoVoltage) ? log + Math.Log(PulledInWithoutVoltage) : log;
+        return seenPulledIn && faults.Contains(Fault.NoVoltage) ? log + Math.Log(PulledInWithoutVoltage) : log;
     }
 
     // Without voltage no plate is pulled in: beside looking wrong once, as for any compressor that stands still, that
     // needs voltage that came and went. Assumed.
     private const double PulledInWithoutVoltage = 0.15;
-
-    private bool SeenPulledIn => Evidence.Points.Any(point => point.Clutch is ClutchSeen.On or ClutchSeen.Cycling);
 
     /// <summary>Whether a shortage that does not show counts as sound: while nothing but running gauges speaks of
     /// it.</summary>

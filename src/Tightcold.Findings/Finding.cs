@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Tightcold.Jobs.Entries;
 using Tightcold.Picture;
 using Tightcold.Procedures.Substances;
 using Tightcold.Quantities;
@@ -29,6 +30,21 @@ public sealed record Finding(Step Step, string Title, Certainty Certainty, Judge
     /// <summary>How many of them stand open at the act; the others are read on: all that is about this moment, and the
     /// worst of the rest.</summary>
     public int OpenCautions => Math.Min(Hazards.Length, Hazards.Count(hazard => hazard.Stops) + 1);
+
+    /// <summary>What can hurt at one act of this step: what stops, and the worst of the rest. The dangers of test pressure
+    /// are none of a vacuum gauge's.</summary>
+    public ImmutableArray<Phrase> CautionsAt(string? kind)
+    {
+        var here = Hazards
+            .Where(hazard => BringsNitrogen(kind) || hazard.Key is not (NitrogenKey or "no-air"))
+            .ToArray();
+        return [.. here.Take(here.Count(hazard => hazard.Stops) + 1).Take(2).Select(hazard => hazard.Says)];
+    }
+
+    internal const string NitrogenKey = "nitrogen";
+
+    internal static bool BringsNitrogen(string? kind) =>
+        kind is EntryKinds.PressureTest or EntryKinds.LeakSearch or EntryKinds.LeakCheck;
 
     /// <summary>The law of the place on the acts of this step; what keeps this person from one first.</summary>
     public ImmutableArray<LawLine> Law { get; init; } = [];

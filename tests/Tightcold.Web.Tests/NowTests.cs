@@ -23,6 +23,13 @@ public sealed class NowTests(Chromium chromium)
         await using var site = await RunningSite.WithDemoUntilAsync(TimeSpan.FromMinutes(minute));
         await using var person = await chromium.PersonAsync(site, 390);
         await person.OpenAsync("/jobs/1");
+        // What is due calls once the page has heard of it, and takes its room.
+        await person.UntilAsync(
+            """
+            [...document.querySelectorAll('[data-due]')].every(line => / left$/.test(line.textContent))
+              || !!document.querySelector('.alarm p')
+            """
+        );
         var below = await person.Page.EvaluateAsync<double>(
             """
             () => {

@@ -166,6 +166,7 @@ public sealed class WeighInTests(Chromium chromium, DemoSite demo)
         await person.SeesAsync("Is Can A empty?");
         await person.SeesAsync("Lift it and shake it");
         await person.PressAsync("Empty: closed");
+        site.Clock.Advance(TimeSpan.FromSeconds(5));
         await person.PressAsync("Taken off");
         await person.SeesAsync("What stands on the scale?");
         Assert.Equal(0, await person.Page.Locator("#gross").CountAsync());

@@ -19,15 +19,16 @@ internal static class HoldFinding
     /// <summary>Two months, s.</summary>
     private const double SoonSeconds = 60 * 86_400;
 
-    private static readonly ImmutableArray<Caution> Hazards =
-    [
-        new(
-            "nitrogen",
-            Danger.Life,
-            Phrase.Words("Nitrogen goes through a regulator with relief, slowly, below the vehicle's rated pressure."),
-            "common practice"
-        ),
-    ];
+    private static readonly Caution Nitrogen = new(
+        Finding.NitrogenKey,
+        Danger.Life,
+        Phrase.Words("Nitrogen goes through a regulator with relief, slowly, below the vehicle's rated pressure."),
+        "common practice"
+    );
+
+    /// <summary>Nitrogen's danger stands where nitrogen is the next thing, not over a vacuum gauge.</summary>
+    private static ImmutableArray<Caution> Hazards(ImmutableArray<NextAction> next) =>
+        next.Any(action => Finding.BringsNitrogen(action.EntryKind)) ? [Nitrogen] : [];
 
     public static Finding Of(JobPicture picture)
     {
@@ -35,6 +36,7 @@ internal static class HoldFinding
         if (tight.Belief.Tests.IsEmpty)
             return NothingYet(picture);
         var (certainty, judgement, verdict) = Judge(picture);
+        var next = Next(picture, tight);
         if (picture.AFailedTestWasStruck)
             verdict = verdict.Then(Phrase.Words("A test that failed was struck from the journal."));
         return new(Step.Hold, Title, certainty, judgement, verdict)
@@ -44,8 +46,8 @@ internal static class HoldFinding
             RestsOn = [.. Rests(picture)],
             Assumptions = [.. Assumptions(picture)],
             Missing = [.. Missing(tight)],
-            Hazards = Hazards,
-            Next = Next(picture, tight),
+            Hazards = Hazards(next),
+            Next = next,
             Table =
                 hold is null || tight.Outcome is TightOutcome.Proven or TightOutcome.Likely
                     ? null
@@ -72,7 +74,6 @@ internal static class HoldFinding
         )
         {
             RestsOn = [.. single.Select(row => row.Entry.Id), .. nitrogen.Select(entry => entry.Id)],
-            Hazards = Hazards,
             Next =
             [
                 new(
@@ -87,13 +88,27 @@ internal static class HoldFinding
         };
     }
 
-    private static IEnumerable<Guid> Rests(JobPicture picture) =>
-        picture
-            .Timeline.Moments.Where(moment =>
-                moment.Entry.Kind == EntryKinds.PressureTest
-                || (moment.Entry.Kind == EntryKinds.VacuumReading && moment.Entry.Fields.Text("pump-valve") == "shut")
+    /// <summary>Every test of the whole circuit, and what was looked at since it was last touched.</summary>
+    private static IEnumerable<Guid> Rests(JobPicture picture)
+    {
+        var moments = picture.Timeline.Moments;
+        var touched = moments.Select(moment => moment.Entry).LastOrDefault(entry => Touches(entry.Kind));
+        return moments
+            .Where(moment =>
+                moment.Entry.Kind switch
+                {
+                    EntryKinds.PressureTest => true,
+                    EntryKinds.VacuumReading => moment.Entry.Fields.Text("pump-valve") == "shut",
+                    EntryKinds.LeakSearch or EntryKinds.LeakCheck => touched is not null
+                        && moment.Entry.ObservedAt > touched.ObservedAt,
+                    _ => false,
+                }
             )
             .Select(moment => moment.Entry.Id);
+    }
+
+    private static bool Touches(string kind) =>
+        kind is EntryKinds.PartChanged or EntryKinds.SealChanged or EntryKinds.Closed;
 
     private static (Certainty, Judgement, Phrase) Judge(JobPicture picture)
     {
@@ -291,7 +306,6 @@ internal static class HoldFinding
                     Doing.PullsVacuum
                 ),
             ];
-        var better = tight.Belief.Next.Take(2).Select(proposal => TightWords.Action(picture, proposal)).ToArray();
         return tight.Outcome switch
         {
             TightOutcome.Proven
@@ -304,7 +318,7 @@ internal static class HoldFinding
                     EntryKinds.ScaleReading,
                     Doing.FillsIn
                 ),
-                .. better.Take(1),
+                .. tight.Belief.Next.Take(1).Select(proposal => TightWords.Action(picture, proposal)),
             ],
             TightOutcome.Proven => [],
             TightOutcome.Leaks => TightWords.FindIt(picture),

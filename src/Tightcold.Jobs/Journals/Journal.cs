@@ -4,8 +4,9 @@ using Tightcold.Jobs.Fields;
 
 namespace Tightcold.Jobs.Journals;
 
-/// <summary>The entries of a job. The order of writing does not matter: entries are ordered by the time of
-/// observing, equal times by id. What is superseded stays visible and influences nothing.</summary>
+/// <summary>The entries of a job. The order of arrival does not matter: entries are ordered by the time of
+/// observing, equal times by when they were written down. What is superseded stays visible and influences
+/// nothing.</summary>
 public sealed class Journal
 {
     public static readonly Journal Empty = new([]);
@@ -15,7 +16,14 @@ public sealed class Journal
 
     private Journal(IEnumerable<Entry> entries)
     {
-        All = [.. entries.OrderBy(entry => entry.ObservedAt.UtcTicks).ThenBy(entry => entry.Id)];
+        // What is told with one moment happened in the order in which it was written down.
+        All =
+        [
+            .. entries
+                .OrderBy(entry => entry.ObservedAt.UtcTicks)
+                .ThenBy(entry => entry.WrittenAt.UtcTicks)
+                .ThenBy(entry => entry.Id),
+        ];
         byId = All.ToImmutableDictionary(entry => entry.Id);
         (var standing, struck) = Resolve();
         Standing = [.. All.Where(entry => standing.Contains(entry.Id))];

@@ -24,12 +24,9 @@ public sealed record JobModel(JobSight Sight, Entry? Wrote)
 
     public ImmutableArray<WorkTimer> Clocks => WorkTimers.Of(Sight.Picture);
 
-    /// <summary>What can hurt at the one thing to do: what stops, and the worst of the rest. The others stand at the
-    /// step and at its form.</summary>
+    /// <summary>What can hurt at the one thing to do. The other cautions stand at the step and at its form.</summary>
     public ImmutableArray<Phrase> Cautions =>
-        Line.Action is not null && Of(Now) is [var finding, ..]
-            ? [.. finding.Cautions.Take(Math.Min(2, finding.OpenCautions))]
-            : [];
+        Line.Action is { } action && Of(Now) is [var finding, ..] ? finding.CautionsAt(action.EntryKind) : [];
 
     /// <summary>What the entry that was just written means: the verdict of its step, where that rests on it.</summary>
     public Finding? Answers =>

@@ -240,11 +240,13 @@
 
   // Pages seen once open again without network, where the browser allows it (on this machine, or over TLS).
   navigator.serviceWorker?.register('/worker.js').then(() => navigator.serviceWorker.ready).then(ready => {
-    // The page that was open before the worker ran, the start, and of a job the forms that the step of now leads to, so that a reading can be written without network.
+    // The page that was open before the worker ran, the start, and of a job the forms that the step of now leads to; every
+    // other form of it later, so that anything can be written without network.
+    const told = name => (document.querySelector('.bar')?.dataset[name] ?? '').split(' ').filter(href => href.startsWith('/jobs/'));
     const near = [...document.querySelectorAll('.bar a[href], .meanwhile a[href], .walk .now a[href]')]
-      .map(link => link.getAttribute('href')).concat((document.querySelector('.bar')?.dataset.near ?? '').split(' ')).filter(href => /^\/jobs\//.test(href));
+      .map(link => link.getAttribute('href')).filter(href => href.startsWith('/jobs/')).concat(told('near'));
     // The looks and scripts of this page came before the worker did.
     const looks = [...document.querySelectorAll('link[href], script[src]')].map(part => part.getAttribute('href') ?? part.getAttribute('src'));
-    ready.active?.postMessage({ near: [...new Set([...looks, location.pathname + location.search, '/', ...near])] });
+    ready.active?.postMessage({ near: [...new Set([...looks, location.pathname + location.search, '/', ...near])], later: told('later') });
   }).catch(() => { /* Then only an open page keeps what is typed. */ });
 })();

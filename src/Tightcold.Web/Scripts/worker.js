@@ -77,18 +77,36 @@ self.addEventListener('fetch', event => {
   else if (request.mode === 'navigate') event.respondWith(page(request));
 });
 
+// How long nobody has asked for anything before what may be wanted later is looked up: beside the page itself it would
+// only be in the way.
+const quiet = 4000;
+let told = 0;
+
+async function keep(paths) {
+  const cache = await caches.open(pages);
+  for (const path of paths) {
+    const address = new URL(path, self.location.origin);
+    if (address.origin !== self.location.origin) continue;
+    const kept = await cache.match(plain(address.href));
+    if (kept && lasting(address.pathname)) continue;
+    if (kept && Date.now() - Date.parse(kept.headers.get('Date') ?? 0) < stale) continue;
+    try { await fresh(new Request(address.href, { credentials: 'same-origin' })); } catch { return; }
+  }
+}
+
 self.addEventListener('message', event => {
   if (event.data?.written) writtenAt = Date.now();
-  const near = (event.data?.near ?? []).slice(0, 32);
+  if (event.data?.near) told++;
+  const mine = told;
   event.waitUntil((async () => {
-    const cache = await caches.open(pages);
-    for (const path of near) {
-      const address = new URL(path, self.location.origin);
-      if (address.origin !== self.location.origin) continue;
-      const kept = await cache.match(plain(address.href));
-      if (kept && lasting(address.pathname)) continue;
-      if (kept && Date.now() - Date.parse(kept.headers.get('Date') ?? 0) < stale) continue;
-      try { await fresh(new Request(address.href, { credentials: 'same-origin' })); } catch { return; }
+    await keep((event.data?.near ?? []).slice(0, 32));
+    const later = (event.data?.later ?? []).slice(0, 48);
+    if (!later.length) return;
+    await new Promise(done => setTimeout(done, quiet));
+    for (const path of later) {
+      // Another page is open now, and told what it needs.
+      if (mine !== told) return;
+      await keep([path]);
     }
   })());
 });

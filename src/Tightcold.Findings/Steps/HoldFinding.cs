@@ -19,16 +19,15 @@ internal static class HoldFinding
     /// <summary>Two months, s.</summary>
     private const double SoonSeconds = 60 * 86_400;
 
-    private static readonly Caution Nitrogen = new(
-        Finding.NitrogenKey,
-        Danger.Life,
-        Phrase.Words("Nitrogen goes through a regulator with relief, slowly, below the vehicle's rated pressure."),
-        "common practice"
-    );
-
-    /// <summary>Nitrogen's danger stands where nitrogen is the next thing, not over a vacuum gauge.</summary>
-    private static ImmutableArray<Caution> Hazards(ImmutableArray<NextAction> next) =>
-        next.Any(action => Finding.BringsNitrogen(action.EntryKind)) ? [Nitrogen] : [];
+    private static readonly ImmutableArray<Caution> Hazards =
+    [
+        new(
+            Finding.NitrogenKey,
+            Danger.Life,
+            Phrase.Words("Nitrogen goes through a regulator with relief, slowly, below the vehicle's rated pressure."),
+            "common practice"
+        ),
+    ];
 
     public static Finding Of(JobPicture picture)
     {
@@ -36,7 +35,6 @@ internal static class HoldFinding
         if (tight.Belief.Tests.IsEmpty)
             return NothingYet(picture);
         var (certainty, judgement, verdict) = Judge(picture);
-        var next = Next(picture, tight);
         if (picture.AFailedTestWasStruck)
             verdict = verdict.Then(Phrase.Words("A test that failed was struck from the journal."));
         return new(Step.Hold, Title, certainty, judgement, verdict)
@@ -46,8 +44,8 @@ internal static class HoldFinding
             RestsOn = [.. Rests(picture)],
             Assumptions = [.. Assumptions(picture)],
             Missing = [.. Missing(tight)],
-            Hazards = Hazards(next),
-            Next = next,
+            Hazards = Hazards,
+            Next = Next(picture, tight),
             Table =
                 hold is null || tight.Outcome is TightOutcome.Proven or TightOutcome.Likely
                     ? null
@@ -74,6 +72,7 @@ internal static class HoldFinding
         )
         {
             RestsOn = [.. single.Select(row => row.Entry.Id), .. nitrogen.Select(entry => entry.Id)],
+            Hazards = Hazards,
             Next =
             [
                 new(
@@ -99,8 +98,8 @@ internal static class HoldFinding
                 {
                     EntryKinds.PressureTest => true,
                     EntryKinds.VacuumReading => moment.Entry.Fields.Text("pump-valve") == "shut",
-                    EntryKinds.LeakSearch or EntryKinds.LeakCheck => touched is not null
-                        && moment.Entry.ObservedAt > touched.ObservedAt,
+                    EntryKinds.LeakSearch or EntryKinds.LeakCheck => touched is null
+                        || moment.Entry.ObservedAt > touched.ObservedAt,
                     _ => false,
                 }
             )

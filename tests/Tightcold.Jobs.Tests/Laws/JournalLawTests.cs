@@ -110,15 +110,17 @@ public sealed class JournalLawTests
             );
 
     [Fact]
-    public void The_order_of_observing_decides_and_equal_times_go_by_id() =>
+    public void The_order_of_observing_decides_and_equal_times_go_by_the_order_of_writing() =>
         Corrected.Sample(entries =>
         {
             var all = JournalOf(entries).All;
-            for (var i = 1; i < all.Length; i++)
+            foreach (var (before, after) in all.Zip(all.Skip(1)))
             {
-                Assert.True(all[i - 1].ObservedAt <= all[i].ObservedAt);
-                if (all[i - 1].ObservedAt == all[i].ObservedAt)
-                    Assert.True(all[i - 1].Id.CompareTo(all[i].Id) < 0);
+                Assert.True(before.ObservedAt <= after.ObservedAt);
+                if (before.ObservedAt == after.ObservedAt)
+                    Assert.True(before.WrittenAt <= after.WrittenAt);
+                if (before.ObservedAt == after.ObservedAt && before.WrittenAt == after.WrittenAt)
+                    Assert.True(before.Id.CompareTo(after.Id) < 0);
             }
         });
 

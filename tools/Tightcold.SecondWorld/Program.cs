@@ -27,7 +27,7 @@ switch (args.FirstOrDefault())
         LeakLevels.Print();
         break;
     case "cars":
-        CarsRun.Run(Count(300), Seed(), text, each);
+        CarsRun.Run(Count(300), Seed(), text, each, args.Contains("--returning"));
         break;
     case "holds":
         TightRuns.Holds(Count(300), Seed(), text, each);
@@ -44,7 +44,8 @@ switch (args.FirstOrDefault())
     default:
         text.WriteLine(
             "cars, holds, nitrogen, searches, published: what the product makes of the second world "
-                + "(--count N --seed N --each). levels, faults, cases, leaks: the world itself."
+                + "(--count N --seed N --each; cars --returning: each was read sound a year before). "
+                + "levels, faults, cases, leaks: the world itself."
         );
         return 1;
 }

@@ -20,7 +20,7 @@ public sealed record EarlierReadings(ImmutableArray<HealthyPoint> Points, DateTi
         var sound = jobs.Select(SoundReadings.Of).OfType<SoundReadings>().ToList();
         ImmutableArray<HealthyPoint> points =
         [
-            .. sound.SelectMany(one => one.Points.Where(Usable).Select(point => Point(point, one.ChargeKg))),
+            .. sound.SelectMany(one => one.Points.Where(Usable).Select(point => Point(point, one.Weighed?.ChargeKg))),
         ];
         return points.IsEmpty ? None : new(points, sound.Max(one => one.When));
     }

@@ -17,12 +17,20 @@ internal sealed class CarSimulator
     private readonly RefrigerantTable[] others;
     private readonly Population population;
     private readonly bool hidden;
+    private readonly CarMemory? memory;
 
     /// <param name="knowledge">What is known of the car.</param>
     /// <param name="hidden">Whether a shortage that does not show counts as sound.</param>
     /// <param name="population">What sound cars are like; null for the shipped one.</param>
-    public CarSimulator(CarKnowledge knowledge, bool hidden = false, Population? population = null)
+    /// <param name="memory">What this car was like when it was sound; null where nobody knows.</param>
+    public CarSimulator(
+        CarKnowledge knowledge,
+        bool hidden = false,
+        Population? population = null,
+        CarMemory? memory = null
+    )
     {
+        this.memory = memory;
         this.population = population ?? Population.Shipped;
         car = new CarPrior(knowledge, this.population);
         this.hidden = hidden;
@@ -42,8 +50,11 @@ internal sealed class CarSimulator
     public ImmutableArray<KindRange> KindRanges(IReadOnlyList<Fault> faults) => car.KindRanges(faults);
 
     /// <summary>The car of these coordinates, ready to be run.</summary>
-    public Car At(IReadOnlyList<Fault> faults, ReadOnlySpan<double> z)
+    public Car At(IReadOnlyList<Fault> faults, ReadOnlySpan<double> drawn)
     {
+        Span<double> own = stackalloc double[memory is null ? 0 : Coordinate.Count];
+        memory?.Recall(drawn, own);
+        var z = memory is null ? drawn : own;
         var (share, model) = FaultPrior.Of(faults, z, hidden);
         var design = car.Design(z, faults);
         var filled = faults.Contains(Fault.WrongRefrigerant) ? others[z[Coordinate.Form] < 0 ? 0 : 1] : table;
@@ -58,12 +69,15 @@ internal sealed class CarSimulator
     public LoopResult? Run(
         Car car,
         OperatingPoint point,
-        ReadOnlySpan<double> z,
+        ReadOnlySpan<double> drawn,
         LoopStart? near,
         Span<double> row,
         bool iced = false
     )
     {
+        Span<double> own = stackalloc double[memory is null ? 0 : Coordinate.Count];
+        memory?.Recall(drawn, own);
+        var z = memory is null ? drawn : own;
         var faults = iced ? car.Iced! : car.Faults;
         var result = car.Model.Solve(ConditionsOf.Of(point, z, population), car.ChargeKg, faults, near);
         if (result.Readings is null)

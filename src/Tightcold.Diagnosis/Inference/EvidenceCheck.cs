@@ -8,7 +8,9 @@ internal static class EvidenceCheck
 {
     public static void Finite(DiagnosisEvidence evidence)
     {
-        foreach (var point in evidence.Points)
+        foreach (var visit in evidence.Earlier)
+            Positive(visit.SecondsBefore, nameof(SoundVisit));
+        foreach (var point in evidence.Points.Concat(evidence.Earlier.SelectMany(visit => visit.Points)))
         {
             foreach (var reading in point.Readings)
             {

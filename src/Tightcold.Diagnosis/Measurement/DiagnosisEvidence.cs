@@ -25,6 +25,9 @@ public sealed record DiagnosisEvidence(CarKnowledge Car)
     /// <summary>What was looked at, felt or tried beside the readings.</summary>
     public ImmutableArray<Sign> Signs { get; init; } = [];
 
+    /// <summary>Earlier visits at which this very car was sound, since when nothing that decides was changed.</summary>
+    public ImmutableArray<SoundVisit> Earlier { get; init; } = [];
+
     /// <summary>Equal in every number and word: the same answer follows from both.</summary>
     public bool SaysTheSameAs(DiagnosisEvidence other)
     {
@@ -37,12 +40,10 @@ public sealed record DiagnosisEvidence(CarKnowledge Car)
             && History == other.History
             && Standing.SequenceEqual(other.Standing)
             && Points.Length == other.Points.Length
-            && Points.Zip(other.Points).All(pair => Same(pair.First, pair.Second));
+            && Points.Zip(other.Points).All(pair => pair.First.SaysTheSameAs(pair.Second))
+            && Earlier.Length == other.Earlier.Length
+            && Earlier.Zip(other.Earlier).All(pair => pair.First.SaysTheSameAs(pair.Second));
     }
-
-    // Arrays are equal to themselves alone: readings are compared one by one, the rest as a whole.
-    private static bool Same(OperatingPoint one, OperatingPoint other) =>
-        one.Readings.SequenceEqual(other.Readings) && one with { Readings = [] } == other with { Readings = [] };
 
     public bool IsEmpty =>
         Standing.IsEmpty

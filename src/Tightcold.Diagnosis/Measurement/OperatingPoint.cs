@@ -71,6 +71,13 @@ public sealed record OperatingPoint
 
     public FrostSeen Frost { get; init; }
 
+    /// <summary>Equal in every number and word: readings are compared one by one, the rest as a whole.</summary>
+    public bool SaysTheSameAs(OperatingPoint other)
+    {
+        ArgumentNullException.ThrowIfNull(other);
+        return Readings.SequenceEqual(other.Readings) && this with { Readings = [] } == other with { Readings = [] };
+    }
+
     /// <summary>The loop model's conditions for it, with everything that is not known at its middle.</summary>
     public LoopConditions MiddleConditions => ConditionsOf.Of(this, new double[Coordinate.Count]);
 }

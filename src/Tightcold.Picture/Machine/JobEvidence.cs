@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Tightcold.Diagnosis.Measurement;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
@@ -93,6 +94,18 @@ public sealed record JobEvidence(
             weighed is null && timeline.Before(readings[0]).Inside == Inside.AsItCame ? LastFilling.Of(picture) : null;
         if (filling is not null)
             rests.AddRange(filling.Entries);
+        // A trait is measured against other cars of its kind: where the kind is not known, it says nothing.
+        var (earlier, lastSound) =
+            points.Count > 0 && car is { Compressor: not null, Expansion: not null }
+                ? EarlierVisits.Of(picture, readings[0].ObservedAt)
+                : ([], null);
+        if (lastSound?.ToString("d MMMM yyyy", CultureInfo.InvariantCulture) is { } day)
+            assumptions.Add(
+                new(
+                    Phrase.Of($"This car as it read on {day}, when it was sound"),
+                    Phrase.Words("what a sound car reads today is judged by this car first; replaced parts end that")
+                )
+            );
         rests.AddRange(seen.Entries);
         if (told.Entry is { } story)
             rests.Add(story);
@@ -105,6 +118,7 @@ public sealed record JobEvidence(
                 History = filling?.History,
                 Why = told.Why,
                 Signs = seen.Signs,
+                Earlier = earlier,
             },
             [.. rests],
             [.. assumptions.Distinct()],

@@ -10,8 +10,8 @@ namespace Tightcold.Picture.Machine;
 /// was changed after them, and in the end it was proven cold.
 /// </summary>
 /// <param name="When">When the last of them was taken.</param>
-/// <param name="ChargeKg">What was in it by the scale; null where that is not known.</param>
-public sealed record SoundReadings(DateTimeOffset When, double? ChargeKg, ImmutableArray<OperatingPoint> Points)
+/// <param name="Weighed">What was in it by the scale; null where that is not known.</param>
+public sealed record SoundReadings(DateTimeOffset When, WeighedCharge? Weighed, ImmutableArray<OperatingPoint> Points)
 {
     /// <summary>Those of a job; null where it has none.</summary>
     public static SoundReadings? Of(JobPicture picture)
@@ -31,6 +31,6 @@ public sealed record SoundReadings(DateTimeOffset When, double? ChargeKg, Immuta
         var end = picture.Timeline.Now.Epoch;
         if (taken.Count == 0 || taken.Any(entry => picture.Timeline.After(entry).Epoch != end))
             return null;
-        return new(taken.Max(entry => entry.ObservedAt), found.Evidence.Weighed?.ChargeKg, found.Evidence.Points);
+        return new(taken.Max(entry => entry.ObservedAt), found.Evidence.Weighed, found.Evidence.Points);
     }
 }

@@ -65,6 +65,14 @@ public static class CaseMaker
     public static CarCase? Of(ulong seed, CarBuild car, IReadOnlyList<Fault> faults) =>
         Read(seed, car, faults, new SeededChance(seed * 31337 + 5));
 
+    /// <summary>The same car sound, on another day with other gauges of the same class; null where it has no steady
+    /// state.</summary>
+    public static CarCase? WhenSound(CarCase one)
+    {
+        ArgumentNullException.ThrowIfNull(one);
+        return Read(one.Seed, one.Car, [], new SeededChance(one.Seed * 15485863 + 11));
+    }
+
     private static CarCase? Read(ulong seed, CarBuild car, IReadOnlyList<Fault> faults, SeededChance chance)
     {
         var condition = new Condition

@@ -23,6 +23,9 @@ internal sealed record CarAnswer
     public required double ChargeLowKg { get; init; }
     public required double ChargeHighKg { get; init; }
     public required string Verdict { get; init; }
+
+    /// <summary>An earlier visit narrows what a sound car would read.</summary>
+    public required bool Remembers { get; init; }
     public required bool Stands { get; init; }
     public required IReadOnlyList<SoundBand> Bands { get; init; }
 
@@ -31,9 +34,9 @@ internal sealed record CarAnswer
     public double Of(string key) => Odds.FirstOrDefault(line => line.Key == key).Odds;
 
     /// <summary>Null where the product weighs nothing.</summary>
-    public static CarAnswer? Of(JobRecord record)
+    public static CarAnswer? Of(JobRecord record, JobRecord? earlier = null)
     {
-        var picture = new JobPicture(record);
+        var picture = new JobPicture(record, earlier is null ? [] : [earlier]);
         var finding = Walk.Of(Step.WhatIsWrong, picture);
         if (picture.Machine is not { } diagnosis)
             return null;
@@ -45,6 +48,7 @@ internal sealed record CarAnswer
             ChargeLowKg = answer.ChargeKg.Low,
             ChargeHighKg = answer.ChargeKg.High,
             Verdict = finding.Verdict.ToString(),
+            Remembers = !diagnosis.Evidence.Evidence.Earlier.IsEmpty,
             Stands = finding.Certainty == Certainty.Stands,
             Bands =
             [

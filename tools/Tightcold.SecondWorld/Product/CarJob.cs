@@ -8,11 +8,35 @@ internal static class CarJob
 {
     private const double Kelvin = 273.15;
 
-    public static JobRecord Of(CarCase one)
+    public static JobRecord Of(CarCase one) => Begun(one, 0, out _).Record();
+
+    /// <summary>An earlier visit that ended well: the vent is read for the proof of cold as well.</summary>
+    public static JobRecord Earlier(CarCase sound)
+    {
+        var job = Begun(sound, 1, out var minute);
+        foreach (var point in sound.Points.Where(point => !point.Setup.FanAid))
+            job.At(
+                minute += 5,
+                "vent-reading",
+                ("vent-temperature", point.VentC + Kelvin),
+                ("ambient-temperature", point.AmbientC + Kelvin),
+                ("relative-humidity", point.Humidity),
+                ("cabin-temperature", point.InletC + Kelvin),
+                ("air-source", point.Setup.Recirculated ? "recirculated" : "fresh"),
+                ("blower", "full"),
+                ("engine-speed", Math.Round(point.Setup.EngineRpm / 10) * 10 / 60),
+                ("moving", "parked in shade"),
+                ("since-start", 15 * 60.0)
+            );
+        return job.Record();
+    }
+
+    private static JobBuilder Begun(CarCase one, int yearsAgo, out double minute)
     {
         var first = one.Points[0];
         var job = new JobBuilder(
             (int)(one.Seed % 100000),
+            yearsAgo,
             ("refrigerant", one.Car.Refrigerant == "R1234yf" ? "R-1234yf" : "R-134a"),
             ("label-charge", one.Car.LabelKg),
             (
@@ -35,7 +59,7 @@ internal static class CarJob
             ("ambient-temperature", first.AmbientC + Kelvin),
             ("since-engine-ran", 600 * 60.0)
         );
-        var minute = 20.0;
+        minute = 20;
         foreach (var point in one.Points)
             job.At(minute += 12, "running-reading", [.. Fields(point)]);
         // What later journals may take: the stop, seen on both gauges.
@@ -43,7 +67,7 @@ internal static class CarJob
         {
             job.At(minute + 2, "after-stop", ("equal-after", one.EqualAfterS), ("high-side-fall", one.FallAtStopPa));
         }
-        return job.Record();
+        return job;
     }
 
     private static IEnumerable<(string, object)> Fields(PointRead point)

@@ -14,15 +14,24 @@ namespace Tightcold.SecondWorld.Product;
 /// </summary>
 internal sealed class JobBuilder
 {
-    private static readonly DateTimeOffset Morning = new(2026, 7, 1, 8, 0, 0, TimeSpan.Zero);
+    private readonly DateTimeOffset morning;
     private readonly List<Entry> entries = [];
     private readonly int seed;
+    private readonly int yearsAgo;
     private FieldBag car;
     private FieldBag kit;
 
     public JobBuilder(int seed, params (string Name, object Value)[] carFields)
+        : this(seed, 0, carFields) { }
+
+    /// <param name="seed">The job's.</param>
+    /// <param name="yearsAgo">Before the day that is judged; such a job has entries of its own ids.</param>
+    /// <param name="carFields">Of the car.</param>
+    public JobBuilder(int seed, int yearsAgo, params (string Name, object Value)[] carFields)
     {
         this.seed = seed;
+        this.yearsAgo = yearsAgo;
+        morning = new(2026 - yearsAgo, 7, 1, 8, 0, 0, TimeSpan.Zero);
         car = Bag(Car.Schema, [("label", "second world"), .. carFields]);
         kit = Bag(Kit.Schema, [("altitude", 0.0)]);
     }
@@ -44,16 +53,16 @@ internal sealed class JobBuilder
             Count(kind);
             return this;
         }
-        var at = Morning.AddMinutes(minute);
-        entries.Add(new(Id(entries.Count + 1), kind, at, at, "second world", Bag(schema, fields)));
+        var at = morning.AddMinutes(minute);
+        entries.Add(new(Id(10_000 * yearsAgo + entries.Count + 1), kind, at, at, "second world", Bag(schema, fields)));
         return this;
     }
 
     public JobRecord Record(string complaint = "check-up") =>
         new(
             new Car(Id(9001), car),
-            [new Kit(Id(9002), Morning.AddDays(-1), kit, [])],
-            new Job(Id(9003), Id(9001), 1, complaint, Morning, seed),
+            [new Kit(Id(9002), morning.AddDays(-1), kit, [])],
+            new Job(Id(9003 + 10_000 * yearsAgo), Id(9001), 1 + yearsAgo, complaint, morning, seed),
             Journal.Create(entries).Journal!
         );
 

@@ -28,7 +28,7 @@ internal static class CarsRun
         public double OddsRight => Answer.Odds.Where(line => Right.Contains(line.Key)).Sum(line => line.Odds);
     }
 
-    public static void Run(int count, ulong seed, TextWriter text, bool each)
+    public static void Run(int count, ulong seed, TextWriter text, bool each, bool returning)
     {
         var clock = Stopwatch.StartNew();
         var scored = new List<Scored>();
@@ -36,7 +36,8 @@ internal static class CarsRun
         for (var i = 0; i < count; i++)
         {
             var one = CaseMaker.Draw(seed + (ulong)i, SoundShare, 0.08);
-            if (CarAnswer.Of(CarJob.Of(one)) is not { } answer)
+            var before = returning && CaseMaker.WhenSound(one) is { } sound ? CarJob.Earlier(sound) : null;
+            if (CarAnswer.Of(CarJob.Of(one), before) is not { } answer)
             {
                 unanswered++;
                 continue;
@@ -91,7 +92,10 @@ internal static class CarsRun
         var gross = single.Where(one => one.Case.Gross).ToList();
         var seen = single.Where(one => one.Case.Seen).ToList();
         var two = all.Where(one => one.Case.Faults.Count == 2 && one.Case.Seen).ToList();
-        text.WriteLine($"{all.Count} cars weighed, {unanswered} without an answer, {seconds:F1} s a car.");
+        text.WriteLine(
+            $"{all.Count} cars weighed, {unanswered} without an answer, {seconds:F1} s a car; "
+                + $"{all.Count(one => one.Answer.Remembers)} remembered from an earlier visit."
+        );
         text.WriteLine();
         text.WriteLine("| figure | product | gauge table | cars |");
         text.WriteLine("|---|---|---|---|");
@@ -122,6 +126,12 @@ internal static class CarsRun
             null
         );
         text.WriteLine();
+        text.WriteLine(
+            "Mean ln odds of the right answer, none below one in a thousand: "
+                + $"{Score(all.Where(one => one.IsSound || one.Case.Seen)):F3} over sound cars and faults that show, "
+                + $"{Score(sound):F3} over sound cars, {Score(seen):F3} over faults that show."
+        );
+        text.WriteLine();
         Mixed(all, text);
         Charge(all, text);
         text.WriteLine("| fault | cars that show it | first | first two | mean odds of the right ones |");
@@ -140,6 +150,9 @@ internal static class CarsRun
                 $"| {name} | {Share(cases, product)} | {(table is null ? "" : Share(cases, table))} | {cases.Count} |"
             );
     }
+
+    private static double Score(IEnumerable<Scored> cases) =>
+        cases.Select(one => Math.Log(Math.Clamp(one.OddsRight, 1e-3, 1))).DefaultIfEmpty().Average();
 
     private static string Share(List<Scored> cases, Func<Scored, bool> holds) =>
         cases.Count == 0 ? "–" : $"{(double)cases.Count(holds) / cases.Count:F2}";

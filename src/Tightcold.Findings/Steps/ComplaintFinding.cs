@@ -26,9 +26,10 @@ internal static class ComplaintFinding
     {
         var record = picture.Record;
         var story = record.Journal.Last(EntryKinds.Story)?.Fields.Text("told");
-        var complaint = story is null or StoryWords.NotSaid || SameWords(story, record.Job.Complaint)
-            ? Phrase.Of($"“{record.Job.Complaint}”")
-            : Phrase.Of($"“{record.Job.Complaint}”, {story}");
+        var complaint =
+            story is null or StoryWords.NotSaid || SameWords(story, record.Job.Complaint)
+                ? Phrase.Of($"“{record.Job.Complaint}”")
+                : Phrase.Of($"“{record.Job.Complaint}”, {story}");
         // Of what was filled here the journal knows why it is read.
         NextAction[] tell = story is null && picture.Timeline.Now.Inside == Inside.AsItCame ? [Tell] : [];
         var weather = record.Journal.OfKind(EntryKinds.Weather).FirstOrDefault();

@@ -43,7 +43,7 @@ internal static class LeakFinding
             verdict
         )
         {
-            Why = checkedAny ? LeakWords.Why(view, open.Length) : Phrase.Empty,
+            Why = checkedAny ? LeakWords.Why(view, picture.Tight, open.Length) : Phrase.Empty,
             Estimates = known ? LeakWords.Estimates(picture) : [],
             RestsOn =
             [

@@ -5,6 +5,7 @@ using Tightcold.Diagnosis.Tightness;
 using Tightcold.Jobs.Entries;
 using Tightcold.Picture;
 using Tightcold.Picture.Leaks;
+using Tightcold.Picture.Tight;
 using Tightcold.Quantities;
 using static Tightcold.Picture.Pressures.Evidence;
 
@@ -13,10 +14,15 @@ namespace Tightcold.Findings.Steps;
 /// <summary>A leak belief in the words of the trade.</summary>
 internal static class LeakWords
 {
-    public static Phrase Why(LeakView view, int open)
+    public static Phrase Why(LeakView view, TightPicture tight, int open)
     {
         var belief = view.Belief;
         var another = Phrase.Of($"That another leak, large or small, remains unfound: {Odds(belief.AnotherRemains)}.");
+        // Beside the proof the other number is asked after at once: most leaks that remain are slow.
+        if (tight.Outcome is TightOutcome.Proven or TightOutcome.Likely)
+            another = another.Then(
+                Phrase.Of($"That any leak takes the cooling {TightWords.Within(tight)}: {Odds(1 - tight.Odds)}.")
+            );
         if (open > 0)
             another = another.Then(
                 Phrase.Of(

@@ -34,6 +34,13 @@ public static class TightWords
         };
     }
 
+    /// <summary>“within two summers”.</summary>
+    public static string Within(TightPicture tight)
+    {
+        var when = When(tight);
+        return when.StartsWith("in ", StringComparison.Ordinal) ? "with" + when : "before " + when;
+    }
+
     /// <summary>What stands most in the way.</summary>
     public static Phrase Doubt(TightPicture tight)
     {

@@ -258,12 +258,30 @@ public sealed class FindingTests
     }
 
     [Fact]
-    public void A_hold_that_passed_still_names_the_leak_it_could_not_have_seen_and_what_would()
+    public void A_short_hold_that_passed_says_that_it_shows_gross_leaks_only_and_what_would_show_more()
     {
         var finding = Hold(Car(), _ => 300, _ => 20).Find(Step.Hold);
-        var unseen = finding.Estimates.Single(estimate => estimate.Key == "hold-floor");
-        Assert.True(unseen.Low > 0 && unseen.High > unseen.Low);
+        Assert.Contains("gross leaks only", finding.Why.ToString(), StringComparison.Ordinal);
+        Assert.DoesNotContain(finding.Estimates, estimate => estimate.Key == "hold-floor");
         Assert.Contains(finding.Missing, phrase => phrase.ToString().Contains("nitrogen", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Nitrogen_over_a_week_names_the_slowest_leak_it_would_show()
+    {
+        var job = Car();
+        foreach (var day in new[] { 0, 1, 3, 7 })
+            job.At(
+                day * 24 * 60,
+                "pressure-test",
+                ("gas", "dry nitrogen"),
+                ("pressure", "15 bar gauge"),
+                ("gas-temperature", "20 °C")
+            );
+        var finding = job.Find(Step.Hold);
+        var unseen = finding.Estimates.Single(estimate => estimate.Key == "nitrogen-floor");
+        Assert.True(unseen.Low > 0 && unseen.High > unseen.Low);
+        Assert.DoesNotContain("gross leaks only", finding.Why.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -34,9 +34,12 @@ internal sealed class CarMemory
     ];
 
     // A trait drifts back to those of all cars: of its distance from their middle this much is kept over any two
-    // visits (it was judged by a model, and perhaps not sound), and this time takes it to a third. Assumed.
-    private const double KeptAtOnce = 0.8;
+    // visits (perhaps it was not quite sound), and this time takes it to a third. Assumed.
+    private const double KeptAtOnce = 0.9;
     private const double ForgetsYears = 15;
+
+    // Of the model's fixed error about this car so much is the same on another day, at other air and speed. Assumed.
+    private const double SameError = 0.5;
     private const double Year = 365.25 * 86_400;
 
     // How many cars the law is to rest on, and how few are too few; the share of the whole effort spent on it.
@@ -48,8 +51,47 @@ internal sealed class CarMemory
 
     private readonly double[] mean;
     private readonly double[] root;
+    private readonly FixedErrors errors;
 
-    private CarMemory(double[] mean, double[] root) => (this.mean, this.root) = (mean, root);
+    private CarMemory(double[] mean, double[] root, FixedErrors errors) =>
+        (this.mean, this.root, this.errors) = (mean, root, errors);
+
+    /// <summary>By what the model was off for this car, channel by channel, as a linear function of its traits, in units of
+    /// <see cref="ErrorModel.Discrepancy"/>: what the traits do not explain of the readings then is the model's
+    /// error.</summary>
+    /// <param name="At">At traits 0.</param>
+    /// <param name="Slopes">Per trait.</param>
+    /// <param name="Left">Variance still unknown.</param>
+    private sealed record FixedErrors(double[] At, double[][] Slopes, double[] Left)
+    {
+        public static FixedErrors None { get; } =
+            new(
+                new double[ErrorModel.Channels],
+                [.. Enumerable.Range(0, ErrorModel.Channels).Select(_ => new double[Traits.Length])],
+                [.. Enumerable.Repeat(ErrorModel.SharedModel, ErrorModel.Channels)]
+            );
+    }
+
+    /// <summary>What is still not known of the model's fixed error about this car, by channel.</summary>
+    public double[] SharedModel => errors.Left;
+
+    /// <summary>Adds to modelled numbers of a car that runs what the model was off by when it was sound.</summary>
+    /// <param name="own">Its coordinates, recalled.</param>
+    /// <param name="row">A row of <see cref="Predicted.Width"/>.</param>
+    public void Correct(ReadOnlySpan<double> own, Span<double> row)
+    {
+        if (row[Predicted.Off] != 0)
+            return;
+        for (var c = 0; c < ErrorModel.Channels; c++)
+        {
+            if (errors.Left[c] >= ErrorModel.SharedModel)
+                continue;
+            var off = errors.At[c];
+            for (var i = 0; i < Traits.Length; i++)
+                off += errors.Slopes[c][i] * own[Traits[i]];
+            row[c] += off * ErrorModel.Discrepancy((Channel)c, row[c]);
+        }
+    }
 
     /// <summary>The memory of a car from its sound visits, the earliest first; null without any that tells.</summary>
     public static CarMemory? Of(DiagnosisEvidence evidence, Effort effort, ulong seed, Population population)
@@ -92,7 +134,7 @@ internal sealed class CarMemory
         Population population
     )
     {
-        var data = new DataModel(new(car) { Points = visit.Points, Weighed = visit.Weighed });
+        var data = new DataModel(new(car) { Points = visit.Points, Weighed = visit.Weighed }, before);
         var simulator = new CarSimulator(car, data.HiddenIsSound, population, before);
         var run = new HypothesisRun(HypothesisSet.For(car)[0], simulator, data, seed);
         var first = MoreFirstPoints * effort.FirstPoints;
@@ -100,12 +142,12 @@ internal sealed class CarMemory
         var most = Math.Max(LeastWork, effort.Work / ShareOfEffort);
         while (run.Particles.Effective < WantedEffective && run.Work < most)
             run.Refine(first);
-        return run.Particles.Effective < LeastEffective ? null : Moments(run.Particles, before);
+        return run.Particles.Effective < LeastEffective ? null : Moments(data, run.Particles, before);
     }
 
     /// <summary>The likely cars' middle and spread. So few points know a matrix badly: it is drawn towards that of all
     /// cars as if as many of those had been met as it has rows.</summary>
-    private static CarMemory? Moments(ParticleStore particles, CarMemory? before)
+    private static CarMemory? Moments(DataModel data, ParticleStore particles, CarMemory? before)
     {
         var n = Traits.Length;
         var weights = particles.Weights();
@@ -136,11 +178,80 @@ internal sealed class CarMemory
             spread[(i * n) + j] = ((effective * sum) + (i == j ? n : 0)) / (effective + n);
         }
 
-        return Of(mean, spread);
+        return NormalProposal.Cholesky(spread, n) is { } root
+            ? new(mean, root, Errors(data, particles, own, weights, mean, root, before?.errors ?? FixedErrors.None))
+            : null;
     }
 
-    private static CarMemory? Of(double[] mean, double[] spread) =>
-        NormalProposal.Cholesky(spread, mean.Length) is { } root ? new(mean, root) : null;
+    private static FixedErrors Errors(
+        DataModel data,
+        ParticleStore particles,
+        double[][] own,
+        double[] weights,
+        double[] mean,
+        double[] root,
+        FixedErrors before
+    )
+    {
+        var n = Traits.Length;
+        double[] at = [.. before.At],
+            left = [.. before.Left];
+        double[][] slopes = [.. before.Slopes.Select(line => line.ToArray())];
+        foreach (var channel in data.Readings.Items.GroupBy(item => item.Channel))
+        {
+            var (off, variance) = Misses(channel.ToArray(), particles, weights);
+            var middle = 0.0;
+            for (var p = 0; p < off.Length; p++)
+                middle += weights[p] * off[p];
+            var cross = new double[n];
+            for (var p = 0; p < off.Length; p++)
+            for (var i = 0; i < n; i++)
+                cross[i] += weights[p] * (off[p] - middle) * (own[p][Traits[i]] - mean[i]);
+            for (var i = 0; i < n; i++)
+                cross[i] *= particles.Effective / (particles.Effective + n);
+            var line = NormalProposal.Solve(root, cross, n);
+            var c = channel.Key;
+            // The normal rule for one unknown, and then another day.
+            var gain = left[c] / (left[c] + variance);
+            for (var i = 0; i < n; i++)
+            {
+                slopes[c][i] += SameError * gain * line[i];
+                at[c] -= SameError * gain * line[i] * mean[i];
+            }
+
+            at[c] += SameError * gain * middle;
+            left[c] =
+                (SameError * SameError * left[c] * (1 - gain))
+                + ((1 - (SameError * SameError)) * ErrorModel.SharedModel);
+        }
+
+        return new(at, slopes, left);
+    }
+
+    /// <summary>By how much each tried car misses the readings of a channel on average, in units of the model's error, and
+    /// the variance of that by what is not the car's.</summary>
+    private static (double[] Off, double Variance) Misses(
+        ReadingLikelihood.Item[] items,
+        ParticleStore particles,
+        double[] weights
+    )
+    {
+        var off = new double[weights.Length];
+        var variance = 0.0;
+        foreach (var item in items)
+        {
+            var unit = ErrorModel.Discrepancy((Channel)item.Channel, item.Value);
+            variance += item.Own * item.Own / (unit * unit) / (items.Length * (double)items.Length);
+            for (var p = 0; p < off.Length; p++)
+                if (weights[p] > 0)
+                    off[p] +=
+                        (item.Value - particles.Row(p)[(item.Point * Predicted.Width) + item.Channel])
+                        / unit
+                        / items.Length;
+        }
+
+        return (off, variance);
+    }
 
     /// <summary>The same so much later: an Ornstein-Uhlenbeck process whose rest is the population.</summary>
     private CarMemory? After(double years)
@@ -157,6 +268,8 @@ internal sealed class CarMemory
             spread[(i * n) + j] = (kept * kept * sum) + (i == j ? 1 - (kept * kept) : 0);
         }
 
-        return Of([.. mean.Select(value => kept * value)], spread);
+        return NormalProposal.Cholesky(spread, n) is { } later
+            ? new([.. mean.Select(value => kept * value)], later, errors)
+            : null;
     }
 }

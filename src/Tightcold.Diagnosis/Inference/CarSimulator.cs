@@ -83,6 +83,7 @@ internal sealed class CarSimulator
         if (result.Readings is null)
             return null;
         Predicted.Store(result, point, row);
+        memory?.Correct(own, row);
         row[Predicted.AirPa] = faults.AirExcessPa;
         row[Predicted.Tube] = car.HasTube ? 1 : 0;
         return result;

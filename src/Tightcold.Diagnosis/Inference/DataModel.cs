@@ -12,18 +12,24 @@ internal sealed class DataModel
     private readonly double labelKg;
     private readonly bool seenPulledIn;
 
-    public DataModel(DiagnosisEvidence evidence)
+    /// <param name="evidence">All that speaks of the car.</param>
+    /// <param name="memory">What it was like when it was sound; null where nobody knows.</param>
+    public DataModel(DiagnosisEvidence evidence, CarMemory? memory = null)
     {
+        SharedModel = memory?.SharedModel;
         Evidence = evidence;
         labelKg = CarPrior.LabelOf(evidence.Car);
         History = evidence.History is { } history ? ChargeByHistory.Of(history, labelKg) : null;
         seenPulledIn = evidence.Points.Any(point => point.Clutch is ClutchSeen.On or ClutchSeen.Cycling);
-        Readings = new ReadingLikelihood(evidence.Points);
+        Readings = new ReadingLikelihood(evidence.Points, SharedModel);
         Features = Readings.Items.Length + evidence.Standing.Length + (evidence.Weighed is null ? 0 : 1);
         Row = (evidence.Points.Length * Predicted.Width) + (2 * evidence.Standing.Length) + 1;
     }
 
     public DiagnosisEvidence Evidence { get; }
+
+    /// <summary>What is still not known of this car's fixed errors, by channel; null where nothing is.</summary>
+    public double[]? SharedModel { get; }
 
     public ReadingLikelihood Readings { get; }
 

@@ -47,13 +47,9 @@ public static class Diagnoser
     {
         EvidenceCheck.Finite(evidence);
         var (kept, contradictions) = Contradictions.Of(evidence);
-        var data = new DataModel(kept);
-        var simulator = new CarSimulator(
-            kept.Car,
-            data.HiddenIsSound,
-            population,
-            CarMemory.Of(kept, effort, seed, population)
-        );
+        var memory = CarMemory.Of(kept, effort, seed, population);
+        var data = new DataModel(kept, memory);
+        var simulator = new CarSimulator(kept.Car, data.HiddenIsSound, population, memory);
         var hypotheses = HypothesisSet.For(kept.Car, kept.Why, kept.SoundBefore);
         var runs = hypotheses
             .Select((hypothesis, h) => new HypothesisRun(hypothesis, simulator, data, seed + ((ulong)(h + 1) << 32)))

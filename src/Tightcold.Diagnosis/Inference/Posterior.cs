@@ -121,9 +121,10 @@ internal sealed class Posterior
     {
         var modelled = Modelled(h, item, fitted: false);
         var list = new List<(double, double)>(modelled.Count * Nodes.Length);
+        var known = Math.Sqrt((Data.SharedModel?[item.Channel] ?? ErrorModel.SharedModel) + 1 - ErrorModel.SharedModel);
         foreach (var (value, weight) in modelled)
         {
-            var sigma = ErrorModel.Discrepancy((Channel)item.Channel, value);
+            var sigma = known * ErrorModel.Discrepancy((Channel)item.Channel, value);
             foreach (var (z, share) in Nodes)
                 list.Add((value + (sigma * z), weight * share));
         }

@@ -13,8 +13,9 @@ internal static class ErrorModel
     /// <summary>Chance that a number is a gross error.</summary>
     public const double GrossChance = 0.02;
 
-    // Share of the variance that all readings of a channel have in common.
-    private const double SharedModel = 0.6;
+    /// <summary>Share of the model's variance that all readings of a channel have in common.</summary>
+    public const double SharedModel = 0.6;
+
     private const double SharedInstrument = 0.7;
 
     /// <summary>Standard deviation of the model's error, SI.</summary>
@@ -45,12 +46,15 @@ internal static class ErrorModel
             _ => 1 / 70.0,
         };
 
-    public static (double Shared, double Own) Sigmas(in Reading reading)
+    /// <param name="reading">A number as read.</param>
+    /// <param name="sharedModel">What of the model's variance, as a share of the whole, is still not known of this car's
+    /// fixed error; <see cref="SharedModel"/> where nothing is.</param>
+    public static (double Shared, double Own) Sigmas(in Reading reading, double sharedModel = SharedModel)
     {
         var model = Discrepancy(reading.Channel, reading.Value);
         var modelVariance = model * model;
         var instrument = reading.SigmaInstrument * reading.SigmaInstrument;
-        var shared = (SharedModel * modelVariance) + (SharedInstrument * instrument);
+        var shared = (sharedModel * modelVariance) + (SharedInstrument * instrument);
         var own =
             ((1 - SharedModel) * modelVariance)
             + ((1 - SharedInstrument) * instrument)

@@ -25,7 +25,10 @@ internal sealed class ReadingLikelihood
     private readonly Item[][] byChannel;
     private readonly ImmutableArray<OperatingPoint> points;
 
-    public ReadingLikelihood(ImmutableArray<OperatingPoint> points)
+    /// <param name="points">Ways of running, and what was read.</param>
+    /// <param name="sharedModel">What is still not known of this car's fixed error, by channel
+    /// (<see cref="ErrorModel.Sigmas"/>); null where nothing is.</param>
+    public ReadingLikelihood(ImmutableArray<OperatingPoint> points, double[]? sharedModel = null)
     {
         this.points = points;
         var items = new List<Item>();
@@ -33,7 +36,10 @@ internal sealed class ReadingLikelihood
         {
             foreach (var reading in points[p].Readings)
             {
-                var (shared, own) = ErrorModel.Sigmas(reading);
+                var (shared, own) = ErrorModel.Sigmas(
+                    reading,
+                    sharedModel?[(int)reading.Channel] ?? ErrorModel.SharedModel
+                );
                 items.Add(
                     new(
                         (int)reading.Channel,

@@ -94,7 +94,7 @@ internal static class LedgerFinding
         balance.LostKg <= 5e-5 ? Phrase.Empty
         : LawAndSubstance.PlaceOf(record).Warming(record.Car.Refrigerant) is { } figure
             ? Phrase.Of(
-                $"What was lost here warms like {Kilograms(balance.LostKg * figure.Potential)} of carbon dioxide ({figure.Words})."
+                $"What was lost here warms like some {Kilograms(OneFigure.Of(balance.LostKg * figure.Potential))} of carbon dioxide ({figure.Words})."
             )
         : Phrase.Empty;
 }

@@ -161,18 +161,12 @@ public sealed class CardFacts
         Picture.Leaks.Losses.LostKg is { } lost and > 0.05
         && LawAndSubstance.PlaceOf(Record).Warming(Record.Car.Refrigerant) is { } figure
             ? Phrase.Of(
-                $"What had leaked before it came warms like some {Measure.Kilograms(OneFigure(lost * figure.Potential))} of carbon dioxide ({figure.Words})."
+                $"What had leaked before it came warms like some {Measure.Kilograms(OneFigure.Of(lost * figure.Potential))} of carbon dioxide ({figure.Words})."
             )
             : Phrase.Empty;
 
     /// <summary>What the place wants kept of this job; null where nothing is asked of this person.</summary>
     public RecordSheet? Sheet { get; }
-
-    private static double OneFigure(double value)
-    {
-        var step = Math.Pow(10, Math.Floor(Math.Log10(value)));
-        return Math.Round(value / step) * step;
-    }
 
     private static IEnumerable<Phrase> MarksOf(JobPicture picture)
     {

@@ -99,10 +99,7 @@ public sealed class JobPicture
         pump = same?.pump ?? new(() => PumpView.Of(this));
         weighIn = same?.weighIn ?? new(() => LiveWeighIn.Of(this));
         evidence = same?.evidence ?? new(() => JobDiagnosis.ToWeigh(this));
-        ventCars =
-            before is not null && before.Record.Car == record.Car
-                ? before.ventCars
-                : VentCars(record.Car);
+        ventCars = before is not null && before.Record.Car == record.Car ? before.ventCars : VentCarsOf(record.Car);
         // The value and not the picture: else each would keep all before it.
         var weighed =
             before is { machine.IsValueCreated: true } && before.Record.Job == record.Job ? before.machine.Value : null;
@@ -118,7 +115,7 @@ public sealed class JobPicture
 
     /// <summary>Of the car alone: a question that is handed on from picture to picture must not hold the first of
     /// them, with all that it drew, for as long as nobody asks.</summary>
-    private static Lazy<LoopCars> VentCars(Car car) => new(() => LoopCars.Of(CarMaker.Of(car, [])));
+    private static Lazy<LoopCars> VentCarsOf(Car car) => new(() => LoopCars.Of(CarMaker.Of(car, [])));
 
     public JobRecord Record { get; }
     public ImmutableArray<JobRecord> Earlier { get; }

@@ -19,11 +19,10 @@ public sealed class LicenceTests
         await program.WaitForExitAsync(TestContext.Current.CancellationToken);
         Assert.True(program.ExitCode == 0, list);
         foreach (var (name, version) in Packages("src/Tightcold.Cli"))
-            Assert.Contains(
-                list.Split('\n'),
-                line => line.Split(' ', StringSplitOptions.RemoveEmptyEntries) is [var listed, var of, _, ..]
-                    && listed == name
-                    && of == version
+            Assert.Contains(list.Split('\n'), line =>
+                line.Split(' ', StringSplitOptions.RemoveEmptyEntries) is [var listed, var of, _, ..]
+                && listed == name
+                && of == version
             );
     }
 
@@ -34,7 +33,9 @@ public sealed class LicenceTests
     {
         var old = House
             .Files()
-            .Where(file => file.StartsWith("src/", StringComparison.Ordinal) && Path.GetFileName(file) == "packages.lock.json")
+            .Where(file =>
+                file.StartsWith("src/", StringComparison.Ordinal) && Path.GetFileName(file) == "packages.lock.json"
+            )
             .SelectMany(file => Packages(Path.GetDirectoryName(file)!))
             .Distinct()
             .Where(package =>
@@ -47,7 +48,9 @@ public sealed class LicenceTests
 
     /// <summary>From the lock file: the version that is taken, not the one that somebody asked for.</summary>
     private static IEnumerable<(string Name, string Version)> Packages(string folder) =>
-        from framework in JsonNode.Parse(House.Read(Path.Combine(folder, "packages.lock.json")))!["dependencies"]!.AsObject()
+        from framework in JsonNode.Parse(House.Read(Path.Combine(folder, "packages.lock.json")))![
+            "dependencies"
+        ]!.AsObject()
         from package in framework.Value!.AsObject()
         where (string?)package.Value!["type"] != "Project"
         select (package.Key, (string)package.Value["resolved"]!);

@@ -37,9 +37,7 @@ public sealed class SiteLogTests : IDisposable
             written.SelectMany(File.ReadLines).Select(line => (int)JsonNode.Parse(line)!["Properties"]!["Number"]!)
         );
         if (!OperatingSystem.IsWindows())
-            Assert.All(
-                written,
-                file => Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(file))
-            );
+            foreach (var file in written)
+                Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(file));
     }
 }

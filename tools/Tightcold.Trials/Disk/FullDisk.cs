@@ -63,7 +63,7 @@ internal static class FullDisk
     /// command takes a second each.</summary>
     private static async Task CrowdAsync(string data)
     {
-        const int Left = 600_000;
+        const int Left = 250_000;
         var free = (int)new DriveInfo(data).AvailableFreeSpace;
         await File.WriteAllBytesAsync(Path.Combine(data, "something-else"), new byte[Math.Max(0, free - Left)])
             .ConfigureAwait(false);

@@ -15,7 +15,7 @@ public sealed class SiteLogTests : IDisposable
     public void A_full_file_is_followed_by_the_next_and_the_oldest_of_a_fortnight_go()
     {
         for (var day = 1; day <= 20; day++)
-            File.WriteAllText(Path.Combine(folder, $"tightcold-203101{day:00}.log"), "{}\n");
+            File.WriteAllText(Path.Combine(folder, $"tightcold-202001{day:00}.log"), "{}\n");
         // More than one file holds, and fewer lines than may wait.
         const int Lines = 1500;
         var words = new string('x', 4000);

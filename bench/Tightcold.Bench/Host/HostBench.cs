@@ -23,9 +23,11 @@ internal static partial class HostBench
         await timings.TakeAsync("start page, first after a start", () => GetAsync(client, "/")).ConfigureAwait(false);
         await GetAsync(client, "/jobs").ConfigureAwait(false);
         await GetAsync(client, $"/jobs/{jobs}").ConfigureAwait(false);
+        // By itself: what a job page that was never seen leaves to be weighed is not its work.
+        for (var i = 0; i < Rounds; i++)
+            await timings.TakeAsync("start page", () => GetAsync(client, "/")).ConfigureAwait(false);
         for (var i = 0; i < Rounds; i++)
         {
-            await timings.TakeAsync("start page", () => GetAsync(client, "/")).ConfigureAwait(false);
             await timings
                 .TakeAsync("list, any part", () => GetAsync(client, $"/jobs?before={chance.Next(2, jobs)}"))
                 .ConfigureAwait(false);

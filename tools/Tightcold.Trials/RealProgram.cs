@@ -86,7 +86,7 @@ internal sealed record RunningSite(Process Program, Uri Address, Uri OwnerLink, 
         )
         {
             BaseAddress = Address,
-            Timeout = TimeSpan.FromMinutes(2),
+            Timeout = TimeSpan.FromMinutes(10),
         };
 
     /// <summary>Another browser with the same key: its form cookie is its own.</summary>

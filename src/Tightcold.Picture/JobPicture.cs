@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Tightcold.Diagnosis.Acceptance;
 using Tightcold.Diagnosis.Inference;
 using Tightcold.Diagnosis.Tightness;
+using Tightcold.Jobs.Cars;
 using Tightcold.Jobs.Journals;
 using Tightcold.Picture.Charge;
 using Tightcold.Picture.Circuit;
@@ -98,10 +99,7 @@ public sealed class JobPicture
         pump = same?.pump ?? new(() => PumpView.Of(this));
         weighIn = same?.weighIn ?? new(() => LiveWeighIn.Of(this));
         evidence = same?.evidence ?? new(() => JobDiagnosis.ToWeigh(this));
-        ventCars =
-            before is not null && before.Record.Car == record.Car
-                ? before.ventCars
-                : new(() => LoopCars.Of(CarMaker.Of(record.Car, [])));
+        ventCars = before is not null && before.Record.Car == record.Car ? before.ventCars : VentCarsOf(record.Car);
         // The value and not the picture: else each would keep all before it.
         var weighed =
             before is { machine.IsValueCreated: true } && before.Record.Job == record.Job ? before.machine.Value : null;
@@ -114,6 +112,10 @@ public sealed class JobPicture
         charge = new(() => ChargeBelief.Of(this));
         now = new(() => NowPicture.Of(this));
     }
+
+    /// <summary>Of the car alone: a question that is handed on from picture to picture must not hold the first of
+    /// them, with all that it drew, for as long as nobody asks.</summary>
+    private static Lazy<LoopCars> VentCarsOf(Car car) => new(() => LoopCars.Of(CarMaker.Of(car, [])));
 
     public JobRecord Record { get; }
     public ImmutableArray<JobRecord> Earlier { get; }

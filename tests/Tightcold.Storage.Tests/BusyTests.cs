@@ -60,7 +60,7 @@ public sealed class BusyTests : IDisposable
     }
 
     [Fact]
-    public async Task A_line_that_moves_is_waited_out_however_movedit_takes_and_one_that_stands_is_left()
+    public async Task A_line_that_moves_is_waited_out_however_long_it_takes_and_one_that_stands_is_left()
     {
         var patience = TimeSpan.FromSeconds(6);
         var line = new WaitingLine(1, patience);

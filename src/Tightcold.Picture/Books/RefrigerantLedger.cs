@@ -8,67 +8,75 @@ namespace Tightcold.Picture.Books;
 
 /// <summary>Refrigerant over many jobs, by container and period, with what was lost and what that weighs as carbon
 /// dioxide.</summary>
-public sealed record RefrigerantLedger(ImmutableArray<LedgerLine> Lines)
+public sealed class RefrigerantLedger(ImmutableArray<LedgerLine> lines)
 {
-    public double DrawnKg => Lines.Sum(line => line.DrawnKg);
-    public double RecoveredKg => Lines.Sum(line => line.RecoveredKg);
-    public double LostKg => Lines.Sum(line => line.LostKg);
-    public double ChargedKg => Lines.Sum(line => line.ChargedKg);
+    public ImmutableArray<LedgerLine> Lines { get; } = lines;
+
+    // Added up once: a page of many years' jobs asks for all of it each time it is looked at.
+    public double DrawnKg { get; } = lines.Sum(line => line.DrawnKg);
+    public double RecoveredKg { get; } = lines.Sum(line => line.RecoveredKg);
+    public double LostKg { get; } = lines.Sum(line => line.LostKg);
+    public double ChargedKg { get; } = lines.Sum(line => line.ChargedKg);
 
     /// <summary>Warming of what was lost, kg of carbon dioxide, each job by the law of its place. What leaked from cars
     /// before they came is not in it.</summary>
-    public double LostAsCarbonDioxideKg => Lines.Sum(line => line.LostAsCarbonDioxideKg ?? 0);
+    public double LostAsCarbonDioxideKg { get; } = lines.Sum(line => line.LostAsCarbonDioxideKg ?? 0);
 
     /// <summary>Lost of a mixture or a gas that no figure is known of: not in the sum above.</summary>
-    public double LostWithoutFigureKg => Lines.Where(line => line.Warming is null).Sum(line => line.LostKg);
+    public double LostWithoutFigureKg { get; } = lines.Where(line => line.Warming is null).Sum(line => line.LostKg);
 
     /// <summary>The figures it stands on: “R-134a 1430 (fourth assessment report, so counted by law:
     /// Canada)”.</summary>
-    public ImmutableArray<string> WarmingStandsOn =>
-        [
-            .. Lines
-                .Where(line => line.LostKg != 0)
-                .Select(line => line.Warming is { } figure ? Figure(line.Refrigerant, figure) : null)
-                .OfType<string>()
-                .Distinct(),
-        ];
+    public ImmutableArray<string> WarmingStandsOn { get; } =
+    [
+        .. lines
+            .Where(line => line.LostKg != 0)
+            .Select(line => line.Warming is { } figure ? Figure(line.Refrigerant, figure) : null)
+            .OfType<string>()
+            .Distinct(),
+    ];
 
     private static string Figure(string refrigerant, WarmingFigure figure) =>
         string.Create(CultureInfo.InvariantCulture, $"{refrigerant} {figure.Potential} ({figure.Words})");
 
     /// <summary>By container: name, refrigerant, drawn, recovered.</summary>
-    public ImmutableArray<(string Container, string Refrigerant, double DrawnKg, double RecoveredKg)> ByContainer =>
-        [
-            .. Lines
-                .Where(line => line.Container is not null)
-                .GroupBy(line => (line.Container!, line.Refrigerant))
-                .Select(group =>
-                    (
-                        group.Key.Item1,
-                        group.Key.Refrigerant,
-                        group.Sum(line => line.DrawnKg),
-                        group.Sum(line => line.RecoveredKg)
-                    )
+    public ImmutableArray<(
+        string Container,
+        string Refrigerant,
+        double DrawnKg,
+        double RecoveredKg
+    )> ByContainer { get; } =
+    [
+        .. lines
+            .Where(line => line.Container is not null)
+            .GroupBy(line => (line.Container!, line.Refrigerant))
+            .Select(group =>
+                (
+                    group.Key.Item1,
+                    group.Key.Refrigerant,
+                    group.Sum(line => line.DrawnKg),
+                    group.Sum(line => line.RecoveredKg)
                 )
-                .OrderBy(row => row.Item1, StringComparer.OrdinalIgnoreCase),
-        ];
+            )
+            .OrderBy(row => row.Item1, StringComparer.OrdinalIgnoreCase),
+    ];
 
     /// <summary>By month, the earliest first.</summary>
-    public ImmutableArray<(int Year, int Month, double DrawnKg, double RecoveredKg, double LostKg)> ByMonth =>
-        [
-            .. Lines
-                .GroupBy(line => (line.Date.Year, line.Date.Month))
-                .OrderBy(group => group.Key)
-                .Select(group =>
-                    (
-                        group.Key.Year,
-                        group.Key.Month,
-                        group.Sum(line => line.DrawnKg),
-                        group.Sum(line => line.RecoveredKg),
-                        group.Sum(line => line.LostKg)
-                    )
-                ),
-        ];
+    public ImmutableArray<(int Year, int Month, double DrawnKg, double RecoveredKg, double LostKg)> ByMonth { get; } =
+    [
+        .. lines
+            .GroupBy(line => (line.Date.Year, line.Date.Month))
+            .OrderBy(group => group.Key)
+            .Select(group =>
+                (
+                    group.Key.Year,
+                    group.Key.Month,
+                    group.Sum(line => line.DrawnKg),
+                    group.Sum(line => line.RecoveredKg),
+                    group.Sum(line => line.LostKg)
+                )
+            ),
+    ];
 
     /// <param name="jobs">All jobs.</param>
     /// <param name="from">Jobs whose last entry lies at or after this; null for all.</param>

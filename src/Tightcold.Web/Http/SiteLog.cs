@@ -1,3 +1,4 @@
+using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
 using Serilog;
 using Serilog.Core;
@@ -46,7 +47,9 @@ public static class SiteLog
             // A disk that takes nothing.
             return;
         }
-        logging.AddProvider(new SerilogLoggerProvider(Writer(folder), dispose: true));
+        // Made by the services, so that they end it: what waits to be written is lost with a provider that is only handed
+        // to them, and a command that takes a key back is over in a moment.
+        logging.Services.AddSingleton<ILoggerProvider>(_ => new SerilogLoggerProvider(Writer(folder), dispose: true));
     }
 
     private static Logger Writer(string folder) =>

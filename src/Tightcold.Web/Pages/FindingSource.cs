@@ -27,6 +27,10 @@ internal sealed class FindingSource(Func<JobPicture, ImmutableArray<Finding>> of
     private readonly ImmutableArray<SemaphoreSlim> looks = Turns(),
         weighs = Turns();
 
+    /// <summary>The data's version at which a job was read last, and what was read: while nothing was written since, a page
+    /// of many jobs need not read each of them again.</summary>
+    private readonly ConcurrentDictionary<Guid, (long Version, JobRecord Record)> read = new();
+
     /// <summary>Jobs being weighed for a page that was answered at a glance.</summary>
     private readonly ConcurrentDictionary<Guid, Task> weighing = new();
 
@@ -77,6 +81,31 @@ internal sealed class FindingSource(Func<JobPicture, ImmutableArray<Finding>> of
         return Keep(new(picture, of(picture), picture.Unweighed is null));
     }
 
+    /// <summary>The same of a job in a list, read only when anything was written since it was seen last.</summary>
+    /// <param name="version">The data's, asked for before the list was.</param>
+    /// <returns>Null when it is gone meanwhile.</returns>
+    public async Task<JobSight?> AtAGlanceAsync(
+        JobDesk desk,
+        JobSummary job,
+        long version,
+        CancellationToken cancellation
+    )
+    {
+        // The very record: what was weighed for longer may be of an earlier state.
+        if (
+            read.TryGetValue(job.Id, out var last)
+            && last.Version == version
+            && known.TryGetValue(job.Id, out var there)
+            && ReferenceEquals(there.Picture.Record, last.Record)
+        )
+            return there;
+        if (await desk.RecordAsync(job.Number, cancellation).ConfigureAwait(false) is not { } record)
+            return null;
+        var sight = await AtAGlanceAsync(desk, record, cancellation).ConfigureAwait(false);
+        read[job.Id] = (version, sight.Picture.Record);
+        return sight;
+    }
+
     /// <summary>All findings, with the car's earlier jobs in sight: what they left in it counts.</summary>
     public async Task<JobSight> OfAsync(JobDesk desk, JobRecord record, CancellationToken cancellation)
     {
@@ -114,7 +143,10 @@ internal sealed class FindingSource(Func<JobPicture, ImmutableArray<Finding>> of
     private JobSight Keep(JobSight sight)
     {
         if (known.Count >= MostJobs)
+        {
             known.Clear();
+            read.Clear();
+        }
         known[sight.Picture.Record.Job.Id] = sight;
         return sight;
     }

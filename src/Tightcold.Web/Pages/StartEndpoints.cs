@@ -15,20 +15,18 @@ internal static class StartEndpoints
         site.MapGet(
             Routes.Start,
             async (HttpContext http, JobDesk desk, FindingSource findings, CancellationToken cancellation) =>
-                Page.Show<StartPage>(
-                    http,
-                    (
-                        nameof(StartPage.Model),
-                        await StartModel
-                            .OfAsync(
-                                desk,
-                                record => findings.AtAGlanceAsync(desk, record, cancellation),
-                                Visit.Of(http).Reader.Now,
-                                cancellation
-                            )
-                            .ConfigureAwait(false)
+            {
+                var version = await desk.VersionAsync(cancellation).ConfigureAwait(false);
+                var model = await StartModel
+                    .OfAsync(
+                        desk,
+                        job => findings.AtAGlanceAsync(desk, job, version, cancellation),
+                        Visit.Of(http).Reader.Now,
+                        cancellation
                     )
-                )
+                    .ConfigureAwait(false);
+                return Page.Show<StartPage>(http, (nameof(StartPage.Model), model));
+            }
         );
 
         site.MapGet(Routes.Import, (HttpContext http) => Page.Show<ImportPage>(http));

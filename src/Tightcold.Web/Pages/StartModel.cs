@@ -29,7 +29,7 @@ public sealed record StartModel(
 
     public static async Task<StartModel> OfAsync(
         JobDesk desk,
-        Func<JobRecord, Task<JobSight>> look,
+        Func<JobSummary, Task<JobSight?>> look,
         DateTimeOffset now,
         CancellationToken cancellation
     )
@@ -43,10 +43,9 @@ public sealed record StartModel(
         var open = new List<OpenJob>();
         foreach (var job in jobs)
         {
-            if (await desk.RecordAsync(job.Number, cancellation).ConfigureAwait(false) is not { } record)
+            if (await look(job).ConfigureAwait(false) is not { Picture: var picture })
                 continue;
-            var picture = (await look(record).ConfigureAwait(false)).Picture;
-            open.Add(new(record, NowWords.Of(picture), WorkTimers.Of(picture), job.LastEntryAt));
+            open.Add(new(picture.Record, NowWords.Of(picture), WorkTimers.Of(picture), job.LastEntryAt));
         }
         var cars = await desk.CarsAsync("", 0, Shown + 1, cancellation).ConfigureAwait(false);
         return new(

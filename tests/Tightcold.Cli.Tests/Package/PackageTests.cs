@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using System.Net;
 
 namespace Tightcold.Cli.Tests.Package;
 
@@ -52,10 +53,39 @@ public sealed class PackageTests
                 "command -v dotnet"
             );
             Assert.NotEqual(0, dotnet!.Code);
+            await TheOwnersLinkOpensAsync(alone, data);
         }
         finally
         {
             Directory.Delete(folder, recursive: true);
+        }
+    }
+
+    /// <summary>Into a file the site prints no link; the command for it does, and the browser that opens it sees the
+    /// job that was written down before.</summary>
+    private static async Task TheOwnersLinkOpensAsync(string[] alone, string[] data)
+    {
+        var start = new ProcessStartInfo("env", [.. alone, "serve", "--port", "0", .. data])
+        {
+            RedirectStandardOutput = true,
+        };
+        using var site = Process.Start(start)!;
+        try
+        {
+            await site.StandardOutput.ReadLineAsync(TestContext.Current.CancellationToken);
+            var said = await RealProgram.RunAsync("env", "", [.. alone, "owner", .. data]);
+            var link = new Uri(said!.Out.Split().First(word => word.StartsWith("http", StringComparison.Ordinal)));
+            using var owner = new HttpClient(new HttpClientHandler { UseProxy = false });
+            var page = await owner.GetStringAsync(link, TestContext.Current.CancellationToken);
+            Assert.Contains("blue estate", page, StringComparison.Ordinal);
+            using var stranger = new HttpClient(new HttpClientHandler { UseProxy = false });
+            using var refused = await stranger.GetAsync(link, TestContext.Current.CancellationToken);
+            Assert.Equal(HttpStatusCode.Forbidden, refused.StatusCode);
+        }
+        finally
+        {
+            site.Kill();
+            await site.WaitForExitAsync(TestContext.Current.CancellationToken);
         }
     }
 

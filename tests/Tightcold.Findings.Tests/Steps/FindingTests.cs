@@ -501,4 +501,26 @@ public sealed class FindingTests
         Assert.NotSame(second.Machine.Answer, third.Machine!.Answer);
         Assert.Equal(Words(new(job.Record())), Words(third));
     }
+
+    [Fact]
+    public void A_picture_of_a_moment_ago_is_forgotten_once_a_newer_one_was_drawn_from_it()
+    {
+        var job = Car().At(10, "standing-reading", ("low-side", "4.8 bar"), ("ambient-temperature", "25 °C"));
+        var (first, second) = Drawn(job);
+        GC.Collect();
+        Assert.False(first.TryGetTarget(out _));
+        // The newer one is there, and draws the rest.
+        Assert.NotEmpty(Walk.Of(second));
+
+        [System.Runtime.CompilerServices.MethodImpl(System.Runtime.CompilerServices.MethodImplOptions.NoInlining)]
+        static (WeakReference<JobPicture> First, JobPicture Second) Drawn(AJob job)
+        {
+            var first = new JobPicture(job.Record());
+            _ = Walk.Of(first);
+            job.At(12, "note", ("text", "clutch clicks"));
+            var second = new JobPicture(job.Record(), before: first);
+            _ = Walk.Of(second);
+            return (new(first), second);
+        }
+    }
 }

@@ -11,6 +11,7 @@ internal sealed class UpgradeTrial(string root) : HalfwayTrial(root)
     /// <summary>The old file has three jobs; so many times as many make an upgrade long enough to be met.</summary>
     private const int Copies = 60;
     private SortedDictionary<int, string> wanted = [];
+    private int all;
 
     private string Old => Path.Combine(Root, "old.db");
     private string File => Path.Combine(Data, "tightcold.db");
@@ -22,6 +23,7 @@ internal sealed class UpgradeTrial(string root) : HalfwayTrial(root)
         await MultiplyAsync(trial.Old).ConfigureAwait(false);
         await trial.ResetAsync(0).ConfigureAwait(false);
         trial.wanted = await Workplace.ExportsAsync(trial.Data).ConfigureAwait(false);
+        trial.all = trial.Steps();
         return trial;
     }
 
@@ -70,7 +72,7 @@ internal sealed class UpgradeTrial(string root) : HalfwayTrial(root)
     public override bool HasBegun() => System.IO.File.Exists(File + "-wal") && Steps() > 1;
 
     /// <summary>Some steps are there, and not all that the program knows or not all chains.</summary>
-    public override bool IsHalfway() => Steps() is > 1 and var steps && (steps < 4 || Count(Unchained) > 0);
+    public override bool IsHalfway() => Steps() is > 1 and var steps && (steps < all || Count(Unchained) > 0);
 
     private const string Unchained = "SELECT COUNT(*) FROM entries WHERE digest = ''";
 

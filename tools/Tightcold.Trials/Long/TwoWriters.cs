@@ -83,7 +83,13 @@ internal static class TwoWriters
     }
 
     private static async Task NoteAsync(JobDesk desk, int job) =>
-        await desk.AddEntryAsync(job, EntryKinds.Note, new Dictionary<string, string> { ["text"] = "a note" }, null, "Ada")
+        await desk.AddEntryAsync(
+                job,
+                EntryKinds.Note,
+                new Dictionary<string, string> { ["text"] = "a note" },
+                null,
+                "Ada"
+            )
             .ConfigureAwait(false);
 
     private static double At(double[] sorted, double share) =>

@@ -103,7 +103,17 @@ public static class FormLayout
             EntryKinds.ScaleReading => [(null, ["container", "gross"])],
             EntryKinds.VentReading =>
             [
-                (null, ["vent-temperature", "ambient-temperature", "relative-humidity", "air-source"]),
+                (
+                    null,
+                    [
+                        "vent-temperature",
+                        "cabin-temperature",
+                        "ambient-temperature",
+                        "relative-humidity",
+                        "air-source",
+                        "moving",
+                    ]
+                ),
             ],
             EntryKinds.PartChanged or EntryKinds.SealChanged => [(null, ["spot", "part", "seal"])],
             "car" when schema == Car.Schema.Name =>

@@ -22,6 +22,7 @@ public sealed class Thumb(Person person)
     public void Note(string what)
     {
         Said.Add($"{what}: {Taps - before.Taps} taps, {Characters - before.Characters} characters");
+        TestContext.Current.SendDiagnosticMessage(Said[^1] + " " + person.Page.Url);
         before = (Taps, Characters);
     }
 
@@ -97,6 +98,9 @@ public sealed class Thumb(Person person)
     /// <summary>The same of a choice that belongs to no entry.</summary>
     public Task ChooseTextAsync(string name, string word) =>
         TapAsync(person.Page.Locator($"input[name='{name}'][value='{word}']"));
+
+    /// <summary>A box that is ticked.</summary>
+    public Task TickAsync(string name) => TapAsync(person.Page.Locator($"input[type=checkbox][name='{name}']"));
 
     /// <summary>Digits that were pressed on the page's own keys.</summary>
     public void Typed(int digits) => Characters += digits;

@@ -18,13 +18,18 @@ public sealed class OneFingerTests(Chromium chromium, DemoSite demo)
     private const double SecondsATap = 0.3,
         SecondsACharacter = 0.3;
 
+    private const int MostSetUpTaps = 40,
+        MostTaps = 110;
+
+    /// <summary>The digits of what was read. The aim was 120; what is not reached is told in docs/site.md.</summary>
+    private const int MostCharacters = 150;
+
     private const string Joint = "liquid line joint at condenser";
     private const string Valve = "low-side service valve";
 
     private static CancellationToken Cancellation => TestContext.Current.CancellationToken;
 
-    // Asked for by name: it does not come to its end yet (docs/site.md).
-    [Fact(Explicit = true)]
+    [Fact]
     public async Task The_whole_job_is_done_by_taps_that_are_counted_and_no_step_needs_more_than_a_screen_of_scrolling()
     {
         var story = await demo.RecordAsync();
@@ -43,39 +48,21 @@ public sealed class OneFingerTests(Chromium chromium, DemoSite demo)
         await thumb.ChooseTextAsync("filled", "12");
         await thumb.PressAsync("brought in warm");
         thumb.Note("open the job");
-        try
-        {
-            await ArrivalAsync(site, person, thumb, story);
-            await SearchAsync(site, person, thumb);
-            await MendAsync(site, person, thumb, story);
-            await VacuumAsync(site, person, thumb, story);
-            await WeighAsync(site, person, thumb);
-            await ProofAsync(site, person, thumb, story);
-        }
-        finally
-        {
-            TestContext.Current.SendDiagnosticMessage($"{setUp.Taps} taps of set-up; {string.Join("; ", thumb.Said)}");
-            TestContext.Current.SendDiagnosticMessage(
-                string.Join(
-                    "\n",
-                    Walk.Of(await RecordAsync(site))
-                        .Select(f =>
-                            $"{f.Step}: {f.Judgement} {f.Verdict} | {f.Why} | {string.Join(" / ", f.Next.Select(n => n.What))}"
-                        )
-                )
-                    + "\n"
-                    + person.Page.Url
-                    + "\n"
-                    + await person.SeesAsync()
-            );
-        }
+        await ArrivalAsync(site, person, thumb, story);
+        await SearchAsync(site, person, thumb);
+        await MendAsync(site, person, thumb, story);
+        await VacuumAsync(site, person, thumb, story);
+        await WeighAsync(site, person, thumb);
+        await ProofAsync(site, person, thumb, story);
 
         var findings = Walk.Of(await RecordAsync(site)).ToDictionary(finding => finding.Step);
         var told = string.Join(
             "\n",
             [
                 $"set-up: {setUp.Taps} taps, {setUp.Characters} characters",
-                $"job: {thumb.Taps} taps, {thumb.Characters} characters, furthest {thumb.Scrolled:0.00} screens to {thumb.ScrolledTo}",
+                $"job: {thumb.Taps} taps, {thumb.Characters} characters, furthest {thumb.Scrolled:0.00} screens",
+                .. setUp.Far,
+                .. thumb.Far,
                 .. thumb.Said,
                 .. findings.Values.Select(finding => $"{finding.Step}: {finding.Judgement}, {finding.Verdict}"),
             ]
@@ -84,6 +71,7 @@ public sealed class OneFingerTests(Chromium chromium, DemoSite demo)
         foreach (var step in new[] { Step.LeakSearch, Step.Recover, Step.Hold, Step.WeighIn })
             Assert.True(findings[step].Judgement == Judgement.Good, told);
         Assert.True(setUp.Scrolled <= 1 && thumb.Scrolled <= 1, told);
+        Assert.True(setUp.Taps <= MostSetUpTaps && thumb.Taps <= MostTaps && thumb.Characters <= MostCharacters, told);
         await person.OpenAsync("/jobs/1/card");
         await person.SeesAsync("Proven tight: yes");
         await person.SeesAsync("Proven cold: yes");
@@ -157,8 +145,8 @@ public sealed class OneFingerTests(Chromium chromium, DemoSite demo)
         foreach (
             var (name, usual, tare, gross, water) in new[]
             {
-                ("Can A", "Can, R-134a, 300 g", "92", "392", ""),
-                ("Can B", "Can, R-134a, 500 g", "128", "627", ""),
+                ("Can A", "Can, R-134a, 300", "92", "392", ""),
+                ("Can B", "Can, R-134a, 500", "128", "627", ""),
                 ("R1", "Recovery cylinder, R-134a", "7900", "9420", "12200"),
             }
         )
@@ -170,7 +158,7 @@ public sealed class OneFingerTests(Chromium chromium, DemoSite demo)
             await thumb.TypeAsync("gross-now", gross, "g");
             if (water.Length > 0)
                 await thumb.TypeAsync("water-capacity", water, "g");
-            await thumb.PressAsync(water.Length > 0 ? "Keep it in the kit" : "Keep it, and add another");
+            await thumb.PressAsync(water.Length > 0 ? "Keep it in the kit" : "Keep, add another");
         }
     }
 
@@ -274,7 +262,7 @@ public sealed class OneFingerTests(Chromium chromium, DemoSite demo)
         To(site, 139);
         await NitrogenAsync(person, thumb, "itrogen", "10", "27.5");
         await NowAsync(person, thumb, "/search");
-        await thumb.PressAsync("Many spots at once");
+        await thumb.PressAsync("Many at once");
         await thumb.ChooseAsync("test", "nitrogen and soap");
         // Two minutes a spot, as the demo's person has it.
         await thumb.TypeAsync("time-spent", "30", "min");
@@ -381,16 +369,20 @@ public sealed class OneFingerTests(Chromium chromium, DemoSite demo)
         To(site, 318);
         await thumb.PressAsync("Then: prove it cold");
         // The weather of the afternoon belongs to this reading.
-        await VentAsync(thumb, story, 0, cabin: "46", moving: "Parked in the sun", weather: ("31", "44"));
+        await VentAsync(thumb, story, 0, cabin: "46", moving: "parked in the sun", weather: ("31", "44"));
         To(site, 324);
         await RunningAsync(person, thumb, story, 1, "recirculated, doors closed");
         To(site, 345);
         await StepAsync(person, thumb, "prove-cold", "Write down");
-        await VentAsync(thumb, story, 1, cabin: "25", moving: "Driving");
+        await VentAsync(thumb, story, 1, cabin: "25", moving: "driving");
         To(site, 372);
-        await StepAsync(person, thumb, "leak-search", "Many spots at once");
+        await StepAsync(person, thumb, "leak-search", "Many at once");
         await thumb.ChooseAsync("test", "electronic detector");
-        await thumb.TypeAsync("system-pressure", Number(story, EntryKinds.LeakSearch, 0, "system-pressure"), "bar gauge");
+        await thumb.TypeAsync(
+            "system-pressure",
+            Number(story, EntryKinds.LeakSearch, 0, "system-pressure"),
+            "bar gauge"
+        );
         await thumb.TypeAsync("time-spent", "25", "min");
         To(site, 378);
         // At the drain the evaporator is reached this time.
@@ -426,7 +418,7 @@ public sealed class OneFingerTests(Chromium chromium, DemoSite demo)
             await thumb.TypeAsync("ambient-temperature", celsius, "°C");
             await thumb.TypeAsync("relative-humidity", percent);
         }
-        await thumb.PressAsync(moving);
+        await thumb.SetAsync(moving);
         await thumb.WriteAsync();
         thumb.Note("vent");
     }

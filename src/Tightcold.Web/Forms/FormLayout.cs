@@ -155,7 +155,10 @@ public static class FormLayout
                     ]
                 ),
             ],
-            "container" => [(null, ["name", "kind", "refrigerant", "net-as-sold", "gross-now", "tare"])],
+            "container" =>
+            [
+                (null, ["name", "tare", "gross-now", "kind", "refrigerant", "net-as-sold", "water-capacity"]),
+            ],
             _ => [],
         };
 }

@@ -79,10 +79,10 @@ public sealed record Preset(string Words, ImmutableArray<(string Field, string T
 
     private static readonly ImmutableArray<Preset> Containers =
     [
-        Sold("Can, R-134a, 300 g", Jobs.Kits.Container.Can, "R-134a", "300 g"),
-        Sold("Can, R-134a, 500 g", Jobs.Kits.Container.Can, "R-134a", "500 g"),
-        Sold("Can, R-134a, 340 g (12 oz)", Jobs.Kits.Container.Can, "R-134a", "340 g"),
-        Sold("Can, R-1234yf, 227 g (8 oz)", Jobs.Kits.Container.Can, "R-1234yf", "227 g"),
+        Sold("Can, R-134a, 300\u00a0g", Jobs.Kits.Container.Can, "R-134a", "300 g"),
+        Sold("Can, R-134a, 500\u00a0g", Jobs.Kits.Container.Can, "R-134a", "500 g"),
+        Sold("Can, R-134a, 340\u00a0g (12\u00a0oz)", Jobs.Kits.Container.Can, "R-134a", "340 g"),
+        Sold("Can, R-1234yf, 227\u00a0g (8\u00a0oz)", Jobs.Kits.Container.Can, "R-1234yf", "227 g"),
         Sold("Recovery cylinder, R-134a", Jobs.Kits.Container.RecoveryCylinder, "R-134a", null),
         Sold("Recovery cylinder, R-1234yf", Jobs.Kits.Container.RecoveryCylinder, "R-1234yf", null),
     ];
@@ -107,9 +107,9 @@ public sealed record Preset(string Words, ImmutableArray<(string Field, string T
 
     private static readonly ImmutableArray<Preset> Vent =
     [
-        Ran("Parked in the sun, recirculated, blower full", "parked in the sun"),
-        Ran("Parked in shade, recirculated, blower full", "parked in shade"),
-        Ran("Driving, recirculated, blower full", "driving"),
+        Ran("parked in the sun"),
+        Ran("parked in shade"),
+        Ran("driving"),
     ];
 
     private static Preset Sold(string words, string kind, string refrigerant, string? net) =>
@@ -118,6 +118,6 @@ public sealed record Preset(string Words, ImmutableArray<(string Field, string T
             [("kind", kind), ("refrigerant", refrigerant), .. net is null ? [] : new[] { ("net-as-sold", net) }]
         );
 
-    private static Preset Ran(string words, string moving) =>
-        new(words, [("moving", moving), ("air-source", "recirculated"), ("blower", "full")]);
+    private static Preset Ran(string moving) =>
+        new(moving, [("moving", moving), ("air-source", "recirculated"), ("blower", "full")]);
 }

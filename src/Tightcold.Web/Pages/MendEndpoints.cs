@@ -81,8 +81,11 @@ internal static class MendEndpoints
             CircuitMap.Spots(job.Record.Car).FirstOrDefault(name => WeighModel.Same(name, spot)) ?? "",
             []
         );
-        // One spot that leaks or stands open can only be meant; of several a person chooses.
-        return model.Spot.Length == 0 && model.Likely is [var only] ? model with { Spot = only } : model;
+        // What stands open, else the one spot that leaks, can only be meant; of several a person chooses.
+        return model.Spot.Length > 0 ? model
+            : model.Open is [var open] ? model with { Spot = open }
+            : model.Likely is [var only] ? model with { Spot = only }
+            : model;
     }
 
     private static async Task<IResult> SaveAsync(

@@ -49,7 +49,7 @@ public sealed record MendModel(JobModel Job, FormSheet Oil, Guid Id, string Spot
             .. Open.Concat(
                     SpotView
                         .Of(Job.Sight.Picture.Leaks)
-                        .Where(spot => spot.Standing is SpotStanding.Leaking or SpotStanding.Suspected)
+                        .Where(spot => spot.Standing == SpotStanding.Leaking || spot.State.Trace)
                         .Select(spot => spot.Name)
                 )
                 .Append(Spot)

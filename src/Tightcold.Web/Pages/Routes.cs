@@ -123,6 +123,7 @@ public static class Routes
                 EntryKinds.ScaleReading or EntryKinds.ContainerMoved => "Weigh in",
                 EntryKinds.LeakCheck => "Search",
                 EntryKinds.SealChanged => "Mend",
+                EntryKinds.JobState when action.Known.Any(known => known.Text == "closed") => "Close the job",
                 var kind => $"Write down: {EntryKinds.Get(kind!).Label.ToLowerInvariant()}",
             }
         );

@@ -35,6 +35,9 @@ internal sealed class SearchAnswers(JobDesk desk, FindingSource findings, IIdSou
         var nitrogen = sight.Picture.Timeline.Now.Inside == Inside.Nitrogen;
         if (!said && nitrogen)
             known = known.With(schema.Find("test")!, NitrogenAndSoap);
+        // A look at one spot and a search round all of them are one search.
+        else if (!said && record.Journal.Last(kind) is null && record.Journal.Last(EntryKinds.LeakCheck) is { } look)
+            known = known.With(schema.Find("test")!, look.Fields.Text("test") ?? "");
         var (typed, notes) = CarriedOver.Of(record, schema, ask.Visit, null, known);
         if (!said && nitrogen)
             notes = notes.SetItem("test", "Taken: nitrogen is inside.");
@@ -52,7 +55,7 @@ internal sealed class SearchAnswers(JobDesk desk, FindingSource findings, IIdSou
         {
             typed = known.With(schema.Find("test")!, most);
             (typed, notes) = CarriedOver.Of(record, schema, ask.Visit, null, typed);
-            notes = notes.SetItem("test", "Suggested: it tells most for its minutes. Tap the one that you use.");
+            notes = notes.SetItem("test", "Suggested: most for its minutes.");
         }
         var sheet = EntrySheet.Of(ask.Visit, record, schema, typed) with { CarriedOver = notes };
         return new(

@@ -43,7 +43,7 @@ public sealed record Preset(string Words, ImmutableArray<(string Field, string T
     [
         // Class 1.6: 1.6 % of the end of the scale.
         new(
-            "Gauges of class 1.6, to 10 and 30 bar",
+            "Gauges of class 1.6, to 10 and 30\u00a0bar",
             [
                 ("low-gauge-plus-minus", "0.16 bar"),
                 ("low-gauge-step", "0.1 bar"),
@@ -52,7 +52,7 @@ public sealed record Preset(string Words, ImmutableArray<(string Field, string T
             ]
         ),
         new(
-            "Gauges of class 1.6, to 250 and 500 psi",
+            "Gauges of class 1.6, to 250 and 500\u00a0psi",
             [
                 ("low-gauge-plus-minus", "4 psi"),
                 ("low-gauge-step", "2 psi"),
@@ -61,11 +61,11 @@ public sealed record Preset(string Words, ImmutableArray<(string Field, string T
             ]
         ),
         new(
-            "Thermometer ± 1 K, hygrometer ± 5 %",
+            "Thermometer ±\u00a01\u00a0K, hygrometer ±\u00a05\u00a0%",
             [("thermometer-plus-minus", "1 K"), ("hygrometer-plus-minus", "5 %")]
         ),
-        new("Digital scale of 1 g, ± 3 g", [("scale-step", "1 g"), ("scale-plus-minus", "3 g")]),
-        new("Digital scale of 5 g, ± 10 g", [("scale-step", "5 g"), ("scale-plus-minus", "10 g")]),
+        new("Digital scale of 1\u00a0g, ±\u00a03\u00a0g", [("scale-step", "1 g"), ("scale-plus-minus", "3 g")]),
+        new("Digital scale of 5\u00a0g, ±\u00a010\u00a0g", [("scale-step", "5 g"), ("scale-plus-minus", "10 g")]),
         new(
             "Electronic vacuum gauge of 0.01 mbar",
             [("vacuum-gauge", "absolute"), ("vacuum-gauge-plus-minus", "0.05 mbar"), ("vacuum-gauge-step", "0.01 mbar")]

@@ -93,6 +93,7 @@ public static class Site
         site.MapTimers();
         site.MapExpectation();
         site.MapWeighIn();
+        site.MapMend();
         site.MapBooks();
         site.MapLists();
         site.MapPairing(options.Lan);

@@ -18,6 +18,7 @@ public sealed class DemoPagesTests(DemoSite demo, DemoVisitors visitors) : IClas
         ["journal"] = _ => "/jobs/1/journal",
         ["search"] = _ => "/jobs/1/search",
         ["search-all"] = _ => "/jobs/1/search/all",
+        ["mend"] = _ => "/jobs/1/mend",
         ["weigh-in"] = _ => "/jobs/1/weigh-in",
         ["timers"] = _ => "/jobs/1/timers",
         ["kinds"] = _ => "/jobs/1/entries/new",

@@ -156,7 +156,7 @@ public sealed class NowTests(Chromium chromium)
         await using var site = await RunningSite.WithDemoUntilAsync(TimeSpan.FromMinutes(140));
         await using var person = await chromium.PersonAsync(site, 390);
         await person.OpenAsync("/jobs/1/search");
-        await person.FollowAsync("Many spots at once");
+        await person.FollowAsync("Many at once");
         Assert.True(await person.Page.Locator("input[name='f.test'][value='nitrogen and soap']").IsCheckedAsync());
         await person.Page.Locator("input[name='f.not-reached'][value='evaporator']").CheckAsync();
         await person.Page.Locator("input[name='f.showed'][value='condenser']").CheckAsync();

@@ -103,7 +103,17 @@ public static class FormLayout
             EntryKinds.ScaleReading => [(null, ["container", "gross"])],
             EntryKinds.VentReading =>
             [
-                (null, ["vent-temperature", "ambient-temperature", "relative-humidity", "air-source"]),
+                (
+                    null,
+                    [
+                        "vent-temperature",
+                        "cabin-temperature",
+                        "ambient-temperature",
+                        "relative-humidity",
+                        "air-source",
+                        "moving",
+                    ]
+                ),
             ],
             EntryKinds.PartChanged or EntryKinds.SealChanged => [(null, ["spot", "part", "seal"])],
             "car" when schema == Car.Schema.Name =>
@@ -145,7 +155,10 @@ public static class FormLayout
                     ]
                 ),
             ],
-            "container" => [(null, ["name", "kind", "refrigerant", "net-as-sold", "gross-now", "tare"])],
+            "container" =>
+            [
+                (null, ["name", "tare", "gross-now", "kind", "refrigerant", "net-as-sold", "water-capacity"]),
+            ],
             _ => [],
         };
 }

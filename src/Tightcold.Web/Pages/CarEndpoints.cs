@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
 using Tightcold.App.Desk;
 using Tightcold.Jobs.Cars;
+using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
 using Tightcold.Web.Forms;
 using Tightcold.Web.Http;
@@ -88,13 +89,14 @@ internal static class CarEndpoints
             ? await desk.AddCarAsync(texts, own, cancellation).ConfigureAwait(false)
             : await desk.UpdateCarAsync(car.Id, texts, cancellation).ConfigureAwait(false);
         return outcome.Taken
-            ? Page.Go(Routes.Car(outcome.Value.Id))
+            ? Page.Go(form["then"] == "job" ? Routes.NewJob(outcome.Value.Id) : Routes.Car(outcome.Value.Id))
             : Form(http, car, typed, outcome.Problems, own ?? Guid.Empty);
     }
 
     private static async Task<IResult> OpenJobAsync(
         HttpContext http,
         JobDesk desk,
+        FindingSource findings,
         Guid id,
         CancellationToken cancellation
     )
@@ -107,17 +109,57 @@ internal static class CarEndpoints
         Guid? own = Guid.TryParse(form["id"], out var given) ? given : null;
         var outcome = await desk.OpenJobAsync(id, complaint, own, told, cancellation: cancellation)
             .ConfigureAwait(false);
-        return outcome.Taken
-            ? Page.Go(Routes.Job(outcome.Value))
-            : Page.Show<NewJobPage>(
-                http,
-                StatusCodes.Status422UnprocessableEntity,
-                (nameof(NewJobPage.Car), car),
-                (nameof(NewJobPage.Id), own ?? Guid.Empty),
-                (nameof(NewJobPage.Complaint), complaint),
-                (nameof(NewJobPage.Told), told),
-                (nameof(NewJobPage.Problems), outcome.Problems)
+        if (outcome.Taken)
+            return Page.Go(
+                await FirstAsync(http, desk, findings, outcome.Value, form["filled"], told is not null, cancellation)
+                    .ConfigureAwait(false)
             );
+        return Page.Show<NewJobPage>(
+            http,
+            StatusCodes.Status422UnprocessableEntity,
+            (nameof(NewJobPage.Car), car),
+            (nameof(NewJobPage.Id), own ?? Guid.Empty),
+            (nameof(NewJobPage.Complaint), complaint),
+            (nameof(NewJobPage.Months), form["filled"].ToString()),
+            (nameof(NewJobPage.Problems), outcome.Problems)
+        );
+    }
+
+    /// <summary>What the driver knows of the last filling, once; then the first form by itself for who only tapped why it
+    /// is here, else the page of now.</summary>
+    private static async Task<string> FirstAsync(
+        HttpContext http,
+        JobDesk desk,
+        FindingSource findings,
+        Job job,
+        string? months,
+        bool tapped,
+        CancellationToken cancellation
+    )
+    {
+        async Task<JobRecord> RecordAsync() =>
+            (await desk.RecordAsync(job.Number, cancellation).ConfigureAwait(false))!;
+        var record = await RecordAsync().ConfigureAwait(false);
+        if (!string.IsNullOrEmpty(months) && !record.Journal.OfKind(EntryKinds.EarlierCharge).Any())
+        {
+            // Months that are no number come from no page of ours; the job stands all the same.
+            await desk.AddEntryAsync(
+                    job.Number,
+                    EntryKinds.EarlierCharge,
+                    new Dictionary<string, string> { ["months-ago"] = months, ["filled"] = "full, not weighed" },
+                    null,
+                    EntryEndpoints.Who(record, null),
+                    cancellation: cancellation
+                )
+                .ConfigureAwait(false);
+            record = await RecordAsync().ConfigureAwait(false);
+        }
+        var sight = await findings.AtAGlanceAsync(desk, record, cancellation).ConfigureAwait(false);
+        return
+            tapped
+            && Findings.Now.NowWords.Of(sight.Picture) is { IsUrgent: false, Action: { EntryKind: not null } action }
+            ? Routes.Write(job, action)
+            : Routes.Job(job);
     }
 
     private static IResult Form(
@@ -128,11 +170,16 @@ internal static class CarEndpoints
         Guid id
     )
     {
-        var sheet = new FormSheet(Car.Schema, typed, Visit.Of(http).System) { Problems = problems };
+        var sheet = new FormSheet(Car.Schema, typed, Visit.Of(http).System)
+        {
+            Problems = problems,
+            First = car is null ? "label" : null,
+        };
         return Page.Show<CarFormPage>(
             http,
             problems.Length > 0 ? StatusCodes.Status422UnprocessableEntity : StatusCodes.Status200OK,
             (nameof(CarFormPage.Title), car is null ? "Add a car" : $"Label data of {car.Label}"),
+            (nameof(CarFormPage.IsNew), car is null),
             (nameof(CarFormPage.Sheet), sheet),
             (nameof(CarFormPage.Id), id)
         );

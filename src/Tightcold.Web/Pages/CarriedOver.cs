@@ -17,6 +17,8 @@ internal static class CarriedOver
     private static readonly TimeSpan AirLasts = TimeSpan.FromHours(2),
         ChoicesLast = TimeSpan.FromHours(3);
 
+    public const string AsLastTime = "As last time.";
+
     private static readonly ImmutableHashSet<string> Air = ["ambient-temperature", "relative-humidity"];
 
     public static (Typed Typed, ImmutableDictionary<string, string> Notes) Of(
@@ -50,7 +52,7 @@ internal static class CarriedOver
             else if (lately is not null && Keeps(schema.Name, field) && lately.Fields[field.Name] is { } value)
             {
                 typed = typed.With(field, Shown(field, value, lately, visit));
-                notes[field.Name] = "As last time.";
+                notes[field.Name] = AsLastTime;
             }
             else if (FromTheCar(record, field) is { } label)
             {

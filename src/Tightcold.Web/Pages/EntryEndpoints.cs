@@ -3,12 +3,14 @@ using System.Globalization;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
+using Microsoft.Extensions.Primitives;
 using Tightcold.App.Desk;
 using Tightcold.Findings.Now;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Picture;
+using Tightcold.Picture.Circuit;
 using Tightcold.Quantities;
 using Tightcold.Web.Forms;
 using Tightcold.Web.Http;
@@ -152,6 +154,15 @@ internal static class EntryEndpoints
     {
         var isSwitch = UnitChoice.IsSwitch(http);
         var form = await http.Request.ReadFormAsync(cancellation).ConfigureAwait(false);
+        // The tick beside a spot says both at once.
+        if (schema.Name == EntryKinds.LeakCheck && form["nothing-at"].ToString() is { Length: > 0 } clear)
+            form = new FormCollection(
+                new Dictionary<string, StringValues>(form, StringComparer.Ordinal)
+                {
+                    [Typed.NumberName("spot")] = clear,
+                    [Typed.NumberName("outcome")] = "nothing",
+                }
+            );
         var typed = Typed.FromPost(schema, form);
         var zone = Visit.Of(http).Reader.Zone;
         var (when, whenProblem) = Moment(form["when"], zone);
@@ -254,14 +265,25 @@ internal static class EntryEndpoints
             return Read(job, written);
         if (written.Kind == EntryKinds.LeakCheck)
             return SearchModel.Onward(before.Car, job, written);
-        var was = (await findings.AtAGlanceAsync(desk, before, cancellation).ConfigureAwait(false)).Picture.Now;
+        var stood = (await findings.AtAGlanceAsync(desk, before, cancellation).ConfigureAwait(false)).Picture;
+        // Soaped all round and nothing showed: the gauge tells once more before the nitrogen is let out.
         if (
-            was.EntryKind != written.Kind
+            written.Kind == EntryKinds.LeakSearch
+            && stood.Timeline.Now.Inside == Inside.Nitrogen
+            && string.IsNullOrEmpty(written.Fields.Text("showed"))
+        )
+            return Routes.Nitrogen(job, written.Id);
+        var was = stood.Now;
+        if (
+            // Nitrogen goes in out of turn, and asks for soap at once.
+            (was.EntryKind != written.Kind && written.Kind != EntryKinds.PressureTest)
             || await desk.RecordAsync(job.Number, cancellation).ConfigureAwait(false) is not { } record
         )
             return Read(job, written);
         var now = (await findings.AtAGlanceAsync(desk, record, cancellation).ConfigureAwait(false)).Picture;
-        return NowWords.Of(now) is { IsUrgent: false, Action: { EntryKind: not (null or EntryKinds.JobState) } action }
+        return
+            NowWords.Of(now) is { IsUrgent: false, Action: { EntryKind: not (null or EntryKinds.JobState) } action }
+            && (was.EntryKind == written.Kind || action.EntryKind == EntryKinds.LeakCheck)
             ? Routes.Write(job, action, written.Id)
             : Read(job, written);
     }

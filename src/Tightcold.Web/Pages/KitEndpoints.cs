@@ -20,7 +20,7 @@ internal static class KitEndpoints
             return Show(http, kit, Typed.FromFields(Kit.Schema, kit.Fields), []);
         });
         site.MapPost(Routes.Kit, SaveAsync);
-        site.MapGet(Routes.NewContainer, (HttpContext http) => Form(http, "Add a can or cylinder", Typed.Nothing, []));
+        site.MapGet(Routes.NewContainer, (HttpContext http) => Form(http, Add, Typed.Nothing, []));
         site.MapPost(Routes.NewContainer, AddAsync);
         site.MapGet(
             "/kit/containers/{name}",
@@ -46,17 +46,23 @@ internal static class KitEndpoints
             : Show(http, await desk.KitAsync(cancellation).ConfigureAwait(false), typed, outcome.Problems);
     }
 
+    private const string Add = "Add a can or cylinder";
+
     private static async Task<IResult> AddAsync(HttpContext http, JobDesk desk, CancellationToken cancellation)
     {
-        var typed = Typed.FromPost(
-            Container.Schema,
-            await http.Request.ReadFormAsync(cancellation).ConfigureAwait(false)
-        );
+        var form = await http.Request.ReadFormAsync(cancellation).ConfigureAwait(false);
+        var typed = Typed.FromPost(Container.Schema, form);
         if (UnitChoice.IsSwitch(http))
-            return Form(http, "Add a can or cylinder", typed.In(Container.Schema, Visit.Of(http).System), []);
+            return Form(http, Add, typed.In(Container.Schema, Visit.Of(http).System), []);
         var outcome = await desk.AddContainerAsync(typed.Texts(Container.Schema), cancellation: cancellation)
             .ConfigureAwait(false);
-        return outcome.Taken ? Page.Go(Routes.Kit) : Form(http, "Add a can or cylinder", typed, outcome.Problems);
+        if (!outcome.Taken)
+            return Form(http, Add, typed, outcome.Problems);
+        return Page.Go(
+            form["then"] == "another"
+                ? $"{Routes.NewContainer}?kept={Uri.EscapeDataString(typed.Number("name"))}"
+                : Routes.Kit
+        );
     }
 
     private static IResult Show(HttpContext http, Kit kit, Typed typed, ImmutableArray<InputProblem> problems)
@@ -82,9 +88,15 @@ internal static class KitEndpoints
             http,
             Status(problems),
             (nameof(ContainerPage.Title), title),
+            (nameof(ContainerPage.IsNew), title == Add),
+            (nameof(ContainerPage.Kept), http.Request.Query["kept"].ToString() is { Length: > 0 } kept ? kept : null),
             (
                 nameof(ContainerPage.Sheet),
-                new FormSheet(Container.Schema, typed, Visit.Of(http).System) { Problems = problems }
+                new FormSheet(Container.Schema, typed, Visit.Of(http).System)
+                {
+                    Problems = problems,
+                    First = title == Add ? "name" : null,
+                }
             )
         );
 

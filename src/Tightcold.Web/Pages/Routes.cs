@@ -50,6 +50,19 @@ public static class Routes
     public static string Search(Job job, string? spot = null, string? test = null, bool all = false) =>
         Job(job) + (all ? "/search/all" : "/search") + Query(("spot", spot), ("test", test));
 
+    /// <summary>What was done at one spot, in one go.</summary>
+    public static string Mend(Job job, string? spot = null, Guid? wrote = null) =>
+        Job(job) + "/mend" + Query(("spot", spot), ("wrote", wrote?.ToString()));
+
+    /// <summary>To a spot of the search from elsewhere, with what was just written read back there.</summary>
+    public static string Searched(Job job, string? spot, Guid wrote) =>
+        Job(job) + "/search" + Query(("spot", spot), ("wrote", wrote.ToString()));
+
+    /// <summary>The form that takes the nitrogen's pressure down; who taps it says that it is dry nitrogen.</summary>
+    public static string Nitrogen(Job job, Guid? wrote = null) =>
+        NewEntry(job, EntryKinds.PressureTest)
+        + Query((Forms.Typed.NumberName("gas"), "dry nitrogen"), ("wrote", wrote?.ToString()));
+
     public static string WeighIn(Job job) => Job(job) + "/weigh-in";
 
     public static string Expect(Job job) => Job(job) + "/expect";
@@ -109,6 +122,8 @@ public static class Routes
             {
                 EntryKinds.ScaleReading or EntryKinds.ContainerMoved => "Weigh in",
                 EntryKinds.LeakCheck => "Search",
+                EntryKinds.SealChanged => "Mend",
+                EntryKinds.JobState when action.Known.Any(known => known.Text == "closed") => "Close the job",
                 var kind => $"Write down: {EntryKinds.Get(kind!).Label.ToLowerInvariant()}",
             }
         );
@@ -124,6 +139,8 @@ public static class Routes
         string? Known(string field) => action.Known.FirstOrDefault(known => known.Field == field).Text;
         if (action.EntryKind is EntryKinds.ScaleReading or EntryKinds.ContainerMoved)
             return WeighIn(job) + Query(("wrote", wrote?.ToString()));
+        if (action.EntryKind == EntryKinds.SealChanged)
+            return Mend(job, Known("spot"), wrote);
         if (action.EntryKind == EntryKinds.LeakCheck)
             return Job(job)
                 + "/search"

@@ -1,5 +1,7 @@
 using Tightcold.App.Desk;
 using Tightcold.Jobs.Entries;
+using Tightcold.Picture;
+using Tightcold.Picture.Circuit;
 using Tightcold.Web.Asked;
 using Tightcold.Web.Forms;
 
@@ -19,19 +21,45 @@ internal sealed class SearchAnswers(JobDesk desk, FindingSource findings, IIdSou
             ? Answer.Show<SearchAllPage>((nameof(SearchAllPage.Model), model))
             : new Answer.NotHere();
 
+    private const string NitrogenAndSoap = "nitrogen and soap";
+
     private async Task<SearchModel?> ModelAsync(int number, string kind, Ask ask)
     {
         if (await desk.RecordAsync(number, ask.Cancellation).ConfigureAwait(false) is not { } record)
             return null;
         var schema = EntryKinds.Get(kind);
         var known = ask.Word("test") is { } test ? Typed.Nothing.With(schema.Find("test")!, test) : Typed.Nothing;
+        var sight = await findings.AtAGlanceAsync(desk, record, ask.Cancellation).ConfigureAwait(false);
+        // Nitrogen inside asks for soap, whatever was used before; soap under nitrogen is over when it is out.
+        var said = known.Number("test").Length > 0;
+        var nitrogen = sight.Picture.Timeline.Now.Inside == Inside.Nitrogen;
+        if (!said && nitrogen)
+            known = known.With(schema.Find("test")!, NitrogenAndSoap);
+        // A look at one spot and a search round all of them are one search.
+        else if (!said && record.Journal.Last(kind) is null && record.Journal.Last(EntryKinds.LeakCheck) is { } look)
+            known = known.With(schema.Find("test")!, look.Fields.Text("test") ?? "");
         var (typed, notes) = CarriedOver.Of(record, schema, ask.Visit, null, known);
+        if (!said && nitrogen)
+            notes = notes.SetItem("test", "Taken: nitrogen is inside.");
+        else if (
+            !said
+            && typed.Number("test") is "" or NitrogenAndSoap
+            && sight
+                .Findings.Where(finding => finding.Step == Step.LeakSearch)
+                .SelectMany(finding => finding.Next)
+                .SelectMany(next => next.Known)
+                .FirstOrDefault(one => one.Field == "test")
+                .Text
+                is { } most
+        )
+        {
+            typed = known.With(schema.Find("test")!, most);
+            (typed, notes) = CarriedOver.Of(record, schema, ask.Visit, null, typed);
+            notes = notes.SetItem("test", "Suggested: most for its minutes.");
+        }
         var sheet = EntrySheet.Of(ask.Visit, record, schema, typed) with { CarriedOver = notes };
         return new(
-            new(
-                await findings.AtAGlanceAsync(desk, record, ask.Cancellation).ConfigureAwait(false),
-                ask.Id("wrote") is { } id ? record.Journal.Find(id) : null
-            ),
+            new(sight, ask.Id("wrote") is { } id ? record.Journal.Find(id) : null),
             sheet,
             ids.NextId(ask.Visit.Reader.Now),
             sheet.Spots.FirstOrDefault(name =>

@@ -5,6 +5,7 @@ using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Picture;
+using Tightcold.Picture.Circuit;
 using Tightcold.Picture.Leaks;
 using Tightcold.Web.Forms;
 
@@ -30,6 +31,30 @@ public sealed record SearchModel(JobModel Job, FormSheet Sheet, Guid Id, string?
     public JobRecord Record => Job.Record;
 
     public string Test => Sheet.Typed.Number("test");
+
+    /// <summary>Tests that this kit can do; a detector and soap where it does not say, as the odds assume too.</summary>
+    public ImmutableArray<string> Owned
+    {
+        get
+        {
+            var words = Sheet.Kit?.Fields.Text("leak-tests") ?? "detector, soap";
+            bool Has(string word) => words.Contains(word, StringComparison.OrdinalIgnoreCase);
+            return
+            [
+                .. Has("UV") ? new[] { "UV lamp" } : [],
+                .. Has("detector") ? new[] { "electronic detector" } : [],
+                .. Has("soap") ? new[] { "soap bubbles" } : [],
+                .. Has("nitrogen") ? new[] { "nitrogen and soap" } : [],
+            ];
+        }
+    }
+
+    public IEnumerable<string> NotOwned => ((FieldType.Choice)Sheet.Schema.Find("test")!.Type).Words.Except(Owned);
+
+    public bool UnderNitrogen => Picture.Timeline.Now.Inside == Inside.Nitrogen;
+
+    /// <summary>Nitrogen may be in or come in: it is in the kit, and no refrigerant is inside.</summary>
+    public bool TakesNitrogen => Owned.Contains("nitrogen and soap") && !Picture.Timeline.Now.HoldsRefrigerant;
 
     /// <summary>Spots that could not be reached the last time.</summary>
     public IReadOnlyList<string> NotReached => FieldType.Spots.Of(Sheet.Typed.Number("not-reached"));

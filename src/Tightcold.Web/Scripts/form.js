@@ -30,6 +30,36 @@
     });
   }
 
+  // What usually goes together: into the fields, and a fold says what it holds.
+  for (const rows of form.querySelectorAll('[data-presets]')) {
+    rows.hidden = false;
+    rows.addEventListener('click', event => {
+      const button = event.target.closest('button');
+      if (!button) return;
+      for (const other of rows.querySelectorAll('button')) {
+        // Of two that set the same, the last one counts.
+        const same = Object.keys(JSON.parse(other.dataset.sets)).some(name => name in JSON.parse(button.dataset.sets));
+        if (same) other.setAttribute('aria-pressed', other === button);
+      }
+      for (const [name, [text, unit]] of Object.entries(JSON.parse(button.dataset.sets))) {
+        const boxes = [...form.querySelectorAll(`[name="f.${name}"]`)];
+        for (const box of boxes) if (box.type === 'radio') box.checked = box.value === text; else box.value = text;
+        const units = form.querySelector(`[name="u.${name}"]`);
+        if (units && unit) units.value = unit;
+        const fold = boxes[0]?.closest('details');
+        if (fold && !fold.open) says(fold);
+      }
+    });
+  }
+
+  function says(fold) {
+    const held = [...fold.querySelectorAll('[name^="f."]')].filter(box => box.value && (box.type !== 'radio' || box.checked))
+      .map(box => `${box.value} ${form.querySelector(`[name="u.${box.name.slice(2)}"]`)?.value ?? ''}`.trim());
+    let words = fold.querySelector('.holds');
+    if (!words) { words = document.createElement('span'); words.className = 'holds'; fold.querySelector('summary').append(words); }
+    words.textContent = held.join(', ');
+  }
+
   // The next empty number in the open; from the last one Enter sends, as it always does.
   form.addEventListener('keydown', event => {
     if (event.key !== 'Enter' || !event.target.matches('.amount input')) return;

@@ -4,16 +4,12 @@
   'use strict';
   const form = document.getElementById('look');
   if (!form) return;
-  const chosen = document.querySelector('[data-chosen]'), test = form.querySelector('[data-test]');
+  const chosen = document.querySelector('[data-chosen]');
   const say = () => {
     const spot = form.querySelector('input[name="f.spot"]:checked');
     if (chosen && spot) chosen.textContent = spot.value;
-    const by = form.querySelector('input[name="f.test"]:checked');
-    if (test && by?.value) test.textContent = `Test: ${by.value}`;
   };
   form.addEventListener('change', event => {
-    // Once chosen, the list of tests is in the way.
-    if (event.target.name === 'f.test') event.target.closest('details').open = false;
     say();
   });
   form.querySelector('[data-picks]')?.addEventListener('click', event => {
@@ -28,9 +24,10 @@
 
   // Without network the kept page comes back, whichever spot it was made for: the next one is chosen here.
   const nextKey = 'tightcold-next ' + location.pathname;
-  form.addEventListener('submit', () => {
+  form.addEventListener('submit', event => {
     const spots = [...form.querySelectorAll('input[name="f.spot"]')];
-    const next = spots[spots.findIndex(one => one.checked) + 1];
+    const ticked = event.submitter?.name === 'nothing-at' ? event.submitter.value : null;
+    const next = spots[spots.findIndex(one => ticked ? one.value === ticked : one.checked) + 1];
     const by = form.querySelector('input[name="f.test"]:checked');
     try { sessionStorage.setItem(nextKey, JSON.stringify({ spot: next?.value, test: by?.value })); } catch { /* then it is tapped */ }
   });

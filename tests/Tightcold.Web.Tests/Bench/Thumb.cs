@@ -12,7 +12,9 @@ public sealed class Thumb(Person person)
 
     /// <summary>The furthest that had to be scrolled to reach something, in screens.</summary>
     public double Scrolled { get; private set; }
-    public string ScrolledTo { get; private set; } = "";
+
+    /// <summary>What lay more than a screen away.</summary>
+    public List<string> Far { get; } = [];
 
     /// <summary>What each stretch of the way took, for who wants to shorten it.</summary>
     public List<string> Said { get; } = [];
@@ -98,6 +100,13 @@ public sealed class Thumb(Person person)
     public Task ChooseTextAsync(string name, string word) =>
         TapAsync(person.Page.Locator($"input[name='{name}'][value='{word}']"));
 
+    /// <summary>What usually goes together, as one tap.</summary>
+    public Task SetAsync(string words) =>
+        TapAsync(person.Page.Locator("[data-presets] button").Filter(new() { HasText = words }).First);
+
+    /// <summary>A box that is ticked.</summary>
+    public Task TickAsync(string name) => TapAsync(person.Page.Locator($"input[type=checkbox][name='{name}']"));
+
     /// <summary>Digits that were pressed on the page's own keys.</summary>
     public void Typed(int digits) => Characters += digits;
 
@@ -126,9 +135,10 @@ public sealed class Thumb(Person person)
             }
             """
         );
-        if (screens <= Scrolled)
-            return;
-        Scrolled = screens;
-        ScrolledTo = $"{new Uri(person.Page.Url).PathAndQuery}: {await what.InnerTextAsync()}".Trim();
+        if (screens > 1)
+            Far.Add(
+                $"{screens:0.00} screens on {new Uri(person.Page.Url).AbsolutePath}: {await what.InnerTextAsync()}".Trim()
+            );
+        Scrolled = Math.Max(Scrolled, screens);
     }
 }

@@ -35,7 +35,6 @@ internal static class DemoStory
                 ("ambient-temperature", "24.0 °C"),
                 ("relative-humidity", "62 %"),
                 ("altitude", "640 m"),
-                ("sun", "shade"),
                 ("wind", "still")
             )
         );
@@ -133,8 +132,7 @@ internal static class DemoStory
                 ("gross-before", "9.420 kg"),
                 ("gross-after", Kilograms(9.420 + MassRecoveredKg)),
                 ("final-pressure", "-0.3 bar"),
-                ("certificate", "done by a certified colleague, number in the folder"),
-                ("rule-basis", "local rule, checked")
+                ("certificate", "done by a certified colleague, number in the folder")
             )
         );
         yield return new(82, EntryKinds.Opened, Fields(("spot", Joint)));
@@ -283,7 +281,6 @@ internal static class DemoStory
                 ("ambient-temperature", "31.0 °C"),
                 ("relative-humidity", "44 %"),
                 ("altitude", "640 m"),
-                ("sun", "full sun"),
                 ("wind", "breeze")
             )
         );

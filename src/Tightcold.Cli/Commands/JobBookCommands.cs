@@ -210,7 +210,7 @@ internal sealed class JobKinds(Surroundings surroundings) : DeskCommand<JobKinds
                     foreach (var schema in schemas)
                     {
                         Page.Heading(Out, $"{schema.Name}: {schema.Label}");
-                        foreach (var field in schema.Fields)
+                        foreach (var field in schema.Asked)
                             Page.Line(Out, $"  {field.Name}: {FieldHelp.Line(field, Units)}");
                     }
                 }

@@ -59,7 +59,7 @@ internal static class HelpPage
         {
             Page.Heading(console, $"Fields of {schema.Label.ToLowerInvariant()}");
             var units = new ReaderUnits(UnitSystem.Metric, System.Globalization.CultureInfo.InvariantCulture);
-            foreach (var field in schema.Fields)
+            foreach (var field in schema.Asked)
                 Pair(console, field.Name + "=…", FieldHelp.Line(field, units));
         }
         Page.Heading(console, "Options");

@@ -158,6 +158,11 @@ internal static class PumpDownFinding
                     "an absolute (micron) gauge: near the bottom a dial's own error is larger than what must be read"
                 )
             );
+        // While it pumps, the hoses' drop lies between pump and car; common practice.
+        if (!last.Isolated && last.Entry.Fields.Text("measured-at") == "at the pump")
+            missing.Add(
+                Phrase.Words("the gauge at the far port: beside the pump it shows the pump's vacuum, not the car's")
+            );
         return [.. missing];
     }
 

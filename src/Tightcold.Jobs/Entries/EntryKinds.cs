@@ -52,7 +52,7 @@ public static class EntryKinds
                 110e3
             ),
             Of("altitude", "Altitude", QuantityKind.Altitude, -500, 9000),
-            Choice("sun", "Sun", false, "full sun", "shade", "indoors", "night"),
+            Unread(Choice("sun", "Sun", false, "full sun", "shade", "indoors", "night")),
             Choice("wind", "Wind", false, "still", "breeze", "windy")
         ),
         new(Story, "The story", Choice("told", "Why it is here", true, [.. StoryWords.All])),
@@ -114,7 +114,7 @@ public static class EntryKinds
             Choice("sight-glass", "Sight glass", false, "clear", "bubbles", "milky", "none fitted"),
             Choice("frost", "Frost", false, "none", "at the expansion device", "on the suction line", "on the drier"),
             Choice("clutch", "Clutch", false, "on", "off", "cycling"),
-            Text("sound", "Sound", 120)
+            Unread(Text("sound", "Sound", 120))
         ),
         new(Sign, "Seen, felt, heard or tried", Choice("observation", "What", true, [.. SignWords.All])),
         new(
@@ -137,7 +137,7 @@ public static class EntryKinds
             Choice("outcome", "Outcome", true, "nothing", "trace", "clear leak"),
             Gauge("system-pressure", "Pressure in the system then"),
             Minutes("time-spent", "Time spent", 24 * 60),
-            Text("detector-setting", "Detector setting", 40),
+            Unread(Text("detector-setting", "Detector setting", 40)),
             Choice("wind", "Wind", false, "still", "breeze", "windy"),
             Choice("old-dye", "Old dye glowing", false, "yes", "no")
         ),
@@ -184,7 +184,7 @@ public static class EntryKinds
             Choice("identified", "What it is", false, "as labelled", "mixed or unknown", "not checked"),
             Text("certificate", "Certificate or licence", 80, hint: "keep the number where the rules ask for it"),
             Text("went-to", "Who received it, name and address", 120, hint: "where the rules ask; correct it later"),
-            Text("rule-basis", "Rule followed", 80)
+            Unread(Text("rule-basis", "Rule followed", 80))
         ),
         new(
             Opened,
@@ -295,7 +295,7 @@ public static class EntryKinds
             Text("what", "What for", 80, required: true),
             Number("amount", "Amount", 0, 1e6, required: true),
             Text("currency", "Currency", 8),
-            Choice("sort", "Sort", false, "part", "consumable", "time", "other"),
+            Unread(Choice("sort", "Sort", false, "part", "consumable", "time", "other")),
             Minutes("time-spent", "Time spent", 30 * 24 * 60)
         ),
         new(Note, "Note", Text("text", "Note", 2000, required: true)),

@@ -55,6 +55,13 @@ public static class Field
         string? hint = null
     ) => new(name, label, new FieldType.Quantity(kind, minSi, maxSi), required, hint);
 
+    /// <summary>What nothing is made of: see <see cref="FieldSpec.Retired"/>.</summary>
+    public static FieldSpec Unread(FieldSpec field)
+    {
+        ArgumentNullException.ThrowIfNull(field);
+        return field with { Retired = true };
+    }
+
     public static FieldSpec Choice(string name, string label, bool required, params string[] words) =>
         new(name, label, new FieldType.Choice(words), required);
 

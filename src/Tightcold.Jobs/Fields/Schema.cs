@@ -24,6 +24,9 @@ public sealed class Schema
 
     public ImmutableArray<FieldSpec> Fields { get; }
 
+    /// <summary>What a form asks for: all but what is retired.</summary>
+    public ImmutableArray<FieldSpec> Asked => [.. Fields.Where(one => !one.Retired)];
+
     public FieldSpec? Find(string fieldName) => byName.GetValueOrDefault(fieldName);
 
     /// <summary>Everything wrong with the bag, in the order of the fields; empty when it may pass.</summary>
@@ -87,7 +90,11 @@ public sealed class Schema
             case (FieldType.Choice type, FieldValue.Text text):
                 return type.Words.Contains(text.Value, StringComparer.Ordinal)
                     ? null
-                    : InputProblem.Of(field.Name, text.Value, $"one of {string.Join(", ", Near(type, text.Value))} is allowed");
+                    : InputProblem.Of(
+                        field.Name,
+                        text.Value,
+                        $"one of {string.Join(", ", Near(type, text.Value))} is allowed"
+                    );
             case (FieldType.Text type, FieldValue.Text text):
                 return text.Value.Length <= type.MaxLength
                     ? null

@@ -25,13 +25,13 @@ public static class FormLayout
         ArgumentNullException.ThrowIfNull(schema);
         var plan = Plan(schema.Name, kit);
         if (plan.Length == 0)
-            return [new(null, schema.Fields)];
+            return [new(null, schema.Asked)];
         var groups = plan.Select(part => new Group(
                 part.Heading,
                 [.. part.Fields.Select(schema.Find).OfType<FieldSpec>()]
             ))
             .ToList();
-        var left = schema.Fields.Except(groups.SelectMany(group => group.Fields)).ToImmutableArray();
+        var left = schema.Asked.Except(groups.SelectMany(group => group.Fields)).ToImmutableArray();
         // What must be filled is never folded away.
         var needed = left.Where(field => field.Required).ToImmutableArray();
         groups[0] = groups[0] with { Fields = groups[0].Fields.AddRange(needed) };
@@ -82,7 +82,7 @@ public static class FormLayout
                         "switch-bridged",
                     ]
                 ),
-                ("Looked at", ["sight-glass", "frost", "cycles-per-minute", "sound"]),
+                ("Looked at", ["sight-glass", "frost", "cycles-per-minute"]),
                 (
                     "Swings, and other lines",
                     [

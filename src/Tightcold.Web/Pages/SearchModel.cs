@@ -18,14 +18,7 @@ namespace Tightcold.Web.Pages;
 public sealed record SearchModel(JobModel Job, FormSheet Sheet, Guid Id, string? Spot)
 {
     /// <summary>What decides whether a look counts, besides spot, test and outcome.</summary>
-    public static readonly ImmutableArray<string> Conditions =
-    [
-        "wind",
-        "old-dye",
-        "system-pressure",
-        "time-spent",
-        "detector-setting",
-    ];
+    public static readonly ImmutableArray<string> Conditions = ["wind", "old-dye", "system-pressure", "time-spent"];
 
     public JobPicture Picture => Job.Sight.Picture;
     public JobRecord Record => Job.Record;

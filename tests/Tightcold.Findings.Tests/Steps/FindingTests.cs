@@ -210,6 +210,12 @@ public sealed class FindingTests
         Assert.Equal(Judgement.CannotTell, Job(("dial", "29.0 inHg")).Find(Step.PumpDown).Judgement);
         Assert.Equal(Judgement.Good, Job(("absolute-pressure", "500 micron")).Find(Step.PumpDown).Judgement);
         Assert.Equal(Judgement.Bad, Job(("absolute-pressure", "30000 micron")).Find(Step.PumpDown).Judgement);
+        bool AsksForTheFarPort(string where) =>
+            Job(("absolute-pressure", "500 micron"), ("measured-at", where))
+                .Find(Step.PumpDown)
+                .Missing.Any(phrase => phrase.ToString().Contains("far port", StringComparison.Ordinal));
+        Assert.True(AsksForTheFarPort("at the pump"));
+        Assert.False(AsksForTheFarPort("far port"));
     }
 
     private static AJob Hold(

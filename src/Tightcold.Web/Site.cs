@@ -173,6 +173,7 @@ public static class Site
         services.AddSingleton<JobAnswers>();
         services.AddSingleton<WeighAnswers>();
         services.AddSingleton<SearchAnswers>();
+        services.AddSingleton<MendAnswers>();
         services.AddSingleton<TimerAnswers>();
         services.AddSingleton(provider => new LedgerBooks(provider.GetRequiredService<JobDesk>(), LedgerPatience));
         services.AddSingleton<IIdSource>(new RandomIds());

@@ -24,7 +24,7 @@ public sealed class ExpectTests(Chromium chromium, DemoSite demo)
                 "high side, gauge",
                 "centre vent",
                 "discharge line",
-                "parked and soaked",
+                "engine off, all as warm as the air",
                 "bar",
                 "Pressure-enthalpy diagram of",
                 "The drawing in words",

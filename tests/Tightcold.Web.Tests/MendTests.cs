@@ -38,6 +38,16 @@ public sealed class MendTests
         Assert.Equal("receiver-drier", part.Fields.Text("spot"));
         Assert.Equal(20e-6, record.Journal.All[before + 2].Fields.Si("amount")!.Value, 1e-9);
         Assert.Equal(Joint, closed.Fields.Text("spot"));
+
+        // Reached again by the back button, with something else ticked: it is written down too.
+        foreach (var done in new[] { "seal-ring", "drier", "f.amount" })
+            sheet.Remove(done);
+        sheet["seal-core"] = "yes";
+        sheet["then"] = "open";
+        (await client.SendAsync("/jobs/1/mend", sheet)).Dispose();
+        record = (await site.Desk.RecordAsync(1, Cancellation))!;
+        Assert.Equal("valve core and cap", record.Journal.All[^1].Fields.Text("seal"));
+        Assert.Equal(before + 5, record.Journal.All.Length);
     }
 
     [Fact]

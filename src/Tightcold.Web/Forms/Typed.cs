@@ -34,16 +34,23 @@ public sealed partial class Typed
 
     public static string UnitName(string field) => "u." + field;
 
-    public static Typed FromPost(Schema schema, IFormCollection form)
+    public static Typed FromPost(Schema schema, IFormCollection form) =>
+        FromSent(
+            schema,
+            form.ToDictionary(field => field.Key, field => field.Value.ToString(), StringComparer.Ordinal)
+        );
+
+    /// <summary>The same of fields without the server that heard them.</summary>
+    public static Typed FromSent(Schema schema, IReadOnlyDictionary<string, string> form)
     {
         var numbers = new Dictionary<string, string>(StringComparer.Ordinal);
         var units = new Dictionary<string, string>(StringComparer.Ordinal);
         foreach (var field in schema.Fields)
         {
             if (form.TryGetValue(NumberName(field.Name), out var number))
-                numbers[field.Name] = number.ToString().Trim();
+                numbers[field.Name] = number.Trim();
             if (form.TryGetValue(UnitName(field.Name), out var unit))
-                units[field.Name] = unit.ToString();
+                units[field.Name] = unit;
         }
         return new(numbers, units);
     }

@@ -117,6 +117,10 @@ public static class JobCharts
         ArgumentNullException.ThrowIfNull(history);
         ArgumentNullException.ThrowIfNull(units);
         static double Year(DateTimeOffset moment) => moment.Year + ((moment.DayOfYear - 1) / 365.25);
+        static string Month(double year) =>
+            new DateTime((int)year, 1, 1)
+                .AddDays(365.25 * (year - Math.Floor(year)))
+                .ToString("MMM yy", CultureInfo.InvariantCulture);
         var masses = history
             .Visits.SelectMany(visit =>
                 new[] { (Year(visit.Came), visit.FoundKg, false), (Year(visit.Went), visit.LeftKg, true) }
@@ -137,8 +141,9 @@ public static class JobCharts
         );
         double from = masses.Min(mass => mass.Year),
             to = masses.Max(mass => mass.Year);
-        if (to - from < 0.25)
-            (from, to) = (from - 0.1, to + 0.1);
+        // A visit alone stands within its year.
+        if (to - from < 1)
+            (from, to) = (Math.Floor(from), Math.Floor(to) + 1);
         var chart = new LineChart(
             "Charge over the years",
             words,
@@ -146,7 +151,7 @@ public static class JobCharts
             (0, Math.Max(masses.Max(mass => mass.Mass), labelKg is { } full ? Mass(full * 1.1, units) : 0))
         );
         chart.Axes("years", $"{Unit(units)}; dot: left with, ring: found", year =>
-            year.ToString(to - from < 3 ? "0.0" : "0", CultureInfo.InvariantCulture)
+            to - from < 3 ? Month(year) : year.ToString("0", CultureInfo.InvariantCulture)
         );
         if (labelKg is { } label)
             chart.Band(

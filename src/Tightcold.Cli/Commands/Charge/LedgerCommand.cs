@@ -72,8 +72,10 @@ internal sealed class LedgerCommand(Surroundings surroundings) : DeskCommand<Led
         months.Show(Out);
         Page.Line(
             Out,
-            $"What was lost warms over 100 years like {Say(ledger.LostAsCarbonDioxideKg)} of carbon dioxide; what cars "
-                + "leaked before they came is not in it."
+            ledger.LostAsCarbonDioxideKg > 0
+                ? $"What was lost warms over 100 years like some {Say(OneFigure.Of(ledger.LostAsCarbonDioxideKg))} of carbon "
+                    + "dioxide; what cars leaked before they came is not in it."
+                : "Nothing was lost that warms; what cars leaked before they came is not in it."
         );
         foreach (var figure in ledger.WarmingStandsOn)
             Page.Line(Out, $"  counted with {figure}");

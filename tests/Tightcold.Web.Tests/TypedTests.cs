@@ -77,10 +77,10 @@ public sealed class TypedTests
         {
             var groups = FormLayout.Of(schema);
             Assert.Equal(
-                schema.Fields.Select(field => field.Name).Order(),
+                schema.Asked.Select(field => field.Name).Order(),
                 groups.SelectMany(group => group.Fields).Select(field => field.Name).Order()
             );
-            Assert.All(schema.Fields.Where(field => field.Required), field => Assert.Contains(field, groups[0].Fields));
+            Assert.All(schema.Asked.Where(field => field.Required), field => Assert.Contains(field, groups[0].Fields));
         }
     }
 

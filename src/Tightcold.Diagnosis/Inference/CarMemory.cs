@@ -1,3 +1,4 @@
+using Tightcold.Diagnosis.Leaks;
 using Tightcold.Diagnosis.Measurement;
 using Tightcold.Diagnosis.Priors;
 using Tightcold.Loop.Designs;
@@ -40,7 +41,6 @@ internal sealed class CarMemory
 
     // Of the model's fixed error about this car so much is the same on another day, at other air and speed. Assumed.
     private const double SameError = 0.5;
-    private const double Year = 365.25 * 86_400;
 
     // How many cars the law is to rest on, and how few are too few; the share of the whole effort spent on it.
     private const double WantedEffective = 150;
@@ -104,7 +104,7 @@ internal sealed class CarMemory
         {
             var next = v + 1 < visits.Length ? visits[v + 1].SecondsBefore : 0;
             memory = Learn(evidence.Car, visits[v], memory, effort, seed + (ulong)v, population)
-                ?.After((visits[v].SecondsBefore - next) / Year)
+                ?.After((visits[v].SecondsBefore - next) / LeakForecast.Year)
                 ?? memory;
         }
 

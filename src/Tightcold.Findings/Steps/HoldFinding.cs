@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Tightcold.Diagnosis.Leaks;
 using Tightcold.Diagnosis.Tightness;
 using Tightcold.Jobs.Entries;
 using Tightcold.Picture;
@@ -20,7 +21,7 @@ internal static class HoldFinding
     private const double SoonSeconds = 60 * 86_400;
 
     /// <summary>A kilogram a year: more than a whole charge, kg/s.</summary>
-    private const double GrossKgPerS = 1 / (365.25 * 86_400);
+    private const double GrossKgPerS = 1 / LeakForecast.Year;
 
     private static readonly ImmutableArray<Caution> Hazards =
     [

@@ -37,8 +37,8 @@ public static class TightWords
     /// <summary>“within two summers”.</summary>
     public static string Within(TightPicture tight)
     {
-        var when = When(tight);
-        return when.StartsWith("in ", StringComparison.Ordinal) ? "with" + when : "before " + when;
+        ArgumentNullException.ThrowIfNull(tight);
+        return tight.Years is >= 0.75 and < 1.5 ? "before " + When(tight) : "with" + When(tight);
     }
 
     /// <summary>What stands most in the way.</summary>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Tightcold.Diagnosis.Leaks;
 using Tightcold.Jobs.Circuit;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
@@ -61,12 +62,7 @@ public sealed record MendModel(JobModel Job, FormSheet Oil, Guid Id, string Spot
 
     /// <summary>The drier of this circuit, by the car's own name for it; null where it has none on the list.</summary>
     public string? Drier =>
-        CircuitMap
-            .Spots(Record.Car)
-            .FirstOrDefault(spot =>
-                spot.Contains("drier", StringComparison.OrdinalIgnoreCase)
-                || spot.Contains("accumulator", StringComparison.OrdinalIgnoreCase)
-            );
+        CircuitMap.Spots(Record.Car).FirstOrDefault(spot => LeakComponents.FromName(spot) == LeakComponent.Drier);
 
     /// <summary>The entries that this sheet stands for, in the order in which they are done.</summary>
     public IEnumerable<(string Kind, ImmutableDictionary<string, string> Fields)> Entries(string then)

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Tightcold.Jobs.Cars;
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Jobs.Kits;
 using Tightcold.Picture;
@@ -38,7 +39,7 @@ public static class LawAndSubstance
     public static PlaceRules PlaceOf(JobRecord record)
     {
         ArgumentNullException.ThrowIfNull(record);
-        return RuleBook.Of(record.Kit.Fields.Text("jurisdiction"));
+        return RuleBook.Of(record.Kit.Fields.Text(FieldNames.Jurisdiction));
     }
 
     /// <summary>What the law says of these acts to this person: what keeps from one first; no line twice.</summary>
@@ -144,7 +145,8 @@ public static class LawAndSubstance
         {
             Step.LeakSearch => [Act.Check, Act.TopUp],
             Step.Recover => [Act.Recover, Act.Vent],
-            Step.WeighIn when record.Kit.Containers.Any(container => container.Fields.Text("kind") == Container.Can) =>
+            Step.WeighIn
+                when record.Kit.Containers.Any(container => container.Fields.Text(FieldNames.Kind) == Container.Can) =>
             [
                 Act.Charge,
                 Act.Buy,
@@ -174,7 +176,7 @@ public static class LawAndSubstance
     public static Who WhoWorks(Kit kit)
     {
         ArgumentNullException.ThrowIfNull(kit);
-        return kit.Fields.Text("works") switch
+        return kit.Fields.Text(FieldNames.Works) switch
         {
             Kit.OwnCars => Who.Owner,
             Kit.ForPay => Who.ForPay,
@@ -183,10 +185,12 @@ public static class LawAndSubstance
     }
 
     private static bool IsQualified(JobRecord record, Act act) =>
-        record.Kit.Fields.Text("qualification") is { Length: > 0 }
+        record.Kit.Fields.Text(FieldNames.Qualification) is { Length: > 0 }
         || (
             act == Act.Recover
-            && record.Journal.OfKind(EntryKinds.Recovery).Any(entry => entry.Fields.Text("certificate") is not null)
+            && record
+                .Journal.OfKind(EntryKinds.Recovery)
+                .Any(entry => entry.Fields.Text(FieldNames.Certificate) is not null)
         );
 
     private static bool? IsElectric(Car car) => car.Compressor is { } kind ? kind == Car.Electric : null;

@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
+using Tightcold.Jobs.Journals;
 using Tightcold.Jobs.Kits;
 using Tightcold.Picture;
 using Tightcold.Picture.Standing;
@@ -44,7 +46,7 @@ public sealed record RecordSheet(
     public static ImmutableArray<string> Duty(Kit kit)
     {
         ArgumentNullException.ThrowIfNull(kit);
-        var place = RuleBook.Of(kit.Fields.Text("jurisdiction"));
+        var place = RuleBook.Of(kit.Fields.Text(FieldNames.Jurisdiction));
         return place.RecordDuty(LawAndSubstance.WhoWorks(kit), null) is { } line
             ?
             [
@@ -88,8 +90,8 @@ public sealed record RecordSheet(
         return item switch
         {
             RecordItem.Date => Phrase.Words(last.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)),
-            RecordItem.Person => Given(record.Kit.Fields.Text("owner")),
-            RecordItem.Certificate => Said("certificate", record.Kit.Fields.Text("qualification")),
+            RecordItem.Person => Given(record.Kit.Fields.Text(FieldNames.Owner)),
+            RecordItem.Certificate => Said("certificate", record.Kit.Fields.Text(FieldNames.Qualification)),
             RecordItem.Car => Phrase.Words(record.Car.Label),
             RecordItem.Refrigerant => Phrase.Words(
                 Identification.Otherwise(record, []) is null ? record.Car.Refrigerant : "mixed or unknown"
@@ -100,18 +102,34 @@ public sealed record RecordSheet(
             RecordItem.Charged => picture.Mass.DrawnKg > 0
                 ? Phrase.Of($"{Kilograms(picture.Mass.SystemKg)}")
                 : Phrase.Words("nothing"),
-            RecordItem.LeakCheck => record.Journal.Last(EntryKinds.LeakCheck) is { } check
-                ? Phrase.Words(
-                    $"{check.ObservedAt.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}, {check.Fields.Text("spot")}, "
-                        + $"{check.Fields.Text("test")}: {check.Fields.Text("outcome")}"
-                )
-                : Phrase.Empty,
+            RecordItem.LeakCheck => LastLook(record),
             RecordItem.Cylinder => Said("container"),
-            RecordItem.WentTo => Said("went-to", recoveries.Length == 0 ? "nothing recovered" : null),
+            RecordItem.WentTo => Said(FieldNames.WentTo, recoveries.Length == 0 ? "nothing recovered" : null),
             _ => Phrase.Empty,
         };
     }
 
     /// <summary>Nothing where nothing was written down: the card leaves a line for it.</summary>
     private static Phrase Given(string? text) => string.IsNullOrEmpty(text) ? Phrase.Empty : Phrase.Words(text);
+
+    /// <summary>The last look for a leak, at one spot or round the circuit.</summary>
+    private static Phrase LastLook(JobRecord record)
+    {
+        if (
+            record.Journal.Standing.LastOrDefault(one => one.Kind is EntryKinds.LeakCheck or EntryKinds.LeakSearch)
+            is not { } look
+        )
+            return Phrase.Empty;
+        var (where, outcome) =
+            look.Kind == EntryKinds.LeakCheck
+                ? (look.Fields.Text(FieldNames.Spot), look.Reads(FieldNames.Outcome))
+                : (
+                    "round the circuit",
+                    look.Fields.Text(FieldNames.Showed) is { } showed ? $"it showed at {showed}" : "nothing"
+                );
+        return Phrase.Words(
+            $"{look.ObservedAt.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}, {where}, "
+                + $"{look.Reads(FieldNames.Test)}: {outcome}"
+        );
+    }
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Tightcold.Findings.Steps;
+using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
 using Tightcold.Picture;
 using Tightcold.Picture.Circuit;

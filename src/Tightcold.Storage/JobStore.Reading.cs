@@ -8,8 +8,8 @@ using Tightcold.Storage.Mapping;
 
 namespace Tightcold.Storage;
 
-/// <summary>Reading records, a few at a time or one. A job of which a cell is damaged is named and keeps nobody from the
-/// others.</summary>
+/// <summary>Reading records, a few at a time or one. A job of which a cell is damaged is named and keeps nobody from
+/// the others.</summary>
 public sealed partial class JobStore
 {
     /// <summary>Records read at once by <see cref="RecordsAsync"/>.</summary>
@@ -226,7 +226,8 @@ public sealed partial class JobStore
         }
     }
 
-    /// <summary>The job's line of the list; null where it cannot be read, for the list says nothing of its own.</summary>
+    /// <summary>The job's line of the list; null where it cannot be read, for the list says nothing of its
+    /// own.</summary>
     private static async Task<JobLineRow?> LineOfAsync(
         JournalDatabase database,
         int number,
@@ -280,7 +281,8 @@ public sealed partial class JobStore
     {
         if (rows.Trouble is { } bad)
             throw new StoreException(
-                $"Job {rows.Number} cannot be read: a time, an id or a number in it is damaged ({bad.Message.TrimEnd('.')}). Nothing was changed.",
+                $"Job {rows.Number} cannot be read: a time, an id or a number in it is damaged "
+                    + $"({bad.Message.TrimEnd('.')}). Nothing was changed.",
                 bad
             );
         var row = rows.Job!;

@@ -95,11 +95,13 @@ public sealed partial class JobStore
     private static IEnumerable<string> Unchained(JobRecord record)
     {
         if (record.Chain.Length < record.Journal.All.Length)
-            yield return $"Job {record.Job.Number}: entries are there without their digests, so it cannot be told whether they are as they were written down.";
+            yield return $"Job {record.Job.Number}: entries are there without their digests, so it cannot be told "
+                + $"whether they are as they were written down.";
         else if (JournalChain.Broken(record) is { } broken)
         {
             var entry = record.Journal.Find(broken.Entry);
-            yield return $"Job {record.Job.Number}: the chain of its journal breaks at the entry {broken.Entry} ({entry?.Kind}): it, one before it or the job's opening is not as it was written down.";
+            yield return $"Job {record.Job.Number}: the chain of its journal breaks at the entry {broken.Entry} "
+                + $"({entry?.Kind}): it, one before it or the job's opening is not as it was written down.";
         }
     }
 
@@ -167,7 +169,8 @@ public sealed partial class JobStore
         record
             .Journal.All.Where(entry => entry.Supersedes is { } old && record.Journal.Find(old) is null)
             .Select(entry =>
-                $"Job {record.Job.Number}: the entry {entry.Id} corrects or strikes the entry {entry.Supersedes}, which is not there."
+                $"Job {record.Job.Number}: the entry {entry.Id} corrects or strikes the entry {entry.Supersedes}, "
+                + $"which is not there."
             );
 
     private static async Task<IReadOnlyList<string>> OrphansAsync(
@@ -264,7 +267,8 @@ public sealed partial class JobStore
         catch (Exception trouble) when (BadCell.Is(trouble))
         {
             throw new StoreException(
-                $"The backup {file} could not be finished, and {Name} is as it was: a row cannot be read ({trouble.Message.TrimEnd('.')}); tightcold check names it.",
+                $"The backup {file} could not be finished, and {Name} is as it was: a row cannot be read "
+                    + $"({trouble.Message.TrimEnd('.')}); tightcold check names it.",
                 trouble
             );
         }

@@ -149,7 +149,8 @@ public sealed partial class JobStore
         database.JobLines.Add(JobLines.New(row, RowText.Car(car).Label));
     }
 
-    /// <summary>As they arrived where they come from, where that is known: a job that is new here keeps its chain.</summary>
+    /// <summary>As they arrived where they come from, where that is known: a job that is new here keeps its
+    /// chain.</summary>
     private static ImmutableArray<Entry> InArrival(JobRecord record) =>
         record.Chain.Length == record.Journal.All.Length
             ? [.. record.Chain.Select(link => record.Journal.Find(link.Entry)!)]

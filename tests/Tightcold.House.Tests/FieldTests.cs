@@ -1,4 +1,6 @@
+using System.Text.RegularExpressions;
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
 
 namespace Tightcold.House.Tests;
 
@@ -6,7 +8,11 @@ namespace Tightcold.House.Tests;
 public sealed class FieldTests
 {
     // Where fields are declared, laid out, offered or invented, not read.
-    private static readonly string[] Askers = ["EntryKinds.cs", "/Forms/", "/Pages/", "/Demo/"];
+    private static readonly string[] Askers = ["/Kinds/", "FieldNames.cs", "/Forms/", "/Pages/", "/Demo/"];
+
+    private static readonly Dictionary<string, string> Names = typeof(FieldNames)
+        .GetFields()
+        .ToDictionary(name => (string)name.GetRawConstantValue()!, name => $"FieldNames.{name.Name}");
 
     [Fact]
     public void Every_field_that_a_form_asks_for_is_read_by_somebody()
@@ -25,10 +31,30 @@ public sealed class FieldTests
         [
             .. EntryKinds
                 .All.SelectMany(kind => kind.Asked.Select(field => (kind, field)))
-                .Where(pair => !readers.Any(text => text.Contains($"\"{pair.field.Name}\"", StringComparison.Ordinal)))
+                .Where(pair => !readers.Any(text => Reads(text, pair.field.Name)))
                 .Select(pair => $"{pair.kind.Name}: {pair.field.Name}"),
         ];
         Assert.Empty(unread);
+    }
+
+    private static bool Reads(string text, string field) =>
+        text.Contains($"\"{field}\"", StringComparison.Ordinal)
+        || (Names.TryGetValue(field, out var name) && Regex.IsMatch(text, $@"\b{Regex.Escape(name)}\b"));
+
+    [Fact]
+    public void Nobody_asks_an_entry_for_a_field_by_a_name_of_his_own()
+    {
+        var own = House
+            .Files()
+            .Where(file =>
+                file.StartsWith("src/", StringComparison.Ordinal) && Path.GetExtension(file) is ".cs" or ".razor"
+            )
+            .SelectMany(file =>
+                Regex
+                    .Matches(House.Read(file), @"Fields\s*\.(?:Si|Text|Number|Get<\w+>)\(\s*""([a-z-]+)""")
+                    .Select(found => $"{file}: {found.Groups[1].Value}")
+            );
+        Assert.Empty(own);
     }
 
     [Fact]

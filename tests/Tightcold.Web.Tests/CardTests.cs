@@ -6,6 +6,7 @@ using System.Text.RegularExpressions;
 using Tightcold.App.Demo;
 using Tightcold.App.Units;
 using Tightcold.Findings;
+using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
 using Tightcold.Picture;
 using Tightcold.Picture.Cold;

@@ -111,7 +111,7 @@ public sealed class MendTests
             }
         )
         {
-            var usual = Forms.Preset.Of(schema.Name);
+            var usual = Forms.Presets.Of(schema);
             Assert.NotEmpty(usual);
             foreach (var preset in usual)
             {

@@ -2,6 +2,7 @@ using System.Globalization;
 using Tightcold.App.Demo;
 using Tightcold.Findings;
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Picture;
 using Tightcold.Web.Forms;
@@ -210,7 +211,7 @@ public sealed class OneFingerTests(Chromium chromium, DemoSite demo)
             await thumb.TypeAsync(field, Number(story, EntryKinds.RunningReading, which, field));
         // Folded where it is taken from the last reading.
         if (!await person.Page.GetByText(ran).IsVisibleAsync())
-            await thumb.PressAsync(FormLayout.HowItRan);
+            await thumb.PressAsync(FormHeadings.HowItRan);
         await thumb.PressAsync(ran);
         await thumb.WriteAsync();
         thumb.Note("running pressures");

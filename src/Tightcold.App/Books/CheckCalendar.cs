@@ -28,7 +28,8 @@ public static class CheckCalendar
                 Summary = $"Look again: {record.Car.Label}",
                 Description = string.Create(
                     CultureInfo.InvariantCulture,
-                    $"Air conditioning, job {record.Job.Number}: read the standing pressure with the engine off and cold, the air, and the vent. What was lost tells how fast it leaks."
+                    $"Air conditioning, job {record.Job.Number}: read the standing pressure with the engine off and "
+                        + $"cold, the air, and the vent. What was lost tells how fast it leaks."
                 ),
                 Start = new CalDateTime(day.Year, day.Month, day.Day),
                 DtStamp = new CalDateTime(Stamp(picture).UtcDateTime, "UTC"),

@@ -21,7 +21,8 @@ public static class LedgerClosure
         if (!(Math.Abs(gap) <= Tolerance * Math.Max(1, Math.Abs(balance.CameInKg))))
             yield return string.Create(
                 CultureInfo.InvariantCulture,
-                $"Job {record.Job.Number}: the ledger does not close, {gap * 1000:0.###} g of {balance.CameInKg * 1000:0.#} g are not accounted for."
+                $"Job {record.Job.Number}: the ledger does not close, {gap * 1000:0.###} g of "
+                    + $"{balance.CameInKg * 1000:0.#} g are not accounted for."
             );
     }
 }

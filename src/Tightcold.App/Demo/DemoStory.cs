@@ -1,6 +1,7 @@
 using System.Globalization;
 using Tightcold.Jobs.Circuit;
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
 using Tightcold.Procedures.Cold;
 using Tightcold.Properties;
 
@@ -32,24 +33,28 @@ internal static class DemoStory
             0,
             EntryKinds.Weather,
             Fields(
-                ("ambient-temperature", "24.0 °C"),
-                ("relative-humidity", "62 %"),
+                (FieldNames.AmbientTemperature, "24.0 °C"),
+                (FieldNames.RelativeHumidity, "62 %"),
                 ("altitude", "640 m"),
                 ("wind", "still")
             )
         );
-        yield return new(2, EntryKinds.EarlierCharge, Fields(("months-ago", "12"), ("filled", "full, not weighed")));
+        yield return new(
+            2,
+            EntryKinds.EarlierCharge,
+            Fields((FieldNames.MonthsAgo, "12"), ("filled", "full, not weighed"))
+        );
         var standing = DemoTruth.StandingPa(MassOnArrivalKg, 24 + 273.15) - DemoTruth.AirPa;
         yield return new(
             4,
             EntryKinds.StandingReading,
             Fields(
-                ("low-side", Bar(standing, 0.1)),
-                ("high-side", Bar(standing, 0.5)),
-                ("ambient-temperature", "24.0 °C"),
-                ("condenser-temperature", "23.8 °C"),
-                ("cabin-temperature", "24.4 °C"),
-                ("since-engine-ran", "11 h")
+                (FieldNames.LowSide, Bar(standing, 0.1)),
+                (FieldNames.HighSide, Bar(standing, 0.5)),
+                (FieldNames.AmbientTemperature, "24.0 °C"),
+                (FieldNames.CondenserTemperature, "23.8 °C"),
+                (FieldNames.CabinTemperature, "24.4 °C"),
+                (FieldNames.SinceEngineRan, "11 h")
             )
         );
         // Starved: boils far too low, condenses hardly above the air; suction gas nearly as warm as the cabin air.
@@ -57,18 +62,18 @@ internal static class DemoStory
             22,
             EntryKinds.RunningReading,
             Fields(
-                ("low-side", Bar(DemoTruth.SaturationPa(-17.5) - DemoTruth.AirPa, 0.1)),
-                ("high-side", Bar(DemoTruth.SaturationPa(27.5) - DemoTruth.AirPa, 0.5)),
-                ("engine-speed", "1500 rpm"),
+                (FieldNames.LowSide, Bar(DemoTruth.SaturationPa(-17.5) - DemoTruth.AirPa, 0.1)),
+                (FieldNames.HighSide, Bar(DemoTruth.SaturationPa(27.5) - DemoTruth.AirPa, 0.5)),
+                (FieldNames.EngineSpeed, "1500 rpm"),
                 ("blower", "full"),
-                ("air-source", "fresh"),
+                (FieldNames.AirSource, "fresh"),
                 ("doors", "open"),
                 ("clutch", "on"),
-                ("ambient-temperature", "24.6 °C"),
-                ("relative-humidity", "60 %"),
-                ("vent-temperature", "22.9 °C"),
-                ("suction-line-temperature", "20.5 °C"),
-                ("liquid-line-temperature", "26.0 °C")
+                (FieldNames.AmbientTemperature, "24.6 °C"),
+                (FieldNames.RelativeHumidity, "60 %"),
+                (FieldNames.VentTemperature, "22.9 °C"),
+                (FieldNames.SuctionLineTemperature, "20.5 °C"),
+                (FieldNames.LiquidLineTemperature, "26.0 °C")
             )
         );
     }
@@ -83,9 +88,9 @@ internal static class DemoStory
                 ("spot", Joint),
                 ("test", "UV lamp"),
                 ("outcome", "clear leak"),
-                ("system-pressure", pressure),
-                ("time-spent", "6 min"),
-                ("old-dye", "yes")
+                (FieldNames.SystemPressure, pressure),
+                (FieldNames.TimeSpent, "6 min"),
+                (FieldNames.OldDye, "yes")
             )
         );
         yield return new(
@@ -95,7 +100,7 @@ internal static class DemoStory
                 ("spot", "compressor shaft seal"),
                 ("test", "electronic detector"),
                 ("outcome", "nothing"),
-                ("system-pressure", pressure),
+                (FieldNames.SystemPressure, pressure),
                 ("wind", "still")
             )
         );
@@ -106,7 +111,7 @@ internal static class DemoStory
                 ("spot", Valve),
                 ("test", "electronic detector"),
                 ("outcome", "nothing"),
-                ("system-pressure", pressure),
+                (FieldNames.SystemPressure, pressure),
                 ("wind", "still")
             )
         );
@@ -116,7 +121,8 @@ internal static class DemoStory
             Fields(
                 (
                     "text",
-                    "Green glow round the condenser joint. The pressure is too low to trust the detector on the rest: search again under nitrogen."
+                    "Green glow round the condenser joint. The pressure is too low to trust the detector on the rest: "
+                        + "search again under nitrogen."
                 )
             )
         );
@@ -129,9 +135,9 @@ internal static class DemoStory
             EntryKinds.Recovery,
             Fields(
                 ("container", "R1"),
-                ("gross-before", "9.420 kg"),
-                ("gross-after", Kilograms(9.420 + MassRecoveredKg)),
-                ("final-pressure", "-0.3 bar"),
+                (FieldNames.GrossBefore, "9.420 kg"),
+                (FieldNames.GrossAfter, Kilograms(9.420 + MassRecoveredKg)),
+                (FieldNames.FinalPressure, "-0.3 bar"),
                 ("certificate", "done by a certified colleague, number in the folder")
             )
         );
@@ -154,7 +160,12 @@ internal static class DemoStory
         yield return new(
             104,
             EntryKinds.OilMoved,
-            Fields(("direction", "added"), ("amount", "20 mL"), ("oil-type", "PAG 46"), ("spot", "receiver-drier"))
+            Fields(
+                ("direction", "added"),
+                ("amount", "20 mL"),
+                (FieldNames.OilType, "PAG 46"),
+                ("spot", "receiver-drier")
+            )
         );
         yield return new(107, EntryKinds.Closed, Fields(("spot", Joint)));
     }
@@ -164,7 +175,7 @@ internal static class DemoStory
         yield return new(
             112,
             EntryKinds.PressureTest,
-            Fields(("gas", "dry nitrogen"), ("pressure", "10.0 bar"), ("gas-temperature", "27.0 °C"))
+            Fields(("gas", "dry nitrogen"), ("pressure", "10.0 bar"), (FieldNames.GasTemperature, "27.0 °C"))
         );
         yield return new(
             118,
@@ -173,8 +184,8 @@ internal static class DemoStory
                 ("spot", Joint),
                 ("test", "nitrogen and soap"),
                 ("outcome", "nothing"),
-                ("system-pressure", "10.0 bar"),
-                ("time-spent", "4 min")
+                (FieldNames.SystemPressure, "10.0 bar"),
+                (FieldNames.TimeSpent, "4 min")
             )
         );
         yield return new(
@@ -184,8 +195,8 @@ internal static class DemoStory
                 ("spot", Valve),
                 ("test", "nitrogen and soap"),
                 ("outcome", "clear leak"),
-                ("system-pressure", "10.0 bar"),
-                ("time-spent", "3 min")
+                (FieldNames.SystemPressure, "10.0 bar"),
+                (FieldNames.TimeSpent, "3 min")
             )
         );
         yield return new(
@@ -194,7 +205,8 @@ internal static class DemoStory
             Fields(
                 (
                     "text",
-                    "Fine foam at the low-side valve core under the cap: the second leak. Nitrogen let out, core changed."
+                    "Fine foam at the low-side valve core under the cap: the second leak. Nitrogen let out, core "
+                        + "changed."
                 )
             )
         );
@@ -206,7 +218,7 @@ internal static class DemoStory
         yield return new(
             139,
             EntryKinds.PressureTest,
-            Fields(("gas", "dry nitrogen"), ("pressure", "10.0 bar"), ("gas-temperature", "27.5 °C"))
+            Fields(("gas", "dry nitrogen"), ("pressure", "10.0 bar"), (FieldNames.GasTemperature, "27.5 °C"))
         );
         var minute = 141.0;
         foreach (var spot in CircuitSpots().Where(spot => spot != "evaporator"))
@@ -217,8 +229,8 @@ internal static class DemoStory
                     ("spot", spot),
                     ("test", "nitrogen and soap"),
                     ("outcome", "nothing"),
-                    ("system-pressure", "10.0 bar"),
-                    ("time-spent", "2 min")
+                    (FieldNames.SystemPressure, "10.0 bar"),
+                    (FieldNames.TimeSpent, "2 min")
                 )
             );
         yield return new(
@@ -227,7 +239,7 @@ internal static class DemoStory
             Fields(
                 ("gas", "dry nitrogen"),
                 ("pressure", Bar(DemoTruth.NitrogenGaugePa(10e5, 27.5, 29.5), 0.05)),
-                ("gas-temperature", "29.5 °C")
+                (FieldNames.GasTemperature, "29.5 °C")
             )
         );
     }
@@ -240,11 +252,11 @@ internal static class DemoStory
                 188 + minutes,
                 EntryKinds.VacuumReading,
                 Fields(
-                    ("absolute-pressure", Mbar(DemoTruth.PumpedPa(minutes * 60))),
-                    ("pump-valve", "open"),
-                    ("measured-at", "far port"),
-                    ("ambient-temperature", "30.0 °C"),
-                    ("part-temperature", "28.5 °C")
+                    (FieldNames.AbsolutePressure, Mbar(DemoTruth.PumpedPa(minutes * 60))),
+                    (FieldNames.PumpValve, "open"),
+                    (FieldNames.MeasuredAt, "far port"),
+                    (FieldNames.AmbientTemperature, "30.0 °C"),
+                    (FieldNames.PartTemperature, "28.5 °C")
                 )
             );
         var start = DemoTruth.PumpedPa(45 * 60);
@@ -262,11 +274,11 @@ internal static class DemoStory
                 234 + minutes,
                 EntryKinds.VacuumReading,
                 Fields(
-                    ("absolute-pressure", Mbar(DemoTruth.HeldPa(start, minutes * 60))),
-                    ("pump-valve", "shut"),
-                    ("measured-at", "far port"),
-                    ("ambient-temperature", "30.0 °C"),
-                    ("part-temperature", celsius)
+                    (FieldNames.AbsolutePressure, Mbar(DemoTruth.HeldPa(start, minutes * 60))),
+                    (FieldNames.PumpValve, "shut"),
+                    (FieldNames.MeasuredAt, "far port"),
+                    (FieldNames.AmbientTemperature, "30.0 °C"),
+                    (FieldNames.PartTemperature, celsius)
                 )
             );
         yield return new(268, EntryKinds.Pump, Fields(("action", "stopped"), ("sides", "both sides"), ("cores", "in")));
@@ -278,8 +290,8 @@ internal static class DemoStory
             270,
             EntryKinds.Weather,
             Fields(
-                ("ambient-temperature", "31.0 °C"),
-                ("relative-humidity", "44 %"),
+                (FieldNames.AmbientTemperature, "31.0 °C"),
+                (FieldNames.RelativeHumidity, "44 %"),
                 ("altitude", "640 m"),
                 ("wind", "breeze")
             )
@@ -288,7 +300,7 @@ internal static class DemoStory
         yield return new(
             272,
             EntryKinds.ScaleReading,
-            Fields(("container", "Can A"), ("gross", "392 g"), ("container-temperature", "29 °C"))
+            Fields(("container", "Can A"), ("gross", "392 g"), (FieldNames.ContainerTemperature, "29 °C"))
         );
         yield return new(
             273,
@@ -303,7 +315,7 @@ internal static class DemoStory
         yield return new(
             274,
             EntryKinds.Purge,
-            Fields(("hose", "yellow service hose, by the pump"), ("estimated-loss", "0 g"))
+            Fields(("hose", "yellow service hose, by the pump"), (FieldNames.EstimatedLoss, "0 g"))
         );
         yield return new(
             275,
@@ -313,7 +325,7 @@ internal static class DemoStory
                 ("action", "opened"),
                 ("side", "low side"),
                 ("position", "upright (vapour)"),
-                ("bath-temperature", "38 °C")
+                (FieldNames.BathTemperature, "38 °C")
             )
         );
         yield return new(
@@ -347,7 +359,7 @@ internal static class DemoStory
         yield return new(
             296,
             EntryKinds.ScaleReading,
-            Fields(("container", "Can B"), ("gross", "627 g"), ("container-temperature", "29 °C"))
+            Fields(("container", "Can B"), ("gross", "627 g"), (FieldNames.ContainerTemperature, "29 °C"))
         );
         yield return new(
             297,
@@ -367,7 +379,7 @@ internal static class DemoStory
                 ("action", "opened"),
                 ("side", "low side"),
                 ("position", "upright (vapour)"),
-                ("bath-temperature", "38 °C")
+                (FieldNames.BathTemperature, "38 °C")
             )
         );
         yield return new(306, EntryKinds.ScaleReading, Fields(("container", "Can B"), ("gross", Grams(0.627 - 0.130))));
@@ -395,15 +407,15 @@ internal static class DemoStory
             318,
             EntryKinds.VentReading,
             Fields(
-                ("vent-temperature", Celsius(parked)),
-                ("ambient-temperature", "31.0 °C"),
-                ("relative-humidity", "44 %"),
-                ("cabin-temperature", "46.0 °C"),
-                ("air-source", "recirculated"),
+                (FieldNames.VentTemperature, Celsius(parked)),
+                (FieldNames.AmbientTemperature, "31.0 °C"),
+                (FieldNames.RelativeHumidity, "44 %"),
+                (FieldNames.CabinTemperature, "46.0 °C"),
+                (FieldNames.AirSource, "recirculated"),
                 ("blower", "full"),
-                ("engine-speed", "900 rpm"),
+                (FieldNames.EngineSpeed, "900 rpm"),
                 ("moving", "parked in the sun"),
-                ("since-start", "4 min")
+                (FieldNames.SinceStart, "4 min")
             )
         );
         var shade = VentBand
@@ -413,19 +425,19 @@ internal static class DemoStory
             324,
             EntryKinds.RunningReading,
             Fields(
-                ("vent-temperature", Celsius(shade)),
-                ("cabin-temperature", "33.0 °C"),
-                ("low-side", Bar(DemoTruth.SaturationPa(3.5) - DemoTruth.AirPa, 0.1)),
-                ("high-side", Bar(DemoTruth.SaturationPa(55) - DemoTruth.AirPa, 0.5)),
-                ("engine-speed", "1500 rpm"),
+                (FieldNames.VentTemperature, Celsius(shade)),
+                (FieldNames.CabinTemperature, "33.0 °C"),
+                (FieldNames.LowSide, Bar(DemoTruth.SaturationPa(3.5) - DemoTruth.AirPa, 0.1)),
+                (FieldNames.HighSide, Bar(DemoTruth.SaturationPa(55) - DemoTruth.AirPa, 0.5)),
+                (FieldNames.EngineSpeed, "1500 rpm"),
                 ("blower", "full"),
-                ("air-source", "recirculated"),
+                (FieldNames.AirSource, "recirculated"),
                 ("doors", "closed"),
                 ("clutch", "on"),
-                ("ambient-temperature", "31.0 °C"),
-                ("relative-humidity", "44 %"),
-                ("suction-line-temperature", "9.0 °C"),
-                ("liquid-line-temperature", "47.5 °C")
+                (FieldNames.AmbientTemperature, "31.0 °C"),
+                (FieldNames.RelativeHumidity, "44 %"),
+                (FieldNames.SuctionLineTemperature, "9.0 °C"),
+                (FieldNames.LiquidLineTemperature, "47.5 °C")
             )
         );
         var driving = VentBand
@@ -435,14 +447,14 @@ internal static class DemoStory
             345,
             EntryKinds.VentReading,
             Fields(
-                ("vent-temperature", Celsius(driving)),
-                ("ambient-temperature", "31.0 °C"),
-                ("relative-humidity", "44 %"),
-                ("cabin-temperature", "25.0 °C"),
-                ("air-source", "recirculated"),
+                (FieldNames.VentTemperature, Celsius(driving)),
+                (FieldNames.AmbientTemperature, "31.0 °C"),
+                (FieldNames.RelativeHumidity, "44 %"),
+                (FieldNames.CabinTemperature, "25.0 °C"),
+                (FieldNames.AirSource, "recirculated"),
                 ("blower", "full"),
                 ("moving", "driving"),
-                ("since-start", "25 min")
+                (FieldNames.SinceStart, "25 min")
             )
         );
         var standing = Bar(DemoTruth.SaturationPa(33) - DemoTruth.AirPa, 0.1);
@@ -453,9 +465,9 @@ internal static class DemoStory
                 ("spot", "evaporator"),
                 ("test", "electronic detector"),
                 ("outcome", "nothing"),
-                ("system-pressure", standing),
+                (FieldNames.SystemPressure, standing),
                 ("wind", "still"),
-                ("time-spent", "10 min")
+                (FieldNames.TimeSpent, "10 min")
             )
         );
         yield return new(
@@ -463,9 +475,9 @@ internal static class DemoStory
             EntryKinds.LeakSearch,
             Fields(
                 ("test", "electronic detector"),
-                ("system-pressure", standing),
+                (FieldNames.SystemPressure, standing),
                 ("wind", "still"),
-                ("time-spent", "15 min")
+                (FieldNames.TimeSpent, "15 min")
             )
         );
         yield return new(

@@ -34,7 +34,8 @@ public static class FieldReader
                         text.Length == 0 ? name : text,
                         schema.Fields.Length == 0
                             ? (Tightcold.Quantities.Phrase.Handler)$"“{schema.Name}” has no fields"
-                            : $"“{schema.Name}” has no such field; {Nearest.Hint(name, Names(schema))}it has {string.Join(", ", Names(schema))}"
+                            : $"“{schema.Name}” has no such field; {Nearest.Hint(name, Names(schema))}it has "
+                                + $"{string.Join(", ", Names(schema))}"
                     )
                 );
             }
@@ -77,8 +78,11 @@ public static class FieldReader
                         )
                     );
             case FieldType.Choice choice:
-                if (choice.Words.FirstOrDefault(word => Key(word) == Key(text)) is { } known)
-                    return (new FieldValue.Text(known), null);
+                if (
+                    Array.Find(choice.Options, one => Key(one.Key) == Key(text) || Key(one.Label) == Key(text)) is
+                    { Key: not null } known
+                )
+                    return (new FieldValue.Text(known.Key), null);
                 return Nearest.Of(text, choice.Words) is { } near
                     ? (
                         null,

@@ -75,7 +75,7 @@ public sealed partial class JobDesk
                 EntryKinds.Story,
                 new Dictionary<string, string> { ["told"] = told },
                 at,
-                record.KitAt(Now).Fields.Text("owner") ?? "",
+                record.KitAt(Now).Fields.Text(FieldNames.Owner) ?? "",
                 cancellation: cancellation
             )
             .ConfigureAwait(false);

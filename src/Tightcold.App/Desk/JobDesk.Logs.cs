@@ -33,7 +33,8 @@ public sealed partial class JobDesk
             if (problems.Count > 0)
                 return Outcome<Job>.Refused(
                     problems.Select(problem => new InputProblem(
-                        $"reading {(i + 1).ToString(System.Globalization.CultureInfo.InvariantCulture)}, {problem.Field}",
+                        $"reading {(i + 1).ToString(System.Globalization.CultureInfo.InvariantCulture)}, "
+                            + $"{problem.Field}",
                         problem.Value,
                         problem.Allowed
                     ))

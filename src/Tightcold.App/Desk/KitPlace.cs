@@ -27,7 +27,9 @@ internal static class KitPlace
             InputProblem.Of(
                 Field,
                 typed,
-                $"a country or region is allowed by its code or whole name{(near.Length == 0 ? " (tightcold places finds them)" : $", such as {near}")}; or “{Gazetteer.NotSaid}”"
+                $"a country or region is allowed by its code or whole "
+                    + $"name{(near.Length == 0 ? " (tightcold places finds them)" : $", such as {near}")}; or "
+                    + $"“{Gazetteer.NotSaid}”"
             )
         );
     }

@@ -39,7 +39,8 @@ public static class JobCharts
             .ToArray();
         var label = record.Car.LabelCharge?.Kilograms;
         var words =
-            $"In the system, computed from the scale: {string.Join("; ", points.Select(point => string.Create(CultureInfo.InvariantCulture, $"after {point.TotalMinutes:0} min {point.Item2:0.##} {Unit(units)}")))}."
+            $"In the system, computed from the scale: "
+            + $"{string.Join("; ", points.Select(point => string.Create(CultureInfo.InvariantCulture, $"after {point.TotalMinutes:0} min {point.Item2:0.##} {Unit(units)}")))}."
             + (label is { } of ? $" The label asks for {units.Format(Measure.Kilograms(of))}." : "");
         var top = Math.Max(points.Max(point => point.Item2), label is { } full ? Mass(full * 1.1, units) : 0);
         var chart = new LineChart("Charge in the system against time", words, (0, points[^1].TotalMinutes), (0, top));
@@ -135,7 +136,8 @@ public static class JobCharts
             masses.Select(mass =>
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"{(mass.Left ? "Left with" : "Found with")} {mass.Mass:0.##} {Unit(units)} in {Math.Floor(mass.Year):0}."
+                    $"{(mass.Left ? "Left with" : "Found with")} {mass.Mass:0.##} {Unit(units)} in "
+                        + $"{Math.Floor(mass.Year):0}."
                 )
             )
         );

@@ -1,4 +1,5 @@
 using Tightcold.Jobs.Cars;
+using Tightcold.Jobs.Fields;
 using Tightcold.Loop.Designs;
 using Tightcold.Quantities;
 
@@ -13,17 +14,17 @@ public static class CarDesign
     {
         ArgumentNullException.ThrowIfNull(day);
         var guesses = new List<Phrase>();
-        var refrigerant = day.Fields.Text("refrigerant") ?? car?.Refrigerant;
+        var refrigerant = day.Fields.Text(FieldNames.Refrigerant) ?? car?.Refrigerant;
         if (string.IsNullOrEmpty(refrigerant))
         {
             refrigerant = "R-134a";
             guesses.Add(Phrase.Words("Refrigerant not given: taken as R-134a."));
         }
 
-        var label = day.Fields.Get<RefrigerantMass>("label-charge")?.Kilograms ?? car?.LabelCharge?.Kilograms;
+        var label = day.Fields.Get<RefrigerantMass>(FieldNames.LabelCharge)?.Kilograms ?? car?.LabelCharge?.Kilograms;
         var (compressor, expansion) = Architecture(
-            day.Fields.Text("compressor") ?? car?.Compressor,
-            day.Fields.Text("device") ?? car?.Device,
+            day.Fields.Text(FieldNames.Compressor) ?? car?.Compressor,
+            day.Fields.Text(FieldNames.Device) ?? car?.Device,
             guesses
         );
         var size = day.Fields.Text("size") switch
@@ -38,10 +39,12 @@ public static class CarDesign
         guesses.Add(
             displacement is null
                 ? Phrase.Words(
-                    "Compressor, exchangers, fan and lines are those of an ordinary car of its size: the spread beside each figure is for that."
+                    "Compressor, exchangers, fan and lines are those of an ordinary car of its size: the spread "
+                        + "beside each figure is for that."
                 )
                 : Phrase.Words(
-                    "Exchangers, fan and lines are those of an ordinary car of its size: the spread beside each figure is for that."
+                    "Exchangers, fan and lines are those of an ordinary car of its size: the spread beside each "
+                        + "figure is for that."
                 )
         );
         if (label is null)

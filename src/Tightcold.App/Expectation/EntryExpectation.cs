@@ -28,12 +28,12 @@ public static class EntryExpectation
 
     private static readonly ImmutableDictionary<string, string> Running = new Dictionary<string, string>
     {
-        ["low-side"] = "low-side",
-        ["high-side"] = "high-side",
-        ["vent"] = "vent-temperature",
-        ["suction-line"] = "suction-line-temperature",
-        ["liquid-line"] = "liquid-line-temperature",
-        ["discharge-line"] = "discharge-line-temperature",
+        [FieldNames.LowSide] = FieldNames.LowSide,
+        [FieldNames.HighSide] = FieldNames.HighSide,
+        ["vent"] = FieldNames.VentTemperature,
+        ["suction-line"] = FieldNames.SuctionLineTemperature,
+        ["liquid-line"] = FieldNames.LiquidLineTemperature,
+        ["discharge-line"] = FieldNames.DischargeLineTemperature,
     }.ToImmutableDictionary();
 
     /// <summary>By field name; empty where the weather is not known or the model does not reach.</summary>
@@ -41,7 +41,7 @@ public static class EntryExpectation
     {
         ArgumentNullException.ThrowIfNull(record);
         var weather = record.WeatherAt(moment);
-        if (weather?.Fields.Si("ambient-temperature") is not { } ambientK)
+        if (weather?.Fields.Si(FieldNames.AmbientTemperature) is not { } ambientK)
             return ImmutableDictionary<string, Range>.Empty;
         return kind switch
         {
@@ -49,7 +49,7 @@ public static class EntryExpectation
             EntryKinds.RunningReading when ambientK is > LoopLimits.MinAmbientK and < LoopLimits.MaxAmbientK => Sound(
                 record.Car,
                 ambientK,
-                weather.Fields.Si("relative-humidity") ?? 0.5,
+                weather.Fields.Si(FieldNames.RelativeHumidity) ?? 0.5,
                 record.AltitudeAt(moment)?.Metres ?? 0
             ),
             _ => ImmutableDictionary<string, Range>.Empty,
@@ -67,7 +67,7 @@ public static class EntryExpectation
                 airPa
             );
         var range = new Range(At(ambientK - 2), At(ambientK + 2), "With liquid inside");
-        return ImmutableDictionary<string, Range>.Empty.Add("low-side", range).Add("high-side", range);
+        return ImmutableDictionary<string, Range>.Empty.Add(FieldNames.LowSide, range).Add(FieldNames.HighSide, range);
     }
 
     private static ImmutableDictionary<string, Range> Sound(Car car, double ambientK, double humidity, double altitudeM)

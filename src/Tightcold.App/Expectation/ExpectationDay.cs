@@ -33,7 +33,7 @@ public sealed class ExpectationDay(FieldBag fields)
             LoopLimits.MaxBarometricPa
         ),
         Field.Of(
-            "engine-speed",
+            FieldNames.EngineSpeed,
             "Engine speed",
             QuantityKind.RotationalSpeed,
             LoopLimits.MinEngineRpm / 60,
@@ -46,7 +46,7 @@ public sealed class ExpectationDay(FieldBag fields)
         Field.Choice("refrigerant", "Refrigerant", false, "R-134a", "R-1234yf", "R-152a"),
         Field.Choice("compressor", "Compressor", false, Car.Cycling, Car.Fixed, Car.Variable, Car.Electric),
         Field.Choice("device", "Expansion device", false, Car.ExpansionValve, Car.OrificeTube),
-        Field.Of("label-charge", "Label charge", QuantityKind.Mass, 0.1, 3),
+        Field.Of(FieldNames.LabelCharge, "Label charge", QuantityKind.Mass, 0.1, 3),
         Field.Of("displacement", "Compressor displacement", QuantityKind.LiquidVolume, 15e-6, 300e-6),
         Field.Choice("size", "Size of the car", false, "small", "medium", "large", "two evaporators")
     );
@@ -58,7 +58,7 @@ public sealed class ExpectationDay(FieldBag fields)
 
     public double BarometricPa =>
         Fields.Get<AbsolutePressure>("barometer")?.Pascals
-        ?? StandardAtmosphere.PressurePa(Fields.Get<Altitude>("altitude")?.Metres ?? 0);
+        ?? StandardAtmosphere.PressurePa(Fields.Get<Altitude>(FieldNames.Altitude)?.Metres ?? 0);
 
     public LoopConditions Conditions
     {
@@ -66,7 +66,7 @@ public sealed class ExpectationDay(FieldBag fields)
         {
             var ambient = Fields.Get<Temperature>("ambient")!.Value.Kelvins;
             var humidity = Fields.Get<RelativeHumidity>("humidity")?.Ratio ?? 0.5;
-            var rpm = (Fields.Si("engine-speed") ?? 1500.0 / 60) * 60;
+            var rpm = (Fields.Si(FieldNames.EngineSpeed) ?? 1500.0 / 60) * 60;
             var day = LoopConditions.DoorsOpen(ambient, humidity, rpm) with
             {
                 BarometricPa = BarometricPa,
@@ -88,9 +88,9 @@ public sealed class ExpectationDay(FieldBag fields)
     {
         if (Fields.Get<RelativeHumidity>("humidity") is null)
             yield return Phrase.Words("Relative humidity taken as 50 %.");
-        if (Fields.Get<AbsolutePressure>("barometer") is null && Fields.Get<Altitude>("altitude") is null)
+        if (Fields.Get<AbsolutePressure>("barometer") is null && Fields.Get<Altitude>(FieldNames.Altitude) is null)
             yield return Phrase.Words("Air pressure taken as at sea level.");
-        if (Fields.Si("engine-speed") is null)
+        if (Fields.Si(FieldNames.EngineSpeed) is null)
             yield return Phrase.Words("Engine at 1500 rpm, blower at full, condenser fan running.");
     }
 }

@@ -3,6 +3,7 @@ using System.Globalization;
 using Tightcold.App.Desk;
 using Tightcold.Jobs.Cars;
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Loop.Refrigerant;
 using Tightcold.Picture.Pressures;
@@ -34,8 +35,8 @@ public sealed record ExpectationToday(
             .. Missing(
                 EntryKinds.Get(EntryKinds.Weather),
                 name => weather?.Fields.Si(name),
-                "ambient-temperature",
-                "relative-humidity"
+                FieldNames.AmbientTemperature,
+                FieldNames.RelativeHumidity
             ),
         ];
         ImmutableArray<string> noLabel =
@@ -44,7 +45,7 @@ public sealed record ExpectationToday(
                 Car.Schema,
                 name => record.Car.Fields.Text(name) is null ? record.Car.Fields.Si(name) : 0,
                 "refrigerant",
-                "label-charge"
+                FieldNames.LabelCharge
             ),
         ];
         if (
@@ -61,9 +62,9 @@ public sealed record ExpectationToday(
             return new(null, noWeather, noLabel, null);
         var typed = new Dictionary<string, string>(StringComparer.Ordinal)
         {
-            ["ambient"] = Text(weather!.Fields.Si("ambient-temperature")!.Value, "K"),
-            ["humidity"] = Text(100 * weather.Fields.Si("relative-humidity")!.Value, "%"),
-            ["engine-speed"] = rpm,
+            ["ambient"] = Text(weather!.Fields.Si(FieldNames.AmbientTemperature)!.Value, "K"),
+            ["humidity"] = Text(100 * weather.Fields.Si(FieldNames.RelativeHumidity)!.Value, "%"),
+            [FieldNames.EngineSpeed] = rpm,
             ["air"] = air,
         };
         if (AirPressure.At(record, at).Known is { } pressure)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Tightcold.Jobs.Fields;
 using Tightcold.Loop.Results;
 using Tightcold.Quantities;
 
@@ -11,14 +12,16 @@ internal static class ReadingRows
 
     public static ImmutableArray<Row> All { get; } =
     [
-        new("low-side", "low side, gauge", QuantityKind.GaugePressure, (r, ambient) => r.LowSidePa - ambient),
+        new(FieldNames.LowSide, "low side, gauge", QuantityKind.GaugePressure, (r, ambient) => r.LowSidePa - ambient),
         new("low-side-least", "low side, lowest of its swing", QuantityKind.GaugePressure, (r, ambient) =>
             r.LowSideMinPa - ambient
         ),
         new("low-side-most", "low side, highest of its swing", QuantityKind.GaugePressure, (r, ambient) =>
             r.LowSideMaxPa - ambient
         ),
-        new("high-side", "high side, gauge", QuantityKind.GaugePressure, (r, ambient) => r.HighSidePa - ambient),
+        new(FieldNames.HighSide, "high side, gauge", QuantityKind.GaugePressure, (r, ambient) =>
+            r.HighSidePa - ambient
+        ),
         new("vent", "centre vent", QuantityKind.Temperature, (r, _) => r.VentK),
         new("evaporator-out", "pipe out of the evaporator", QuantityKind.Temperature, (r, _) => r.EvaporatorOutK),
         new("suction-line", "suction line at the compressor", QuantityKind.Temperature, (r, _) => r.SuctionLineK),
@@ -29,7 +32,7 @@ internal static class ReadingRows
         new("subcooling", "subcooling by gauge and clamp", QuantityKind.TemperatureDifference, (r, _) =>
             r.ApparentSubcoolingK
         ),
-        new("sight-glass", "vapour in the liquid line, by mass", QuantityKind.Ratio, (r, _) =>
+        new(FieldNames.SightGlass, "vapour in the liquid line, by mass", QuantityKind.Ratio, (r, _) =>
             Math.Min(r.SightGlassQuality, 1)
         ),
         new("duty", "compressor runs, share of time", QuantityKind.Ratio, (r, _) => r.Duty),

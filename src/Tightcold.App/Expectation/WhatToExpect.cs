@@ -125,11 +125,13 @@ public static class WhatToExpect
     {
         if (car.Readings > 0)
             yield return Phrase.Of(
-                $"Narrowed by {Measure.Number(car.Readings)} readings that this car gave in earlier jobs when it was sound."
+                $"Narrowed by {Measure.Number(car.Readings)} readings that this car gave in earlier jobs when it was "
+                    + $"sound."
             );
         else if (car.Refusal is not null)
             yield return Phrase.Words(
-                "This car's readings after an earlier mend fit no sound car of its kind: they were left out, and the ordinary car of its size stands here."
+                "This car's readings after an earlier mend fit no sound car of its kind: they were left out, and the "
+                    + "ordinary car of its size stands here."
             );
     }
 

@@ -69,7 +69,8 @@ public static class GaugeLog
                     InputProblem.Of(
                         columns.Time,
                         lines[i].At.ToString("HH:mm:ss", CultureInfo.InvariantCulture),
-                        $"times must not run backwards; the row before says {lines[i - 1].At.ToString("HH:mm:ss", CultureInfo.InvariantCulture)}"
+                        $"times must not run backwards; the row before says "
+                            + $"{lines[i - 1].At.ToString("HH:mm:ss", CultureInfo.InvariantCulture)}"
                     )
                 );
         if (problems.Count == 0 && lines.Count == 0)
@@ -114,12 +115,12 @@ public static class GaugeLog
             columns.PressureUnit.Contains("vacuum", StringComparison.OrdinalIgnoreCase)
             || columns.PressureUnit.Contains("gauge", StringComparison.OrdinalIgnoreCase);
         var fields = ImmutableDictionary<string, string>
-            .Empty.Add(dial ? "dial" : "absolute-pressure", $"{pressure} {columns.PressureUnit}")
-            .Add("pump-valve", columns.PumpValveShut ? "shut" : "open");
+            .Empty.Add(dial ? "dial" : FieldNames.AbsolutePressure, $"{pressure} {columns.PressureUnit}")
+            .Add(FieldNames.PumpValve, columns.PumpValveShut ? "shut" : "open");
         if (columns.HosesAlone)
-            fields = fields.Add("held-part", "hoses and gauges alone");
+            fields = fields.Add(FieldNames.HeldPart, "hoses and gauges alone");
         if (!string.IsNullOrEmpty(temperature))
-            fields = fields.Add("part-temperature", $"{temperature} {columns.TemperatureUnit ?? "°C"}");
+            fields = fields.Add(FieldNames.PartTemperature, $"{temperature} {columns.TemperatureUnit ?? "°C"}");
         return new(at, fields);
     }
 

@@ -77,7 +77,8 @@ public static class JobSheet
                     InputProblem.Of(
                         $"line {line}: {SheetLayout.Opened}",
                         opened,
-                        $"a date written as {layout.DateFormat ?? "2031-06-12"} is needed; --date-format says how yours are"
+                        $"a date written as {layout.DateFormat ?? "2031-06-12"} is needed; --date-format says how "
+                            + $"yours are"
                     )
                 );
             else

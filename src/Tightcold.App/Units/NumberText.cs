@@ -26,7 +26,8 @@ internal static partial class NumberText
             return new(
                 null,
                 rest,
-                $"“{digits}” could be read in two ways; write it without thousands separators and with a dot before decimals"
+                $"“{digits}” could be read in two ways; write it without thousands separators and with a dot before "
+                    + $"decimals"
             );
         var plain = digits.Replace(',', '.');
         if (

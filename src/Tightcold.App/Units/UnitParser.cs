@@ -143,7 +143,8 @@ public static class UnitParser
             return InputProblem.Of(
                 field,
                 typed,
-                $"“{absolute.Symbol}” counts from perfect vacuum, and this field takes what a gauge shows against the surrounding air: {Allowed(kind)}"
+                $"“{absolute.Symbol}” counts from perfect vacuum, and this field takes what a gauge shows against the "
+                    + $"surrounding air: {Allowed(kind)}"
             );
         if (
             kind is QuantityKind.AbsolutePressure or QuantityKind.Vacuum
@@ -152,7 +153,8 @@ public static class UnitParser
             return InputProblem.Of(
                 field,
                 typed,
-                $"“{unitText}” counts from the surrounding air, and this field takes a pressure above perfect vacuum: {Allowed(kind)}"
+                $"“{unitText}” counts from the surrounding air, and this field takes a pressure above perfect vacuum: "
+                    + $"{Allowed(kind)}"
             );
         if (kind == QuantityKind.LiquidVolume && UnitTable.Find(QuantityKind.Mass, unitText) is not null)
             return InputProblem.Of(field, typed, $"oil is counted by volume, not by weight: {Allowed(kind)}");

@@ -4,6 +4,7 @@ using Tightcold.App.Desk;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
 using Tightcold.Jobs.Cars;
+using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Json;
 
 namespace Tightcold.Cli.Commands;
@@ -58,7 +59,7 @@ internal sealed class CarList(Surroundings surroundings) : DeskCommand<DeskSetti
                         Ids.Short(car.Id),
                         car.Label,
                         car.Refrigerant,
-                        car.Fields["label-charge"] is { } charge ? BagText.Value(charge, Units) : "unknown"
+                        car.Fields[FieldNames.LabelCharge] is { } charge ? BagText.Value(charge, Units) : "unknown"
                     );
                 table.Show(Out);
             }

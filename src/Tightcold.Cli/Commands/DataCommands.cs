@@ -50,7 +50,8 @@ internal sealed class Backup(Surroundings surroundings) : DeskCommand<BackupSett
             {
                 Page.Line(
                     Out,
-                    $"{report.File}: {CheckText.Counts(report.Check)}, read again after writing. Keep it on another disk."
+                    $"{report.File}: {CheckText.Counts(report.Check)}, read again after writing. Keep it on another "
+                        + $"disk."
                 );
                 if (!report.Check.IsClean)
                     Page.Line(Out, "The data themselves want a look, and so does the copy:");
@@ -74,7 +75,8 @@ internal sealed class Check(Surroundings surroundings) : DeskCommand<DeskSetting
                 if (report.IsClean)
                     Page.Line(
                         Out,
-                        $"All is well with {Store.Name}: {CheckText.Counts(report)}. Every journal was read and folded again, every ledger closes, nothing stands alone."
+                        $"All is well with {Store.Name}: {CheckText.Counts(report)}. Every journal was read and "
+                            + $"folded again, every ledger closes, nothing stands alone."
                     );
                 else
                     CheckText.Show(Out, report);

@@ -6,6 +6,7 @@ using Tightcold.App.Units;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Storage;
 
@@ -71,7 +72,7 @@ internal abstract class DeskCommand<TSettings>(Surroundings surroundings) : Comm
     }
 
     protected async Task<string> WhoAsync(string? asked, CancellationToken cancellation) =>
-        asked ?? (await Desk.KitAsync(cancellation).ConfigureAwait(false)).Fields.Text("owner") ?? "me";
+        asked ?? (await Desk.KitAsync(cancellation).ConfigureAwait(false)).Fields.Text(FieldNames.Owner) ?? "me";
 
     /// <summary>An entry by its id, or by the last digits of it as the lists show them.</summary>
     protected static Entry FindEntry(JobRecord record, string typed)

@@ -8,6 +8,7 @@ using Tightcold.Cli.Wiring;
 using Tightcold.Diagnosis.Inference;
 using Tightcold.Findings;
 using Tightcold.Findings.Diagnosing;
+using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
 using Tightcold.Picture;
 

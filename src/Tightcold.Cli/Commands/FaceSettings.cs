@@ -8,7 +8,8 @@ internal sealed class JobPrintSettings : JobSettings
     [CommandOption("--to|--output <FILE>")]
     [OutputFile]
     [Description(
-        "File to write; job-NUMBER.html in this folder unless given. A name that ends in .pdf is printed by an installed browser."
+        "File to write; job-NUMBER.html in this folder unless given. A name that ends in .pdf is printed by an "
+            + "installed browser."
     )]
     public string? To { get; init; }
 

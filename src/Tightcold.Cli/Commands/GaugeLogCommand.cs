@@ -39,8 +39,8 @@ internal sealed class GaugeLogCommand(Surroundings surroundings) : DeskCommand<G
             throw new RefusedException(
                 "file",
                 settings.From,
-                $"{held} of its {lines.Length} readings are in the journal already, and nothing was added; to take a log "
-                    + $"in anew, first: tightcold job undo {settings.Number}"
+                $"{held} of its {lines.Length} readings are in the journal already, and nothing was added; to take a "
+                    + $"log in anew, first: tightcold job undo {settings.Number}"
             );
         var who = await WhoAsync(settings.Who, cancellation).ConfigureAwait(false);
         var sending = Surroundings.Ids.NextId(Surroundings.Clock.GetUtcNow());

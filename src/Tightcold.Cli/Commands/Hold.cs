@@ -5,6 +5,7 @@ using Tightcold.App.Units;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
 using Tightcold.Findings;
+using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Picture;
 using Tightcold.Picture.Vacuum;
@@ -50,8 +51,13 @@ internal sealed class Hold(Surroundings surroundings) : DeskCommand<HoldSettings
                 Page.Line(
                     Out,
                     plan.Never
-                        ? $"To see {Units.Format(new Measure(QuantityKind.LeakRate, rate))}: no vacuum hold on this car and gauge ever will; at the least {Units.Format(Measure.Seconds(plan.LeastSeconds))} would be needed, and oil and weather move more than such a leak. A detector or soap at pressure does, or weighing after some months."
-                        : $"To see {Units.Format(new Measure(QuantityKind.LeakRate, rate))}: hold for {Units.Format(Measure.Seconds(plan.LeastSeconds), Measure.Seconds(plan.MostSeconds))}, after the kind of hole."
+                        ? $"To see {Units.Format(new Measure(QuantityKind.LeakRate, rate))}: no vacuum hold on this "
+                            + $"car and gauge ever will; at the least "
+                            + $"{Units.Format(Measure.Seconds(plan.LeastSeconds))} would be needed, and oil and "
+                            + $"weather move more than such a leak. A detector or soap at pressure does, or "
+                            + $"weighing after some months."
+                        : $"To see {Units.Format(new Measure(QuantityKind.LeakRate, rate))}: hold for "
+                            + $"{Units.Format(Measure.Seconds(plan.LeastSeconds), Measure.Seconds(plan.MostSeconds))}, after the kind of hole."
                 );
             }
         );

@@ -134,7 +134,8 @@ internal sealed class JobShow(Surroundings surroundings) : DeskCommand<JobSettin
                 Page.Heading(Out, $"Job {record.Job.Number}, {record.Car.Label}: {record.Job.Complaint}");
                 Page.Line(
                     Out,
-                    $"opened {Moments.Show(record.Job.OpenedAt)}, {record.State}{(record.WaitingFor is { } waiting ? " for " + waiting : "")}"
+                    $"opened {Moments.Show(record.Job.OpenedAt)}, "
+                        + $"{record.State}{(record.WaitingFor is { } waiting ? " for " + waiting : "")}"
                 );
                 NowText.Show(Out, NowWords.Of(picture), Units);
                 foreach (var entry in record.Journal.All)
@@ -144,7 +145,8 @@ internal sealed class JobShow(Surroundings surroundings) : DeskCommand<JobSettin
                     var reason = entry.Supersedes is { } old ? $" (instead of [{Ids.Short(old)}]: {entry.Reason})" : "";
                     Page.Line(
                         Out,
-                        $"[{Ids.Short(entry.Id)}] {Moments.Show(entry.ObservedAt)} {entry.Kind}: {fields}{reason}{struck}"
+                        $"[{Ids.Short(entry.Id)}] {Moments.Show(entry.ObservedAt)} {entry.Kind}: "
+                            + $"{fields}{reason}{struck}"
                     );
                 }
             }

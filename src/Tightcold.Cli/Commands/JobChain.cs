@@ -36,7 +36,8 @@ internal sealed class JobChain(Surroundings surroundings) : DeskCommand<JobChain
             said.Add(
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"Job {record.Job.Number}: {record.Journal.All.Length} entries, {JournalChain.OnCard(record.Chain[^1].Digest)}."
+                    $"Job {record.Job.Number}: {record.Journal.All.Length} entries, "
+                        + $"{JournalChain.OnCard(record.Chain[^1].Digest)}."
                 )
             );
         said.Add(

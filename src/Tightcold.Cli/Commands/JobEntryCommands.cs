@@ -23,7 +23,8 @@ internal abstract class SavingCommand<TSettings>(Surroundings surroundings) : De
             () =>
                 Page.Line(
                     Out,
-                    $"saved [{Ids.Short(entry.Id)}] {entry.Schema.Label}: {BagText.OneLine(entry.Schema, entry.Fields, Units)}"
+                    $"saved [{Ids.Short(entry.Id)}] {entry.Schema.Label}: "
+                        + $"{BagText.OneLine(entry.Schema, entry.Fields, Units)}"
                 )
         );
 }

@@ -44,7 +44,8 @@ internal sealed class JobPrint(Surroundings surroundings) : DeskCommand<JobPrint
             throw new RefusedException(
                 "to",
                 path,
-                "a PDF is printed by a browser, and none was found on this machine; write the card as .html and print it from any browser"
+                "a PDF is printed by a browser, and none was found on this machine; write the card as .html and print "
+                    + "it from any browser"
             );
         var card = await CardPage
             .RenderAsync(
@@ -59,7 +60,8 @@ internal sealed class JobPrint(Surroundings surroundings) : DeskCommand<JobPrint
             throw new RefusedException(
                 "to",
                 path,
-                $"the browser found here could not print it ({trouble}); write the card as .html and print it from any browser"
+                $"the browser found here could not print it ({trouble}); write the card as .html and print it from "
+                    + $"any browser"
             );
     }
 

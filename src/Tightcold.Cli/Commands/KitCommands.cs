@@ -2,6 +2,7 @@ using System.ComponentModel;
 using System.Text.Json.Nodes;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
+using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Json;
 using Tightcold.Jobs.Kits;
 using Tightcold.Procedures.Places;
@@ -96,7 +97,7 @@ internal static class KitAnswer
         foreach (var container in kit.Containers)
             Page.Line(
                 console,
-                $"  {container.Name}: {BagText.OneLine(Jobs.Kits.Container.Schema, container.Fields.Without("name"), units)}"
+                $"  {container.Name}: {BagText.OneLine(Jobs.Kits.Container.Schema, container.Fields.Without(FieldNames.Name), units)}"
             );
         return ExitCode.Done;
     }

@@ -127,7 +127,9 @@ internal sealed class Leaks(Surroundings surroundings) : DeskCommand<LeaksSettin
         var time = view.Forecast.Seconds;
         Page.Line(
             Out,
-            $"until it cools badly: {Months(time.P05)} to {Months(time.P95)} months (90 %), median {Months(time.P50)}; next check by {picture.NextCheckAt.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}"
+            $"until it cools badly: {Months(time.P05)} to {Months(time.P95)} months (90 %), median "
+                + $"{Months(time.P50)}; next check by "
+                + $"{picture.NextCheckAt.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}"
         );
         Page.Line(Out, "");
         var costs = new TextTable("way forward", "cost, median", "90 %", "mean", "refills", "stays cold", "escapes");
@@ -147,7 +149,8 @@ internal sealed class Leaks(Surroundings surroundings) : DeskCommand<LeaksSettin
         if (assumed && (settings.RefrigerantPrice is null || settings.WorkshopPrice is null))
             Page.Line(
                 Out,
-                "Prices not given are placeholders: give yours once with tightcold kit set price-refrigerant=…, or here with --refrigerant-price, --part-price, --opening-price, --workshop-price, --hour-worth."
+                "Prices not given are placeholders: give yours once with tightcold kit set price-refrigerant=…, or "
+                    + "here with --refrigerant-price, --part-price, --opening-price, --workshop-price, --hour-worth."
             );
     }
 

@@ -7,7 +7,8 @@ using Tightcold.Web.Lan;
 
 namespace Tightcold.Cli.Commands;
 
-/// <summary>Prints a link that makes one browser of this machine the owner's: who can write the data folder may.</summary>
+/// <summary>Prints a link that makes one browser of this machine the owner's: who can write the data folder
+/// may.</summary>
 internal sealed class Owner(Surroundings surroundings) : Command<DeskSettings>
 {
     public override Task<int> ExecuteAsync(DeskSettings settings, CancellationToken cancellation)
@@ -27,7 +28,8 @@ internal sealed class Owner(Surroundings surroundings) : Command<DeskSettings>
         else
             Page.Line(
                 surroundings.Out,
-                $"While the site runs, open this in a browser of this machine, once, until {TimeZoneInfo.ConvertTime(ends, surroundings.Clock.LocalTimeZone).ToString("HH:mm", CultureInfo.InvariantCulture)}: {link}"
+                $"While the site runs, open this in a browser of this machine, once, until "
+                    + $"{TimeZoneInfo.ConvertTime(ends, surroundings.Clock.LocalTimeZone).ToString("HH:mm", CultureInfo.InvariantCulture)}: {link}"
             );
         return Task.FromResult(ExitCode.Done);
     }

@@ -3,6 +3,7 @@ using System.Text.Json.Nodes;
 using Tightcold.Cli.Commands.Charge;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
+using Tightcold.Jobs.Fields;
 using Tightcold.Procedures.Places;
 using Tightcold.Procedures.Rules;
 
@@ -47,7 +48,7 @@ internal sealed class RulesCommand(Surroundings surroundings) : DeskCommand<Rule
     protected override async Task<int> RunAsync(RulesSettings settings, CancellationToken cancellation)
     {
         var kit = await Desk.KitAsync(cancellation).ConfigureAwait(false);
-        var typed = settings.Of ?? kit.Fields.Text("jurisdiction");
+        var typed = settings.Of ?? kit.Fields.Text(FieldNames.Jurisdiction);
         var place = RuleBook.Of(typed);
         // What was typed for this command must be a place; what an old kit says may be unknown, and is answered with
         // that.

@@ -88,7 +88,8 @@ internal sealed class Serve(Surroundings surroundings) : Command<ServeSettings>
             surroundings.Out,
             lan is null
                 ? $"Tightcold is at {Site.Address(site)} on this machine; stop it with Ctrl-C."
-                : $"Tightcold is at {Site.Address(site)} on this machine, and for paired devices of this network at {string.Join(" and ", Site.NetworkAddresses(site))}; stop it with Ctrl-C."
+                : $"Tightcold is at {Site.Address(site)} on this machine, and for paired devices of this network at "
+                    + $"{string.Join(" and ", Site.NetworkAddresses(site))}; stop it with Ctrl-C."
         );
         var (owner, serves) = Site.NewOwnerLink(site);
         // What is not read by a person now is a log, and no key or code belongs there.
@@ -96,7 +97,8 @@ internal sealed class Serve(Surroundings surroundings) : Command<ServeSettings>
         {
             Page.Line(
                 surroundings.Out,
-                $"tightcold owner prints a link that lets a browser of this machine in{(lan is null ? "" : $"; {new Uri(Site.Address(site), "/devices")} there pairs phones")}."
+                $"tightcold owner prints a link that lets a browser of this machine "
+                    + $"in{(lan is null ? "" : $"; {new Uri(Site.Address(site), "/devices")} there pairs phones")}."
             );
             return;
         }
@@ -119,7 +121,8 @@ internal sealed class Serve(Surroundings surroundings) : Command<ServeSettings>
             );
         Page.Line(
             surroundings.Out,
-            $"Or open {link.GetLeftPart(UriPartial.Path)} there and type {code}. The code lets one device in, until {Clock(ends)}."
+            $"Or open {link.GetLeftPart(UriPartial.Path)} there and type {code}. The code lets one device in, until "
+                + $"{Clock(ends)}."
         );
         Page.Line(
             surroundings.Out,

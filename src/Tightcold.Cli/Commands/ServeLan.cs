@@ -100,7 +100,8 @@ internal static class ServeLan
                 throw new RefusedException(
                     "certificate",
                     file,
-                    $"a valid one is needed; this one is valid from {certificate.NotBefore:yyyy-MM-dd} to {certificate.NotAfter:yyyy-MM-dd}"
+                    $"a valid one is needed; this one is valid from {certificate.NotBefore:yyyy-MM-dd} to "
+                        + $"{certificate.NotAfter:yyyy-MM-dd}"
                 );
             if (!OperatingSystem.IsWindows())
                 return certificate;

@@ -23,7 +23,7 @@ internal static class BagText
         from field in schema.Fields
         let value = bag[field.Name]
         where value is not null
-        select $"{field.Name}: {Value(value, units)}";
+        select $"{field.Name}: {field.Reads(Value(value, units))}";
 
     public static string OneLine(Schema schema, FieldBag bag, ReaderUnits units) =>
         string.Join(", ", Lines(schema, bag, units));

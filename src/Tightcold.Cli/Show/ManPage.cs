@@ -14,8 +14,9 @@ internal static class ManPage
         page.Append(".SH DESCRIPTION\n");
         Text(
             page,
-            "Keeps cars, kit and jobs of a person who mends car air conditioning alone, and turns readings into answers. "
-                + "Numbers are typed with their unit; fields are written name=value, in quotes where the value has spaces."
+            "Keeps cars, kit and jobs of a person who mends car air conditioning alone, and turns readings into "
+                + "answers. Numbers are typed with their unit; fields are written name=value, in quotes where the "
+                + "value has spaces."
         );
         page.Append(".SH COMMANDS\n");
         foreach (var row in CommandTable.All)

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Tightcold.Diagnosis.Measurement;
 using Tightcold.Diagnosis.NextTest;
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
 using Tightcold.Quantities;
 
 namespace Tightcold.Findings.Diagnosing;
@@ -75,14 +76,14 @@ public static class TestWords
             TestKind.MeasureClutchVoltage => (EntryKinds.Sign, SignWords.Voltage),
             TestKind.ReadValveDuty => (EntryKinds.Sign, SignWords.ControlValve),
             TestKind.FeelVentAir => (EntryKinds.Sign, SignWords.VentAir),
-            TestKind.ReadVent => (EntryKinds.RunningReading, "vent-temperature"),
-            TestKind.ClampSuctionLine => (EntryKinds.RunningReading, "suction-line-temperature"),
-            TestKind.ClampLiquidLine => (EntryKinds.RunningReading, "liquid-line-temperature"),
-            TestKind.ClampDischargeLine => (EntryKinds.RunningReading, "discharge-line-temperature"),
-            TestKind.LookAtGlass => (EntryKinds.RunningReading, "sight-glass"),
+            TestKind.ReadVent => (EntryKinds.RunningReading, FieldNames.VentTemperature),
+            TestKind.ClampSuctionLine => (EntryKinds.RunningReading, FieldNames.SuctionLineTemperature),
+            TestKind.ClampLiquidLine => (EntryKinds.RunningReading, FieldNames.LiquidLineTemperature),
+            TestKind.ClampDischargeLine => (EntryKinds.RunningReading, FieldNames.DischargeLineTemperature),
+            TestKind.LookAtGlass => (EntryKinds.RunningReading, FieldNames.SightGlass),
             TestKind.LookForFrost => (EntryKinds.RunningReading, "frost"),
             TestKind.WatchClutch => (EntryKinds.RunningReading, "clutch"),
-            TestKind.RaiseSpeed => (EntryKinds.RunningReading, "engine-speed"),
+            TestKind.RaiseSpeed => (EntryKinds.RunningReading, FieldNames.EngineSpeed),
             _ => (EntryKinds.RunningReading, null),
         };
 
@@ -94,7 +95,7 @@ public static class TestWords
             TestKind.BlockCondenser => [("aid", "blocked airflow")],
             TestKind.BlowerLow => [("blower", "low"), ("aid", "none")],
             TestKind.RaiseSpeed => [("aid", "none")],
-            TestKind.Recirculate => [("air-source", "recirculated"), ("doors", "closed"), ("aid", "none")],
+            TestKind.Recirculate => [(FieldNames.AirSource, "recirculated"), ("doors", "closed"), ("aid", "none")],
             _ => [],
         };
 

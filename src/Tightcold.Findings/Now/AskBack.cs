@@ -38,8 +38,8 @@ public static class AskBack
         if (kind != EntryKinds.ScaleReading)
             return null;
         if (
-            fields.Text("container") is not { } name
-            || fields.Si("gross") is not { } gross
+            fields.Text(FieldNames.Container) is not { } name
+            || fields.Si(FieldNames.Gross) is not { } gross
             || !picture.Mass.Holdings.TryGetValue(name, out var holding)
             // Refused in any case: nothing weighs less than its own tare.
             || gross < holding.Container.Tare?.Kilograms
@@ -48,7 +48,7 @@ public static class AskBack
         var readings = picture.Record.Journal.OfKind(EntryKinds.ScaleReading).ToArray();
         if (
             readings is [.., var last]
-            && last.Fields.Text("container") is { } other
+            && last.Fields.Text(FieldNames.Container) is { } other
             && !string.Equals(other, name, StringComparison.OrdinalIgnoreCase)
             && moment - last.ObservedAt < Changes
             && picture.Mass.Holdings.TryGetValue(other, out var before)
@@ -62,24 +62,27 @@ public static class AskBack
         var slack = Math.Max(LeansKg, 3 * picture.Record.Kit.ScalePlusMinusKg);
         if (gross > was + slack)
             return Phrase.Of(
-                $"{name} got heavier by {Kilograms(gross - was)}: a hose pulls on the scale, another can stands on it, or it fills from the car. Look before you write it down."
+                $"{name} got heavier by {Kilograms(gross - was)}: a hose pulls on the scale, another can stands on "
+                    + $"it, or it fills from the car. Look before you write it down."
             );
         var fell = was - gross;
         var seconds = (
             moment
             - readings
                 .LastOrDefault(entry =>
-                    string.Equals(entry.Fields.Text("container"), name, StringComparison.OrdinalIgnoreCase)
+                    string.Equals(entry.Fields.Text(FieldNames.Container), name, StringComparison.OrdinalIgnoreCase)
                 )
                 ?.ObservedAt
         )?.TotalSeconds;
         if (seconds is { } passed && fell > slack + FastestKgPerS * Math.Max(0, passed))
             return Phrase.Of(
-                $"{name} lost {Kilograms(fell)} in {Measure.Seconds(passed)}: nothing flows that fast. Is the digit right, and the can?"
+                $"{name} lost {Kilograms(fell)} in {Measure.Seconds(passed)}: nothing flows that fast. Is the digit "
+                    + $"right, and the can?"
             );
         return picture.WeighIn is { TargetKg: not null, ToGoKg: var toGo } && fell > Math.Max(0, toGo) + FarOverKg
             ? Phrase.Of(
-                $"{name} lost {Kilograms(fell)}, and {Kilograms(Math.Max(0, toGo))} was to go. If that is right, close it now."
+                $"{name} lost {Kilograms(fell)}, and {Kilograms(Math.Max(0, toGo))} was to go. If that is right, "
+                    + $"close it now."
             )
             : null;
     }
@@ -94,13 +97,16 @@ public static class AskBack
         return picture.Timeline.Now switch
         {
             { Inside: Inside.Nitrogen } => Phrase.Words(
-                "Nitrogen is inside: what goes in now mixes with it and must come out again. Let it out and pull a vacuum first."
+                "Nitrogen is inside: what goes in now mixes with it and must come out again. Let it out and pull a "
+                    + "vacuum first."
             ),
             { Inside: Inside.Air, CameOpen: true, Openings: 0 } => Phrase.Words(
-                "It came without pressure, and air is inside: what goes in now mixes with it. Find the hole and pull a vacuum first."
+                "It came without pressure, and air is inside: what goes in now mixes with it. Find the hole and pull "
+                    + "a vacuum first."
             ),
             { Inside: Inside.Air } => Phrase.Words(
-                "It was opened and not pulled down since: air is inside, and what goes in now mixes with it. Pull a vacuum first."
+                "It was opened and not pulled down since: air is inside, and what goes in now mixes with it. Pull a "
+                    + "vacuum first."
             ),
             { Inside: Inside.Recovered } => Phrase.Words(
                 "It was recovered and not pulled down since: what is left inside is not known. Pull a vacuum first."
@@ -112,11 +118,11 @@ public static class AskBack
     private static bool FillsIn(JobPicture picture, string kind, FieldBag fields)
     {
         if (kind == EntryKinds.ContainerMoved)
-            return fields.Text("action") is "opened" or "emptied";
-        if (kind != EntryKinds.ScaleReading || fields.Text("container") is not { } name)
+            return fields.Text(FieldNames.Action) is Chosen.Opened or Chosen.Emptied;
+        if (kind != EntryKinds.ScaleReading || fields.Text(FieldNames.Container) is not { } name)
             return false;
         return picture.Mass.Holdings.TryGetValue(name, out var holding)
             && holding is { Weighed: true, GrossKg: { } before }
-            && before - fields.Si("gross") > DrawnKg;
+            && before - fields.Si(FieldNames.Gross) > DrawnKg;
     }
 }

@@ -3,6 +3,7 @@ using System.Globalization;
 using Tightcold.Findings.Diagnosing;
 using Tightcold.Findings.Steps;
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
 using Tightcold.Picture;
 using Tightcold.Picture.Circuit;
 using Tightcold.Picture.Now;
@@ -35,7 +36,8 @@ public static class NowWords
         return new(now.Kind, waits, action, now.IsUrgent, now.Step);
     }
 
-    /// <summary>What is known of the entry to come: the spot that it is about, and the check that tells most there.</summary>
+    /// <summary>What is known of the entry to come: the spot that it is about, and the check that tells most
+    /// there.</summary>
     private static ImmutableArray<(string Field, string Text)> Known(JobPicture picture, NowPicture now) =>
         now switch
         {
@@ -43,8 +45,8 @@ public static class NowWords
             { EntryKind: EntryKinds.LeakCheck } => LeakWords.Checks(picture.Leaks).FirstOrDefault()?.Known ?? [],
             { EntryKind: EntryKinds.SealChanged or EntryKinds.Closed, Where: [var spot, ..] } => [("spot", spot)],
             { Kind: NowKind.PumpDown or NowKind.PumpOn } => [("action", "started")],
-            { Kind: NowKind.HoldIt or NowKind.Holding } => [("pump-valve", "shut")],
-            { Kind: NowKind.PumpRuns } => [("pump-valve", "open")],
+            { Kind: NowKind.HoldIt or NowKind.Holding } => [(FieldNames.PumpValve, "shut")],
+            { Kind: NowKind.PumpRuns } => [(FieldNames.PumpValve, "open")],
             { Kind: NowKind.Close } => [("state", "closed")],
             _ => [],
         };

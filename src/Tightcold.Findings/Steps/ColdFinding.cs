@@ -81,7 +81,8 @@ internal static class ColdFinding
             ColdOutcome.AsksFirst => (
                 Judgement.CannotTell,
                 Phrase.Of(
-                    $"{vent} at the vent. In this heat {Lacking(cold.Shown)} decides whether that is cold: write it down."
+                    $"{vent} at the vent. In this heat {Lacking(cold.Shown)} decides whether that is cold: write it "
+                        + $"down."
                 )
             ),
             _ => (
@@ -162,7 +163,8 @@ internal static class ColdFinding
     {
         var shown = cold.Shown;
         var why = Phrase.Of(
-            $"The blower takes {(shown.Recirculated ? "recirculated" : "fresh")} air at {At(shown.Observation.Weather.IntakeK)}; the coil must cool it and wring the water out of it."
+            $"The blower takes {(shown.Recirculated ? "recirculated" : "fresh")} air at "
+                + $"{At(shown.Observation.Weather.IntakeK)}; the coil must cool it and wring the water out of it."
         );
         if (
             cold.Readings.FirstOrDefault(reading => reading.ParkedInSun && reading.Observation.Weather.IntakeK > 313) is
@@ -170,7 +172,8 @@ internal static class ColdFinding
         )
             why = why.Then(
                 Phrase.Of(
-                    $"A car standing in the sun stores heat that takes a drive to get out: {At(hot.Observation.VentK)} at the vent then is no failure by itself."
+                    $"A car standing in the sun stores heat that takes a drive to get out: "
+                        + $"{At(hot.Observation.VentK)} at the vent then is no failure by itself."
                 )
             );
         var off = shown.Observation.VentK - shown.Observation.Band.MedianK;
@@ -180,10 +183,12 @@ internal static class ColdFinding
         return why.Then(
             explains >= off
                 ? Phrase.Of(
-                    $"It is {Kelvins(off)} warmer than the middle car; a charge off by what the scale leaves open could explain all of it."
+                    $"It is {Kelvins(off)} warmer than the middle car; a charge off by what the scale leaves open "
+                        + $"could explain all of it."
                 )
                 : Phrase.Of(
-                    $"It is {Kelvins(off)} warmer than the middle car; the charge as weighed explains at most {Kelvins(explains)} of it: look at airflow over the condenser, blend door, compressor."
+                    $"It is {Kelvins(off)} warmer than the middle car; the charge as weighed explains at most "
+                        + $"{Kelvins(explains)} of it: look at airflow over the condenser, blend door, compressor."
                 )
         );
     }
@@ -229,7 +234,8 @@ internal static class ColdFinding
             );
         yield return new(
             Phrase.Words(
-                "Compressor, condenser, coil and airflow as cars with such a label have them, spread wide and run through a model; not measured on this car"
+                "Compressor, condenser, coil and airflow as cars with such a label have them, spread wide and run "
+                    + "through a model; not measured on this car"
             ),
             Phrase.Words("earlier sound readings of this car would narrow the band")
         );
@@ -239,7 +245,9 @@ internal static class ColdFinding
     {
         if (cold.Icing.Chance >= 0.2)
             yield return Phrase.Of(
-                $"The coil may ice up on a long drive ({Odds(cold.Icing.Chance)}): its fins stand near or below {At(273.15)} in damp air. Watch whether the air weakens; then the freeze protection is not working."
+                $"The coil may ice up on a long drive ({Odds(cold.Icing.Chance)}): its fins stand near or below "
+                    + $"{At(273.15)} in damp air. Watch whether the air weakens; then the freeze protection is not "
+                    + $"working."
             );
     }
 
@@ -291,7 +299,8 @@ internal static class ColdFinding
                             ? Phrase.Of($"{Measure.Seconds(seconds)}")
                             : Phrase.Words("not written down"),
                         Phrase.Of(
-                            $"{(reading.Recirculated ? "recirculated" : "fresh")}, {At(reading.Observation.Weather.IntakeK)}{(reading.ParkedInSun ? ", parked in the sun" : "")}"
+                            $"{(reading.Recirculated ? "recirculated" : "fresh")}, "
+                                + $"{At(reading.Observation.Weather.IntakeK)}{(reading.ParkedInSun ? ", parked in the sun" : "")}"
                         ),
                         Phrase.Of($"{At(reading.Observation.VentK)}"),
                         Phrase.Of($"{(At(reading.Observation.Band.LowK), At(reading.Observation.Band.HighK))}")

@@ -1,4 +1,5 @@
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
 using Tightcold.Picture;
 using Tightcold.Picture.Circuit;
 using Tightcold.Picture.Pressures;
@@ -25,7 +26,7 @@ internal static class ComplaintFinding
     public static Finding Of(JobPicture picture)
     {
         var record = picture.Record;
-        var story = record.Journal.Last(EntryKinds.Story)?.Fields.Text("told");
+        var story = record.Journal.Last(EntryKinds.Story)?.Fields.Text(FieldNames.Told);
         var complaint =
             story is null or StoryWords.NotSaid || SameWords(story, record.Job.Complaint)
                 ? Phrase.Of($"“{record.Job.Complaint}”")
@@ -36,7 +37,9 @@ internal static class ComplaintFinding
         if (weather is null)
         {
             // A reading may bring its own air temperature; then only the place is still unknown.
-            var asked = record.Journal.Standing.Any(entry => entry.Fields.Si("ambient-temperature") is not null);
+            var asked = record.Journal.Standing.Any(entry =>
+                entry.Fields.Si(FieldNames.AmbientTemperature) is not null
+            );
             return new(Step.ComplaintAndWeather, Title, Certainty.Weak, Judgement.Open, Phrase.Of($"{complaint}."))
             {
                 Missing = asked
@@ -55,13 +58,15 @@ internal static class ComplaintFinding
             };
         }
         var air = AirPressure.At(record, weather.ObservedAt);
-        var humid = weather.Fields.Si("relative-humidity") is not null;
+        var humid = weather.Fields.Si(FieldNames.RelativeHumidity) is not null;
         return new(
             Step.ComplaintAndWeather,
             Title,
             humid && air.Assumption is null ? Certainty.Stands : Certainty.Weak,
             Judgement.Good,
-            Phrase.Of($"{complaint}, at {weather.Fields.Get<Temperature>("ambient-temperature")!.Value} outside.")
+            Phrase.Of(
+                $"{complaint}, at {weather.Fields.Get<Temperature>(FieldNames.AmbientTemperature)!.Value} outside."
+            )
         )
         {
             Estimates =

@@ -78,12 +78,14 @@ internal static class DiagnosisFinding
             Certainty.Stands,
             Judgement.Bad,
             Phrase.Of(
-                $"Not {refrigerant} inside: the identifier says “{otherwise.Word}”. No fault is weighed by pressures of a refrigerant that is not there."
+                $"Not {refrigerant} inside: the identifier says “{otherwise.Word}”. No fault is weighed by pressures "
+                    + $"of a refrigerant that is not there."
             )
         )
         {
             Why = Phrase.Words(
-                "Gauges, lines and vent can be read again once it is recovered, evacuated and filled by weight with what the label says."
+                "Gauges, lines and vent can be read again once it is recovered, evacuated and filled by weight with "
+                    + "what the label says."
             ),
             RestsOn = [otherwise.Entry.Id],
             Hazards = [IdentificationWords.Caution],
@@ -115,10 +117,12 @@ internal static class DiagnosisFinding
                 .. evidence.Filling is { } filling ? [HistoryWords.Assumption(filling)] : Array.Empty<Assumption>(),
                 new(
                     Phrase.Words(
-                        "Parts as cars with this label have them, spread wide; faults by how common the trade takes them to be; modelled, not measured on this car"
+                        "Parts as cars with this label have them, spread wide; faults by how common the trade takes "
+                            + "them to be; modelled, not measured on this car"
                     ),
                     Phrase.Words(
-                        "a different car or a rare fault shifts the odds; healthy readings of this car would narrow them"
+                        "a different car or a rare fault shifts the odds; healthy readings of this car would narrow "
+                            + "them"
                     )
                 ),
             ],
@@ -153,7 +157,8 @@ internal static class DiagnosisFinding
                 Certainty.Weak,
                 Judgement.CannotTell,
                 Phrase.Of(
-                    $"Cannot tell: {ReadingWords.Of(answer.Contradictions[0], evidence.Evidence)}. It is left out; read again."
+                    $"Cannot tell: {ReadingWords.Of(answer.Contradictions[0], evidence.Evidence)}. It is left out; "
+                        + $"read again."
                 )
             );
         if (leading.IsNoneOfThese || answer.Fit < FaultOdds.FitsAbove)
@@ -161,7 +166,8 @@ internal static class DiagnosisFinding
                 Certainty.Weak,
                 Judgement.CannotTell,
                 Phrase.Words(
-                    "None of the faults weighed here explains these readings together: something rarer is wrong, the refrigerant is not the label's, or a reading is off."
+                    "None of the faults weighed here explains these readings together: something rarer is wrong, the "
+                        + "refrigerant is not the label's, or a reading is off."
                 )
             );
         var also = Phrase.Of($"{FaultWords.Name(faults[1].Alone)} {Odds(faults[1].Odds)}");
@@ -170,7 +176,8 @@ internal static class DiagnosisFinding
                 Certainty.Weak,
                 Judgement.CannotTell,
                 Phrase.Of(
-                    $"Probably {name}, about {Odds(odds)}, but these odds are rough: few modelled cars look like this one."
+                    $"Probably {name}, about {Odds(odds)}, but these odds are rough: few modelled cars look like this "
+                        + $"one."
                 )
             );
         if (!evidence.MayBe.IsEmpty && odds >= Likely)
@@ -178,7 +185,8 @@ internal static class DiagnosisFinding
                 Certainty.Weak,
                 Judgement.CannotTell,
                 Phrase.Of(
-                    $"Probably {name}, {Odds(odds)}, but only if it holds what the label says: it stood where {evidence.MayBe[0].Fluid.DisplayName} with liquid would."
+                    $"Probably {name}, {Odds(odds)}, but only if it holds what the label says: it stood where "
+                        + $"{evidence.MayBe[0].Fluid.DisplayName} with liquid would."
                 )
             );
         // A history is hearsay about a filling: what the readings alone do not carry is not told surely.
@@ -265,7 +273,8 @@ internal static class DiagnosisFinding
         )
             why = why.Then(
                 Phrase.Of(
-                    $"The pressures allow any charge from {Share(low / answer.LabelKg)} to {Share(high / answer.LabelKg)} of the label: only weighing tells."
+                    $"The pressures allow any charge from {Share(low / answer.LabelKg)} to "
+                        + $"{Share(high / answer.LabelKg)} of the label: only weighing tells."
                 )
             );
         return why;
@@ -302,7 +311,9 @@ internal static class DiagnosisFinding
             _ => "neither speaks for nor against",
         };
         return Phrase.Of(
-            $"The history {way} {FaultWords.Name(lead.Hypothesis)}: {HistoryWords.Speaks(history, expected)}. By the readings alone {FaultWords.Name(fault)} would have {Odds(answer.WithoutHistory(fault))}, with the history {Odds(with)}."
+            $"The history {way} {FaultWords.Name(lead.Hypothesis)}: {HistoryWords.Speaks(history, expected)}. By the "
+                + $"readings alone {FaultWords.Name(fault)} would have {Odds(answer.WithoutHistory(fault))}, with the "
+                + $"history {Odds(with)}."
         );
     }
 
@@ -411,7 +422,8 @@ internal static class DiagnosisFinding
             [
                 new(
                     Phrase.Words(
-                        "Read again what cannot be: gauges vented to zero, hoses and clamps in their places, units checked"
+                        "Read again what cannot be: gauges vented to zero, hoses and clamps in their places, units "
+                            + "checked"
                     ),
                     Phrase.Words("whether the odd reading stands"),
                     10,

@@ -1,4 +1,5 @@
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
 using Tightcold.Picture;
 using Tightcold.Picture.Circuit;
 using Tightcold.Quantities;
@@ -17,7 +18,8 @@ internal static class DoubtWords
                 $"{pressures} cannot be: the low side stands above the high side. Hoses changed over, or a gauge off."
             ),
             _ => Phrase.Of(
-                $"{pressures} cannot be: nothing that fits this car stands so high. A unit, a digit or a gauge is wrong."
+                $"{pressures} cannot be: nothing that fits this car stands so high. A unit, a digit or a gauge is "
+                    + $"wrong."
             ),
         };
     }
@@ -40,7 +42,10 @@ internal static class DoubtWords
 
     private static Phrase Pressures(Entry entry)
     {
-        var (low, high) = (entry.Fields.Get<GaugePressure>("low-side"), entry.Fields.Get<GaugePressure>("high-side"));
+        var (low, high) = (
+            entry.Fields.Get<GaugePressure>(FieldNames.LowSide),
+            entry.Fields.Get<GaugePressure>(FieldNames.HighSide)
+        );
         return low is { } l && high is { } h ? Phrase.Of($"Low side {l} and high side {h}")
             : low is { } one ? Phrase.Of($"Low side {one}")
             : high is { } other ? Phrase.Of($"High side {other}")

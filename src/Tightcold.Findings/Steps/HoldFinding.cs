@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Tightcold.Diagnosis.Leaks;
 using Tightcold.Diagnosis.Tightness;
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
 using Tightcold.Picture;
 using Tightcold.Picture.Tight;
 using Tightcold.Picture.Vacuum;
@@ -81,7 +82,8 @@ internal static class HoldFinding
             [
                 new(
                     Phrase.Words(
-                        "Shut the valve to the pump and read at least four times over 30 minutes, with the temperature each time"
+                        "Shut the valve to the pump and read at least four times over 30 minutes, with the "
+                            + "temperature each time"
                     ),
                     Phrase.Words("leak, water or tight"),
                     30,
@@ -101,7 +103,7 @@ internal static class HoldFinding
                 moment.Entry.Kind switch
                 {
                     EntryKinds.PressureTest => true,
-                    EntryKinds.VacuumReading => moment.Entry.Fields.Text("pump-valve") == "shut",
+                    EntryKinds.VacuumReading => moment.Entry.Fields.Text(FieldNames.PumpValve) == Chosen.Shut,
                     EntryKinds.LeakSearch or EntryKinds.LeakCheck => touched is null
                         || moment.Entry.ObservedAt > touched.ObservedAt,
                     _ => false,
@@ -133,7 +135,8 @@ internal static class HoldFinding
                 Certainty.Weak,
                 Judgement.CannotTell,
                 Phrase.Words(
-                    "No known explanation fits these readings: look at each again, or hold anew without touching a valve."
+                    "No known explanation fits these readings: look at each again, or hold anew without touching a "
+                        + "valve."
                 )
             );
         if (hold is { Odds.Wet: >= 0.7 })
@@ -157,7 +160,8 @@ internal static class HoldFinding
             // Kilograms a year mean nothing to anybody: a large one is told by how soon the car is empty.
             return slow > 0 && picture.Leaks.ChargeKg / slow < SoonSeconds
                 ? Phrase.Of(
-                    $"It leaks: {how} as from a hole that would empty it in {(Measure.Seconds(picture.Leaks.ChargeKg / fast), Measure.Seconds(picture.Leaks.ChargeKg / slow))}."
+                    $"It leaks: {how} as from a hole that would empty it in "
+                        + $"{(Measure.Seconds(picture.Leaks.ChargeKg / fast), Measure.Seconds(picture.Leaks.ChargeKg / slow))}."
                 )
                 : Phrase.Of(
                     $"It leaks: {how} as from a hole that would lose {(GramsPerYear(slow), GramsPerYear(fast))}."
@@ -194,14 +198,16 @@ internal static class HoldFinding
         {
             why = why.Then(
                 Phrase.Of(
-                    $"From {Vacuum(hold.Readings[0].PressurePa)} to {Vacuum(hold.Readings[^1].PressurePa)} in {Measure.Seconds(hold.SpanSeconds)}: {HoldWords.LooksLike(hold.Odds)}."
+                    $"From {Vacuum(hold.Readings[0].PressurePa)} to {Vacuum(hold.Readings[^1].PressurePa)} in "
+                        + $"{Measure.Seconds(hold.SpanSeconds)}: {HoldWords.LooksLike(hold.Odds)}."
                 )
             );
             var dryPa = Dryness.HeldPa(hold.PartTemperatureK);
             if (!hold.OnDial && hold.Readings[^1].PressurePa > dryPa)
                 why = why.Then(
                     Phrase.Of(
-                        $"It settles above the {Vacuum(dryPa)} that counts as dry at {At(hold.PartTemperatureK)}: gas from the oil, or the last of the water."
+                        $"It settles above the {Vacuum(dryPa)} that counts as dry at {At(hold.PartTemperatureK)}: gas "
+                            + $"from the oil, or the last of the water."
                     )
                 );
         }
@@ -219,7 +225,8 @@ internal static class HoldFinding
         if (picture.Tight.Belief.HosesLeak >= 0.2)
             why = why.Then(
                 Phrase.Of(
-                    $"The hole may also be in a hose or the gauge set ({Odds(picture.Tight.Belief.HosesLeak)}): hold those alone."
+                    $"The hole may also be in a hose or the gauge set ({Odds(picture.Tight.Belief.HosesLeak)}): hold "
+                        + $"those alone."
                 )
             );
         return why;
@@ -305,7 +312,8 @@ internal static class HoldFinding
             )
         )
             yield return Phrase.Words(
-                "nitrogen at the test pressure for half an hour or more, and soap: it pushes outward as refrigerant does, and sees leaks that a vacuum hold cannot"
+                "nitrogen at the test pressure for half an hour or more, and soap: it pushes outward as refrigerant "
+                    + "does, and sees leaks that a vacuum hold cannot"
             );
     }
 

@@ -14,10 +14,12 @@ internal static class IdentificationWords
     public static NextAction Recover { get; } =
         new(
             Phrase.Words(
-                "Have it recovered as contaminated, into a cylinder of its own that is marked so, by who may: check local rules"
+                "Have it recovered as contaminated, into a cylinder of its own that is marked so, by who may: check "
+                    + "local rules"
             ),
             Phrase.Words(
-                "what came out, for reclaim or destruction; then evacuate, weigh in the label's refrigerant and read again"
+                "what came out, for reclaim or destruction; then evacuate, weigh in the label's refrigerant and read "
+                    + "again"
             ),
             45,
             EntryKinds.Recovery,
@@ -30,8 +32,8 @@ internal static class IdentificationWords
             "identify",
             Danger.Life,
             Phrase.Words(
-                "What is mixed or unknown may burn and may stand at any pressure: no flame, good air, and nothing of it "
-                    + "into a clean cylinder, a shared machine or another car."
+                "What is mixed or unknown may burn and may stand at any pressure: no flame, good air, and nothing of "
+                    + "it into a clean cylinder, a shared machine or another car."
             ),
             "common practice"
         );
@@ -40,7 +42,8 @@ internal static class IdentificationWords
     public static NextAction Identify { get; } =
         new(
             Phrase.Words(
-                "Put a refrigerant identifier on the low-side port before any hose of yours, and write down what it says"
+                "Put a refrigerant identifier on the low-side port before any hose of yours, and write down what it "
+                    + "says"
             ),
             Phrase.Words("what is in it; no gauge tells a wrong or mixed refrigerant"),
             10,
@@ -57,7 +60,9 @@ internal static class IdentificationWords
             "may-be-another",
             Danger.Life,
             Phrase.Of(
-                $"Wrong or mixed refrigerant cannot be ruled out: with liquid inside it would stand where this car stands if it held {others}. A refrigerant identifier tells, gauges do not; until then nothing of it goes into a clean cylinder."
+                $"Wrong or mixed refrigerant cannot be ruled out: with liquid inside it would stand where this car "
+                    + $"stands if it held {others}. A refrigerant identifier tells, gauges do not; until then nothing "
+                    + $"of it goes into a clean cylinder."
             ),
             ""
         );

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
 using Tightcold.Picture;
 using Tightcold.Picture.Leaks;
 using Tightcold.Picture.Tight;
@@ -103,7 +104,8 @@ internal static class LeakFinding
             mended == 0
                 ? Phrase.Of($"All {states.Length} spots checked, nothing found.")
                 : Phrase.Of(
-                    $"All {states.Length} spots checked; {Count(mended, "leak", "leaks")} found, mended and clear on the second check."
+                    $"All {states.Length} spots checked; {Count(mended, "leak", "leaks")} found, mended and clear on "
+                        + $"the second check."
                 )
         );
     }
@@ -151,7 +153,7 @@ internal static class LeakFinding
                         ImmutableArray.Create(
                             Phrase.Words(spot.Name),
                             Phrase.Words(SpotWords.Of(spot)),
-                            Phrase.Words(spot.State.Check?.Entry.Fields.Text("test") ?? ""),
+                            Phrase.Words(spot.State.Check?.Entry.Reads(FieldNames.Test) ?? ""),
                             LeakWords.Remark(SpotWords.Remark(spot.State), spot.Belief),
                             Phrase.Of($"{Odds(spot.Belief.Leaking)}"),
                             spot.Belief.Leaking > 0.02 || spot.Belief.Leaked > 0.5

@@ -26,7 +26,8 @@ internal static class LeakWords
         if (open > 0)
             another = another.Then(
                 Phrase.Of(
-                    $"One found leak does not mean the only one: {LeakFinding.Count(open, "spot has", "spots have")} not been checked by a test that could see."
+                    $"One found leak does not mean the only one: {LeakFinding.Count(open, "spot has", "spots have")} "
+                        + $"not been checked by a test that could see."
                 )
             );
         if (
@@ -38,10 +39,12 @@ internal static class LeakWords
         return another.Then(
             explained.P95 < 0.7
                 ? Phrase.Of(
-                    $"What was found explains only {(Share(explained.P05), Share(explained.P95))} of the {Kilograms(lost)} that went: another is needed to explain the rest."
+                    $"What was found explains only {(Share(explained.P05), Share(explained.P95))} of the "
+                        + $"{Kilograms(lost)} that went: another is needed to explain the rest."
                 )
                 : Phrase.Of(
-                    $"What was found explains {(Share(explained.P05), Share(explained.P95))} of the {Kilograms(lost)} that went."
+                    $"What was found explains {(Share(explained.P05), Share(explained.P95))} of the {Kilograms(lost)} "
+                        + $"that went."
                 )
         );
     }
@@ -105,7 +108,8 @@ internal static class LeakWords
     /// <summary>Beyond twenty fillings a year nothing is known but that it is large.</summary>
     private const double LargeKgPerS = 10.0 / (365.25 * 86400);
 
-    /// <summary>From hardly anything to ten kilograms a year is no figure; the test that failed tells its own.</summary>
+    /// <summary>From hardly anything to ten kilograms a year is no figure; the test that failed tells its
+    /// own.</summary>
     private const double LittleKgPerS = 0.1 / (365.25 * 86400);
 
     private static Estimate? Rate(string key, string name, LeakQuantiles rate) =>
@@ -136,7 +140,8 @@ internal static class LeakWords
                 ? new(
                     Phrase.Of($"Look again by {picture.NextCheckAt.ToString("yyyy-MM", CultureInfo.InvariantCulture)}"),
                     Phrase.Of(
-                        $"by then one such car in ten has fallen below {Kilograms(view.SufferingKg)}, where cooling suffers"
+                        $"by then one such car in ten has fallen below {Kilograms(view.SufferingKg)}, where cooling "
+                            + $"suffers"
                     )
                 )
                 : new(Phrase.Words("The next check is on the day that somebody set"), Phrase.Empty),
@@ -166,7 +171,8 @@ internal static class LeakWords
         belief.OpenedOnce > 0.25 && belief.Spot.Tests.Length > 0
             ? remark.Then(
                 Phrase.Of(
-                    $"the residue may come from one opening ({Odds(belief.OpenedOnce)}): clean it, cover it and try the detector; gas there means that it leaks"
+                    $"the residue may come from one opening ({Odds(belief.OpenedOnce)}): clean it, cover it and try "
+                        + $"the detector; gas there means that it leaks"
                 )
             )
             : remark;

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
 using Tightcold.Picture;
 using Tightcold.Picture.Mass;
@@ -36,13 +37,17 @@ internal static class LedgerFinding
             balance.CameInKnown ? Certainty.Stands : Certainty.Weak,
             Judgement.Good,
             Phrase.Of(
-                $"Recovered {Kilograms(balance.RecoveredKg)}, drawn from cans {Kilograms(touched.Sum(holding => holding.DrawnKg))}, in the system {Kilograms(balance.SystemKg)}, lost {Kilograms(balance.LostKg)}."
+                $"Recovered {Kilograms(balance.RecoveredKg)}, drawn from cans "
+                    + $"{Kilograms(touched.Sum(holding => holding.DrawnKg))}, in the system "
+                    + $"{Kilograms(balance.SystemKg)}, lost {Kilograms(balance.LostKg)}."
             )
         )
         {
             Why = Phrase
                 .Of(
-                    $"Came in {Kilograms(balance.CameInKg)} ({Kilograms(balance.CameInWithCarKg)} with the car, {Kilograms(balance.CameInContainersKg)} in containers); accounted for {Kilograms(balance.AccountedKg)}."
+                    $"Came in {Kilograms(balance.CameInKg)} ({Kilograms(balance.CameInWithCarKg)} with the car, "
+                        + $"{Kilograms(balance.CameInContainersKg)} in containers); accounted for "
+                        + $"{Kilograms(balance.AccountedKg)}."
                 )
                 .Then(Warming(record, balance)),
             Estimates =
@@ -94,7 +99,8 @@ internal static class LedgerFinding
         balance.LostKg <= 5e-5 ? Phrase.Empty
         : LawAndSubstance.PlaceOf(record).Warming(record.Car.Refrigerant) is { } figure
             ? Phrase.Of(
-                $"What was lost here warms like some {Kilograms(OneFigure.Of(balance.LostKg * figure.Potential))} of carbon dioxide ({figure.Words})."
+                $"What was lost here warms like some {Kilograms(OneFigure.Of(balance.LostKg * figure.Potential))} of "
+                    + $"carbon dioxide ({figure.Words})."
             )
         : Phrase.Empty;
 }

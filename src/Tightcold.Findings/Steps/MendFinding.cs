@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Tightcold.Jobs.Cars;
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Picture;
 using Tightcold.Picture.Circuit;
@@ -26,14 +27,16 @@ internal static class MendFinding
             StepCautions.Freezes with
             {
                 Says = Phrase.Words(
-                    "Loosen a joint slowly with goggles and gloves on: pressure may remain behind it even after recovery."
+                    "Loosen a joint slowly with goggles and gloves on: pressure may remain behind it even after "
+                        + "recovery."
                 ),
             },
             new(
                 "seals",
                 Danger.Spoils,
                 Phrase.Of(
-                    $"New seals of {SealMaterial.For(record.Car.Refrigerant)}, oiled with the system's own oil; tighten with two spanners to the maker's figure. Caps are seals: every one back on."
+                    $"New seals of {SealMaterial.For(record.Car.Refrigerant)}, oiled with the system's own oil; "
+                        + $"tighten with two spanners to the maker's figure. Caps are seals: every one back on."
                 ),
                 "common practice"
             ),
@@ -70,7 +73,7 @@ internal static class MendFinding
         foreach (
             var seal in mend.Changed.Where(entry =>
                 entry.Kind == EntryKinds.SealChanged
-                && SealMaterial.Fits(record.Car.Refrigerant, entry.Fields.Text("seal") ?? "") == false
+                && SealMaterial.Fits(record.Car.Refrigerant, entry.Fields.Text(FieldNames.Seal) ?? "") == false
             )
         )
         {
@@ -78,7 +81,10 @@ internal static class MendFinding
             hazards.Add(
                 StepCautions.Now(
                     Phrase.Of(
-                        $"The seal at {seal.Fields.Text("spot") ?? ""} is called “{seal.Fields.Text("seal") ?? ""}”: that rubber swells with {record.Car.Refrigerant} and its oil; {SealMaterial.For(record.Car.Refrigerant)} belongs there."
+                        $"The seal at {seal.Fields.Text(FieldNames.Spot) ?? ""} is called "
+                            + $"“{seal.Fields.Text(FieldNames.Seal) ?? ""}”: that rubber swells with "
+                            + $"{record.Car.Refrigerant} and its oil; {SealMaterial.For(record.Car.Refrigerant)} "
+                            + $"belongs there."
                     )
                 )
             );
@@ -98,7 +104,8 @@ internal static class MendFinding
                 [
                     new(
                         Phrase.Of(
-                            $"{mend.Drier.OpenEnds} open ends, air drifting through at up to half a litre a minute; modelled, not measured"
+                            $"{mend.Drier.OpenEnds} open ends, air drifting through at up to half a litre a minute; "
+                                + $"modelled, not measured"
                         ),
                         Phrase.Words(
                             "capped ends take up a tenth of that or less; an old drier may have been full before"
@@ -118,7 +125,8 @@ internal static class MendFinding
         var done = mend.Changed.IsEmpty
             ? Phrase.Words("No part or seal replaced so far.")
             : Phrase.Of(
-                $"{LeakFinding.Count(mend.Changed.Length, "part or seal", "parts and seals")} replaced: {string.Join("; ", mend.Changed.Select(entry => $"{entry.Fields.Text("part") ?? entry.Fields.Text("seal")} at {entry.Fields.Text("spot")}"))}."
+                $"{LeakFinding.Count(mend.Changed.Length, "part or seal", "parts and seals")} replaced: "
+                    + $"{string.Join("; ", mend.Changed.Select(entry => $"{entry.Fields.Text(FieldNames.Part) ?? entry.Fields.Text(FieldNames.Seal)} at {entry.Fields.Text(FieldNames.Spot)}"))}."
             );
         if (leaking.Length > 0)
             done = done.Then(Phrase.Of($"Still to mend: {string.Join(", ", leaking)}."));
@@ -126,7 +134,8 @@ internal static class MendFinding
         return oil.TooLittle
             ? done.Then(
                 Phrase.Of(
-                    $"Oil: {new Measure(QuantityKind.LiquidVolume, oil.AddedM3)} of about {new Measure(QuantityKind.LiquidVolume, (oil.LowM3 + oil.HighM3) / 2)}."
+                    $"Oil: {new Measure(QuantityKind.LiquidVolume, oil.AddedM3)} of about "
+                        + $"{new Measure(QuantityKind.LiquidVolume, (oil.LowM3 + oil.HighM3) / 2)}."
                 )
             )
             : done;
@@ -230,10 +239,13 @@ internal static class MendFinding
                 [
                     .. changed.Select(entry =>
                         ImmutableArray.Create(
-                            Phrase.Words(entry.Fields.Text("spot") ?? ""),
-                            Phrase.Words(entry.Fields.Text("tightening") ?? "not written down"),
+                            Phrase.Words(entry.Fields.Text(FieldNames.Spot) ?? ""),
+                            Phrase.Words(entry.Fields.Text(FieldNames.Tightening) ?? "not written down"),
                             Phrase.Words(
-                                string.Join("; ", Tightening.For(entry.Fields.Text("spot") ?? "").Take(2).Select(Line))
+                                string.Join(
+                                    "; ",
+                                    Tightening.For(entry.Fields.Text(FieldNames.Spot) ?? "").Take(2).Select(Line)
+                                )
                             )
                         )
                     ),
@@ -259,12 +271,12 @@ internal static class MendFinding
         bool? electric = record.Car.Compressor is { } kind ? kind == Car.Electric : null;
         foreach (
             var oil in work.Where(entry =>
-                entry.Kind == EntryKinds.OilMoved && entry.Fields.Text("direction") == "added"
+                entry.Kind == EntryKinds.OilMoved && entry.Fields.Text(FieldNames.Direction) == Chosen.Added
             )
         )
         {
-            var type = oil.Fields.Text("oil-type") ?? "";
-            var (refrigerant, carOil) = (record.Car.Refrigerant, record.Car.Fields.Text("oil-type"));
+            var type = oil.Fields.Text(FieldNames.OilType) ?? "";
+            var (refrigerant, carOil) = (record.Car.Refrigerant, record.Car.Fields.Text(FieldNames.OilType));
             var (fit, why) = OilType.IsDye(type)
                 ? OilType.JudgeDye(electric, refrigerant, carOil, type)
                 : OilType.Judge(electric, refrigerant, carOil, type);
@@ -278,7 +290,8 @@ internal static class MendFinding
                 judgement = Worse(judgement, Judgement.CannotTell);
                 missing.Add(
                     Phrase.Of(
-                        $"whether {type} belongs here: {why}. Needed is {OilType.Needed(electric == true, record.Car.Refrigerant)}"
+                        $"whether {type} belongs here: {why}. Needed is "
+                            + $"{OilType.Needed(electric == true, record.Car.Refrigerant)}"
                     )
                 );
             }
@@ -298,7 +311,8 @@ internal static class MendFinding
         if (oil.PourOutM3 > 0)
             missing.Add(
                 Phrase.Of(
-                    $"pour about {new Measure(QuantityKind.LiquidVolume, oil.PourOutM3)} out of the new compressor before it is fitted: it comes filled for a whole system"
+                    $"pour about {new Measure(QuantityKind.LiquidVolume, oil.PourOutM3)} out of the new compressor "
+                        + $"before it is fitted: it comes filled for a whole system"
                 )
             );
         if (!oil.Any)
@@ -311,10 +325,11 @@ internal static class MendFinding
             );
         if (oil.TooMuch)
             missing.Add(Phrase.Words("more oil went in than parts and drains explain: too much oil costs cooling"));
-        if (record.Car.Fields.Text("oil-type") is null)
+        if (record.Car.Fields.Text(FieldNames.OilType) is null)
             missing.Add(
                 Phrase.Of(
-                    $"the oil type this compressor needs: {OilType.Needed(record.Car.Compressor == Car.Electric, record.Car.Refrigerant)}"
+                    $"the oil type this compressor needs: "
+                        + $"{OilType.Needed(record.Car.Compressor == Car.Electric, record.Car.Refrigerant)}"
                 )
             );
     }
@@ -330,7 +345,8 @@ internal static class MendFinding
                 "a new drier: common practice with every compressor, since chips and old oil sit in the old one"
             ),
             { Wanted: DrierWanted.Water, Water: { } water } => Phrase.Of(
-                $"a new drier: the circuit took up to {Kilograms(water.MostKg)} of water, and a small drier holds about {Kilograms(0.004)}"
+                $"a new drier: the circuit took up to {Kilograms(water.MostKg)} of water, and a small drier holds "
+                    + $"about {Kilograms(0.004)}"
             ),
             { Wanted: not null } => Phrase.Words(
                 "a new drier: the circuit was open longer than common practice allows a drier (10 minutes)"

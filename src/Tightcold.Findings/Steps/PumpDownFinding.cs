@@ -1,4 +1,5 @@
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
 using Tightcold.Picture;
 using Tightcold.Picture.Circuit;
 using Tightcold.Picture.Pressures;
@@ -63,7 +64,8 @@ internal static class PumpDownFinding
                 [
                     new(
                         Phrase.Words(
-                            "Pull on both sides and read an absolute gauge at the far port, with the temperature of the coldest part"
+                            "Pull on both sides and read an absolute gauge at the far port, with the temperature of "
+                                + "the coldest part"
                         ),
                         Phrase.Words("whether water must boil out"),
                         45,
@@ -75,7 +77,8 @@ internal static class PumpDownFinding
         }
         var best = rows.MinBy(row => row.Reading.PressurePa)!;
         var last = rows[^1];
-        var temperature = last.Reading.TemperatureK ?? record.WeatherAt(moment)?.Fields.Si("ambient-temperature");
+        var temperature = last.Reading.TemperatureK
+            ?? record.WeatherAt(moment)?.Fields.Si(FieldNames.AmbientTemperature);
         var estimates = new List<Estimate>
         {
             deepest,
@@ -159,7 +162,7 @@ internal static class PumpDownFinding
                 )
             );
         // While it pumps, the hoses' drop lies between pump and car; common practice.
-        if (!last.Isolated && last.Entry.Fields.Text("measured-at") == "at the pump")
+        if (!last.Isolated && last.Entry.Fields.Text(FieldNames.MeasuredAt) == Chosen.AtThePump)
             missing.Add(
                 Phrase.Words("the gauge at the far port: beside the pump it shows the pump's vacuum, not the car's")
             );
@@ -173,14 +176,16 @@ internal static class PumpDownFinding
                 Certainty.Weak,
                 Judgement.CannotTell,
                 Phrase.Of(
-                    $"{Vacuum(last.Reading.PressurePa)} reached; without a temperature nobody knows whether water boils."
+                    $"{Vacuum(last.Reading.PressurePa)} reached; without a temperature nobody knows whether water "
+                        + $"boils."
                 ),
                 Phrase.Empty
             );
         var waterPa = WaterVapour.SaturationPressurePa(partK);
         var odds = Normal.Cumulative((waterPa - last.Reading.PressurePa) / last.Reading.SigmaPa);
         var why = Phrase.Of(
-            $"Water at {At(partK)} boils below {Vacuum(waterPa)}; the gauge stands at {Vacuum(last.Reading.PressurePa)} ± {Vacuum(SigmasInPlusMinus * last.Reading.SigmaPa)}."
+            $"Water at {At(partK)} boils below {Vacuum(waterPa)}; the gauge stands at "
+                + $"{Vacuum(last.Reading.PressurePa)} ± {Vacuum(SigmasInPlusMinus * last.Reading.SigmaPa)}."
         );
         if (odds >= 0.95)
             return (

@@ -18,14 +18,17 @@ internal static class PumpWords
         var target = Vacuum(forecast.TargetPa);
         if (forecast.EnoughSeconds is not { } enough)
             return Phrase.Of(
-                $"With this pump and these hoses {target} is out of reach within {Measure.Seconds(EvacuationForecast.LongestSeconds)}."
+                $"With this pump and these hoses {target} is out of reach within "
+                    + $"{Measure.Seconds(EvacuationForecast.LongestSeconds)}."
             );
         return forecast.SureSeconds is { } sure
             ? Phrase.Of(
-                $"Pump for {Measure.Seconds(enough)} at the least, {Measure.Seconds(sure)} to be sure: then {target} and no water left, which counts as dry at {At(view.Setup.PartTemperatureK)}."
+                $"Pump for {Measure.Seconds(enough)} at the least, {Measure.Seconds(sure)} to be sure: then {target} "
+                    + $"and no water left, which counts as dry at {At(view.Setup.PartTemperatureK)}."
             )
             : Phrase.Of(
-                $"Pump for {Measure.Seconds(enough)} at the least; with more water inside than usual {Measure.Seconds(EvacuationForecast.LongestSeconds)} would not do."
+                $"Pump for {Measure.Seconds(enough)} at the least; with more water inside than usual "
+                    + $"{Measure.Seconds(EvacuationForecast.LongestSeconds)} would not do."
             );
     }
 
@@ -68,11 +71,13 @@ internal static class PumpWords
         var expected = (Vacuum(low), Vacuum(high));
         return last.PressurePa > FarAbove * high
                 ? Phrase.Of(
-                    $"Expected by now: {expected}. It hangs above that: water, a leak, wet pump oil, or a valve not open."
+                    $"Expected by now: {expected}. It hangs above that: water, a leak, wet pump oil, or a valve not "
+                        + $"open."
                 )
             : last.PressurePa < 0.4 * low
                 ? Phrase.Of(
-                    $"Expected by now: {expected}; it is deeper, as when the gauge sits at the pump instead of the far port."
+                    $"Expected by now: {expected}; it is deeper, as when the gauge sits at the pump instead of the "
+                        + $"far port."
                 )
             : Phrase.Of($"Expected by now: {expected}.");
     }
@@ -82,11 +87,13 @@ internal static class PumpWords
         var target = view.Forecast.TargetPa;
         if (view.Setup.UltimatePa > 0.7 * target)
             yield return Phrase.Of(
-                $"The pump itself ends at {Vacuum(view.Setup.UltimatePa)}, too near the {Vacuum(target)} asked for: change its oil, and test it alone against a shut valve."
+                $"The pump itself ends at {Vacuum(view.Setup.UltimatePa)}, too near the {Vacuum(target)} asked for: "
+                    + $"change its oil, and test it alone against a shut valve."
             );
         if (onDial)
             yield return Phrase.Of(
-                $"A dial cannot resolve {Vacuum(target)}: it is asked for a hundredth of what one of its steps is. It shows gross leaks, not dryness."
+                $"A dial cannot resolve {Vacuum(target)}: it is asked for a hundredth of what one of its steps is. It "
+                    + $"shows gross leaks, not dryness."
             );
         if (
             view.Observed.Length >= 2
@@ -97,15 +104,18 @@ internal static class PumpWords
             && last.PressurePa > 0.9 * before.PressurePa
         )
             yield return Phrase.Words(
-                "It stopped falling well above what this pump should reach: isolate the pump and read it alone. If that is no better, its oil is wet."
+                "It stopped falling well above what this pump should reach: isolate the pump and read it alone. If "
+                    + "that is no better, its oil is wet."
             );
         if (view.Setup.CoresIn)
             yield return Phrase.Words(
-                "Pulling through the valve cores: with a core tool and the cores out it goes about four times as fast at the end."
+                "Pulling through the valve cores: with a core tool and the cores out it goes about four times as fast "
+                    + "at the end."
             );
         if (view.Setup.PartTemperatureK < 278)
             yield return Phrase.Of(
-                $"At {At(view.Setup.PartTemperatureK)} water freezes under vacuum and leaves slowly: warm the car, or break the vacuum with dry nitrogen and pull again."
+                $"At {At(view.Setup.PartTemperatureK)} water freezes under vacuum and leaves slowly: warm the car, or "
+                    + $"break the vacuum with dry nitrogen and pull again."
             );
     }
 }

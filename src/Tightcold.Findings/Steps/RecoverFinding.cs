@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Picture;
 using Tightcold.Picture.Circuit;
@@ -22,7 +23,8 @@ internal static class RecoverFinding
         "recovery-cylinder",
         Danger.Life,
         Phrase.Words(
-            "Only into a refillable recovery cylinder within its test date, never a disposable one; never mix refrigerants."
+            "Only into a refillable recovery cylinder within its test date, never a disposable one; never mix "
+                + "refrigerants."
         ),
         "common practice"
     );
@@ -162,14 +164,18 @@ internal static class RecoverFinding
                     0,
                     StepCautions.Now(
                         Phrase.Of(
-                            $"{cylinder.Name} holds {Kilograms(cylinder.NetKg)}, more than the {Kilograms(most)} it may (80 % full at {At(cylinder.HottestK)}): it can burst when it warms. Move some to another cylinder now."
+                            $"{cylinder.Name} holds {Kilograms(cylinder.NetKg)}, more than the {Kilograms(most)} it "
+                                + $"may (80 % full at {At(cylinder.HottestK)}): it can burst when it warms. Move some "
+                                + $"to another cylinder now."
                         )
                     )
                 );
             else
                 room = room.Then(
                     Phrase.Of(
-                        $"{cylinder.Name} holds {Kilograms(cylinder.NetKg)} of the {Kilograms(most)} it may{(cylinder.ContentUnknown ? ", cautiously, since its contents are unknown" : "")}; {Kilograms(most - cylinder.NetKg)} of room."
+                        $"{cylinder.Name} holds {Kilograms(cylinder.NetKg)} of the {Kilograms(most)} it "
+                            + $"may{(cylinder.ContentUnknown ? ", cautiously, since its contents are unknown" : "")}; "
+                            + $"{Kilograms(most - cylinder.NetKg)} of room."
                     )
                 );
         }
@@ -187,7 +193,8 @@ internal static class RecoverFinding
         if (recovery.WaitedEnough == false)
             missing.Add(
                 Phrase.Of(
-                    $"a wait of {Measure.Seconds(RecoveryEnd.LeastWaitS)} or more: the oil gives off its refrigerant slowly"
+                    $"a wait of {Measure.Seconds(RecoveryEnd.LeastWaitS)} or more: the oil gives off its refrigerant "
+                        + $"slowly"
                 )
             );
     }
@@ -209,16 +216,18 @@ internal static class RecoverFinding
         : against.Contradict
             ? against.DifferenceKg > 0
                     ? Phrase.Of(
-                        $"{Kilograms(against.DifferenceKg)} more came out than the standing pressure allowed: a gauge off, another temperature in the parts, or liquid was hidden somewhere."
+                        $"{Kilograms(against.DifferenceKg)} more came out than the standing pressure allowed: a gauge "
+                            + $"off, another temperature in the parts, or liquid was hidden somewhere."
                     )
                 : Phrase.Of(
-                    $"{Kilograms(-against.DifferenceKg)} less came out than the standing pressure said: some is still inside, or it was lost on the way."
+                    $"{Kilograms(-against.DifferenceKg)} less came out than the standing pressure said: some is still "
+                        + $"inside, or it was lost on the way."
                 )
         : Phrase.Words("What came out agrees with what the standing pressure said was in.");
 
     private static void Papers(RecoveryPicture recovery, List<Phrase> missing)
     {
-        if (recovery.Entries.Any(entry => entry.Fields.Text("certificate") is not null))
+        if (recovery.Entries.Any(entry => entry.Fields.Text(FieldNames.Certificate) is not null))
             return;
         missing.Add(Phrase.Words("certificate or licence of who recovered, where the rules ask for a record"));
     }

@@ -4,6 +4,7 @@ using Tightcold.Diagnosis.Measurement;
 using Tightcold.Findings.Diagnosing;
 using Tightcold.Jobs.Cars;
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
 using Tightcold.Picture;
 using Tightcold.Picture.Running;
 using Tightcold.Procedures.Substances;
@@ -70,7 +71,8 @@ internal static class RunningFinding
                 [
                     new(
                         Phrase.Words(
-                            "Run it cold on full blower for ten minutes, then read both gauges, vent and line temperatures"
+                            "Run it cold on full blower for ten minutes, then read both gauges, vent and line "
+                                + "temperatures"
                         ),
                         Phrase.Words("which faults fit"),
                         12,
@@ -132,7 +134,8 @@ internal static class RunningFinding
             return (Certainty.Stands, Judgement.Good, Phrase.Of($"{read}: where a sound car stands today."));
         var what = off.Select(check =>
             Phrase.Of(
-                $"{ReadingWords.Name(check.Channel)} {(Off(check) < 0 ? "lower" : "higher")} than a sound car's {Band(check, running)}"
+                $"{ReadingWords.Name(check.Channel)} {(Off(check) < 0 ? "lower" : "higher")} than a sound car's "
+                    + $"{Band(check, running)}"
             )
         );
         return (
@@ -155,8 +158,8 @@ internal static class RunningFinding
     private static Phrase Both(RunningPicture running)
     {
         var (low, high) = (
-            running.Entry.Fields.Get<GaugePressure>("low-side"),
-            running.Entry.Fields.Get<GaugePressure>("high-side")
+            running.Entry.Fields.Get<GaugePressure>(FieldNames.LowSide),
+            running.Entry.Fields.Get<GaugePressure>(FieldNames.HighSide)
         );
         return low is { } l && high is { } h ? Phrase.Of($"Low side {l}, high side {h}")
             : low is { } one ? Phrase.Of($"Low side {one}")
@@ -267,7 +270,8 @@ internal static class RunningFinding
         );
         if (hotLow > 8 && coldHigh < 5)
             return Phrase.Words(
-                "Superheat is high and hardly any liquid stands before the expansion device: the coil starves for want of refrigerant."
+                "Superheat is high and hardly any liquid stands before the expansion device: the coil starves for "
+                    + "want of refrigerant."
             );
         if (hotLow > 8 && coldLow > 5)
             return Phrase.Words(
@@ -275,7 +279,8 @@ internal static class RunningFinding
             );
         if (hotHigh < 3 && car.Device == Car.ExpansionValve)
             return Phrase.Words(
-                "Hardly any superheat: liquid comes back to the compressor, as with a valve stuck open or too little air over the coil."
+                "Hardly any superheat: liquid comes back to the compressor, as with a valve stuck open or too little "
+                    + "air over the coil."
             );
         return coldLow > 12
             ? Phrase.Words("Much liquid stands in the condenser: too much refrigerant, or a restriction after it.")

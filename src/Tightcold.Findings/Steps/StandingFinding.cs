@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
 using Tightcold.Picture;
 using Tightcold.Picture.Circuit;
 using Tightcold.Picture.Standing;
@@ -110,7 +111,8 @@ internal static class StandingFinding
                 return (
                     Judgement.CannotTell,
                     Phrase.Of(
-                        $"Cannot tell: {came.MayBe[0].Fluid.DisplayName} with liquid inside would stand here, {fluid} with liquid would not."
+                        $"Cannot tell: {came.MayBe[0].Fluid.DisplayName} with liquid inside would stand here, {fluid} "
+                            + $"with liquid would not."
                     ),
                     came.Left is { } ifSo
                         ? Phrase.Of($"If it is {fluid}, it is vapour only: about {Kilograms(ifSo.MeanKg)}.")
@@ -125,10 +127,14 @@ internal static class StandingFinding
                 return (
                     Judgement.Bad,
                     Phrase.Of(
-                        $"{(still ? "Vapour only: about" : "It came with vapour only: about")} {Kilograms(left.MeanKg)} {(still ? "left " : "")}({(Kilograms(low), Kilograms(high))}){share}."
+                        $"{(still ? "Vapour only: about" : "It came with vapour only: about")} "
+                            + $"{Kilograms(left.MeanKg)} "
+                            + $"{(still ? "left " : "")}({(Kilograms(low), Kilograms(high))}){share}."
                     ),
                     Phrase.Of(
-                        $"With liquid inside it would stand at {Absolute(came.SaturationPa)} at {at}. {Kilograms(left.InVapourKg)} is vapour in the pipes, about {Kilograms(left.InOilKg)} is in the oil."
+                        $"With liquid inside it would stand at {Absolute(came.SaturationPa)} at {at}. "
+                            + $"{Kilograms(left.InVapourKg)} is vapour in the pipes, about {Kilograms(left.InOilKg)} "
+                            + $"is in the oil."
                     )
                 );
             case StandingSays.LiquidPresent:
@@ -136,22 +142,26 @@ internal static class StandingFinding
                     Judgement.CannotTell,
                     still
                         ? Phrase.Of(
-                            $"Liquid is present: at least {Kilograms(came.LeastKg!.Value)}, and this reading cannot say how much more."
+                            $"Liquid is present: at least {Kilograms(came.LeastKg!.Value)}, and this reading cannot "
+                                + $"say how much more."
                         )
                         : Phrase.Of($"It came with liquid inside: at least {Kilograms(came.LeastKg!.Value)}."),
                     Phrase.Of(
-                        $"While a drop of liquid remains, the pressure stays at {Absolute(came.SaturationPa)} for {at}, whether it is a fifth full or full."
+                        $"While a drop of liquid remains, the pressure stays at {Absolute(came.SaturationPa)} for "
+                            + $"{at}, whether it is a fifth full or full."
                     )
                 );
             case StandingSays.OtherGas:
                 return (
                     Judgement.Bad,
                     Phrase.Of(
-                        $"Air or another gas {(still ? "is" : "was")} inside: {Difference(came.ExcessPa)} above what {fluid} alone can have at {at}."
+                        $"Air or another gas {(still ? "is" : "was")} inside: {Difference(came.ExcessPa)} above what "
+                            + $"{fluid} alone can have at {at}."
                     ),
                     still
                         ? Phrase.Words(
-                            "Recover it, evacuate and weigh in fresh; an unknown mixture is never reused or mixed into a clean cylinder."
+                            "Recover it, evacuate and weigh in fresh; an unknown mixture is never reused or mixed "
+                                + "into a clean cylinder."
                         )
                         : Phrase.Empty
                 );
@@ -159,10 +169,12 @@ internal static class StandingFinding
                 return (
                     Judgement.CannotTell,
                     Phrase.Of(
-                        $"Cannot tell: vapour only {Odds(came.Odds.VapourOnly)}, liquid present {Odds(came.Odds.LiquidPresent)}, another gas {Odds(came.Odds.OtherGas)}."
+                        $"Cannot tell: vapour only {Odds(came.Odds.VapourOnly)}, liquid present "
+                            + $"{Odds(came.Odds.LiquidPresent)}, another gas {Odds(came.Odds.OtherGas)}."
                     ),
                     Phrase.Of(
-                        $"The reading lies within its own error of {Absolute(came.SaturationPa)}, the pressure with liquid inside at {at}."
+                        $"The reading lies within its own error of {Absolute(came.SaturationPa)}, the pressure with "
+                            + $"liquid inside at {at}."
                     )
                 );
         }
@@ -218,14 +230,15 @@ internal static class StandingFinding
     {
         var kit = picture.Record.KitAt(entry.ObservedAt);
         var note =
-            kit.Has("low-gauge-zero") || kit.Has("high-gauge-zero")
+            kit.Has(FieldNames.LowGaugeZero) || kit.Has(FieldNames.HighGaugeZero)
                 ? Phrase.Words("The gauges' own zero in open air is taken off.")
                 : Phrase.Empty;
         return reading.ApartPa == 0
             ? note
             : note.Then(
                 Phrase.Of(
-                    $"The two sides differ by {Difference(reading.ApartPa)}, more than these gauges explain: not yet at rest, a hose valve shut, or a gauge off."
+                    $"The two sides differ by {Difference(reading.ApartPa)}, more than these gauges explain: not yet "
+                        + $"at rest, a hose valve shut, or a gauge off."
                 )
             );
     }
@@ -241,7 +254,8 @@ internal static class StandingFinding
             yield return new(
                 Phrase.Words("The engine has been off long enough for one temperature everywhere"),
                 Phrase.Of(
-                    $"an hour after a drive the parts may still differ by {Kelvins(2)}; {Kelvins(1)} moves the pressure with liquid inside by about {Measure.Ratio(0.03)}"
+                    $"an hour after a drive the parts may still differ by {Kelvins(2)}; {Kelvins(1)} moves the "
+                        + $"pressure with liquid inside by about {Measure.Ratio(0.03)}"
                 )
             );
         }

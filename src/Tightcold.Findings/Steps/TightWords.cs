@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Tightcold.Diagnosis.Tightness;
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
 using Tightcold.Picture;
 using Tightcold.Picture.Leaks;
 using Tightcold.Picture.Pressures;
@@ -104,7 +105,9 @@ public static class TightWords
             .Min();
         var soaped = picture
             .Timeline.OfKind(EntryKinds.LeakSearch)
-            .Any(search => search.ObservedAt >= failedAt && search.Fields.Text("test") == "nitrogen and soap");
+            .Any(search =>
+                search.ObservedAt >= failedAt && search.Fields.Text(FieldNames.Test) == Chosen.NitrogenAndSoap
+            );
         if (!soaped)
             return [Nitrogen, hoses];
         var looks = LeakWords.Checks(picture.Leaks).ToArray();
@@ -120,7 +123,7 @@ public static class TightWords
         var kit = picture.Record.Kit;
         var means = TightnessMeans.None with
         {
-            NitrogenStepPa = kit.Fields.Si("high-gauge-step") ?? kit.HighGaugePlusMinusPa / 2,
+            NitrogenStepPa = kit.Fields.Si(FieldNames.HighGaugeStep) ?? kit.HighGaugePlusMinusPa / 2,
         };
         var nitrogen = picture.Tight.Belief.NextWith(means).FirstOrDefault();
         return
@@ -155,7 +158,9 @@ public static class TightWords
         {
             TightnessTestKind.NitrogenDecay => new(
                 Phrase.Of(
-                    $"Dry nitrogen to {Gauges.Shown(proposal.PressurePa ?? 1.1e6, air)}, read again after {Measure.Seconds(proposal.WaitSeconds)} with the temperature; below the maker's test pressure"
+                    $"Dry nitrogen to {Gauges.Shown(proposal.PressurePa ?? 1.1e6, air)}, read again after "
+                        + $"{Measure.Seconds(proposal.WaitSeconds)} with the temperature; below the maker's test "
+                        + $"pressure"
                 ),
                 tells,
                 minutes,

@@ -177,7 +177,8 @@ internal static class WeighInFinding
             Missing =
             [
                 Phrase.Words(
-                    "the charge from the plate under the bonnet or the maker's book; guessing it costs cooling or the compressor"
+                    "the charge from the plate under the bonnet or the maker's book; guessing it costs cooling or the "
+                        + "compressor"
                 ),
             ],
             Hazards = [.. WeighInWords.Warnings(picture).Select(StepCautions.Now), .. Hazards],
@@ -204,7 +205,9 @@ internal static class WeighInFinding
                 Certainty.Stands,
                 Judgement.Bad,
                 Phrase.Of(
-                    $"{Kilograms(live.Balance.DrawnKg)} went in on top of {(state.ChargedOnto == Foreign.Nitrogen ? "nitrogen" : "air")}: it cannot cool as it should. Recover it, evacuate, and weigh in fresh."
+                    $"{Kilograms(live.Balance.DrawnKg)} went in on top of "
+                        + $"{(state.ChargedOnto == Foreign.Nitrogen ? "nitrogen" : "air")}: it cannot cool as it "
+                        + $"should. Recover it, evacuate, and weigh in fresh."
                 )
             );
         // Nothing is filled in before an evacuation was written down.
@@ -226,7 +229,8 @@ internal static class WeighInFinding
                 Certainty.Weak,
                 Judgement.CannotTell,
                 Phrase.Of(
-                    $"{Kilograms(balance.DrawnKg)} added to an unknown rest: the charge is not known. Recover, evacuate and weigh in from empty."
+                    $"{Kilograms(balance.DrawnKg)} added to an unknown rest: the charge is not known. Recover, "
+                        + $"evacuate and weigh in from empty."
                 )
             );
         if (!live.Begun)
@@ -247,7 +251,8 @@ internal static class WeighInFinding
                     Certainty.Stands,
                     Judgement.Open,
                     Phrase.Of(
-                        $"Target {Kilograms(target)}: draw {Kilograms(plan.NeedKg)} from {string.Join(", then ", plan.Steps.Select(step => step.Container))}."
+                        $"Target {Kilograms(target)}: draw {Kilograms(plan.NeedKg)} from "
+                            + $"{string.Join(", then ", plan.Steps.Select(step => step.Container))}."
                     )
                 );
         }
@@ -256,7 +261,8 @@ internal static class WeighInFinding
             Normal.Cumulative((target + tolerance - balance.SystemKg) / spread)
             - Normal.Cumulative((target - tolerance - balance.SystemKg) / spread);
         var amount = Phrase.Of(
-            $"{Kilograms(balance.SystemKg)} ± {Kilograms(SigmasInPlusMinus * live.SigmaKg)} in the system of {Kilograms(target)}"
+            $"{Kilograms(balance.SystemKg)} ± {Kilograms(SigmasInPlusMinus * live.SigmaKg)} in the system of "
+                + $"{Kilograms(target)}"
         );
         if (within >= 0.8)
             return (
@@ -292,7 +298,8 @@ internal static class WeighInFinding
         var purge =
             plan.PurgeKg > 0 ? Phrase.Of($", {Kilograms(plan.PurgeKg)} drives the air out of them") : Phrase.Empty;
         return Phrase.Of(
-            $"Of what leaves the cans, {Kilograms(plan.HoseKg)} stays in the hoses{purge}. {(live.Begun ? "From here on: " : "")}{StopText(plan)}"
+            $"Of what leaves the cans, {Kilograms(plan.HoseKg)} stays in the hoses{purge}. "
+                + $"{(live.Begun ? "From here on: " : "")}{StopText(plan)}"
         );
     }
 
@@ -342,13 +349,15 @@ internal static class WeighInFinding
             if (holding.Known == ContentKnown.AsSold)
                 missing.Add(
                     Phrase.Of(
-                        $"whether {step.Container} is still full: it is taken as sold. Weigh it before and after; its tare is what it weighs when empty"
+                        $"whether {step.Container} is still full: it is taken as sold. Weigh it before and after; its "
+                            + $"tare is what it weighs when empty"
                     )
                 );
             else if (holding.Known == ContentKnown.UsedBefore)
                 missing.Add(
                     Phrase.Of(
-                        $"how much is left in {step.Container}, used in job {holding.UsedInJob ?? 0}: heft it, and weigh it before and after"
+                        $"how much is left in {step.Container}, used in job {holding.UsedInJob ?? 0}: heft it, and "
+                            + $"weigh it before and after"
                     )
                 );
         }
@@ -361,7 +370,8 @@ internal static class WeighInFinding
         )
             missing.Add(
                 Phrase.Of(
-                    $"how much is left in {holding.Container.Name}, used in job {holding.UsedInJob!.Value}: it is left out of the plan until it is weighed"
+                    $"how much is left in {holding.Container.Name}, used in job {holding.UsedInJob!.Value}: it is "
+                        + $"left out of the plan until it is weighed"
                 )
             );
         if (live.Begun && record.Journal.OfKind(EntryKinds.Purge).FirstOrDefault() is null && !balance.SystemKnown)

@@ -1,4 +1,5 @@
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
 using Tightcold.Picture;
 using Tightcold.Picture.Circuit;
 using Tightcold.Picture.WeighIn;
@@ -20,38 +21,47 @@ public static class WeighInWords
         var now = record.Journal.Standing.Length > 0 ? record.Journal.Standing[^1].ObservedAt : record.Job.OpenedAt;
         if (picture.Timeline.Now.ChargedOnto is not Foreign.Nothing and var onto)
             yield return Phrase.Of(
-                $"Refrigerant went in on top of {(onto == Foreign.Nitrogen ? "nitrogen" : "air")}: recover it as contaminated."
+                $"Refrigerant went in on top of {(onto == Foreign.Nitrogen ? "nitrogen" : "air")}: recover it as "
+                    + $"contaminated."
             );
         if (live.Overshoot is { MustStop: true } over)
             yield return Phrase.Of(
-                $"Stop: {Odds(over.FarTooMuch)} sure that more than a tenth too much is in. Take {Kilograms(over.TakeOutKg)} out with a recovery machine; never let it out."
+                $"Stop: {Odds(over.FarTooMuch)} sure that more than a tenth too much is in. Take "
+                    + $"{Kilograms(over.TakeOutKg)} out with a recovery machine; never let it out."
             );
         if (balance.Holdings.Values.Any(holding => holding.Container.IsRecovery && holding.Connected))
             yield return Phrase.Words(
-                "From a recovery cylinder only what was identified as this refrigerant, and as a rule only into the vehicle it came out of, or another of the same owner, after it was cleaned of oil, water and air by equipment that is approved for that; otherwise it goes to reclaim. Rules differ by place: check local rules."
+                "From a recovery cylinder only what was identified as this refrigerant, and as a rule only into the "
+                    + "vehicle it came out of, or another of the same owner, after it was cleaned of oil, water and "
+                    + "air by equipment that is approved for that; otherwise it goes to reclaim. Rules differ by "
+                    + "place: check local rules."
             );
         if ((onScale ?? live.Container) is not { } name || !balance.Holdings.TryGetValue(name, out var holding))
             yield break;
         var fluid = FluidOf(record.Car);
         var readings = record
             .Journal.OfKind(EntryKinds.ScaleReading)
-            .Where(entry => string.Equals(entry.Fields.Text("container"), name, StringComparison.OrdinalIgnoreCase))
+            .Where(entry =>
+                string.Equals(entry.Fields.Text(FieldNames.Container), name, StringComparison.OrdinalIgnoreCase)
+            )
             .TakeLast(2)
             .ToArray();
         var moved = record
             .Journal.OfKind(EntryKinds.ContainerMoved)
             .LastOrDefault(entry =>
-                string.Equals(entry.Fields.Text("container"), name, StringComparison.OrdinalIgnoreCase)
+                string.Equals(entry.Fields.Text(FieldNames.Container), name, StringComparison.OrdinalIgnoreCase)
             );
         var open =
             picture.Timeline.Now.Giving?.Name is { } giving
             && string.Equals(giving, name, StringComparison.OrdinalIgnoreCase);
         if (
             readings.Length == 2
-            && readings[1].Fields.Si("gross") > readings[0].Fields.Si("gross") + 3 * record.KitAt(now).ScalePlusMinusKg
+            && readings[1].Fields.Si(FieldNames.Gross)
+                > readings[0].Fields.Si(FieldNames.Gross) + 3 * record.KitAt(now).ScalePlusMinusKg
         )
             yield return Phrase.Of(
-                $"{name} got heavier: the hose pulls on the scale, or the system drives refrigerant back into the can. Close the valve and look."
+                $"{name} got heavier: the hose pulls on the scale, or the system drives refrigerant back into the "
+                    + $"can. Close the valve and look."
             );
         var conditions = balance.Conditions(holding, now);
         if (
@@ -60,11 +70,14 @@ public static class WeighInWords
             && systemPa > 0.97 * canPa
         )
             yield return Phrase.Of(
-                $"At {At(conditions.TemperatureK)} {name} stands at {Absolute(canPa)}, the system at {Absolute(systemPa)}: opened now it would fill, not give. Warm the can, never above {At(CanSurroundings.HottestBathK)}, or start the engine."
+                $"At {At(conditions.TemperatureK)} {name} stands at {Absolute(canPa)}, the system at "
+                    + $"{Absolute(systemPa)}: opened now it would fill, not give. Warm the can, never above "
+                    + $"{At(CanSurroundings.HottestBathK)}, or start the engine."
             );
         if (open && LiveWeighIn.Rate(record, name) is { } rate && rate < CanModel.StallKgPerS && holding.NetKg > 0.03)
             yield return Phrase.Of(
-                $"It stalls with {Kilograms(holding.NetKg)} still in {name}: the can got too cold to push. A bath of warm water, never above {At(CanSurroundings.HottestBathK)}, brings it back; it is not empty."
+                $"It stalls with {Kilograms(holding.NetKg)} still in {name}: the can got too cold to push. A bath of "
+                    + $"warm water, never above {At(CanSurroundings.HottestBathK)}, brings it back; it is not empty."
             );
         var running = record
             .Journal.OfKind(EntryKinds.RunningReading)
@@ -91,7 +104,9 @@ public static class WeighInWords
             );
             if (risk.ReachesCompressorKgPerS > 0)
                 yield return Phrase.Of(
-                    $"{name} is inverted: liquid into a running suction breaks the compressor. A usual tap lets several grams a second through, of which the suction gas evaporates about {Kilograms(risk.MostSafeKgPerS)} a second. Turn it upright, or stop the engine."
+                    $"{name} is inverted: liquid into a running suction breaks the compressor. A usual tap lets "
+                        + $"several grams a second through, of which the suction gas evaporates about "
+                        + $"{Kilograms(risk.MostSafeKgPerS)} a second. Turn it upright, or stop the engine."
                 );
         }
     }

@@ -16,41 +16,65 @@ public sealed record Car(Guid Id, FieldBag Fields)
     public static readonly Schema Schema = new(
         "car",
         "Car",
-        Field.Text("label", "Name of the car", 60, required: true, hint: "your own words: colour, owner, plate"),
-        Field.Number("model-year", "Model year", 1950, 2100),
-        Field.Choice("refrigerant", "Refrigerant on the label", true, "R-134a", "R-1234yf"),
-        Field.Mass("label-charge", "Label charge", 0.05, 5, hint: "the plate under the bonnet"),
-        Field.Mass("label-tolerance", "Label tolerance ±", 0.001, 0.2),
-        Field.Choice("label-charge-source", "Charge figure from", false, "label", "maker's book", "assumed"),
-        Field.Choice("compressor", "Compressor", false, Cycling, Fixed, Variable, Electric),
-        Field.Choice("device", "Expansion device", false, ExpansionValve, OrificeTube),
-        Field.Number("evaporators", "Evaporators", 1, 3),
-        Field.Text(
-            "oil-type",
-            "Oil type",
-            40,
-            hint: "e.g. PAG 46; electric compressors need their own non-conductive oil"
-        ),
-        Field.Of("oil-amount", "Oil in the system", QuantityKind.LiquidVolume, 10e-6, 1e-3),
-        Field.Of("internal-volume", "Internal volume", QuantityKind.InternalVolume, 0.5e-3, 20e-3),
-        Field.Choice("internal-volume-source", "Volume figure from", false, "measured", "maker's book", "assumed"),
-        Field.Choice("dye", "Dye ever put in", false, "yes", "no", "unknown"),
-        Field.Text("extra-spots", "Extra spots on the circuit", 400, hint: "comma between names"),
-        Field.Text("struck-spots", "Spots this car does not have", 400, hint: "comma between names")
+        [
+            .. Field.Open(
+                Field.Text(
+                    FieldNames.Label,
+                    "Name of the car",
+                    60,
+                    required: true,
+                    hint: "your own words: colour, owner, plate"
+                ),
+                Field.Choice("refrigerant", "Refrigerant on the label", true, "R-134a", "R-1234yf"),
+                Field.Mass(FieldNames.LabelCharge, "Label charge", 0.05, 5, hint: "the plate under the bonnet"),
+                Field.Choice("compressor", "Compressor", false, Cycling, Fixed, Variable, Electric),
+                Field.Choice("device", "Expansion device", false, ExpansionValve, OrificeTube)
+            ),
+            Field.Number(FieldNames.ModelYear, "Model year", 1950, 2100),
+            Field.Mass(FieldNames.LabelTolerance, "Label tolerance ±", 0.001, 0.2),
+            Field.Choice(
+                FieldNames.LabelChargeSource,
+                "Charge figure from",
+                false,
+                "label",
+                Chosen.MakersBook,
+                "assumed"
+            ),
+            Field.Number(FieldNames.Evaporators, "Evaporators", 1, 3),
+            Field.Text(
+                FieldNames.OilType,
+                "Oil type",
+                40,
+                hint: "e.g. PAG 46; electric compressors need their own non-conductive oil"
+            ),
+            Field.Of(FieldNames.OilAmount, "Oil in the system", QuantityKind.LiquidVolume, 10e-6, 1e-3),
+            Field.Of(FieldNames.InternalVolume, "Internal volume", QuantityKind.InternalVolume, 0.5e-3, 20e-3),
+            Field.Choice(
+                FieldNames.InternalVolumeSource,
+                "Volume figure from",
+                false,
+                Chosen.Measured,
+                Chosen.MakersBook,
+                "assumed"
+            ),
+            Field.Choice("dye", "Dye ever put in", false, Chosen.Yes, "no", "unknown"),
+            Field.Text(FieldNames.ExtraSpots, "Extra spots on the circuit", 400, hint: "comma between names"),
+            Field.Text(FieldNames.StruckSpots, "Spots this car does not have", 400, hint: "comma between names"),
+        ]
     );
 
-    public string Label => Fields.Text("label") ?? "";
-    public string Refrigerant => Fields.Text("refrigerant") ?? "";
-    public RefrigerantMass? LabelCharge => Fields.Get<RefrigerantMass>("label-charge");
-    public RefrigerantMass? LabelTolerance => Fields.Get<RefrigerantMass>("label-tolerance");
-    public string? Compressor => Fields.Text("compressor");
-    public string? Device => Fields.Text("device");
-    public int Evaporators => (int)(Fields.Number("evaporators") ?? 1);
-    public OilVolume? OilAmount => Fields.Get<OilVolume>("oil-amount");
-    public InternalVolume? InternalVolume => Fields.Get<InternalVolume>("internal-volume");
-    public bool VolumeMeasured => Fields.Text("internal-volume-source") is "measured" or "maker's book";
+    public string Label => Fields.Text(FieldNames.Label) ?? "";
+    public string Refrigerant => Fields.Text(FieldNames.Refrigerant) ?? "";
+    public RefrigerantMass? LabelCharge => Fields.Get<RefrigerantMass>(FieldNames.LabelCharge);
+    public RefrigerantMass? LabelTolerance => Fields.Get<RefrigerantMass>(FieldNames.LabelTolerance);
+    public string? Compressor => Fields.Text(FieldNames.Compressor);
+    public string? Device => Fields.Text(FieldNames.Device);
+    public int Evaporators => (int)(Fields.Number(FieldNames.Evaporators) ?? 1);
+    public OilVolume? OilAmount => Fields.Get<OilVolume>(FieldNames.OilAmount);
+    public InternalVolume? InternalVolume => Fields.Get<InternalVolume>(FieldNames.InternalVolume);
+    public bool VolumeMeasured => Fields.Text(FieldNames.InternalVolumeSource) is Chosen.Measured or Chosen.MakersBook;
     public bool? Dyed =>
-        Fields.Text("dye") switch
+        Fields.Text(FieldNames.Dye) switch
         {
             "yes" => true,
             "no" => false,

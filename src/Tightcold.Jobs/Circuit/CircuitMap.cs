@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Tightcold.Jobs.Cars;
+using Tightcold.Jobs.Fields;
 
 namespace Tightcold.Jobs.Circuit;
 
@@ -9,7 +10,7 @@ public static class CircuitMap
 {
     public static ImmutableArray<string> Spots(Car car)
     {
-        var struck = Names(car.Fields.Text("struck-spots"));
+        var struck = Names(car.Fields.Text(FieldNames.StruckSpots));
         return [.. Known(car).Where(spot => !struck.Contains(spot, StringComparer.OrdinalIgnoreCase))];
     }
 
@@ -37,7 +38,7 @@ public static class CircuitMap
         if (orifice)
             spots.Insert(spots.IndexOf("suction hose"), "accumulator");
         spots.Add("relief device");
-        spots.AddRange(Names(car.Fields.Text("extra-spots")));
+        spots.AddRange(Names(car.Fields.Text(FieldNames.ExtraSpots)));
         return [.. spots.Distinct(StringComparer.OrdinalIgnoreCase)];
     }
 

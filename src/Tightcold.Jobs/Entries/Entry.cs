@@ -24,4 +24,8 @@ public sealed record Entry(
 )
 {
     public Schema Schema => EntryKinds.Get(Kind);
+
+    /// <summary>The text of a field as a person reads it; null when it was not filled.</summary>
+    public string? Reads(string field) =>
+        Fields.Text(field) is { } stored ? Schema.Find(field)?.Reads(stored) ?? stored : null;
 }

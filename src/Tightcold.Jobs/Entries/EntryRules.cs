@@ -67,7 +67,7 @@ public static class EntryRules
         problems.AddRange(CheckNames(record, entry, schema));
         problems.AddRange(CheckVacuumFloor(entry, schema, barometer));
         problems.AddRange(CheckMasses(record, entry));
-        problems.AddRange(Refuse(record, entry));
+        problems.AddRange(EntryKinds.Kind(entry.Kind).Refuse(record, entry));
         return problems;
     }
 
@@ -87,7 +87,8 @@ public static class EntryRules
             yield return InputProblem.Of(
                 "written-at",
                 Stamp(entry.WrittenAt),
-                $"the last entry was written at {Stamp(last)}, so this clock went backwards; set it right first (nothing recorded is lost)"
+                $"the last entry was written at {Stamp(last)}, so this clock went backwards; set it right first "
+                    + $"(nothing recorded is lost)"
             );
     }
 
@@ -160,7 +161,8 @@ public static class EntryRules
                 yield return InputProblem.Of(
                     field.Name,
                     typed.AsTyped,
-                    $"that is below perfect vacuum; where the air has {air}, {AbsolutePressure.FromPascals(0).ToGauge(air)} is the lowest there can be"
+                    $"that is below perfect vacuum; where the air has {air}, "
+                        + $"{AbsolutePressure.FromPascals(0).ToGauge(air)} is the lowest there can be"
                 );
             }
         }
@@ -169,11 +171,11 @@ public static class EntryRules
     private static IEnumerable<InputProblem> CheckMasses(JobRecord record, Entry entry)
     {
         if (
-            entry.Fields.Text("container") is not { } name
+            entry.Fields.Text(FieldNames.Container) is not { } name
             || record.KitAt(entry.ObservedAt).Find(name) is not { } container
         )
             yield break;
-        foreach (var field in new[] { "gross", "gross-before", "gross-after" })
+        foreach (var field in new[] { "gross", FieldNames.GrossBefore, FieldNames.GrossAfter })
         {
             if (
                 entry.Fields[field] is FieldValue.Quantity typed
@@ -186,140 +188,7 @@ public static class EntryRules
                     $"{container.Name} cannot weigh less than its tare, {tare}"
                 );
         }
-        if (entry.Kind == EntryKinds.Recovery && entry.Fields.Si("gross-after") < entry.Fields.Si("gross-before"))
-            yield return InputProblem.Of(
-                "gross-after",
-                Typed(entry, "gross-after"),
-                $"a cylinder cannot get lighter while refrigerant goes in; {Typed(entry, "gross-before")} stood before"
-            );
     }
-
-    private static IEnumerable<InputProblem> Refuse(JobRecord record, Entry entry)
-    {
-        var fields = entry.Fields;
-        switch (entry.Kind)
-        {
-            case EntryKinds.PressureTest when fields.Text("gas") is "oxygen" or "compressed air" or "acetylene":
-                yield return InputProblem.Of(
-                    "gas",
-                    fields.Text("gas")!,
-                    $"only dry nitrogen (or nitrogen with at most 5 % hydrogen) through a regulator with relief; oil explodes with oxygen, and refrigerant mixed with pressed air can burn"
-                );
-                break;
-            case EntryKinds.PressureTest
-                when fields.Get<GaugePressure>("pressure") > GaugePressure.FromPascals(HighestTestPa):
-                yield return InputProblem.Of(
-                    "pressure",
-                    Typed(entry, "pressure"),
-                    $"more than {GaugePressure.FromPascals(HighestTestPa)} can burst low-side parts; the vehicle maker's figure rules"
-                );
-                break;
-            case EntryKinds.ContainerMoved:
-                if (fields.Si("bath-temperature") > HighestBathKelvins)
-                    yield return InputProblem.Of(
-                        "bath-temperature",
-                        Typed(entry, "bath-temperature"),
-                        $"a can may burst above {Temperature.FromKelvins(HighestBathKelvins)}; warm water below that only, never a flame"
-                    );
-                if (fields.Text("action") == "opened" && fields.Text("side") == "high side")
-                    yield return InputProblem.Of(
-                        "side",
-                        "high side",
-                        $"a can is never opened to the high side: the system would drive its pressure back into the can and burst it; use the low side"
-                    );
-                if (fields.Text("action") == "opened" && SaidOtherwise(record, entry) is { } inside)
-                    yield return InputProblem.Of(
-                        "action",
-                        "opened",
-                        $"an identifier said “{inside}” of what is in this car: it is recovered and the car evacuated before anything goes in; refrigerants are never mixed"
-                    );
-                if (
-                    fields.Text("action") is "connected" or "opened"
-                    && record.KitAt(entry.ObservedAt).Find(fields.Text("container")!) is { } source
-                )
-                    foreach (var problem in RefuseSource(record, source))
-                        yield return problem;
-                break;
-            case EntryKinds.Recovery
-                when record.KitAt(entry.ObservedAt).Find(fields.Text("container")!) is { } cylinder:
-                if (!cylinder.IsRecovery)
-                    yield return InputProblem.Of(
-                        "container",
-                        cylinder.Name,
-                        $"a disposable can or cylinder is never refilled; use a refillable recovery cylinder within its test date"
-                    );
-                else if (fields.Text("identified") == "mixed or unknown" && cylinder.Refrigerant != "mixed or unknown")
-                    yield return InputProblem.Of(
-                        "container",
-                        cylinder.Name,
-                        $"it is for {cylinder.Refrigerant}; what is mixed or unknown goes into a cylinder of its own, marked so, and is never mixed into a clean one"
-                    );
-                else if (
-                    fields.Text("identified") != "as labelled"
-                    && cylinder.Refrigerant != "mixed or unknown"
-                    && SaidOtherwise(record, entry) is { } said
-                )
-                    yield return InputProblem.Of(
-                        "container",
-                        cylinder.Name,
-                        $"an identifier said “{said}” of what is in this car: it goes into a cylinder of its own, marked mixed or unknown, and is never mixed into a clean one"
-                    );
-                else if (cylinder.Refrigerant != record.Car.Refrigerant && cylinder.Refrigerant != "mixed or unknown")
-                    yield return InputProblem.Of(
-                        "container",
-                        cylinder.Name,
-                        $"it is for {cylinder.Refrigerant} and this car is labelled {record.Car.Refrigerant}; refrigerants are never mixed"
-                    );
-                break;
-            default:
-                break;
-        }
-    }
-
-    /// <summary>What an identifier last said against the label, of what has been in the car since the vacuum pump last
-    /// ran.</summary>
-    private static string? SaidOtherwise(JobRecord record, Entry now)
-    {
-        var before = record
-            .Journal.Standing.Where(entry => entry.ObservedAt <= now.ObservedAt)
-            .Reverse()
-            .TakeWhile(entry => entry.Kind != EntryKinds.Pump);
-        var said = before
-            .Where(entry => entry.Kind == EntryKinds.StandingReading)
-            .Select(entry => entry.Fields.Text("identified"))
-            .FirstOrDefault(word => word is not null);
-        return said == "as labelled" ? null : said;
-    }
-
-    /// <summary>Only what is known to be this car's refrigerant goes in; a recovery cylinder also says what went into
-    /// it.</summary>
-    private static IEnumerable<InputProblem> RefuseSource(JobRecord record, Container source)
-    {
-        if (source.Refrigerant != record.Car.Refrigerant)
-            yield return InputProblem.Of(
-                "container",
-                source.Name,
-                $"it holds {source.Refrigerant} and this car is labelled {record.Car.Refrigerant}; refrigerants are never mixed"
-            );
-        else if (
-            source.IsRecovery
-            && record
-                .Journal.OfKind(EntryKinds.Recovery)
-                .LastOrDefault(entry =>
-                    string.Equals(entry.Fields.Text("container"), source.Name, StringComparison.OrdinalIgnoreCase)
-                )
-                is { } filled
-            && filled.Fields.Text("identified") != "as labelled"
-        )
-            yield return InputProblem.Of(
-                "container",
-                source.Name,
-                $"what was recovered into it was not identified as {record.Car.Refrigerant}: identify it and say so at the recovery, or send it to reclaim; what is mixed or unknown never goes into a car"
-            );
-    }
-
-    private static string Typed(Entry entry, string field) =>
-        entry.Fields[field] is FieldValue.Quantity quantity ? quantity.AsTyped : "";
 
     private static string Stamp(DateTimeOffset moment) =>
         moment.ToString("yyyy-MM-dd HH:mm", System.Globalization.CultureInfo.InvariantCulture);

@@ -23,7 +23,7 @@ public static class Field
         new(name, label, new FieldType.Quantity(QuantityKind.GaugePressure, -108_400, 20e6), required, hint);
 
     public static FieldSpec Humidity(
-        string name = "relative-humidity",
+        string name = FieldNames.RelativeHumidity,
         string label = "Relative humidity",
         bool required = false
     ) => new(name, label, new FieldType.Quantity(QuantityKind.RelativeHumidity, 0, 1), required);
@@ -62,7 +62,15 @@ public static class Field
         return field with { Retired = true };
     }
 
-    public static FieldSpec Choice(string name, string label, bool required, params string[] words) =>
+    /// <summary>Stand in the open; the others of a schema are folded away until somebody has measured them.</summary>
+    public static IEnumerable<FieldSpec> Open(params FieldSpec[] fields) =>
+        fields.Select(field => field with { InTheOpen = true });
+
+    /// <summary>Folded away under a heading.</summary>
+    public static IEnumerable<FieldSpec> Under(string heading, params FieldSpec[] fields) =>
+        fields.Select(field => field with { Heading = heading });
+
+    public static FieldSpec Choice(string name, string label, bool required, params FieldType.Option[] words) =>
         new(name, label, new FieldType.Choice(words), required);
 
     public static FieldSpec Number(

@@ -15,11 +15,28 @@ public abstract record FieldType
     public sealed record Number(double Min, double Max) : FieldType;
 
     /// <summary>One of a few words.</summary>
-    public sealed record Choice(params string[] Words) : FieldType
+    public sealed record Choice(params Option[] Options) : FieldType
     {
-        public bool Equals(Choice? other) => other is not null && Words.SequenceEqual(other.Words);
+        /// <summary>As they are stored.</summary>
+        public string[] Words { get; } = [.. Options.Select(option => option.Key)];
+
+        /// <summary>What a person reads for a stored word.</summary>
+        public string LabelOf(string word) =>
+            Array.Find(Options, option => option.Key == word) is { Key: not null } known ? known.Label : word;
+
+        public bool Equals(Choice? other) => other is not null && Options.SequenceEqual(other.Options);
 
         public override int GetHashCode() => Words.Length == 0 ? 0 : Words[0].GetHashCode(StringComparison.Ordinal);
+    }
+
+    /// <summary>A word of a choice.</summary>
+    /// <param name="Key">Stored; stays what it is for ever.</param>
+    /// <param name="Label">Read; may be said better one day.</param>
+    public readonly record struct Option(string Key, string Label)
+    {
+        public static implicit operator Option(string word) => new(word, word);
+
+        public static implicit operator Option((string Key, string Label) word) => new(word.Key, word.Label);
     }
 
     /// <summary>Free text of limited length.</summary>

@@ -39,7 +39,8 @@ public sealed class Schema
                     InputProblem.Of(
                         name,
                         name,
-                        $"this field is not known here; known are {string.Join(", ", Fields.Select(field => field.Name))}"
+                        $"this field is not known here; known are "
+                            + $"{string.Join(", ", Fields.Select(field => field.Name))}"
                     )
                 );
         foreach (var field in Fields)

@@ -43,8 +43,8 @@ public interface IJobStore
     /// seconds, and since entries are only ever added it is the version of the journal.</summary>
     Task<int?> EntryCountAsync(int number, CancellationToken cancellation);
 
-    /// <summary>Another number whenever anybody wrote anything; the same number means that nothing changed since. Cheap,
-    /// however many jobs there are.</summary>
+    /// <summary>Another number whenever anybody wrote anything; the same number means that nothing changed since.
+    /// Cheap, however many jobs there are.</summary>
     Task<long> VersionAsync(CancellationToken cancellation);
 
     /// <summary>For each job, by its number, what changes when its journal or its car does.</summary>
@@ -56,8 +56,8 @@ public interface IJobStore
     /// <summary>Adds entries to a job, all or none; ids that are there already are passed over.</summary>
     Task AddEntriesAsync(Guid jobId, IReadOnlyCollection<Entry> entries, CancellationToken cancellation);
 
-    /// <summary>Adds a whole record from elsewhere: car, kits, job, entries and photos, all or none. A job that is there
-    /// already gets the union of entries.</summary>
+    /// <summary>Adds a whole record from elsewhere: car, kits, job, entries and photos, all or none. A job that is
+    /// there already gets the union of entries.</summary>
     Task<Job> MergeAsync(JobRecord record, CancellationToken cancellation);
 
     /// <summary>Keeps a photo with an entry of the job; one whose id is there already is passed over.</summary>

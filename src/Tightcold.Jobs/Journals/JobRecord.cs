@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Tightcold.Jobs.Cars;
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Kits;
 using Tightcold.Jobs.Photos;
 using Tightcold.Quantities;
@@ -11,8 +12,8 @@ namespace Tightcold.Jobs.Journals;
 /// <summary>All that a finding may rest on: the car, the kit in its versions, the job and its journal.</summary>
 public sealed record JobRecord(Car Car, ImmutableArray<Kit> Kits, Job Job, Journal Journal)
 {
-    /// <summary>The entries in the order of their arrival, each with its digest (<see cref="JournalChain"/>); empty for a
-    /// record that was never stored, or came from a file without.</summary>
+    /// <summary>The entries in the order of their arrival, each with its digest (<see cref="JournalChain"/>); empty
+    /// for a record that was never stored, or came from a file without.</summary>
     public ImmutableArray<ChainLink> Chain { get; init; } = [];
 
     /// <summary>Photos with their bytes: read for a file, empty otherwise.</summary>
@@ -33,7 +34,7 @@ public sealed record JobRecord(Car Car, ImmutableArray<Kit> Kits, Job Job, Journ
         ?? Journal.OfKind(EntryKinds.Weather).FirstOrDefault();
 
     /// <summary>open, waiting or closed, by the last such entry.</summary>
-    public string State => Journal.Last(EntryKinds.JobState)?.Fields.Text("state") ?? "open";
+    public string State => Journal.Last(EntryKinds.JobState)?.Fields.Text(FieldNames.State) ?? "open";
 
     public string? WaitingFor => Journal.Last(EntryKinds.JobState) is { } last ? WaitsFor(last) : null;
 
@@ -45,9 +46,9 @@ public sealed record JobRecord(Car Car, ImmutableArray<Kit> Kits, Job Job, Journ
     public static string? WaitsFor(Entry state)
     {
         ArgumentNullException.ThrowIfNull(state);
-        if (state.Fields.Text("state") != "waiting")
+        if (state.Fields.Text(FieldNames.State) != Chosen.Waiting)
             return null;
-        return state.Fields.Text("waiting-for")
+        return state.Fields.Text(FieldNames.WaitingFor)
             ?? (
                 LookAgain(state) is { } day
                     ? string.Create(CultureInfo.InvariantCulture, $"a look again on {day:yyyy-MM-dd}")
@@ -56,11 +57,12 @@ public sealed record JobRecord(Car Car, ImmutableArray<Kit> Kits, Job Job, Journ
     }
 
     private static DateTimeOffset? LookAgain(Entry state) =>
-        state.Fields.Text("state") == "waiting" && state.Fields.Number("look-again-in") is { } days
+        state.Fields.Text(FieldNames.State) == Chosen.Waiting && state.Fields.Number(FieldNames.LookAgainIn) is { } days
             ? state.ObservedAt.AddDays(days)
             : null;
 
     /// <summary>Altitude of the place: the weather entry's, else the kit's, else unknown.</summary>
     public Altitude? AltitudeAt(DateTimeOffset moment) =>
-        WeatherAt(moment)?.Fields.Get<Altitude>("altitude") ?? KitAt(moment).Fields.Get<Altitude>("altitude");
+        WeatherAt(moment)?.Fields.Get<Altitude>(FieldNames.Altitude)
+        ?? KitAt(moment).Fields.Get<Altitude>(FieldNames.Altitude);
 }

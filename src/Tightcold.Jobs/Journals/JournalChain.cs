@@ -13,8 +13,8 @@ namespace Tightcold.Jobs.Journals;
 /// <param name="Digest">64 hexadecimal digits.</param>
 public sealed record ChainLink(Guid Entry, string Digest);
 
-/// <summary>Each entry's digest covers the one before it, in the order in which they arrived in this journal: nobody can
-/// change an entry, take one out or put one between without changing every digest after it. Arrival and not
+/// <summary>Each entry's digest covers the one before it, in the order in which they arrived in this journal: nobody
+/// can change an entry, take one out or put one between without changing every digest after it. Arrival and not
 /// observing, because what arrived stays where it is, whenever an older reading comes in from another device.
 /// The digest is SHA-256 over the digest before, a line end, and the entry as one line of the job file; the first one
 /// stands on the job itself.</summary>

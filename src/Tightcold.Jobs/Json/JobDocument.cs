@@ -100,8 +100,8 @@ public static class JobDocument
             ]),
         };
 
-    /// <summary>The job, or every reason why this text is none. A job whose chain does not fit comes with that reason, and
-    /// is not to be taken in.</summary>
+    /// <summary>The job, or every reason why this text is none. A job whose chain does not fit comes with that reason,
+    /// and is not to be taken in.</summary>
     public static (JobRecord? Record, IReadOnlyList<InputProblem> Problems) Read(string text)
     {
         var problems = new List<InputProblem>();
@@ -120,7 +120,10 @@ public static class JobDocument
                     version.ToString(System.Globalization.CultureInfo.InvariantCulture),
                     version > Version
                         ? (Tightcold.Quantities.Phrase.Handler)
-                            $"this file was written by a newer Tightcold; this one reads version {Version}; nothing was changed here"
+                            (
+                                $"this file was written by a newer Tightcold; this one reads version {Version}; "
+                                + $"nothing was changed here"
+                            )
                         : $"version {PlainVersion} or {Version} is needed"
                 )
             );
@@ -218,7 +221,8 @@ public static class JobDocument
                 InputProblem.Of(
                     "$.chain",
                     string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{record.Chain.Length} links"),
-                    $"it names each of the {record.Journal.All.Length} entries of the file once; an entry was added or taken out since it was written"
+                    $"it names each of the {record.Journal.All.Length} entries of the file once; an entry was added "
+                        + $"or taken out since it was written"
                 )
             );
         else if (JournalChain.Broken(record) is { } broken)
@@ -226,7 +230,8 @@ public static class JobDocument
                 InputProblem.Of(
                     "$.chain",
                     broken.Entry.ToString(),
-                    $"this entry, or the job it belongs to, is not as it was when the file was written; ask for the file again"
+                    $"this entry, or the job it belongs to, is not as it was when the file was written; ask for the "
+                        + $"file again"
                 )
             );
     }
@@ -329,7 +334,7 @@ public static class JobDocument
             return null;
         at.OnlyProperties(problems, "id", "kind", "observed-at", "written-at", "who", "fields", "supersedes", "reason");
         var id = at.Id("id", problems);
-        var kind = at.Text("kind", problems);
+        var kind = at.Text(FieldNames.Kind, problems);
         var observed = at.Time("observed-at", problems);
         var written = at.Time("written-at", problems);
         var who = at.Text("who", problems);

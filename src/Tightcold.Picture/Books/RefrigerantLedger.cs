@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Procedures.Rules;
 
@@ -111,7 +112,7 @@ public sealed class RefrigerantLedger(ImmutableArray<LedgerLine> lines)
         var lines = ImmutableArray.CreateBuilder<LedgerLine>();
         var date = record.Journal.Standing[^1].ObservedAt;
         var balance = job.Mass;
-        var place = RuleBook.Of(record.Kit.Fields.Text("jurisdiction"));
+        var place = RuleBook.Of(record.Kit.Fields.Text(FieldNames.Jurisdiction));
         var recoveries = record.Journal.OfKind(EntryKinds.Recovery).ToArray();
         foreach (var holding in balance.Holdings.Values)
         {
@@ -132,9 +133,11 @@ public sealed class RefrigerantLedger(ImmutableArray<LedgerLine> lines)
                 )
                 {
                     Place = place.Reading.Place?.Code ?? "",
-                    Person = record.Kit.Fields.Text("owner") ?? "",
+                    Person = record.Kit.Fields.Text(FieldNames.Owner) ?? "",
                     Certificate = CertificateOf(record, recoveries),
-                    WentTo = holding.Container.IsRecovery ? Said(recoveries, "went-to", holding.Container.Name) : "",
+                    WentTo = holding.Container.IsRecovery
+                        ? Said(recoveries, FieldNames.WentTo, holding.Container.Name)
+                        : "",
                 }
             );
         }
@@ -154,7 +157,7 @@ public sealed class RefrigerantLedger(ImmutableArray<LedgerLine> lines)
                 {
                     Warming = place.Warming(record.Car.Refrigerant),
                     Place = place.Reading.Place?.Code ?? "",
-                    Person = record.Kit.Fields.Text("owner") ?? "",
+                    Person = record.Kit.Fields.Text(FieldNames.Owner) ?? "",
                     Certificate = CertificateOf(record, recoveries),
                 }
             );
@@ -163,7 +166,9 @@ public sealed class RefrigerantLedger(ImmutableArray<LedgerLine> lines)
 
     /// <summary>Of who recovered as written down then, else the kit's.</summary>
     private static string CertificateOf(JobRecord record, Entry[] recoveries) =>
-        Said(recoveries, "certificate") is { Length: > 0 } said ? said : record.Kit.Fields.Text("qualification") ?? "";
+        Said(recoveries, "certificate") is { Length: > 0 } said
+            ? said
+            : record.Kit.Fields.Text(FieldNames.Qualification) ?? "";
 
     private static string Said(Entry[] recoveries, string field, string? container = null) =>
         string.Join(
@@ -171,7 +176,11 @@ public sealed class RefrigerantLedger(ImmutableArray<LedgerLine> lines)
             recoveries
                 .Where(entry =>
                     container is null
-                    || string.Equals(entry.Fields.Text("container"), container, StringComparison.OrdinalIgnoreCase)
+                    || string.Equals(
+                        entry.Fields.Text(FieldNames.Container),
+                        container,
+                        StringComparison.OrdinalIgnoreCase
+                    )
                 )
                 .Select(entry => entry.Fields.Text(field))
                 .OfType<string>()

@@ -1,4 +1,5 @@
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Picture.Pressures;
 using Tightcold.Properties;
@@ -25,7 +26,10 @@ internal static class Doubts
     {
         if (entry.Kind is not (EntryKinds.StandingReading or EntryKinds.RunningReading))
             return null;
-        var (low, high) = (Gauges.Read(record, entry, "low-side"), Gauges.Read(record, entry, "high-side"));
+        var (low, high) = (
+            Gauges.Read(record, entry, FieldNames.LowSide),
+            Gauges.Read(record, entry, FieldNames.HighSide)
+        );
         if (
             low is { } l
             && high is { } h
@@ -43,10 +47,10 @@ internal static class Doubts
     {
         string[] fields =
         [
-            "ambient-temperature",
-            "condenser-temperature",
-            "engine-bay-temperature",
-            "cabin-temperature",
+            FieldNames.AmbientTemperature,
+            FieldNames.CondenserTemperature,
+            FieldNames.EngineBayTemperature,
+            FieldNames.CabinTemperature,
         ];
         var hottestK = fields.Max(field => entry.Fields.Si(field) ?? 0) + HotterK;
         var fluid = FluidCatalog.Get(record.Car.Refrigerant);

@@ -1,12 +1,12 @@
-using System.Collections.Immutable;
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
+using Tightcold.Jobs.Kinds;
 using Tightcold.Picture.Pressures;
 
 namespace Tightcold.Picture.Circuit;
 
-/// <summary>How each kind of entry changes what is in the circuit: one place a kind. A kind that changes nothing says
-/// so.</summary>
+/// <summary>How each effect that a kind of entry names changes what is in the circuit.</summary>
 internal static class Effects
 {
     /// <summary>A reading within so many standard deviations of the surrounding air is none above it.</summary>
@@ -30,40 +30,28 @@ internal static class Effects
 
     private delegate CircuitState Effect(JobRecord record, Entry entry, CircuitState before);
 
-    private static readonly ImmutableDictionary<string, Effect> ByKind = new Dictionary<string, Effect>
-    {
-        [EntryKinds.Weather] = Nothing,
-        [EntryKinds.Story] = Nothing,
-        [EntryKinds.Aim] = Nothing,
-        [EntryKinds.StandingReading] = Standing,
-        [EntryKinds.RunningReading] = Runs,
-        [EntryKinds.Sign] = Nothing,
-        [EntryKinds.LeakCheck] = Nothing,
-        [EntryKinds.LeakSearch] = Nothing,
-        [EntryKinds.EarlierCharge] = Nothing,
-        [EntryKinds.Recovery] = Recovered,
-        [EntryKinds.Opened] = Opened,
-        [EntryKinds.Closed] = Closed,
-        [EntryKinds.PartChanged] = Changed,
-        [EntryKinds.SealChanged] = Changed,
-        [EntryKinds.OilMoved] = (_, _, before) => Another(before),
-        [EntryKinds.Pump] = Pump,
-        [EntryKinds.VacuumReading] = Vacuum,
-        [EntryKinds.PressureTest] = Nitrogen,
-        [EntryKinds.ContainerMoved] = Container,
-        [EntryKinds.ScaleReading] = Scale,
-        [EntryKinds.Purge] = Nothing,
-        [EntryKinds.VentReading] = Runs,
-        [EntryKinds.Cost] = Nothing,
-        [EntryKinds.Note] = Nothing,
-        [EntryKinds.JobState] = State,
-        [EntryKinds.Struck] = Nothing,
-    }.ToImmutableDictionary();
-
     public static CircuitState Of(JobRecord record, Entry entry, CircuitState before) =>
-        ByKind[entry.Kind](record, entry, before);
+        Change(EntryKinds.Kind(entry.Kind).Effect)(record, entry, before);
 
-    public static IEnumerable<string> Kinds => ByKind.Keys;
+    private static Effect Change(CircuitEffect effect) =>
+        effect switch
+        {
+            CircuitEffect.None => Nothing,
+            CircuitEffect.ReadAtRest => Standing,
+            CircuitEffect.ReadRunning => Runs,
+            CircuitEffect.TakesOut => Recovered,
+            CircuitEffect.Opens => Opened,
+            CircuitEffect.Closes => Closed,
+            CircuitEffect.Changes => Changed,
+            CircuitEffect.MovesOil => (_, _, before) => Another(before),
+            CircuitEffect.Pumps => Pump,
+            CircuitEffect.ReadsVacuum => Vacuum,
+            CircuitEffect.TestGas => Nitrogen,
+            CircuitEffect.MovesContainer => Container,
+            CircuitEffect.Weighs => Scale,
+            CircuitEffect.ClosesJob => State,
+            _ => throw new ArgumentOutOfRangeException(nameof(effect), effect, "no such effect"),
+        };
 
     private static CircuitState Nothing(JobRecord record, Entry entry, CircuitState before) => before;
 
@@ -74,7 +62,11 @@ internal static class Effects
 
     private static CircuitState Standing(JobRecord record, Entry entry, CircuitState before)
     {
-        var sides = new[] { Gauges.Read(record, entry, "low-side"), Gauges.Read(record, entry, "high-side") }
+        var sides = new[]
+        {
+            Gauges.Read(record, entry, FieldNames.LowSide),
+            Gauges.Read(record, entry, FieldNames.HighSide),
+        }
             .OfType<AbsoluteReading>()
             .ToArray();
         if (sides.Length == 0)
@@ -109,10 +101,10 @@ internal static class Effects
     /// that only refrigerant gives say that it was filled.</summary>
     private static CircuitState Runs(JobRecord record, Entry entry, CircuitState before)
     {
-        var pressed = Gauges.Read(record, entry, "high-side")?.AboveAirPa > PressedPa;
+        var pressed = Gauges.Read(record, entry, FieldNames.HighSide)?.AboveAirPa > PressedPa;
         var cooled =
             entry.Kind == EntryKinds.VentReading
-            && entry.Fields.Si("ambient-temperature") - entry.Fields.Si("vent-temperature") > CooledK;
+            && entry.Fields.Si(FieldNames.AmbientTemperature) - entry.Fields.Si(FieldNames.VentTemperature) > CooledK;
         return pressed || cooled ? Filled(before) : AtRest(before);
     }
 
@@ -144,7 +136,7 @@ internal static class Effects
 
     private static CircuitState Opened(JobRecord record, Entry entry, CircuitState before)
     {
-        var spot = entry.Fields.Text("spot") ?? "";
+        var spot = entry.Fields.Text(FieldNames.Spot) ?? "";
         return Another(AtRest(before)) with
         {
             Inside = Inside.Air,
@@ -163,14 +155,14 @@ internal static class Effects
     private static CircuitState Closed(JobRecord record, Entry entry, CircuitState before) =>
         before with
         {
-            Open = [.. before.Open.Where(open => !Same(open.Spot, entry.Fields.Text("spot") ?? ""))],
+            Open = [.. before.Open.Where(open => !Same(open.Spot, entry.Fields.Text(FieldNames.Spot) ?? ""))],
         };
 
     /// <summary>A part or seal is not changed on a closed circuit, but for what a valve core tool or a switch's own
     /// valve lets be changed under pressure.</summary>
     private static CircuitState Changed(JobRecord record, Entry entry, CircuitState before)
     {
-        var spot = entry.Fields.Text("spot") ?? "";
+        var spot = entry.Fields.Text(FieldNames.Spot) ?? "";
         var underPressure =
             before.HoldsRefrigerant
             && (spot.Contains("service valve", StringComparison.OrdinalIgnoreCase) || Same(spot, "pressure switch"));
@@ -190,7 +182,7 @@ internal static class Effects
     }
 
     private static CircuitState Pump(JobRecord record, Entry entry, CircuitState before) =>
-        entry.Fields.Text("action") == "started"
+        entry.Fields.Text(FieldNames.Action) == Chosen.Started
             ? Another(before) with
             {
                 Inside = Inside.Vacuum,
@@ -211,10 +203,10 @@ internal static class Effects
     private static CircuitState Vacuum(JobRecord record, Entry entry, CircuitState before)
     {
         // Hoses and gauges alone say nothing of the car.
-        if (entry.Fields.Text("held-part") == "hoses and gauges alone")
+        if (entry.Fields.Text(FieldNames.HeldPart) == Chosen.HosesAlone)
             return before;
-        var shut = entry.Fields.Text("pump-valve") == "shut";
-        var pascals = entry.Fields.Si("absolute-pressure") ?? Gauges.Read(record, entry, "dial")?.Pascals;
+        var shut = entry.Fields.Text(FieldNames.PumpValve) == Chosen.Shut;
+        var pascals = entry.Fields.Si(FieldNames.AbsolutePressure) ?? Gauges.Read(record, entry, "dial")?.Pascals;
         var after = before;
         if (before.Inside != Inside.Vacuum && pascals < PulledDownPa)
         {
@@ -257,28 +249,28 @@ internal static class Effects
 
     private static CircuitState Container(JobRecord record, Entry entry, CircuitState before)
     {
-        var name = entry.Fields.Text("container") ?? "";
+        var name = entry.Fields.Text(FieldNames.Container) ?? "";
         var without = before.Connected.RemoveAll(other => Same(other, name));
-        switch (entry.Fields.Text("action"))
+        switch (entry.Fields.Text(FieldNames.Action))
         {
-            case "connected":
+            case Chosen.Connected:
                 return before with { Connected = without.Add(name) };
-            case "opened":
+            case Chosen.Opened:
                 return Charged(Another(AtRest(before))) with
                 {
                     Connected = without.Add(name),
                     Giving = new(
                         name,
                         entry.ObservedAt,
-                        entry.Fields.Text("position") == "inverted (liquid)",
-                        entry.Fields.Si("bath-temperature")
+                        entry.Fields.Text(FieldNames.Position) == Chosen.Inverted,
+                        entry.Fields.Si(FieldNames.BathTemperature)
                     ),
                 };
-            case "emptied":
+            case Chosen.Emptied:
                 return Shut(Another(Charged(before)), name);
-            case "closed":
+            case Chosen.Closed:
                 return Shut(before, name);
-            case "disconnected":
+            case Chosen.Disconnected:
                 return Shut(before, name) with { Connected = without };
             default:
                 return before;
@@ -305,18 +297,18 @@ internal static class Effects
     /// does not shut the first.</summary>
     private static CircuitState Scale(JobRecord record, Entry entry, CircuitState before)
     {
-        var name = entry.Fields.Text("container") ?? "";
+        var name = entry.Fields.Text(FieldNames.Container) ?? "";
         var last = record
             .Journal.OfKind(EntryKinds.ScaleReading)
             .LastOrDefault(other =>
-                other.ObservedAt < entry.ObservedAt && Same(other.Fields.Text("container") ?? "", name)
+                other.ObservedAt < entry.ObservedAt && Same(other.Fields.Text(FieldNames.Container) ?? "", name)
             );
-        var gone = last is null ? 0 : last.Fields.Si("gross") - entry.Fields.Si("gross");
+        var gone = last is null ? 0 : last.Fields.Si(FieldNames.Gross) - entry.Fields.Si(FieldNames.Gross);
         return gone > AnotherChargeKg ? Another(AtRest(Charged(before))) : before;
     }
 
     private static CircuitState State(JobRecord record, Entry entry, CircuitState before) =>
-        entry.Fields.Text("state") == "closed" ? AtRest(before) with { Giving = null } : before;
+        entry.Fields.Text(FieldNames.State) == Chosen.Closed ? AtRest(before) with { Giving = null } : before;
 
     private static bool Same(string one, string other) => string.Equals(one, other, StringComparison.OrdinalIgnoreCase);
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
 using Tightcold.Picture.Pressures;
 using Tightcold.Procedures.Cold;
 using static Tightcold.Picture.Pressures.Evidence;
@@ -87,11 +88,12 @@ public sealed record ColdPicture(ColdOutcome Outcome, ImmutableArray<VentJudged>
         var gauge = picture
             .Timeline.OfKind(EntryKinds.RunningReading)
             .LastOrDefault(entry =>
-                Gauges.Read(record, entry, "low-side") is not null
+                Gauges.Read(record, entry, FieldNames.LowSide) is not null
                 && (entry.ObservedAt - vent.ObservedAt).Duration() < Near
             );
         return
-            gauge is not null && Gauges.Read(record, gauge, "low-side") is { Pascals: > 5e4 and < 1e6 and var pascals }
+            gauge is not null
+            && Gauges.Read(record, gauge, FieldNames.LowSide) is { Pascals: > 5e4 and < 1e6 and var pascals }
             ? FluidOf(record.Car).SaturationAtPressure(pascals).TemperatureK
             : null;
     }

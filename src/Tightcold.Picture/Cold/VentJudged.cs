@@ -1,5 +1,6 @@
 using Tightcold.Diagnosis.Acceptance;
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Picture.Pressures;
 using Tightcold.Procedures.Cold;
@@ -56,40 +57,40 @@ public sealed record VentJudged(
         ArgumentNullException.ThrowIfNull(entry);
         var kit = record.KitAt(entry.ObservedAt);
         var airPa = AirPressure.At(record, entry.ObservedAt).Pascals;
-        var ambientK = entry.Fields.Si("ambient-temperature")!.Value;
-        var humidity = entry.Fields.Si("relative-humidity")
-            ?? record.WeatherAt(entry.ObservedAt)?.Fields.Si("relative-humidity");
-        var recirculated = entry.Fields.Text("air-source") == "recirculated";
-        var inSun = entry.Fields.Text("moving") == "parked in the sun";
-        var since = entry.Fields.Si("since-start");
-        var cabinK = recirculated ? entry.Fields.Si("cabin-temperature") : null;
+        var ambientK = entry.Fields.Si(FieldNames.AmbientTemperature)!.Value;
+        var humidity = entry.Fields.Si(FieldNames.RelativeHumidity)
+            ?? record.WeatherAt(entry.ObservedAt)?.Fields.Si(FieldNames.RelativeHumidity);
+        var recirculated = entry.Fields.Text(FieldNames.AirSource) == Chosen.Recirculated;
+        var inSun = entry.Fields.Text(FieldNames.Moving) == Chosen.ParkedInTheSun;
+        var since = entry.Fields.Si(FieldNames.SinceStart);
+        var cabinK = recirculated ? entry.Fields.Si(FieldNames.CabinTemperature) : null;
         var ratio = HumidAir.FromRelativeHumidity(ambientK, humidity ?? AssumedHumidity, airPa).HumidityRatio;
-        var (intakeK, sigmaK, soaked) = (ambientK, TemperatureSigma(entry, "ambient-temperature", kit), 0.0);
+        var (intakeK, sigmaK, soaked) = (ambientK, TemperatureSigma(entry, FieldNames.AmbientTemperature, kit), 0.0);
         if (recirculated)
         {
             soaked = cabinK is null && inSun ? SoakedK * Math.Exp(-(since ?? 0) / SoakedS) : 0;
             (intakeK, sigmaK) = cabinK is { } cabin
-                ? (cabin, TemperatureSigma(entry, "cabin-temperature", kit) + 1)
+                ? (cabin, TemperatureSigma(entry, FieldNames.CabinTemperature, kit) + 1)
                 : (ambientK + soaked, inSun ? 7 : 5);
             // Half as dried as the coil can make it.
             ratio = 0.5 * (ratio + Math.Min(ratio, HumidAir.FromRelativeHumidity(DriedAtK, 1, airPa).HumidityRatio));
         }
         bool? moving =
-            entry.Fields.Text("moving") == "driving" ? true
-            : entry.Fields.Si("engine-speed") is { } speed ? speed * 60 > 1300
-            : entry.Fields.Text("moving") is null ? null
+            entry.Fields.Text(FieldNames.Moving) == Chosen.Driving ? true
+            : entry.Fields.Si(FieldNames.EngineSpeed) is { } speed ? speed * 60 > 1300
+            : entry.Fields.Text(FieldNames.Moving) is null ? null
             : false;
         var observation = VentObservation.Of(
-            new(intakeK, ratio, sigmaK, ambientK, airPa, entry.Fields.Text("blower"), moving, since, inSun),
-            entry.Fields.Si("vent-temperature")!.Value,
-            TemperatureSigma(entry, "vent-temperature", kit),
+            new(intakeK, ratio, sigmaK, ambientK, airPa, entry.Fields.Text(FieldNames.Blower), moving, since, inSun),
+            entry.Fields.Si(FieldNames.VentTemperature)!.Value,
+            TemperatureSigma(entry, FieldNames.VentTemperature, kit),
             cars
         );
         return new(entry, observation, recirculated, inSun, since)
         {
             HumidityMissing = humidity is null,
             CabinMissing = recirculated && cabinK is null,
-            BlowerMissing = entry.Fields.Text("blower") is null,
+            BlowerMissing = entry.Fields.Text(FieldNames.Blower) is null,
             AssumedSoakK = soaked,
         };
     }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Tightcold.Diagnosis.Leaks;
 using Tightcold.Diagnosis.Priors;
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
 using Tightcold.Quantities;
 using static Tightcold.Picture.Pressures.Evidence;
 
@@ -32,7 +33,7 @@ public sealed record LeakLosses(double? LostKg, double SigmaKg, Phrase Basis, Im
         var record = picture.Record;
         var entries = record
             .Journal.OfKind(EntryKinds.EarlierCharge)
-            .OrderByDescending(entry => entry.Fields.Number("months-ago"))
+            .OrderByDescending(entry => entry.Fields.Number(FieldNames.MonthsAgo))
             .ToArray();
         if (Now(picture) is not { } now || record.Car.LabelCharge is not { } label)
             return new(
@@ -60,15 +61,16 @@ public sealed record LeakLosses(double? LostKg, double SigmaKg, Phrase Basis, Im
     private static Begin Start(JobPicture picture, Entry[] entries, double labelKg)
     {
         var record = picture.Record;
-        var full = entries.LastOrDefault(entry => entry.Fields.Text("filled") != "topped up");
-        var since = full?.Fields.Number("months-ago") ?? entries.FirstOrDefault()?.Fields.Number("months-ago");
+        var full = entries.LastOrDefault(entry => entry.Fields.Text(FieldNames.Filled) != Chosen.ToppedUp);
+        var since = full?.Fields.Number(FieldNames.MonthsAgo)
+            ?? entries.FirstOrDefault()?.Fields.Number(FieldNames.MonthsAgo);
         var before = picture.EarlierPictures.LastOrDefault();
         if (before is { Mass: { SystemKnown: true, DrawnKg: > 0 } balance, Record.Journal.Standing: [.., var left] })
         {
             var seconds = Math.Max(86400, (record.Job.OpenedAt - left.ObservedAt).TotalSeconds);
             var topped = entries
-                .Where(entry => entry.Fields.Number("months-ago") * Month < seconds)
-                .Sum(entry => entry.Fields.Si("mass") ?? 0);
+                .Where(entry => entry.Fields.Number(FieldNames.MonthsAgo) * Month < seconds)
+                .Sum(entry => entry.Fields.Si(FieldNames.Mass) ?? 0);
             return new(
                 balance.SystemKg,
                 Math.Sqrt(balance.SystemVarianceKg2 + 1e-4),
@@ -76,7 +78,8 @@ public sealed record LeakLosses(double? LostKg, double SigmaKg, Phrase Basis, Im
                 seconds,
                 0.02,
                 Phrase.Of(
-                    $"Job {before.Record.Job.Number} left {Kilograms(balance.SystemKg)} in, {(int)Math.Round(seconds / Month)} months ago"
+                    $"Job {before.Record.Job.Number} left {Kilograms(balance.SystemKg)} in, "
+                        + $"{(int)Math.Round(seconds / Month)} months ago"
                 )
             );
         }
@@ -84,8 +87,8 @@ public sealed record LeakLosses(double? LostKg, double SigmaKg, Phrase Basis, Im
         {
             var (seconds, spread) = Remembered(months);
             var topped = entries
-                .Where(entry => entry.Fields.Text("filled") == "topped up" && entry != entries[0])
-                .Sum(entry => entry.Fields.Si("mass") ?? 0.15);
+                .Where(entry => entry.Fields.Text(FieldNames.Filled) == Chosen.ToppedUp && entry != entries[0])
+                .Sum(entry => entry.Fields.Si(FieldNames.Mass) ?? 0.15);
             return full is null
                 ? new(
                     ChargeByHistory.ToppedUpShare * labelKg,
@@ -97,7 +100,7 @@ public sealed record LeakLosses(double? LostKg, double SigmaKg, Phrase Basis, Im
                 )
                 : new(
                     labelKg,
-                    full.Fields.Text("filled") == "full, by weight" ? WeighedSigmaKg : FeltSigmaKg,
+                    full.Fields.Text(FieldNames.Filled) == Chosen.FullByWeight ? WeighedSigmaKg : FeltSigmaKg,
                     topped,
                     seconds,
                     spread,
@@ -128,8 +131,9 @@ public sealed record LeakLosses(double? LostKg, double SigmaKg, Phrase Basis, Im
         var recovered = picture.Record.Journal.OfKind(EntryKinds.Recovery).ToArray();
         if (recovered.Length > 0)
             return (
-                recovered.Sum(entry => entry.Fields.Si("gross-after")!.Value - entry.Fields.Si("gross-before")!.Value)
-                    + LeftInOilKg,
+                recovered.Sum(entry =>
+                    entry.Fields.Si(FieldNames.GrossAfter)!.Value - entry.Fields.Si(FieldNames.GrossBefore)!.Value
+                ) + LeftInOilKg,
                 0.015
             );
         if (picture.Came.Says == Standing.StandingSays.OpenToAir)

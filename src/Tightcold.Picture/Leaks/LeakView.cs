@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Tightcold.Diagnosis.Leaks;
 using Tightcold.Diagnosis.Tightness;
 using Tightcold.Jobs.Cars;
+using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Picture.Tight;
 using Tightcold.Picture.Vacuum;
@@ -90,7 +91,7 @@ public sealed record LeakView(
     /// <summary>What this kit allows, under the conditions of now.</summary>
     internal static LeakTest[] Means(JobRecord record)
     {
-        var owned = record.Kit.Fields.Text("leak-tests") ?? "detector, soap";
+        var owned = record.Kit.Fields.Text(FieldNames.LeakTests) ?? "detector, soap";
         bool Has(string word) => owned.Contains(word, StringComparison.OrdinalIgnoreCase);
         var pressure = record.Journal.Standing is [.., var last] ? Look.LastRead(record, last.ObservedAt) : null;
         LeakTest Like(LeakTestKind kind, double? pressurePa, double seconds) =>

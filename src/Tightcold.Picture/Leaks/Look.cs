@@ -26,9 +26,9 @@ public sealed record Look(Entry Entry, LeakTest Test, Measure? Shown, bool Press
         bool Here(string? name) => string.Equals(name, spot, StringComparison.OrdinalIgnoreCase);
         foreach (var entry in record.Journal.Standing)
         {
-            if (entry.Kind == EntryKinds.LeakCheck && Here(entry.Fields.Text("spot")))
-                yield return Of(record, entry, OutcomeOf(entry), entry.Fields.Si("time-spent"));
-            else if (entry.Kind == EntryKinds.LeakSearch && !Named(entry, "not-reached").Any(Here))
+            if (entry.Kind == EntryKinds.LeakCheck && Here(entry.Fields.Text(FieldNames.Spot)))
+                yield return Of(record, entry, OutcomeOf(entry), entry.Fields.Si(FieldNames.TimeSpent));
+            else if (entry.Kind == EntryKinds.LeakSearch && !Named(entry, FieldNames.NotReached).Any(Here))
                 yield return Of(
                     record,
                     entry,
@@ -51,7 +51,7 @@ public sealed record Look(Entry Entry, LeakTest Test, Measure? Shown, bool Press
         foreach (var entry in record.Journal.OfKind(EntryKinds.LeakSearch))
             yield return new(
                 Of(record, entry, LeakTestOutcome.Nothing, SecondsASpot(record, entry)).Test,
-                [.. Named(entry, "not-reached"), .. Named(entry, "showed")]
+                [.. Named(entry, FieldNames.NotReached), .. Named(entry, "showed")]
             );
     }
 
@@ -62,27 +62,27 @@ public sealed record Look(Entry Entry, LeakTest Test, Measure? Shown, bool Press
     }
 
     private static double? SecondsASpot(JobRecord record, Entry entry) =>
-        entry.Fields.Si("time-spent")
-        / Math.Max(1, SpotState.Names(record).Length - Named(entry, "not-reached").Count());
+        entry.Fields.Si(FieldNames.TimeSpent)
+        / Math.Max(1, SpotState.Names(record).Length - Named(entry, FieldNames.NotReached).Count());
 
     private static Look Of(JobRecord record, Entry entry, LeakTestOutcome outcome, double? seconds)
     {
-        var own = Gauges.Read(record, entry, "system-pressure")?.Pascals;
+        var own = Gauges.Read(record, entry, FieldNames.SystemPressure)?.Pascals;
         var pressure = own ?? LastRead(record, entry.ObservedAt);
         return new(
             entry,
             new(
-                KindOf(entry.Fields.Text("test")),
+                KindOf(entry.Fields.Text(FieldNames.Test)),
                 outcome,
                 pressure,
                 seconds,
-                entry.Fields.Text("wind") switch
+                entry.Fields.Text(FieldNames.Wind) switch
                 {
-                    "windy" => 2,
-                    "breeze" => 1,
+                    Chosen.Windy => 2,
+                    Chosen.Breeze => 1,
                     _ => 0,
                 },
-                entry.Fields.Text("old-dye") == "yes",
+                entry.Fields.Text(FieldNames.OldDye) == Chosen.Yes,
                 record.Car.Dyed,
                 (entry.ObservedAt - record.Job.OpenedAt).TotalSeconds
             ),
@@ -105,14 +105,17 @@ public sealed record Look(Entry Entry, LeakTest Test, Measure? Shown, bool Press
             if (entry.Kind is EntryKinds.Opened or EntryKinds.Recovery or EntryKinds.Pump)
                 return AirPressure.At(record, entry.ObservedAt).Pascals;
             // What was filled in since has another pressure.
-            if (entry.Kind == EntryKinds.ContainerMoved && entry.Fields.Text("action") is "opened" or "emptied")
+            if (
+                entry.Kind == EntryKinds.ContainerMoved
+                && entry.Fields.Text(FieldNames.Action) is Chosen.Opened or Chosen.Emptied
+            )
                 return null;
             var gauge = entry.Kind switch
             {
-                EntryKinds.StandingReading => Gauges.Read(record, entry, "low-side")
-                    ?? Gauges.Read(record, entry, "high-side"),
+                EntryKinds.StandingReading => Gauges.Read(record, entry, FieldNames.LowSide)
+                    ?? Gauges.Read(record, entry, FieldNames.HighSide),
                 EntryKinds.PressureTest => Gauges.Read(record, entry, "pressure"),
-                EntryKinds.LeakCheck or EntryKinds.LeakSearch => Gauges.Read(record, entry, "system-pressure"),
+                EntryKinds.LeakCheck or EntryKinds.LeakSearch => Gauges.Read(record, entry, FieldNames.SystemPressure),
                 _ => (AbsoluteReading?)null,
             };
             if (gauge is { } read)
@@ -122,10 +125,10 @@ public sealed record Look(Entry Entry, LeakTest Test, Measure? Shown, bool Press
     }
 
     private static LeakTestOutcome OutcomeOf(Entry entry) =>
-        entry.Fields.Text("outcome") switch
+        entry.Fields.Text(FieldNames.Outcome) switch
         {
-            "clear leak" => LeakTestOutcome.Clear,
-            "trace" => LeakTestOutcome.Trace,
+            Chosen.ClearLeak => LeakTestOutcome.Clear,
+            Chosen.Trace => LeakTestOutcome.Trace,
             _ => LeakTestOutcome.Nothing,
         };
 

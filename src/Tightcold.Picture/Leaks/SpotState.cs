@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Tightcold.Diagnosis.Leaks;
 using Tightcold.Jobs.Circuit;
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 
 namespace Tightcold.Picture.Leaks;
@@ -53,7 +54,7 @@ public sealed record SpotState(
             ? null
             : record.Journal.Standing.LastOrDefault(entry =>
                 entry.Kind is EntryKinds.PartChanged or EntryKinds.SealChanged
-                && string.Equals(entry.Fields.Text("spot"), spot, StringComparison.OrdinalIgnoreCase)
+                && string.Equals(entry.Fields.Text(FieldNames.Spot), spot, StringComparison.OrdinalIgnoreCase)
                 && entry.ObservedAt >= leak.Entry.ObservedAt
             );
         LeakBlindness Blindness(Look look) =>

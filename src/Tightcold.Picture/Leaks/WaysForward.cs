@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Tightcold.Diagnosis.Leaks;
+using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Kits;
 
 namespace Tightcold.Picture.Leaks;
@@ -31,12 +32,12 @@ public sealed record WaysForward(ImmutableArray<WayCost> Ways, LeakPrices Prices
             return otherwise;
         }
         var prices = new LeakPrices(
-            Price("price-refrigerant", "refrigerant", usual.RefrigerantPerKg),
-            Price("price-part", "part or seal", usual.PartsPerSpot),
-            Price("price-opening", "drier, oil and nitrogen", usual.EachOpening),
-            kit.Fields.Number("price-hour") ?? usual.HourWorth,
-            Price("price-workshop", "workshop", usual.WorkshopJob),
-            (kit.Fields.Number("price-years") ?? (usual.HorizonSeconds / LeakForecast.Year)) * LeakForecast.Year
+            Price(FieldNames.PriceRefrigerant, "refrigerant", usual.RefrigerantPerKg),
+            Price(FieldNames.PricePart, "part or seal", usual.PartsPerSpot),
+            Price(FieldNames.PriceOpening, "drier, oil and nitrogen", usual.EachOpening),
+            kit.Fields.Number(FieldNames.PriceHour) ?? usual.HourWorth,
+            Price(FieldNames.PriceWorkshop, "workshop", usual.WorkshopJob),
+            (kit.Fields.Number(FieldNames.PriceYears) ?? (usual.HorizonSeconds / LeakForecast.Year)) * LeakForecast.Year
         );
         return (prices, assumed.ToImmutable());
     }

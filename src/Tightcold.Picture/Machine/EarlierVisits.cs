@@ -2,11 +2,12 @@ using System.Collections.Immutable;
 using Tightcold.Diagnosis.Leaks;
 using Tightcold.Diagnosis.Measurement;
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
 
 namespace Tightcold.Picture.Machine;
 
-/// <summary>Earlier visits of the car at which it was sound, as far as they still speak of it: what it read then narrows
-/// what a sound car like this one would read today.</summary>
+/// <summary>Earlier visits of the car at which it was sound, as far as they still speak of it: what it read then
+/// narrows what a sound car like this one would read today.</summary>
 internal static class EarlierVisits
 {
     /// <summary>Older ones add little and cost time.</summary>
@@ -52,7 +53,7 @@ internal static class EarlierVisits
     private static bool Changed(JobPicture job, DateTimeOffset before) =>
         job
             .Timeline.OfKind(EntryKinds.PartChanged)
-            .Any(entry => entry.ObservedAt < before && Decides(entry.Fields.Text("spot")));
+            .Any(entry => entry.ObservedAt < before && Decides(entry.Fields.Text(FieldNames.Spot)));
 
     private static bool Decides(string? spot) =>
         spot is not null

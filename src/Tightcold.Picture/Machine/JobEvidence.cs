@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Tightcold.Diagnosis.Measurement;
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Picture.Circuit;
 using Tightcold.Picture.Standing;
@@ -165,8 +166,8 @@ public sealed record JobEvidence(
         {
             if (first.Kind != EntryKinds.Recovery)
                 break;
-            var sigma = MassSigma(first, "gross-after", record.KitAt(first.ObservedAt));
-            kilograms += first.Fields.Si("gross-after")!.Value - first.Fields.Si("gross-before")!.Value;
+            var sigma = MassSigma(first, FieldNames.GrossAfter, record.KitAt(first.ObservedAt));
+            kilograms += first.Fields.Si(FieldNames.GrossAfter)!.Value - first.Fields.Si(FieldNames.GrossBefore)!.Value;
             variance += 2 * sigma * sigma;
             rests.Add(first.Id);
         }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Tightcold.Diagnosis.Leaks;
 using Tightcold.Diagnosis.Priors;
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
 using Tightcold.Picture.Books;
 using Tightcold.Picture.Leaks;
 using Tightcold.Picture.Tight;
@@ -33,7 +34,9 @@ public sealed record LastFilling(ChargeHistory History, int? Job, ImmutableArray
         var written = Written(picture);
         var told = record
             .Journal.OfKind(EntryKinds.EarlierCharge)
-            .Select(entry => (Entry: entry, Time: LeakLosses.Remembered(entry.Fields.Number("months-ago")!.Value)))
+            .Select(entry =>
+                (Entry: entry, Time: LeakLosses.Remembered(entry.Fields.Number(FieldNames.MonthsAgo)!.Value))
+            )
             .Where(one => written is null || one.Time.Seconds < written.History.Seconds)
             .OrderBy(one => one.Time.Seconds)
             .ThenBy(one => one.Entry.Id)
@@ -41,16 +44,16 @@ public sealed record LastFilling(ChargeHistory History, int? Job, ImmutableArray
         if (told.Length == 0)
             return written;
         var (last, time) = told[0];
-        var how = last.Fields.Text("filled") switch
+        var how = last.Fields.Text(FieldNames.Filled) switch
         {
-            "full, by weight" => FilledHow.ByWeight,
-            "topped up" => FilledHow.ToppedUp,
+            Chosen.FullByWeight => FilledHow.ByWeight,
+            Chosen.ToppedUp => FilledHow.ToppedUp,
             _ => FilledHow.NotWeighed,
         };
         var history = new ChargeHistory(how, time.Seconds, time.Spread, Remembered: true);
         if (how != FilledHow.ToppedUp)
             return new(history, null, [last.Id]);
-        var toppedUp = told.TakeWhile(one => one.Entry.Fields.Text("filled") == "topped up").ToArray();
+        var toppedUp = told.TakeWhile(one => one.Entry.Fields.Text(FieldNames.Filled) == Chosen.ToppedUp).ToArray();
         var full =
             toppedUp.Length < told.Length ? told[toppedUp.Length].Time.Seconds
             : written is { History.How: FilledHow.ByWeight } ? written.History.Seconds
@@ -59,7 +62,7 @@ public sealed record LastFilling(ChargeHistory History, int? Job, ImmutableArray
         if (
             full is { } before
             && before > time.Seconds
-            && toppedUp.Sum(one => one.Entry.Fields.Si("mass") ?? UsualTopUpKg) is var lost
+            && toppedUp.Sum(one => one.Entry.Fields.Si(FieldNames.Mass) ?? UsualTopUpKg) is var lost
         )
             history = history with
             {
@@ -127,5 +130,5 @@ public sealed record LastFilling(ChargeHistory History, int? Job, ImmutableArray
 
     private static bool Moves(Entry entry) =>
         entry.Kind is EntryKinds.Recovery or EntryKinds.Opened or EntryKinds.Pump or EntryKinds.ScaleReading
-        || (entry.Kind == EntryKinds.ContainerMoved && entry.Fields.Text("action") != "connected");
+        || (entry.Kind == EntryKinds.ContainerMoved && entry.Fields.Text(FieldNames.Action) != Chosen.Connected);
 }

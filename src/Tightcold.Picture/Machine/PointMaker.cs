@@ -1,5 +1,6 @@
 using Tightcold.Diagnosis.Measurement;
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Jobs.Kits;
 using Tightcold.Picture.Pressures;
@@ -17,8 +18,8 @@ internal static class PointMaker
     {
         var kit = record.KitAt(entry.ObservedAt);
         var weather = record.WeatherAt(entry.ObservedAt);
-        var own = entry.Fields.Si("ambient-temperature");
-        if ((own ?? weather?.Fields.Si("ambient-temperature")) is not { } ambient)
+        var own = entry.Fields.Si(FieldNames.AmbientTemperature);
+        if ((own ?? weather?.Fields.Si(FieldNames.AmbientTemperature)) is not { } ambient)
         {
             missing.Add(
                 Phrase.Words(
@@ -28,7 +29,7 @@ internal static class PointMaker
             return null;
         }
 
-        var rpm = entry.Fields.Si("engine-speed") * 60;
+        var rpm = entry.Fields.Si(FieldNames.EngineSpeed) * 60;
         if (rpm < RunningRpm)
             return null;
         if (rpm is null)
@@ -38,18 +39,18 @@ internal static class PointMaker
                     Phrase.Words("it moves both gauges: note it with each reading")
                 )
             );
-        var humidity = entry.Fields.Si("relative-humidity") ?? weather?.Fields.Si("relative-humidity");
+        var humidity = entry.Fields.Si(FieldNames.RelativeHumidity) ?? weather?.Fields.Si(FieldNames.RelativeHumidity);
         if (humidity is null)
             missing.Add(Phrase.Words("humidity: damp air loads the coil and warms the vent"));
         var air = AirPressure.At(record, entry.ObservedAt);
         if (air.Assumption is { } assumedAir)
             assumptions.Add(assumedAir);
-        var recirculated = entry.Fields.Text("air-source") == "recirculated";
-        var cabin = recirculated ? entry.Fields.Si("cabin-temperature") : null;
+        var recirculated = entry.Fields.Text(FieldNames.AirSource) == Chosen.Recirculated;
+        var cabin = recirculated ? entry.Fields.Si(FieldNames.CabinTemperature) : null;
         if (recirculated && cabin is null)
             missing.Add(Phrase.Words("the cabin air's temperature: on recirculation that is what gets cooled"));
         OnlyOneEnd(entry, missing);
-        if (entry.Fields.Text("line-part") == "drier" && LineStep(entry) is not null)
+        if (entry.Fields.Text(FieldNames.LinePart) == Chosen.Drier && LineStep(entry) is not null)
             assumptions.Add(
                 new(
                     Phrase.Words("The fall across the drier is taken for that of the whole liquid line"),
@@ -59,63 +60,63 @@ internal static class PointMaker
         return new()
         {
             AmbientK = ambient,
-            AmbientSigmaK = TemperatureSigma(entry, "ambient-temperature", kit) + (own is null ? 1.5 : 0.5),
+            AmbientSigmaK = TemperatureSigma(entry, FieldNames.AmbientTemperature, kit) + (own is null ? 1.5 : 0.5),
             RelativeHumidity = humidity ?? 0.5,
             HumiditySigma = humidity is null
                 ? 0.18
                 : kit.HygrometerPlusMinus / SigmasInPlusMinus
-                    + (entry.Fields.Si("relative-humidity") is null ? 0.05 : 0.02),
+                    + (entry.Fields.Si(FieldNames.RelativeHumidity) is null ? 0.05 : 0.02),
             BarometricPa = air.Pascals,
             EngineRpm = rpm ?? 1200,
             EngineSigma = rpm is null ? 0.25 : 0.05,
-            BlowerShare = entry.Fields.Text("blower") switch
+            BlowerShare = entry.Fields.Text(FieldNames.Blower) switch
             {
-                "low" => 0.4,
-                "medium" => 0.7,
+                Chosen.Low => 0.4,
+                Chosen.Medium => 0.7,
                 _ => 1,
             },
             FreshShare = recirculated ? 0.05 : 1,
-            IntakeSaid = entry.Fields.Text("air-source") is not null,
-            Doors = entry.Fields.Text("doors") switch
+            IntakeSaid = entry.Fields.Text(FieldNames.AirSource) is not null,
+            Doors = entry.Fields.Text(FieldNames.Doors) switch
             {
-                "open" => DoorsAre.Open,
-                "windows open" => DoorsAre.WindowsOpen,
-                "closed" => DoorsAre.Closed,
+                Chosen.Open => DoorsAre.Open,
+                Chosen.WindowsOpen => DoorsAre.WindowsOpen,
+                Chosen.Closed => DoorsAre.Closed,
                 _ => DoorsAre.NotSaid,
             },
             CabinK = cabin,
-            CabinRelativeHumidity = recirculated ? entry.Fields.Si("cabin-humidity") : null,
-            MinutesRunning = entry.Fields.Si("since-start") / 60,
-            SwitchBridged = entry.Fields.Text("switch-bridged") == "yes",
-            Aid = entry.Fields.Text("aid") switch
+            CabinRelativeHumidity = recirculated ? entry.Fields.Si(FieldNames.CabinHumidity) : null,
+            MinutesRunning = entry.Fields.Si(FieldNames.SinceStart) / 60,
+            SwitchBridged = entry.Fields.Text(FieldNames.SwitchBridged) == Chosen.Yes,
+            Aid = entry.Fields.Text(FieldNames.Aid) switch
             {
-                "fan on condenser" => Aid.Fan,
-                "water mist" => Aid.Mist,
-                "blocked airflow" => Aid.Blocked,
+                Chosen.FanOnCondenser => Aid.Fan,
+                Chosen.WaterMist => Aid.Mist,
+                Chosen.BlockedAirflow => Aid.Blocked,
                 _ => Aid.None,
             },
             Readings = [.. Readings(record, entry, kit)],
-            CyclesPerMinute = entry.Fields.Number("cycles-per-minute"),
-            Clutch = entry.Fields.Text("clutch") switch
+            CyclesPerMinute = entry.Fields.Number(FieldNames.CyclesPerMinute),
+            Clutch = entry.Fields.Text(FieldNames.Clutch) switch
             {
-                "on" => ClutchSeen.On,
-                "off" => ClutchSeen.Off,
-                "cycling" => ClutchSeen.Cycling,
+                Chosen.On => ClutchSeen.On,
+                Chosen.Off => ClutchSeen.Off,
+                Chosen.Cycling => ClutchSeen.Cycling,
                 _ => ClutchSeen.NotLooked,
             },
-            Glass = entry.Fields.Text("sight-glass") switch
+            Glass = entry.Fields.Text(FieldNames.SightGlass) switch
             {
-                "clear" => GlassSeen.Clear,
-                "bubbles" => GlassSeen.Bubbles,
-                "milky" => GlassSeen.Milky,
+                Chosen.Clear => GlassSeen.Clear,
+                Chosen.Bubbles => GlassSeen.Bubbles,
+                Chosen.Milky => GlassSeen.Milky,
                 _ => GlassSeen.NotLooked,
             },
-            Frost = entry.Fields.Text("frost") switch
+            Frost = entry.Fields.Text(FieldNames.Frost) switch
             {
-                "none" => FrostSeen.Nowhere,
-                "at the expansion device" => FrostSeen.AtThrottle,
-                "on the suction line" => FrostSeen.OnSuctionLine,
-                "on the drier" => FrostSeen.OnDrier,
+                Chosen.None => FrostSeen.Nowhere,
+                Chosen.AtTheExpansionDevice => FrostSeen.AtThrottle,
+                Chosen.OnTheSuctionLine => FrostSeen.OnSuctionLine,
+                Chosen.OnTheDrier => FrostSeen.OnDrier,
                 _ => FrostSeen.NotLooked,
             },
         };
@@ -123,50 +124,50 @@ internal static class PointMaker
 
     private static IEnumerable<Reading> Readings(JobRecord record, Entry entry, Kit kit)
     {
-        if (Pressure(record, entry, "low-side") is { } low)
+        if (Pressure(record, entry, FieldNames.LowSide) is { } low)
             yield return low with
             {
                 Channel = Channel.LowSide,
             };
         if (
-            Pressure(record, entry, "low-side") is { } from
-            && Pressure(record, entry, "low-side-swing-to") is { } top
+            Pressure(record, entry, FieldNames.LowSide) is { } from
+            && Pressure(record, entry, FieldNames.LowSideSwingTo) is { } top
             && top.Value > from.Value
         )
             yield return top with
             {
                 Channel = Channel.LowSwingTop,
             };
-        if (Pressure(record, entry, "high-side") is { } high)
+        if (Pressure(record, entry, FieldNames.HighSide) is { } high)
             yield return high with
             {
                 Channel = Channel.HighSide,
             };
         if (
-            Pressure(record, entry, "high-side") is { } fromHigh
-            && Pressure(record, entry, "high-side-swing-to") is { } topHigh
+            Pressure(record, entry, FieldNames.HighSide) is { } fromHigh
+            && Pressure(record, entry, FieldNames.HighSideSwingTo) is { } topHigh
             && topHigh.Value > fromHigh.Value
         )
             yield return topHigh with
             {
                 Channel = Channel.HighSwingTop,
             };
-        if (Temperature(entry, "vent-temperature", kit) is { } vent)
+        if (Temperature(entry, FieldNames.VentTemperature, kit) is { } vent)
             yield return vent with
             {
                 Channel = Channel.Vent,
             };
-        if (Temperature(entry, "suction-line-temperature", kit) is { } suction)
+        if (Temperature(entry, FieldNames.SuctionLineTemperature, kit) is { } suction)
             yield return suction with
             {
                 Channel = Channel.SuctionLine,
             };
-        if (Temperature(entry, "liquid-line-temperature", kit) is { } liquid)
+        if (Temperature(entry, FieldNames.LiquidLineTemperature, kit) is { } liquid)
             yield return liquid with
             {
                 Channel = Channel.LiquidLine,
             };
-        if (Temperature(entry, "discharge-line-temperature", kit) is { } discharge)
+        if (Temperature(entry, FieldNames.DischargeLineTemperature, kit) is { } discharge)
             yield return discharge with
             {
                 Channel = Channel.DischargeLine,
@@ -182,13 +183,13 @@ internal static class PointMaker
     private static Reading? LineStep(Entry entry)
     {
         if (
-            entry.Fields.Si("line-before-temperature") is not { } before
-            || entry.Fields.Si("line-behind-temperature") is not { } behind
+            entry.Fields.Si(FieldNames.LineBeforeTemperature) is not { } before
+            || entry.Fields.Si(FieldNames.LineBehindTemperature) is not { } behind
         )
             return null;
         double Sigma(string field) =>
             Math.Max(ClampedTwiceK, (entry.Fields.PlusMinusSi(field) ?? 0) / SigmasInPlusMinus);
-        var (one, other) = (Sigma("line-before-temperature"), Sigma("line-behind-temperature"));
+        var (one, other) = (Sigma(FieldNames.LineBeforeTemperature), Sigma(FieldNames.LineBehindTemperature));
         return new(Channel.LineStep, before - behind, Math.Sqrt((one * one) + (other * other)));
     }
 
@@ -196,13 +197,13 @@ internal static class PointMaker
     private static void OnlyOneEnd(Entry entry, List<Phrase> missing)
     {
         bool Has(string field) => entry.Fields[field] is not null;
-        if (Has("line-before-temperature") != Has("line-behind-temperature"))
+        if (Has(FieldNames.LineBeforeTemperature) != Has(FieldNames.LineBehindTemperature))
             missing.Add(
                 Phrase.Words("the other end of the liquid line: one temperature there tells nothing, the fall does")
             );
-        if (Has("low-side-swing-to") && !Has("low-side"))
+        if (Has(FieldNames.LowSideSwingTo) && !Has(FieldNames.LowSide))
             missing.Add(Phrase.Words("where the low side swings down to: the upper end alone tells nothing"));
-        if (Has("high-side-swing-to") && !Has("high-side"))
+        if (Has(FieldNames.HighSideSwingTo) && !Has(FieldNames.HighSide))
             missing.Add(Phrase.Words("where the high side swings down to: the upper end alone tells nothing"));
     }
 

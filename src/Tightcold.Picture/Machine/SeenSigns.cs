@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Tightcold.Diagnosis.Measurement;
 using Tightcold.Diagnosis.Priors;
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
 using Tightcold.Picture.Circuit;
 
 namespace Tightcold.Picture.Machine;
@@ -95,9 +96,9 @@ public sealed record SeenSigns(ImmutableArray<Sign> Signs, ImmutableArray<Guid> 
         }
 
         var last = looks
-            .GroupBy(entry => SignWords.GroupOf(entry.Fields.Text("observation")))
+            .GroupBy(entry => SignWords.GroupOf(entry.Fields.Text(FieldNames.Observation)))
             .Select(group => group.Last())
-            .Select(entry => (Sign: Read(entry.Fields.Text("observation")!), entry.Id))
+            .Select(entry => (Sign: Read(entry.Fields.Text(FieldNames.Observation)!), entry.Id))
             .OrderBy(one => one.Sign)
             .ToArray();
         var twice = last.Select(one => (Sign?)one.Sign).FirstOrDefault(sign => SaysTheStory(sign!.Value, why));
@@ -108,6 +109,8 @@ public sealed record SeenSigns(ImmutableArray<Sign> Signs, ImmutableArray<Guid> 
     /// <summary>The driver's own words twice are no second witness.</summary>
     private static bool SaysTheStory(Sign sign, ReadingReason why) =>
         (sign, why)
-            is (Sign.ColdOnTheRoadOnly, ReadingReason.WarmAtIdle)
-                or (Sign.WarmAfterTenMinutes, ReadingReason.WarmAfterTenMinutes);
+            is
+                (Sign.ColdOnTheRoadOnly, ReadingReason.WarmAtIdle)
+                or
+                (Sign.WarmAfterTenMinutes, ReadingReason.WarmAfterTenMinutes);
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Tightcold.Diagnosis.Priors;
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
 using Tightcold.Picture.Circuit;
 
 namespace Tightcold.Picture.Machine;
@@ -48,9 +49,8 @@ public sealed record Told(ReadingReason Why, Guid? Entry)
                 .Select(moment => moment.Entry)
                 .LastOrDefault(IsStory);
         if (story is not null)
-            return new(ByWord[story.Fields.Text("told")!], story.Id);
-        return state
-            is { Inside: Inside.Charge, ChargedOnto: Foreign.Nothing, OntoARest: false, Unwritten: false }
+            return new(ByWord[story.Fields.Text(FieldNames.Told)!], story.Id);
+        return state is { Inside: Inside.Charge, ChargedOnto: Foreign.Nothing, OntoARest: false, Unwritten: false }
             ? new(ReadingReason.JustMendedAndWeighed, null)
             : new(ReadingReason.NotSaid, null);
     }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Jobs.Kits;
 using Tightcold.Picture.Circuit;
@@ -272,9 +273,9 @@ public sealed class MassBalance
 
     private void Weigh(Entry entry)
     {
-        if (!holdings.TryGetValue(entry.Fields.Text("container") ?? "", out var holding))
+        if (!holdings.TryGetValue(entry.Fields.Text(FieldNames.Container) ?? "", out var holding))
             return;
-        var gross = entry.Fields.Si("gross")!.Value;
+        var gross = entry.Fields.Si(FieldNames.Gross)!.Value;
         var sigma = MassSigma(entry, "gross", record.KitAt(entry.ObservedAt));
         var variance = sigma * sigma + (holding.Connected ? HosePullKg * HosePullKg : 0);
         if (holding.GrossKg is { } before)
@@ -303,10 +304,10 @@ public sealed class MassBalance
 
     private void Recover(Entry entry)
     {
-        if (!holdings.TryGetValue(entry.Fields.Text("container") ?? "", out var holding))
+        if (!holdings.TryGetValue(entry.Fields.Text(FieldNames.Container) ?? "", out var holding))
             return;
-        double before = entry.Fields.Si("gross-before")!.Value,
-            after = entry.Fields.Si("gross-after")!.Value;
+        double before = entry.Fields.Si(FieldNames.GrossBefore)!.Value,
+            after = entry.Fields.Si(FieldNames.GrossAfter)!.Value;
         if (holding.Container.Tare is { } tare && holding.GrossKg is null)
         {
             holding.FirstNetKg += before - tare.Kilograms - holding.NetKg;
@@ -325,18 +326,18 @@ public sealed class MassBalance
         holding.NetKg += taken;
         holding.GrossKg = after;
         holding.Weighed = true;
-        SystemVarianceKg2 += 2 * Math.Pow(MassSigma(entry, "gross-after", record.KitAt(entry.ObservedAt)), 2);
+        SystemVarianceKg2 += 2 * Math.Pow(MassSigma(entry, FieldNames.GrossAfter, record.KitAt(entry.ObservedAt)), 2);
     }
 
     /// <summary>What is blown through a hose comes out of the container on it, before or after the first draw; without
     /// one, out of the system.</summary>
     private void Purge(Entry entry)
     {
-        var method = entry.Fields.Text("method");
+        var method = entry.Fields.Text(FieldNames.Method);
         foreach (var holding in holdings.Values.Where(holding => holding.Connected))
             holding.PurgeMethod = method;
         var burst = method == "short burst of gas";
-        var lost = entry.Fields.Si("estimated-loss") ?? (burst ? ChargeConditions.BurstKg : 0);
+        var lost = entry.Fields.Si(FieldNames.EstimatedLoss) ?? (burst ? ChargeConditions.BurstKg : 0);
         if (holdings.Values.LastOrDefault(holding => holding.Connected) is { } source)
         {
             lost = Math.Min(lost, Math.Max(0, source.NetKg));
@@ -357,18 +358,18 @@ public sealed class MassBalance
 
     private void Move(Entry entry)
     {
-        if (!holdings.TryGetValue(entry.Fields.Text("container") ?? "", out var holding))
+        if (!holdings.TryGetValue(entry.Fields.Text(FieldNames.Container) ?? "", out var holding))
             return;
-        switch (entry.Fields.Text("action"))
+        switch (entry.Fields.Text(FieldNames.Action))
         {
-            case "connected":
+            case Chosen.Connected:
                 holding.Connected = true;
                 break;
-            case "opened":
+            case Chosen.Opened:
                 holding.Connected = true;
-                holding.HoldsLiquidInHose = entry.Fields.Text("position") == "inverted (liquid)";
+                holding.HoldsLiquidInHose = entry.Fields.Text(FieldNames.Position) == Chosen.Inverted;
                 break;
-            case "emptied":
+            case Chosen.Emptied:
                 // Without a scale reading afterwards the heel is computed, and stays uncertain.
                 var (least, most) = Conditions(holding, entry.ObservedAt).Heel(fluid, InnerVolumeM3(holding.Container));
                 var heel = Math.Min(0.5 * (least + most), Math.Max(0, holding.NetKg));
@@ -399,35 +400,39 @@ public sealed class MassBalance
     public ChargeConditions Conditions(Holding? holding, DateTimeOffset moment)
     {
         var before = record.Journal.Standing.Where(entry => entry.ObservedAt <= moment).ToArray();
-        var airK = record.WeatherAt(moment)?.Fields.Si("ambient-temperature") ?? 298.15;
+        var airK = record.WeatherAt(moment)?.Fields.Si(FieldNames.AmbientTemperature) ?? 298.15;
         var scale = before.LastOrDefault(entry =>
             entry.Kind == EntryKinds.ScaleReading
-            && entry.Fields.Si("container-temperature") is not null
+            && entry.Fields.Si(FieldNames.ContainerTemperature) is not null
             && (
                 holding is null
                 || string.Equals(
-                    entry.Fields.Text("container"),
+                    entry.Fields.Text(FieldNames.Container),
                     holding.Container.Name,
                     StringComparison.OrdinalIgnoreCase
                 )
             )
         );
         // What stands in the hose has the hose's warmth; a can that was warmed or cooled says so itself.
-        var temperatureK = Math.Clamp(scale?.Fields.Si("container-temperature") ?? airK, 233, 325);
+        var temperatureK = Math.Clamp(scale?.Fields.Si(FieldNames.ContainerTemperature) ?? airK, 233, 325);
         var filled = before
-            .FirstOrDefault(entry => entry.Kind == EntryKinds.ContainerMoved && entry.Fields.Text("action") == "opened")
+            .FirstOrDefault(entry =>
+                entry.Kind == EntryKinds.ContainerMoved && entry.Fields.Text(FieldNames.Action) == Chosen.Opened
+            )
             ?.ObservedAt;
         var gauge = before.LastOrDefault(entry =>
             entry.Kind is EntryKinds.RunningReading or EntryKinds.StandingReading
             && timeline.Believes(entry)
-            && entry.Fields.Get<Quantities.GaugePressure>("low-side") is not null
+            && entry.Fields.Get<Quantities.GaugePressure>(FieldNames.LowSide) is not null
             && entry.ObservedAt >= filled
         );
-        double? systemPa = gauge is null ? null : Math.Max(2e4, Gauges.Read(record, gauge, "low-side")!.Value.Pascals);
+        double? systemPa = gauge is null
+            ? null
+            : Math.Max(2e4, Gauges.Read(record, gauge, FieldNames.LowSide)!.Value.Pascals);
         var sigma = Math.Sqrt(
             Math.Pow(record.KitAt(moment).ScalePlusMinusKg / SigmasInPlusMinus, 2) + HosePullKg * HosePullKg
         );
-        var method = holding?.PurgeMethod ?? record.Journal.Last(EntryKinds.Purge)?.Fields.Text("method");
+        var method = holding?.PurgeMethod ?? record.Journal.Last(EntryKinds.Purge)?.Fields.Text(FieldNames.Method);
         return new(
             temperatureK,
             systemPa,

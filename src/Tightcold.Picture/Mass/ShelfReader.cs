@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Jobs.Kits;
 using static Tightcold.Picture.Pressures.Evidence;
@@ -34,7 +35,11 @@ public static class ShelfReader
             .Where(one =>
                 one.Entry.ObservedAt >= since
                 && one.Entry.ObservedAt <= record.Job.OpenedAt
-                && string.Equals(one.Entry.Fields.Text("container"), container.Name, StringComparison.OrdinalIgnoreCase)
+                && string.Equals(
+                    one.Entry.Fields.Text(FieldNames.Container),
+                    container.Name,
+                    StringComparison.OrdinalIgnoreCase
+                )
             )
             .OrderBy(one => one.Entry.ObservedAt)
             .ToArray();
@@ -62,9 +67,10 @@ public static class ShelfReader
 
     private static bool Moves(Entry entry) =>
         entry.Kind is EntryKinds.ScaleReading or EntryKinds.Recovery
-        || entry.Fields.Text("action") is "opened" or "emptied";
+        || entry.Fields.Text(FieldNames.Action) is Chosen.Opened or Chosen.Emptied;
 
-    private static double? LastGross(Entry entry) => entry.Fields.Si("gross") ?? entry.Fields.Si("gross-after");
+    private static double? LastGross(Entry entry) =>
+        entry.Fields.Si(FieldNames.Gross) ?? entry.Fields.Si(FieldNames.GrossAfter);
 
     /// <summary>By the last mass on the scale and the tare, or the fall on the scale since it was new; null where it
     /// gave after that by an amount that nobody knows.</summary>
@@ -80,17 +86,17 @@ public static class ShelfReader
             {
                 // Weighed first after it had given is no measure of the full can.
                 if (!given)
-                    first ??= entry.Fields.Si("gross-before") ?? gross;
+                    first ??= entry.Fields.Si(FieldNames.GrossBefore) ?? gross;
                 (last, given, emptied) = (gross, false, false);
                 sigma = MassSigma(
                     entry,
-                    entry.Kind == EntryKinds.Recovery ? "gross-after" : "gross",
+                    entry.Kind == EntryKinds.Recovery ? FieldNames.GrossAfter : "gross",
                     record.KitAt(entry.ObservedAt)
                 );
             }
-            else if (entry.Fields.Text("action") == "opened")
+            else if (entry.Fields.Text(FieldNames.Action) == Chosen.Opened)
                 given = true;
-            else if (entry.Fields.Text("action") == "emptied")
+            else if (entry.Fields.Text(FieldNames.Action) == Chosen.Emptied)
                 (given, emptied) = (true, true);
         }
         if (emptied)

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
 using Tightcold.Procedures.Oil;
 using static Tightcold.Picture.Pressures.Evidence;
 
@@ -66,10 +67,10 @@ public sealed record OilBalance(double LowM3, double HighM3, double AddedM3)
         double Sum(string direction, string? spot = null) =>
             work.Where(entry =>
                     entry.Kind == EntryKinds.OilMoved
-                    && entry.Fields.Text("direction") == direction
-                    && (spot is null || entry.Fields.Text("spot") == spot)
+                    && entry.Fields.Text(FieldNames.Direction) == direction
+                    && (spot is null || entry.Fields.Text(FieldNames.Spot) == spot)
                 )
-                .Sum(entry => entry.Fields.Si("amount") ?? 0);
+                .Sum(entry => entry.Fields.Si(FieldNames.Amount) ?? 0);
         double low = 0,
             high = 0,
             cameFilled = 0,
@@ -78,8 +79,8 @@ public sealed record OilBalance(double LowM3, double HighM3, double AddedM3)
         var undrained = false;
         foreach (var part in changed.Where(entry => entry.Kind == EntryKinds.PartChanged))
         {
-            var spot = part.Fields.Text("spot") ?? "";
-            cameFilled += part.Fields.Si("oil-in-new-part") ?? 0;
+            var spot = part.Fields.Text(FieldNames.Spot) ?? "";
+            cameFilled += part.Fields.Si(FieldNames.OilInNewPart) ?? 0;
             if (spot == "compressor body")
             {
                 var outOfIt = Sum("drained", spot);
@@ -89,7 +90,7 @@ public sealed record OilBalance(double LowM3, double HighM3, double AddedM3)
                     (low, high) = (low + UndrainedLowM3, high + UndrainedHighM3);
                     continue;
                 }
-                var due = CompressorOil.Of(outOfIt, part.Fields.Si("oil-in-new-part"));
+                var due = CompressorOil.Of(outOfIt, part.Fields.Si(FieldNames.OilInNewPart));
                 drained -= outOfIt;
                 (low, high) = (low + due.LowM3, high + due.HighM3);
                 pour = due.PourOutM3 ?? 0;
@@ -131,9 +132,9 @@ public sealed record DrierState(bool Renewed, DrierWanted? Wanted)
     internal static DrierState Of(JobPicture picture, ImmutableArray<Entry> changed)
     {
         var (record, timeline) = (picture.Record, picture.Timeline);
-        var renewed = changed.Any(entry => entry.Fields.Text("spot") is "receiver-drier" or "accumulator");
+        var renewed = changed.Any(entry => entry.Fields.Text(FieldNames.Spot) is "receiver-drier" or "accumulator");
         var compressor = changed.Any(entry =>
-            entry.Kind == EntryKinds.PartChanged && entry.Fields.Text("spot") == "compressor body"
+            entry.Kind == EntryKinds.PartChanged && entry.Fields.Text(FieldNames.Spot) == "compressor body"
         );
         DrierWanted? wanted =
             renewed ? null
@@ -152,15 +153,15 @@ public sealed record DrierState(bool Renewed, DrierWanted? Wanted)
         if (closed.Entry is null || !timeline.Now.Open.IsEmpty)
             return new(renewed, wanted) { StillOpen = true };
         var span = closed.Entry.ObservedAt - opened.Entry.ObservedAt;
-        var ends = (int)(opened.Entry.Fields.Number("open-ends") ?? 2);
+        var ends = (int)(opened.Entry.Fields.Number(FieldNames.OpenEnds) ?? 2);
         (double, double)? water = null;
         var weather = record.WeatherAt(opened.Entry.ObservedAt);
-        if (weather?.Fields.Si("ambient-temperature") is { } airK && airK is > 274 and < 323)
+        if (weather?.Fields.Si(FieldNames.AmbientTemperature) is { } airK && airK is > 274 and < 323)
         {
             var taken = DrierExposure.Of(
                 span.TotalSeconds,
                 airK,
-                weather.Fields.Si("relative-humidity") ?? 0.6,
+                weather.Fields.Si(FieldNames.RelativeHumidity) ?? 0.6,
                 ends,
                 VolumeOf(record.Car).M3
             );

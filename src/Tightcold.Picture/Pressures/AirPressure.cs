@@ -1,3 +1,4 @@
+using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Properties;
 using Tightcold.Quantities;
@@ -38,7 +39,7 @@ public sealed record AirPressure(double Pascals, double SigmaPa, AirKnown From, 
     public static AirPressure At(JobRecord record, DateTimeOffset moment)
     {
         ArgumentNullException.ThrowIfNull(record);
-        if (record.WeatherAt(moment)?.Fields.Get<AbsolutePressure>("station-pressure") is { } barometer)
+        if (record.WeatherAt(moment)?.Fields.Get<AbsolutePressure>(FieldNames.StationPressure) is { } barometer)
             return new(barometer.Pascals, BarometerSigmaPa, AirKnown.Barometer);
         return record.AltitudeAt(moment) is { } altitude
             ? new(StandardAtmosphere.PressurePa(altitude.Metres), WeatherSigmaPa, AirKnown.Altitude, altitude)
@@ -55,18 +56,22 @@ public sealed record AirPressure(double Pascals, double SigmaPa, AirKnown From, 
             AirKnown.Barometer => null,
             AirKnown.Altitude => new(
                 Phrase.Of(
-                    $"Air pressure {AbsolutePressure.FromPascals(Pascals)} from the altitude of {Altitude!.Value}; no barometer was read"
+                    $"Air pressure {AbsolutePressure.FromPascals(Pascals)} from the altitude of {Altitude!.Value}; no "
+                        + $"barometer was read"
                 ),
                 Phrase.Of(
-                    $"the day's weather may shift every gauge by {new Measure(QuantityKind.PressureDifference, WeatherSigmaPa)} either way"
+                    $"the day's weather may shift every gauge by "
+                        + $"{new Measure(QuantityKind.PressureDifference, WeatherSigmaPa)} either way"
                 )
             ),
             _ => new(
                 Phrase.Of(
-                    $"Air pressure as at sea level, {AbsolutePressure.FromPascals(Pascals)}: neither altitude nor barometer is known"
+                    $"Air pressure as at sea level, {AbsolutePressure.FromPascals(Pascals)}: neither altitude nor "
+                        + $"barometer is known"
                 ),
                 Phrase.Of(
-                    $"each {Tightcold.Quantities.Altitude.FromMetres(300)} of altitude shifts the absolute pressures by {new Measure(QuantityKind.PressureDifference, 3500)}"
+                    $"each {Tightcold.Quantities.Altitude.FromMetres(300)} of altitude shifts the absolute pressures "
+                        + $"by {new Measure(QuantityKind.PressureDifference, 3500)}"
                 )
             ),
         };

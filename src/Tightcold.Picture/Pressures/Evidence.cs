@@ -42,7 +42,8 @@ public static class Evidence
                 0.15,
                 new(
                     Phrase.Of(
-                        $"Internal volume about {InternalVolume.FromCubicMetres(guess)}, from the label charge at {RefrigerantMass.FromKilograms(0.26)} a litre as such systems have"
+                        $"Internal volume about {InternalVolume.FromCubicMetres(guess)}, from the label charge at "
+                            + $"{RefrigerantMass.FromKilograms(0.26)} a litre as such systems have"
                     ),
                     Phrase.Of($"the mass follows it one to one; measured once, it serves for the life of the car")
                 )

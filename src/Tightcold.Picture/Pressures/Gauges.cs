@@ -1,4 +1,5 @@
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Jobs.Kits;
 using Tightcold.Quantities;
@@ -68,14 +69,14 @@ public static class Gauges
     {
         // Nitrogen is pushed in and read on the high side's gauge.
         var high = field == "pressure" || field.StartsWith("high", StringComparison.Ordinal);
-        var zero = kit.Fields.Get<GaugePressure>(high ? "high-gauge-zero" : "low-gauge-zero");
+        var zero = kit.Fields.Get<GaugePressure>(high ? FieldNames.HighGaugeZero : FieldNames.LowGaugeZero);
         var zeroSigma =
             zero is not null ? KnownZeroPa
             : high ? HighZeroPa
             : LowZeroPa;
         return new(
             high ? kit.HighGaugePlusMinusPa : kit.LowGaugePlusMinusPa,
-            kit.Fields.Si(high ? "high-gauge-step" : "low-gauge-step") ?? 0,
+            kit.Fields.Si(high ? FieldNames.HighGaugeStep : FieldNames.LowGaugeStep) ?? 0,
             zero ?? default,
             zeroSigma
         );

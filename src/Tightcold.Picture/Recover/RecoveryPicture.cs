@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Picture.Pressures;
 using Tightcold.Procedures.Charging;
@@ -54,8 +55,9 @@ public sealed record RecoveryPicture(ImmutableArray<Entry> Entries, double Recov
             return null;
         var recovered = picture.Mass.RecoveredKg;
         var variance =
-            entries.Sum(entry => 2 * Math.Pow(MassSigma(entry, "gross-after", record.KitAt(entry.ObservedAt)), 2))
-            + Math.Pow(OilAlong * recovered, 2);
+            entries.Sum(entry =>
+                2 * Math.Pow(MassSigma(entry, FieldNames.GrossAfter, record.KitAt(entry.ObservedAt)), 2)
+            ) + Math.Pow(OilAlong * recovered, 2);
         var sigma = Math.Sqrt(variance);
         var (end, ended, enough) = EndOf(record, entries[^1]);
         return new(entries, recovered, sigma)
@@ -75,12 +77,12 @@ public sealed record RecoveryPicture(ImmutableArray<Entry> Entries, double Recov
         var fluid = FluidOf(record.Car);
         var hottestK = record
             .Journal.OfKind(EntryKinds.Weather)
-            .Select(entry => entry.Fields.Si("ambient-temperature") ?? 0)
+            .Select(entry => entry.Fields.Si(FieldNames.AmbientTemperature) ?? 0)
             .DefaultIfEmpty(0)
             .Max();
         foreach (
             var name in entries
-                .Select(entry => entry.Fields.Text("container")!)
+                .Select(entry => entry.Fields.Text(FieldNames.Container)!)
                 .Distinct(StringComparer.OrdinalIgnoreCase)
         )
         {
@@ -104,10 +106,10 @@ public sealed record RecoveryPicture(ImmutableArray<Entry> Entries, double Recov
 
     private static (RecoveryEnd? End, bool? Ended, bool? Enough) EndOf(JobRecord record, Entry last)
     {
-        if (Gauges.Read(record, last, "final-pressure") is not { } final)
+        if (Gauges.Read(record, last, FieldNames.FinalPressure) is not { } final)
             return (null, null, null);
-        var waited = Gauges.Read(record, last, "pressure-after-wait");
-        var temperatureK = record.WeatherAt(last.ObservedAt)?.Fields.Si("ambient-temperature") ?? 298.15;
+        var waited = Gauges.Read(record, last, FieldNames.PressureAfterWait);
+        var temperatureK = record.WeatherAt(last.ObservedAt)?.Fields.Si(FieldNames.AmbientTemperature) ?? 298.15;
         var end = RecoveryEnd.Of(
             FluidOf(record.Car),
             VolumeOf(record.Car).M3,
@@ -120,7 +122,7 @@ public sealed record RecoveryPicture(ImmutableArray<Entry> Entries, double Recov
         );
         return waited is null
             ? (end, null, null)
-            : (end, end.Done >= 0.5, last.Fields.Si("waited") >= RecoveryEnd.LeastWaitS - 1);
+            : (end, end.Done >= 0.5, last.Fields.Si(FieldNames.Waited) >= RecoveryEnd.LeastWaitS - 1);
     }
 
     private static RecoveredAgainst? Against(JobPicture picture, double recoveredKg, double sigma, RecoveryEnd? end)

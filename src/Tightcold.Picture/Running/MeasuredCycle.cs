@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
 using Tightcold.Numerics;
 using Tightcold.Properties;
 using static Tightcold.Picture.Pressures.Evidence;
@@ -44,17 +45,17 @@ public sealed record MeasuredCycle(Fluid Fluid, ImmutableArray<MeasuredCycle.Cor
         var (boiling, condensing) = (fluid.SaturationAtPressure(low), fluid.SaturationAtPressure(high));
         // A clamp that reads below saturation is off or sits on a flooded line: the dome's edge is all that can be
         // said.
-        var suctionK = entry.Fields.Si("suction-line-temperature");
+        var suctionK = entry.Fields.Si(FieldNames.SuctionLineTemperature);
         var suction =
             suctionK > boiling.TemperatureK + 0.2
                 ? fluid.AtTemperaturePressure(suctionK.Value, low)
                 : fluid.AtPressureQuality(low, 1);
-        var liquidK = entry.Fields.Si("liquid-line-temperature");
+        var liquidK = entry.Fields.Si(FieldNames.LiquidLineTemperature);
         var liquid =
             liquidK < condensing.TemperatureK - 0.2
                 ? fluid.AtTemperaturePressure(liquidK.Value, high)
                 : fluid.AtPressureQuality(high, 0);
-        var dischargeK = entry.Fields.Si("discharge-line-temperature");
+        var dischargeK = entry.Fields.Si(FieldNames.DischargeLineTemperature);
         FluidState discharge;
         if (dischargeK > condensing.TemperatureK + 0.2)
             discharge = fluid.AtTemperaturePressure(dischargeK.Value, high);

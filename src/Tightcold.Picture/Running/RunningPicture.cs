@@ -1,4 +1,5 @@
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Picture.Circuit;
 using Tightcold.Picture.Pressures;
@@ -48,14 +49,17 @@ public sealed record RunningPicture(Entry Entry, RunningPicture.Side? Low, Runni
         if (entry is null)
             return null;
         var fluid = Evidence.FluidOf(record.Car);
-        var (low, high) = (SideOf(record, fluid, entry, "low-side"), SideOf(record, fluid, entry, "high-side"));
+        var (low, high) = (
+            SideOf(record, fluid, entry, FieldNames.LowSide),
+            SideOf(record, fluid, entry, FieldNames.HighSide)
+        );
         return new(entry, low, high)
         {
             Air = AirPressure.At(record, entry.ObservedAt),
-            AmbientK = entry.Fields.Si("ambient-temperature")
-                ?? record.WeatherAt(entry.ObservedAt)?.Fields.Si("ambient-temperature"),
-            Superheat = Between(record, entry, "suction-line-temperature", low, 1),
-            Subcooling = Between(record, entry, "liquid-line-temperature", high, -1),
+            AmbientK = entry.Fields.Si(FieldNames.AmbientTemperature)
+                ?? record.WeatherAt(entry.ObservedAt)?.Fields.Si(FieldNames.AmbientTemperature),
+            Superheat = Between(record, entry, FieldNames.SuctionLineTemperature, low, 1),
+            Subcooling = Between(record, entry, FieldNames.LiquidLineTemperature, high, -1),
         };
     }
 

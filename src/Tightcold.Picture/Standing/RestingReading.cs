@@ -1,4 +1,5 @@
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Jobs.Kits;
 using Tightcold.Picture.Pressures;
@@ -32,7 +33,11 @@ public sealed record RestingReading(
     {
         ArgumentNullException.ThrowIfNull(record);
         ArgumentNullException.ThrowIfNull(entry);
-        var sides = new[] { Gauges.Read(record, entry, "low-side"), Gauges.Read(record, entry, "high-side") }
+        var sides = new[]
+        {
+            Gauges.Read(record, entry, FieldNames.LowSide),
+            Gauges.Read(record, entry, FieldNames.HighSide),
+        }
             .OfType<AbsoluteReading>()
             .ToArray();
         if (sides.Length == 0)
@@ -52,7 +57,7 @@ public sealed record RestingReading(
             apartPa,
             apartPa == 0 && temperatureSigmaK <= SettledK,
             onlyTheAir,
-            entry.Fields.Si("since-engine-ran") is not null,
+            entry.Fields.Si(FieldNames.SinceEngineRan) is not null,
             air
         );
     }
@@ -61,12 +66,12 @@ public sealed record RestingReading(
     /// only superheat the vapour. Spread between the spots and a short soak widen the belief.</summary>
     private static (double Kelvins, double SigmaKelvins, bool OnlyTheAir) Coldest(Entry entry, Kit kit)
     {
-        string[] fields = ["ambient-temperature", "condenser-temperature", "cabin-temperature"];
+        string[] fields = [FieldNames.AmbientTemperature, FieldNames.CondenserTemperature, FieldNames.CabinTemperature];
         var read = fields.Select(field => entry.Fields.Si(field)).OfType<double>().ToArray();
         var coldest = read.Min();
         var spread = read.Length == 1 ? 1 : (read.Max() - coldest) / 4;
-        var soak = entry.Fields.Si("since-engine-ran") is { } seconds ? 6 * Math.Exp(-seconds / 3600) : 1;
-        var thermometer = Evidence.TemperatureSigma(entry, "ambient-temperature", kit);
+        var soak = entry.Fields.Si(FieldNames.SinceEngineRan) is { } seconds ? 6 * Math.Exp(-seconds / 3600) : 1;
+        var thermometer = Evidence.TemperatureSigma(entry, FieldNames.AmbientTemperature, kit);
         return (coldest, Math.Sqrt((thermometer * thermometer) + (spread * spread) + (soak * soak)), read.Length == 1);
     }
 }

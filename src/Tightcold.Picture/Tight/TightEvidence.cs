@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Tightcold.Diagnosis.Leaks;
 using Tightcold.Diagnosis.Tightness;
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Picture.Circuit;
 using Tightcold.Picture.Leaks;
@@ -57,7 +58,7 @@ internal static class TightEvidence
         var volume = VolumeOf(record.Car);
         var kit = record.Kit;
         var now = record.Journal.Standing is [.., var last] ? last.ObservedAt : record.Job.OpenedAt;
-        var ambientK = Math.Clamp(record.WeatherAt(now)?.Fields.Si("ambient-temperature") ?? 293.15, 230, 340);
+        var ambientK = Math.Clamp(record.WeatherAt(now)?.Fields.Si(FieldNames.AmbientTemperature) ?? 293.15, 230, 340);
         var setting = LeakView.Setting(record);
         // Until measured it is known to 15 to 25 % only; a figure from a book to 10 %.
         var size = new CircuitSize(
@@ -96,8 +97,8 @@ internal static class TightEvidence
     /// <summary>How long it should still cool: as asked for in this job, else as the kit says, else two
     /// years.</summary>
     private static double YearsAsked(JobRecord record) =>
-        record.Journal.Last(EntryKinds.Aim)?.Fields.Number("cools-for")
-        ?? record.Kit.Fields.Number("cools-for")
+        record.Journal.Last(EntryKinds.Aim)?.Fields.Number(FieldNames.CoolsFor)
+        ?? record.Kit.Fields.Number(FieldNames.CoolsFor)
         ?? UsualYears;
 
     private static double Clock(JobRecord record, DateTimeOffset moment) => (moment - record.Job.OpenedAt).TotalSeconds;
@@ -107,7 +108,7 @@ internal static class TightEvidence
         foreach (var state in states)
         {
             bool Here(Entry entry) =>
-                string.Equals(entry.Fields.Text("spot"), state.Spot, StringComparison.OrdinalIgnoreCase);
+                string.Equals(entry.Fields.Text(FieldNames.Spot), state.Spot, StringComparison.OrdinalIgnoreCase);
             var tests = Look.OwnAt(record, state.Spot).Select(look => look.Test);
             var mended = record.Journal.Standing.LastOrDefault(entry =>
                 entry.Kind is EntryKinds.PartChanged or EntryKinds.SealChanged && Here(entry)
@@ -225,19 +226,19 @@ internal static class TightEvidence
             if (entries.Length < 2 || entries[^1].ObservedAt <= entries[0].ObservedAt)
                 continue;
             var kit = record.KitAt(entries[0].ObservedAt);
-            var step = kit.Fields.Si("high-gauge-step") ?? kit.HighGaugePlusMinusPa / 2;
+            var step = kit.Fields.Si(FieldNames.HighGaugeStep) ?? kit.HighGaugePlusMinusPa / 2;
             yield return new(
                 [
                     .. entries.Select(entry => new NitrogenReading(
                         (entry.ObservedAt - entries[0].ObservedAt).TotalSeconds,
                         Pressure(record, entry),
-                        Math.Clamp(entry.Fields.Si("gas-temperature")!.Value, 223, 373)
+                        Math.Clamp(entry.Fields.Si(FieldNames.GasTemperature)!.Value, 223, 373)
                     )),
                 ],
                 Clock(record, entries[0].ObservedAt)
             )
             {
-                SecondsSinceFilled = entries[0].Fields.Si("since-filled") ?? 0,
+                SecondsSinceFilled = entries[0].Fields.Si(FieldNames.SinceFilled) ?? 0,
                 StepPa = step,
                 ScatterPa = Math.Max(1, SameGaugeShare * step),
                 OnDial = step > DialStepPa,
@@ -342,7 +343,7 @@ internal static class TightEvidence
         var record = picture.Record;
         var told = record
             .Journal.OfKind(EntryKinds.EarlierCharge)
-            .OrderByDescending(entry => entry.Fields.Number("months-ago"))
+            .OrderByDescending(entry => entry.Fields.Number(FieldNames.MonthsAgo))
             .ToArray();
         var written = picture.EarlierPictures.LastOrDefault(job => job.Mass is { SystemKnown: true, DrawnKg: > 0 });
         double? since = null;
@@ -359,19 +360,19 @@ internal static class TightEvidence
         }
         foreach (var entry in told)
         {
-            var (seconds, spread) = LeakLosses.Remembered(entry.Fields.Number("months-ago")!.Value);
+            var (seconds, spread) = LeakLosses.Remembered(entry.Fields.Number(FieldNames.MonthsAgo)!.Value);
             if (-seconds <= since)
                 continue;
-            yield return entry.Fields.Text("filled") switch
+            yield return entry.Fields.Text(FieldNames.Filled) switch
             {
-                "topped up" => new(
+                Chosen.ToppedUp => new(
                     ChargeEventKind.Added,
                     -seconds,
                     spread,
-                    entry.Fields.Si("mass") ?? UsualTopUpKg,
-                    entry.Fields.Si("mass") is null ? 0.08 : 0.03
+                    entry.Fields.Si(FieldNames.Mass) ?? UsualTopUpKg,
+                    entry.Fields.Si(FieldNames.Mass) is null ? 0.08 : 0.03
                 ),
-                "full, by weight" => new(ChargeEventKind.Inside, -seconds, spread, labelKg, WeighedSigmaKg),
+                Chosen.FullByWeight => new(ChargeEventKind.Inside, -seconds, spread, labelKg, WeighedSigmaKg),
                 _ => new(ChargeEventKind.Inside, -seconds, spread, labelKg, FeltSigmaKg),
             };
         }
@@ -383,10 +384,10 @@ internal static class TightEvidence
                 labelKg,
                 FeltSigmaKg
             );
-        else if (since is null && told.All(entry => entry.Fields.Text("filled") == "topped up"))
+        else if (since is null && told.All(entry => entry.Fields.Text(FieldNames.Filled) == Chosen.ToppedUp))
         {
             // To an unknown charge: somewhere below the label, before the first top-up.
-            var first = told[0].Fields.Number("months-ago")!.Value * Month;
+            var first = told[0].Fields.Number(FieldNames.MonthsAgo)!.Value * Month;
             yield return new(ChargeEventKind.Inside, -(first + 60), 0.01, 0.55 * labelKg, 0.2 * labelKg);
         }
     }
@@ -405,7 +406,7 @@ internal static class TightEvidence
             if (works)
             {
                 opened ??= moment.Entry.ObservedAt;
-                joints.Add(moment.Entry.Fields.Text("spot") ?? "");
+                joints.Add(moment.Entry.Fields.Text(FieldNames.Spot) ?? "");
             }
             else if (opened is { } since && moment.After.Inside != Inside.Air)
             {
@@ -448,12 +449,12 @@ internal static class TightEvidence
     {
         var record = picture.Record;
         var kit = record.Kit;
-        var owned = kit.Fields.Text("leak-tests") ?? "";
+        var owned = kit.Fields.Text(FieldNames.LeakTests) ?? "";
         return new(
             [.. LeakView.Means(record)],
             kit.HasAbsoluteVacuumGauge ? kit.VacuumGaugeStepPa : null,
             owned.Contains("nitrogen", StringComparison.OrdinalIgnoreCase)
-                ? kit.Fields.Si("high-gauge-step") ?? kit.HighGaugePlusMinusPa / 2
+                ? kit.Fields.Si(FieldNames.HighGaugeStep) ?? kit.HighGaugePlusMinusPa / 2
                 : null,
             1.1e6
         )

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Tightcold.Jobs.Fields;
 using Tightcold.Picture.Pressures;
 using Tightcold.Procedures.Hold;
 using Tightcold.Procedures.Vacuum;
@@ -40,7 +41,8 @@ public sealed record HoldView(
         if (!(rows[^1].Reading.SecondsSinceStart > rows[0].Reading.SecondsSinceStart))
             return null;
         var hoses = all.Where(row => row is { Isolated: true, HosesAlone: true }).ToArray();
-        var ambientK = record.WeatherAt(rows[0].Entry.ObservedAt)?.Fields.Si("ambient-temperature") ?? ReferenceSystemK;
+        var ambientK = record.WeatherAt(rows[0].Entry.ObservedAt)?.Fields.Si(FieldNames.AmbientTemperature)
+            ?? ReferenceSystemK;
         var kit = record.KitAt(rows[0].Entry.ObservedAt);
         var fluid = FluidOf(record.Car);
         var setting = new HoldSetting(

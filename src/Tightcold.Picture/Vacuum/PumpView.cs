@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
 using Tightcold.Picture.Pressures;
 using Tightcold.Procedures.Evacuation;
 using Tightcold.Properties;
@@ -26,7 +27,7 @@ public sealed record PumpView(
         var record = picture.Record;
         var start = record
             .Journal.OfKind(EntryKinds.Pump)
-            .LastOrDefault(entry => entry.Fields.Text("action") == "started");
+            .LastOrDefault(entry => entry.Fields.Text(FieldNames.Action) == Chosen.Started);
         var moment = start?.ObservedAt
             ?? (record.Journal.Standing.Length > 0 ? record.Journal.Standing[^1].ObservedAt : record.Job.OpenedAt);
         var kit = record.KitAt(moment);
@@ -34,22 +35,23 @@ public sealed record PumpView(
         var rows = VacuumReadings.SincePumpStart(picture).Where(row => start is not null && !row.HosesAlone).ToArray();
         var weather = record.WeatherAt(moment);
         var partK = rows.Select(row => row.Reading.TemperatureK).LastOrDefault(kelvins => kelvins is not null)
-            ?? weather?.Fields.Si("ambient-temperature")
+            ?? weather?.Fields.Si(FieldNames.AmbientTemperature)
             ?? 293.15;
-        if (!kit.Has("pump-free-air"))
+        if (!kit.Has(FieldNames.PumpFreeAir))
             assumptions.Add(
                 Quantities.Phrase.Of(
-                    $"A pump of {new Quantities.Measure(Quantities.QuantityKind.VolumeFlow, UsualPumpM3PerS)}: none is in the kit"
+                    $"A pump of {new Quantities.Measure(Quantities.QuantityKind.VolumeFlow, UsualPumpM3PerS)}: none "
+                        + $"is in the kit"
                 )
             );
         var (waterKg, spread, vapour) = Water(picture, moment, partK);
         var setup = new EvacuationSetup(
-            kit.Fields.Si("pump-free-air") ?? UsualPumpM3PerS,
+            kit.Fields.Si(FieldNames.PumpFreeAir) ?? UsualPumpM3PerS,
             kit.PumpUltimatePa,
             kit.HoseBoreM,
             kit.HoseLengthM,
-            start?.Fields.Text("sides") is null or "both sides",
-            start?.Fields.Text("cores") != "removed",
+            start?.Fields.Text(FieldNames.Sides) is null or "both sides",
+            start?.Fields.Text(FieldNames.Cores) != Chosen.Removed,
             VolumeOf(record.Car).M3 + 2 * kit.HoseVolumeM3,
             AirPressure.At(record, moment).Pascals,
             Math.Clamp(partK, 240, 330),
@@ -83,7 +85,7 @@ public sealed record PumpView(
         double temperatureK
     )
     {
-        var humidity = picture.Record.WeatherAt(moment)?.Fields.Si("relative-humidity") ?? 0.6;
+        var humidity = picture.Record.WeatherAt(moment)?.Fields.Si(FieldNames.RelativeHumidity) ?? 0.6;
         // Vapour density by the gas law, R = 461.5 J/(kg·K).
         var vapour =
             humidity * WaterVapour.SaturationPressurePa(Math.Clamp(temperatureK, 250, 330)) / (461.5 * temperatureK);

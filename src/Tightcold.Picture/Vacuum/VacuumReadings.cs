@@ -1,4 +1,5 @@
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Picture.Circuit;
 using Tightcold.Picture.Pressures;
@@ -23,7 +24,7 @@ public static class VacuumReadings
     public sealed record Row(Entry Entry, VacuumReading Reading, HoldReading Held, bool OnDial, bool Isolated)
     {
         /// <summary>Hoses and gauge set shut off from the car.</summary>
-        public bool HosesAlone => Entry.Fields.Text("held-part") == "hoses and gauges alone";
+        public bool HosesAlone => Entry.Fields.Text(FieldNames.HeldPart) == Chosen.HosesAlone;
     }
 
     /// <summary>All vacuum readings since the pump was last started, in the order of observing; none once the circuit
@@ -34,7 +35,7 @@ public static class VacuumReadings
         var (record, moments) = (picture.Record, picture.Timeline.Moments);
         var start = moments
             .LastOrDefault(moment =>
-                moment.Entry.Kind == EntryKinds.Pump && moment.Entry.Fields.Text("action") == "started"
+                moment.Entry.Kind == EntryKinds.Pump && moment.Entry.Fields.Text(FieldNames.Action) == Chosen.Started
             )
             .Entry?.ObservedAt
             ?? DateTimeOffset.MinValue;
@@ -55,11 +56,11 @@ public static class VacuumReadings
     {
         var kit = record.KitAt(entry.ObservedAt);
         var seconds = (entry.ObservedAt - zero).TotalSeconds;
-        var temperature = entry.Fields.Si("part-temperature") ?? entry.Fields.Si("ambient-temperature");
-        var isolated = entry.Fields.Text("pump-valve") == "shut";
-        if (entry.Fields.Si("absolute-pressure") is { } absolute)
+        var temperature = entry.Fields.Si(FieldNames.PartTemperature) ?? entry.Fields.Si(FieldNames.AmbientTemperature);
+        var isolated = entry.Fields.Text(FieldNames.PumpValve) == Chosen.Shut;
+        if (entry.Fields.Si(FieldNames.AbsolutePressure) is { } absolute)
         {
-            var plusMinus = entry.Fields.PlusMinusSi("absolute-pressure")
+            var plusMinus = entry.Fields.PlusMinusSi(FieldNames.AbsolutePressure)
                 ?? (kit.HasAbsoluteVacuumGauge ? kit.VacuumGaugePlusMinusPa : 7);
             var step = kit.HasAbsoluteVacuumGauge ? kit.VacuumGaugeStepPa : 1.3;
             var sigma = Math.Max(plusMinus / SigmasInPlusMinus, GaugeShare / SigmasInPlusMinus * absolute);
@@ -75,7 +76,7 @@ public static class VacuumReadings
         }
         if (Gauges.Read(record, entry, "dial") is { } dial)
         {
-            var plusMinus = entry.Fields.PlusMinusSi("dial")
+            var plusMinus = entry.Fields.PlusMinusSi(FieldNames.Dial)
                 ?? (kit.HasAbsoluteVacuumGauge ? 1700 : kit.VacuumGaugePlusMinusPa);
             var step = kit.HasAbsoluteVacuumGauge ? 1700 : kit.VacuumGaugeStepPa;
             var sigma = Math.Sqrt(Math.Pow(plusMinus / SigmasInPlusMinus, 2) + (dial.AirSigmaPa * dial.AirSigmaPa));

@@ -1,4 +1,5 @@
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Picture.Mass;
 using Tightcold.Procedures.Cans;
@@ -93,7 +94,9 @@ public sealed record LiveWeighIn(double? TargetKg, double ToleranceKg, MassBalan
         [
             .. record
                 .Journal.OfKind(EntryKinds.ScaleReading)
-                .Where(entry => string.Equals(entry.Fields.Text("container"), name, StringComparison.OrdinalIgnoreCase))
+                .Where(entry =>
+                    string.Equals(entry.Fields.Text(FieldNames.Container), name, StringComparison.OrdinalIgnoreCase)
+                )
                 .TakeLast(2),
         ];
 
@@ -119,15 +122,15 @@ public sealed record LiveWeighIn(double? TargetKg, double ToleranceKg, MassBalan
         var moved = record
             .Journal.OfKind(EntryKinds.ContainerMoved)
             .LastOrDefault(entry =>
-                string.Equals(entry.Fields.Text("container"), name, StringComparison.OrdinalIgnoreCase)
+                string.Equals(entry.Fields.Text(FieldNames.Container), name, StringComparison.OrdinalIgnoreCase)
             );
         var now = record.Journal.Standing.Length > 0 ? record.Journal.Standing[^1].ObservedAt : record.Job.OpenedAt;
         var airK = Math.Clamp(
-            record.WeatherAt(now)?.Fields.Si("ambient-temperature") ?? 298.15,
+            record.WeatherAt(now)?.Fields.Si(FieldNames.AmbientTemperature) ?? 298.15,
             233,
             CanSurroundings.HottestBathK
         );
-        var around = (bathK ?? moved?.Fields.Si("bath-temperature")) is { } bath
+        var around = (bathK ?? moved?.Fields.Si(FieldNames.BathTemperature)) is { } bath
             ? CanSurroundings.Bath(Math.Clamp(bath, 273.2, CanSurroundings.HottestBathK), 2)
             : CanSurroundings.StillAir(airK);
         var conditions = Balance.Conditions(holding, now);
@@ -167,18 +170,18 @@ public sealed record LiveWeighIn(double? TargetKg, double ToleranceKg, MassBalan
         var opened = record
             .Journal.OfKind(EntryKinds.ContainerMoved)
             .LastOrDefault(entry =>
-                entry.Fields.Text("action") == "opened"
+                entry.Fields.Text(FieldNames.Action) == Chosen.Opened
                 && entry.ObservedAt < readings[1].ObservedAt
                 && string.Equals(
-                    entry.Fields.Text("container"),
-                    readings[1].Fields.Text("container"),
+                    entry.Fields.Text(FieldNames.Container),
+                    readings[1].Fields.Text(FieldNames.Container),
                     StringComparison.OrdinalIgnoreCase
                 )
             )
             ?.ObservedAt;
         var start = opened > readings[0].ObservedAt ? opened.Value : readings[0].ObservedAt;
         var seconds = (readings[1].ObservedAt - start).TotalSeconds;
-        var drawn = readings[0].Fields.Si("gross")!.Value - readings[1].Fields.Si("gross")!.Value;
+        var drawn = readings[0].Fields.Si(FieldNames.Gross)!.Value - readings[1].Fields.Si(FieldNames.Gross)!.Value;
         return seconds >= 10 && drawn > 0 ? drawn / seconds : null;
     }
 
@@ -201,7 +204,7 @@ public sealed record LiveWeighIn(double? TargetKg, double ToleranceKg, MassBalan
                     holding.GrossKg,
                     balance.InnerVolumeM3(holding.Container),
                     holding.Container.Kind != Jobs.Kits.Container.Can
-                        || holding.Container.Fields.Text("self-sealing") == "yes",
+                        || holding.Container.Fields.Text(FieldNames.SelfSealing) == Chosen.Yes,
                     // What a connected hose holds is counted already.
                     holding is { Connected: true, DrawnKg: > 0 }
                 )),

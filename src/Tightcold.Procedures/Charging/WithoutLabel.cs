@@ -14,7 +14,8 @@ public readonly record struct WithoutLabel(string Way, double? OffBy, string Ris
     public static readonly ImmutableArray<WithoutLabel> All =
     [
         new(
-            "Find the maker's figure: second label on the front frame or the strut tower, owner's book, maker's book, a dealer's parts desk by the vehicle number",
+            "Find the maker's figure: second label on the front frame or the strut tower, owner's book, maker's book, "
+                + "a dealer's parts desk by the vehicle number",
             null,
             "none; it costs a telephone call"
         ),
@@ -24,9 +25,11 @@ public readonly record struct WithoutLabel(string Way, double? OffBy, string Ris
             "what had leaked out by then is missing"
         ),
         new(
-            "Weigh in three quarters of what cars of this class hold, then step by 30 g while subcooling, superheat and vent are read; stop at the first step that no longer helps",
+            "Weigh in three quarters of what cars of this class hold, then step by 30 g while subcooling, superheat "
+                + "and vent are read; stop at the first step that no longer helps",
             0.20,
-            "the flat part of the curve hides a fifth too much or too little; too much raises the high side and can break the compressor on a hot day"
+            "the flat part of the curve hides a fifth too much or too little; too much raises the high side and can "
+                + "break the compressor on a hot day"
         ),
         new(
             "Fill by the low-side gauge",

@@ -74,7 +74,8 @@ public static class EvacuationModel
                     at[i] - time,
                     time < 20 ? 0.2
                         : time < 300 ? 1
-                        // A wet spot follows the pump within some twenty seconds, what the oil gives off within minutes.
+                        // A wet spot follows the pump within some twenty seconds, what the oil gives off within
+                        // minutes.
                         : water > 0 ? 3
                         : time < 1800 ? 5
                         : 20

@@ -124,8 +124,8 @@ public static class OilType
         {
             ("R-1234yf", OilFamily.Pag) => (
                 OilFit.Unsure,
-                "R-1234yf asks for double end-capped PAG made for it; this bottle does not say so, and ordinary PAG can "
-                    + "decompose in it"
+                "R-1234yf asks for double end-capped PAG made for it; this bottle does not say so, and ordinary PAG "
+                    + "can decompose in it"
             ),
             ("R-1234yf", OilFamily.Mineral) => (
                 OilFit.Stop,

@@ -294,8 +294,8 @@ public static class SubstanceCautions
                 "insulating-oil",
                 Danger.Life,
                 Phrase.Words(
-                    "Only its own insulating oil, and hoses and machine without PAG in them: a little PAG lets the high "
-                        + "voltage leak; no dye unless allowed."
+                    "Only its own insulating oil, and hoses and machine without PAG in them: a little PAG lets the "
+                        + "high voltage leak; no dye unless allowed."
                 ),
                 "trade articles read; figure of 1 % from memory"
             );
@@ -320,8 +320,8 @@ public static class SubstanceCautions
                 "rated-machine",
                 Danger.Life,
                 Phrase.Of(
-                    $"Pump what {name} is left only with a pump rated for flammable gas, its outlet led outdoors; switch it "
-                        + $"away from the car."
+                    $"Pump what {name} is left only with a pump rated for flammable gas, its outlet led outdoors; "
+                        + $"switch it away from the car."
                 ),
                 Practice
             ),
@@ -352,8 +352,8 @@ public static class SubstanceCautions
                 "cylinder",
                 Danger.Life,
                 Phrase.Words(
-                    "The cylinder of R-1234yf has a left-hand thread (1/2-inch 16 ACME or CGA 166) and is white with a red "
-                        + "band; no other is used."
+                    "The cylinder of R-1234yf has a left-hand thread (1/2-inch 16 ACME or CGA 166) and is white with "
+                        + "a red band; no other is used."
                 ),
                 "summary of SAE J2844 read"
             ),
@@ -373,8 +373,8 @@ public static class SubstanceCautions
             "fire-products",
             Danger.Hurts,
             Phrase.Of(
-                $"{name} in a flame or on glowing metal gives hydrogen fluoride and carbonyl fluoride: no smoking, and out "
-                    + $"of the smoke at once."
+                $"{name} in a flame or on glowing metal gives hydrogen fluoride and carbonyl fluoride: no smoking, "
+                    + $"and out of the smoke at once."
             ),
             Sheets
         );
@@ -384,8 +384,8 @@ public static class SubstanceCautions
             "no-air",
             Danger.Life,
             Phrase.Of(
-                $"Test pressure is dry nitrogen through a regulator, never compressed air or oxygen: with {name} and oil "
-                    + $"they can explode."
+                $"Test pressure is dry nitrogen through a regulator, never compressed air or oxygen: with {name} and "
+                    + $"oil they can explode."
             ),
             Sheets
         );

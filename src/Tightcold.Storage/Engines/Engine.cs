@@ -110,8 +110,8 @@ internal abstract class Engine : IDisposable
         await using (command.ConfigureAwait(false))
         {
             command.CommandText =
-                "SELECT (SELECT COUNT(*) FROM jobs) - (SELECT COUNT(*) FROM job_lines) + (SELECT COUNT(*) FROM cars WHERE label_key = '')"
-                + " + (SELECT COUNT(DISTINCT job_id) FROM entries WHERE digest = '')";
+                "SELECT (SELECT COUNT(*) FROM jobs) - (SELECT COUNT(*) FROM job_lines) + (SELECT COUNT(*) FROM cars "
+                + "WHERE label_key = '') + (SELECT COUNT(DISTINCT job_id) FROM entries WHERE digest = '')";
             return Convert.ToInt64(
                     await command.ExecuteScalarAsync(cancellation).ConfigureAwait(false),
                     System.Globalization.CultureInfo.InvariantCulture

@@ -56,7 +56,8 @@ internal sealed class FileLock : IDisposable
                 return held;
             if (DateTime.UtcNow > until)
                 throw new StoreException(
-                    $"Another Tightcold has been upgrading the data beside {path} for long; wait until it is done, or end it."
+                    $"Another Tightcold has been upgrading the data beside {path} for long; wait until it is done, or "
+                        + $"end it."
                 );
         }
     }
@@ -71,7 +72,8 @@ internal sealed class FileLock : IDisposable
         catch (UnauthorizedAccessException trouble)
         {
             throw new StoreException(
-                $"The folder {Path.GetDirectoryName(path)} is read-only; make it writable or choose another folder with --data.",
+                $"The folder {Path.GetDirectoryName(path)} is read-only; make it writable or choose another folder "
+                    + $"with --data.",
                 trouble
             );
         }
@@ -82,7 +84,8 @@ internal sealed class FileLock : IDisposable
         catch (IOException trouble)
         {
             throw new StoreException(
-                $"The folder {Path.GetDirectoryName(path)} cannot be written to; make it writable or choose another folder with --data.",
+                $"The folder {Path.GetDirectoryName(path)} cannot be written to; make it writable or choose another "
+                    + $"folder with --data.",
                 trouble
             );
         }

@@ -132,7 +132,8 @@ internal sealed class PostgresEngine : Engine
     public override Task LockNumbersAsync(JournalDatabase database, CancellationToken cancellation) =>
         database.Database.ExecuteSqlAsync($"SELECT pg_advisory_xact_lock({NumberLock})", cancellation);
 
-    // The next transaction to come: another one as soon as anybody wrote (postgresql.org/docs/current/functions-info.html).
+    // The next transaction to come: another one as soon as anybody wrote
+    // (postgresql.org/docs/current/functions-info.html).
     public override Task<long> VersionAsync(JournalDatabase database, CancellationToken cancellation) =>
         database
             .Database.SqlQueryRaw<long>("SELECT pg_snapshot_xmax(pg_current_snapshot())::text::bigint AS \"Value\"")

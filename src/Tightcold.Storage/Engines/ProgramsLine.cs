@@ -2,9 +2,9 @@ using System.Diagnostics;
 
 namespace Tightcold.Storage.Engines;
 
-/// <summary>Writers of several programs on one data file, in turn. Two locks of the file system: one for who writes, one
-/// for who is next. Whoever waits is next already, so a program that has just written comes after it, however fast it
-/// asks again; of two, each gets every second turn. The system gives both back when their holder ends, however it
+/// <summary>Writers of several programs on one data file, in turn. Two locks of the file system: one for who writes,
+/// one for who is next. Whoever waits is next already, so a program that has just written comes after it, however fast
+/// it asks again; of two, each gets every second turn. The system gives both back when their holder ends, however it
 /// ends.</summary>
 internal sealed class ProgramsLine(string dataFile)
 {

@@ -190,14 +190,16 @@ internal sealed class SqliteEngine : Engine
                     return true;
             }
             command.CommandText =
-                "SELECT COUNT(*) FROM sqlite_master WHERE type = 'table' AND name NOT LIKE '\\_\\_EF%' ESCAPE '\\' AND name NOT LIKE 'sqlite\\_%' ESCAPE '\\'";
+                "SELECT COUNT(*) FROM sqlite_master WHERE type = 'table' AND name NOT LIKE '\\_\\_EF%' ESCAPE '\\' "
+                + "AND name NOT LIKE 'sqlite\\_%' ESCAPE '\\'";
             return
                 Convert.ToInt64(
                     await command.ExecuteScalarAsync(cancellation).ConfigureAwait(false),
                     System.Globalization.CultureInfo.InvariantCulture
                 ) > 0
                 ? throw new StoreException(
-                    $"The file {FilePath} is no Tightcold data file; it was left as it is. Choose another folder with --data."
+                    $"The file {FilePath} is no Tightcold data file; it was left as it is. Choose another folder with "
+                        + $"--data."
                 )
                 : false;
         }

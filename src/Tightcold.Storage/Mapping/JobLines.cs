@@ -85,7 +85,7 @@ internal static class JobLines
                     .FirstAsync(entry => entry.Id == last.Id, cancellation)
                     .ConfigureAwait(false)
             );
-        line.State = state?.Fields.Text("state") ?? "open";
+        line.State = state?.Fields.Text(FieldNames.State) ?? "open";
         line.WaitingFor = state is null ? null : JobRecord.WaitsFor(state);
         line.LastEntryAt = journal.Standing.Length == 0 ? null : journal.Standing[^1].ObservedAt;
         line.Entries = entries.Count;

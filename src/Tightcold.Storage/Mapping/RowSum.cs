@@ -36,7 +36,8 @@ internal static class RowSum
             row.BodyBase64
         );
 
-    /// <summary>False where a sum is there and says something else; a row from before there were sums has none.</summary>
+    /// <summary>False where a sum is there and says something else; a row from before there were sums has
+    /// none.</summary>
     public static bool Fits(string kept, string sum) => kept.Length == 0 || kept == sum;
 
     private static string Stamp(DateTimeOffset moment) => moment.ToString("O", CultureInfo.InvariantCulture);

@@ -100,7 +100,8 @@ internal static class RowText
     {
         if (EntryKinds.Find(row.Kind) is not { } schema)
             throw new StoreException(
-                $"The entry {row.Id} in the data file is of a kind unknown here (“{row.Kind}”); a newer Tightcold wrote it. Nothing was changed."
+                $"The entry {row.Id} in the data file is of a kind unknown here (“{row.Kind}”); a newer Tightcold "
+                    + $"wrote it. Nothing was changed."
             );
         var fields = Read(JobDocument.ReadFields(row.FieldsJson, schema), "entry", row.Id);
         return new Entry(row.Id, row.Kind, row.ObservedAt, row.WrittenAt, row.Who, fields, row.Supersedes, row.Reason);
@@ -124,6 +125,7 @@ internal static class RowText
         where T : class =>
         read.Value
         ?? throw new StoreException(
-            $"The {what} {id} in the data file cannot be read ({read.Problems[0].Sentence.Render(SiFormat.Instance)}) Nothing was changed."
+            $"The {what} {id} in the data file cannot be read ({read.Problems[0].Sentence.Render(SiFormat.Instance)}) "
+                + $"Nothing was changed."
         );
 }

@@ -62,8 +62,8 @@ internal sealed class EntryRow
     public string Digest { get; set; } = "";
 }
 
-/// <summary>A photo of an entry. The body is text (base64), so that a file, a server and a job file hold the same and no
-/// engine's kind of bytes matters.</summary>
+/// <summary>A photo of an entry. The body is text (base64), so that a file, a server and a job file hold the same and
+/// no engine's kind of bytes matters.</summary>
 internal sealed class PhotoRow
 {
     public Guid Id { get; set; }

@@ -28,7 +28,8 @@ public static class DataRestore
                 : await FileLock.UseAsync(place.Folder, cancellation).ConfigureAwait(false);
             if (held is null && place.Connection is null)
                 throw new StoreException(
-                    $"The data in {place.Folder} are in use: a running site or another command holds them. Stop it, then restore; nothing was changed."
+                    $"The data in {place.Folder} are in use: a running site or another command holds them. Stop it, "
+                        + $"then restore; nothing was changed."
                 );
             // Beside the target, so that taking its place is one step.
             var stage = Path.Combine(place.Folder, Leftovers.RestoreFolder);
@@ -164,7 +165,8 @@ public static class DataRestore
                     || await database.Kits.AnyAsync(cancellation).ConfigureAwait(false)
                 )
                     throw new StoreException(
-                        $"Data are in {engine.Name} already, and a restore never writes over a server's data; make an empty database and restore into that. Nothing was changed."
+                        $"Data are in {engine.Name} already, and a restore never writes over a server's data; make an "
+                            + $"empty database and restore into that. Nothing was changed."
                     );
             }
             await DataCopy
@@ -179,7 +181,8 @@ public static class DataRestore
         catch (Exception trouble) when (Mapping.BadCell.Is(trouble))
         {
             throw new StoreException(
-                $"A row of the backup cannot be read ({trouble.Message.TrimEnd('.')}), and {engine.Name} would not take it; restore it to a folder, where it is left out. Nothing was changed.",
+                $"A row of the backup cannot be read ({trouble.Message.TrimEnd('.')}), and {engine.Name} would not "
+                    + $"take it; restore it to a folder, where it is left out. Nothing was changed.",
                 trouble
             );
         }

@@ -1,13 +1,13 @@
 namespace Tightcold.Storage.Safety;
 
-/// <summary>Files that only their owner may read (mode 600), whatever the folder allows. SQLite gives its log the mode of
-/// the file it belongs to.</summary>
+/// <summary>Files that only their owner may read (mode 600), whatever the folder allows. SQLite gives its log the mode
+/// of the file it belongs to.</summary>
 internal static class PrivateFile
 {
     private const UnixFileMode Owner = UnixFileMode.UserRead | UnixFileMode.UserWrite;
 
-    /// <summary>Makes an empty one where there is none: SQLite takes that for a new file, and would make one that all may
-    /// read.</summary>
+    /// <summary>Makes an empty one where there is none: SQLite takes that for a new file, and would make one that all
+    /// may read.</summary>
     public static void Make(string file)
     {
         if (OperatingSystem.IsWindows() || File.Exists(file))

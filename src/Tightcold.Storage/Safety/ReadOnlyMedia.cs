@@ -8,8 +8,9 @@ namespace Tightcold.Storage.Safety;
 /// itself is not touched.</summary>
 internal static class ReadOnlyMedia
 {
-    /// <summary>Whether the trouble is that nothing can be written there: asked of the folder itself, with a file of its
-    /// own, for nobody but SQLite may open the data file while it is in use (sqlite.org/howtocorrupt.html, 2.2).</summary>
+    /// <summary>Whether the trouble is that nothing can be written there: asked of the folder itself, with a file of
+    /// its own, for nobody but SQLite may open the data file while it is in use (sqlite.org/howtocorrupt.html,
+    /// 2.2).</summary>
     public static bool IsCause(Exception trouble, string folder)
     {
         if (

@@ -20,14 +20,14 @@ public sealed record BeforeAfter(
 {
     private static readonly ImmutableArray<string> Fields =
     [
-        "low-side",
-        "high-side",
-        "ambient-temperature",
-        "relative-humidity",
-        "vent-temperature",
-        "cabin-temperature",
-        "suction-line-temperature",
-        "liquid-line-temperature",
+        FieldNames.LowSide,
+        FieldNames.HighSide,
+        FieldNames.AmbientTemperature,
+        FieldNames.RelativeHumidity,
+        FieldNames.VentTemperature,
+        FieldNames.CabinTemperature,
+        FieldNames.SuctionLineTemperature,
+        FieldNames.LiquidLineTemperature,
     ];
 
     public static BeforeAfter Of(JobPicture picture, IMeasureFormat units)
@@ -61,7 +61,7 @@ public sealed record BeforeAfter(
             if (last.Length == 0 && (vent ?? after) is { } end)
                 last = Cell(record.WeatherAt(end.ObservedAt), name, units);
             // The proof is read at the vent, after the gauges.
-            if (name == "vent-temperature" && Cell(vent, name, units) is { Length: > 0 } proven)
+            if (name == FieldNames.VentTemperature && Cell(vent, name, units) is { Length: > 0 } proven)
                 last = proven;
             if (first.Length + last.Length > 0)
                 rows.Add(("Running: " + field.Label.Split('(')[0].Trim().ToLowerInvariant(), first, last));
@@ -87,7 +87,11 @@ public sealed record BeforeAfter(
             standing.LastOrDefault(entry => entry.ObservedAt > turn)
         );
         foreach (
-            var (name, label) in new[] { ("low-side", "Engine off: low side"), ("high-side", "Engine off: high side") }
+            var (name, label) in new[]
+            {
+                (FieldNames.LowSide, "Engine off: low side"),
+                (FieldNames.HighSide, "Engine off: high side"),
+            }
         )
         {
             var (first, last) = (Cell(came, name, units), Cell(went, name, units));
@@ -106,7 +110,8 @@ public sealed record BeforeAfter(
         var readings = record
             .Journal.OfKind(EntryKinds.VacuumReading)
             .Where(entry =>
-                entry.Fields.Text("pump-valve") == "shut" && entry.Fields.Si("absolute-pressure") is not null
+                entry.Fields.Text(FieldNames.PumpValve) == Chosen.Shut
+                && entry.Fields.Si(FieldNames.AbsolutePressure) is not null
             )
             .ToArray();
         return readings.Length < 3
@@ -119,7 +124,7 @@ public sealed record BeforeAfter(
                     .. readings.Select(entry =>
                         (
                             (entry.ObservedAt - readings[0].ObservedAt).TotalMinutes,
-                            entry.Fields.Si("absolute-pressure")!.Value
+                            entry.Fields.Si(FieldNames.AbsolutePressure)!.Value
                         )
                     ),
                 ],
@@ -151,12 +156,12 @@ public sealed record BeforeAfter(
         var standing = record.Journal.Standing;
         var parts = standing
             .Where(entry => entry.Kind is EntryKinds.PartChanged or EntryKinds.SealChanged)
-            .Sum(entry => entry.Fields.Number("price") ?? 0);
+            .Sum(entry => entry.Fields.Number(FieldNames.Price) ?? 0);
         var costs = standing.Where(entry => entry.Kind == EntryKinds.Cost).ToArray();
         var words = costs
-            .GroupBy(entry => entry.Fields.Text("currency") ?? "")
+            .GroupBy(entry => entry.Fields.Text(FieldNames.Currency) ?? "")
             .Select(group =>
-                $"{group.Sum(entry => entry.Fields.Number("amount") ?? 0).ToString("0.00", CultureInfo.InvariantCulture)} {group.Key}".Trim()
+                $"{group.Sum(entry => entry.Fields.Number(FieldNames.Amount) ?? 0).ToString("0.00", CultureInfo.InvariantCulture)} {group.Key}".Trim()
             )
             .ToList();
         if (parts > 0)
@@ -164,7 +169,7 @@ public sealed record BeforeAfter(
                 0,
                 $"prices written beside parts and seals {parts.ToString("0.00", CultureInfo.InvariantCulture)}"
             );
-        var seconds = costs.Sum(entry => entry.Fields.Si("time-spent") ?? 0);
+        var seconds = costs.Sum(entry => entry.Fields.Si(FieldNames.TimeSpent) ?? 0);
         if (seconds > 0)
             words.Add($"{(seconds / 3600).ToString("0.0", CultureInfo.InvariantCulture)} h");
         return string.Join(", ", words);

@@ -31,15 +31,15 @@ public sealed class CardFacts
 
     private static readonly ImmutableArray<string> CarFields =
     [
-        "model-year",
+        FieldNames.ModelYear,
         "refrigerant",
-        "label-charge",
-        "label-tolerance",
+        FieldNames.LabelCharge,
+        FieldNames.LabelTolerance,
         "compressor",
         "device",
         "evaporators",
-        "oil-type",
-        "oil-amount",
+        FieldNames.OilType,
+        FieldNames.OilAmount,
     ];
 
     /// <summary>More photos than this leave no room on the card; the site keeps them all.</summary>
@@ -161,7 +161,8 @@ public sealed class CardFacts
         Picture.Leaks.Losses.LostKg is { } lost and > 0.05
         && LawAndSubstance.PlaceOf(Record).Warming(Record.Car.Refrigerant) is { } figure
             ? Phrase.Of(
-                $"What had leaked before it came warms like some {Measure.Kilograms(OneFigure.Of(lost * figure.Potential))} of carbon dioxide ({figure.Words})."
+                $"What had leaked before it came warms like some "
+                    + $"{Measure.Kilograms(OneFigure.Of(lost * figure.Potential))} of carbon dioxide ({figure.Words})."
             )
             : Phrase.Empty;
 
@@ -177,7 +178,8 @@ public sealed class CardFacts
                 && moment.After.ChargedOnto is not Foreign.Nothing and var onto
             )
                 yield return Phrase.Of(
-                    $"Marked: refrigerant went in on top of {(onto == Foreign.Nitrogen ? "nitrogen" : "air")}, without an evacuation in between."
+                    $"Marked: refrigerant went in on top of {(onto == Foreign.Nitrogen ? "nitrogen" : "air")}, "
+                        + $"without an evacuation in between."
                 );
         }
     }

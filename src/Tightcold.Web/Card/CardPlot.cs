@@ -46,30 +46,37 @@ public sealed record CardPlot(
         var svg = new StringBuilder();
         svg.Append(
             CultureInfo.InvariantCulture,
-            $"<svg class=\"plot\" viewBox=\"0 0 {Width} {Height}\" role=\"img\" aria-label=\"{WebUtility.HtmlEncode(Title)}\" font-size=\"9\">"
+            $"<svg class=\"plot\" viewBox=\"0 0 {Width} {Height}\" role=\"img\" "
+                + $"aria-label=\"{WebUtility.HtmlEncode(Title)}\" font-size=\"9\">"
         );
         svg.Append(
             CultureInfo.InvariantCulture,
-            $"<path d=\"M{Left} {Top}V{Height - Bottom}H{Width - Right}\" fill=\"none\" stroke=\"#000\" stroke-width=\"1\"/>"
+            $"<path d=\"M{Left} {Top}V{Height - Bottom}H{Width - Right}\" fill=\"none\" stroke=\"#000\" "
+                + $"stroke-width=\"1\"/>"
         );
         foreach (var y in Ticks(y0, y1))
             svg.Append(
                 CultureInfo.InvariantCulture,
-                $"<path d=\"M{Left - 3} {Y(y)}h3\" stroke=\"#000\"/><text x=\"{Left - 5}\" y=\"{Y(y)}\" text-anchor=\"end\" dominant-baseline=\"middle\">{Short(y)}</text>"
+                $"<path d=\"M{Left - 3} {Y(y)}h3\" stroke=\"#000\"/><text x=\"{Left - 5}\" y=\"{Y(y)}\" "
+                    + $"text-anchor=\"end\" dominant-baseline=\"middle\">{Short(y)}</text>"
             );
         foreach (var x in Ticks(x0, x1))
             svg.Append(
                 CultureInfo.InvariantCulture,
-                $"<path d=\"M{X(x)} {Height - Bottom}v3\" stroke=\"#000\"/><text x=\"{X(x)}\" y=\"{Height - Bottom + 11}\" text-anchor=\"middle\">{Short(x)}</text>"
+                $"<path d=\"M{X(x)} {Height - Bottom}v3\" stroke=\"#000\"/><text x=\"{X(x)}\" "
+                    + $"y=\"{Height - Bottom + 11}\" text-anchor=\"middle\">{Short(x)}</text>"
             );
         svg.Append(
             CultureInfo.InvariantCulture,
-            $"<text x=\"{Width - Right}\" y=\"{Height - 4}\" text-anchor=\"end\">{WebUtility.HtmlEncode(Across)}</text><text x=\"{Left + 4}\" y=\"{Top + 7}\">{WebUtility.HtmlEncode(Up)}</text>"
+            $"<text x=\"{Width - Right}\" y=\"{Height - 4}\" "
+                + $"text-anchor=\"end\">{WebUtility.HtmlEncode(Across)}</text><text x=\"{Left + 4}\" "
+                + $"y=\"{Top + 7}\">{WebUtility.HtmlEncode(Up)}</text>"
         );
         for (var i = 0; i < Band.Length; i++)
             svg.Append(
                 CultureInfo.InvariantCulture,
-                $"<path d=\"M{X(Points[i].X)} {Y(Band[i].Low)}V{Y(Band[i].High)}m-5 0h10M{X(Points[i].X)} {Y(Band[i].Low)}m-5 0h10\" stroke=\"#000\" stroke-width=\"1.4\" fill=\"none\"/>"
+                $"<path d=\"M{X(Points[i].X)} {Y(Band[i].Low)}V{Y(Band[i].High)}m-5 0h10M{X(Points[i].X)} "
+                    + $"{Y(Band[i].Low)}m-5 0h10\" stroke=\"#000\" stroke-width=\"1.4\" fill=\"none\"/>"
             );
         svg.Append("<polyline fill=\"none\" stroke=\"#000\" stroke-width=\"1.2\" stroke-dasharray=\"4 2\" points=\"")
             .AppendJoin(' ', Points.Select(point => $"{X(point.X)},{Y(point.Y)}"))

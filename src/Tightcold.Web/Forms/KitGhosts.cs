@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Kits;
 using Tightcold.Quantities;
 
@@ -13,16 +14,16 @@ internal static class KitGhosts
         var plain = Kit.Plain(Guid.Empty, DateTimeOffset.UnixEpoch);
         (string Field, QuantityKind Kind, double Si)[] assumed =
         [
-            ("low-gauge-plus-minus", QuantityKind.PressureDifference, plain.LowGaugePlusMinusPa),
-            ("high-gauge-plus-minus", QuantityKind.PressureDifference, plain.HighGaugePlusMinusPa),
-            ("thermometer-plus-minus", QuantityKind.TemperatureDifference, plain.ThermometerPlusMinusK),
-            ("hygrometer-plus-minus", QuantityKind.RelativeHumidity, plain.HygrometerPlusMinus),
-            ("scale-plus-minus", QuantityKind.Mass, plain.ScalePlusMinusKg),
-            ("vacuum-gauge-plus-minus", QuantityKind.PressureDifference, plain.VacuumGaugePlusMinusPa),
-            ("vacuum-gauge-step", QuantityKind.PressureDifference, plain.VacuumGaugeStepPa),
-            ("pump-ultimate", QuantityKind.Vacuum, plain.PumpUltimatePa),
-            ("hose-bore", QuantityKind.Bore, plain.HoseBoreM),
-            ("hose-length", QuantityKind.Length, plain.HoseLengthM),
+            (FieldNames.LowGaugePlusMinus, QuantityKind.PressureDifference, plain.LowGaugePlusMinusPa),
+            (FieldNames.HighGaugePlusMinus, QuantityKind.PressureDifference, plain.HighGaugePlusMinusPa),
+            (FieldNames.ThermometerPlusMinus, QuantityKind.TemperatureDifference, plain.ThermometerPlusMinusK),
+            (FieldNames.HygrometerPlusMinus, QuantityKind.RelativeHumidity, plain.HygrometerPlusMinus),
+            (FieldNames.ScalePlusMinus, QuantityKind.Mass, plain.ScalePlusMinusKg),
+            (FieldNames.VacuumGaugePlusMinus, QuantityKind.PressureDifference, plain.VacuumGaugePlusMinusPa),
+            (FieldNames.VacuumGaugeStep, QuantityKind.PressureDifference, plain.VacuumGaugeStepPa),
+            (FieldNames.PumpUltimate, QuantityKind.Vacuum, plain.PumpUltimatePa),
+            (FieldNames.HoseBore, QuantityKind.Bore, plain.HoseBoreM),
+            (FieldNames.HoseLength, QuantityKind.Length, plain.HoseLengthM),
         ];
         return assumed.ToImmutableDictionary(item => item.Field, item => units.Format(new Measure(item.Kind, item.Si)));
     }

@@ -11,7 +11,7 @@ internal static class UnitOptions
     private const double ZeroFahrenheitKelvins = 255.372;
 
     /// <summary>Gauge fields that may read below the surrounding air.</summary>
-    private static readonly string[] MayBeVacuum = ["dial", "final-pressure", "pressure-after-wait"];
+    private static readonly string[] MayBeVacuum = ["dial", FieldNames.FinalPressure, FieldNames.PressureAfterWait];
 
     private const string Dial = "dial";
 
@@ -62,7 +62,8 @@ internal static class UnitOptions
         return unit is "bar gauge" or "kPa gauge" ? (plain, Typed.BelowZero + unit) : (number, unit);
     }
 
-    /// <summary>A stored or typed text in the unit that this reader starts with; null where it cannot be read.</summary>
+    /// <summary>A stored or typed text in the unit that this reader starts with; null where it cannot be
+    /// read.</summary>
     public static (string Number, string Unit)? Rewrite(FieldSpec field, string text, UnitSystem system)
     {
         if (field.Type is not FieldType.Quantity type)

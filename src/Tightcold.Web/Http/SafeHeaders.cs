@@ -17,7 +17,8 @@ internal static class SafeHeaders
     /// <summary>The job card carries its styles and photos inside, so that a saved file still prints; the styles are
     /// named by hash. The one script hands the card to the phone's own sharing.</summary>
     public static string CardPolicy { get; } =
-        $"default-src 'none'; style-src 'sha256-{Stylesheet.Card.Hash}'; script-src 'self'; connect-src 'self'; img-src data:; form-action 'none'; base-uri 'none'; frame-ancestors 'none'";
+        $"default-src 'none'; style-src 'sha256-{Stylesheet.Card.Hash}'; script-src 'self'; connect-src 'self'; "
+        + $"img-src data:; form-action 'none'; base-uri 'none'; frame-ancestors 'none'";
 
     public static void UseSafeHeaders(this IApplicationBuilder site) =>
         site.Use(

@@ -10,8 +10,8 @@ using Tightcold.Storage;
 
 namespace Tightcold.Web.Http;
 
-/// <summary>The log: who came in and was let in no longer, and what failed, one JSON object a line in a file a day. It is
-/// written by a thread of its own: no request waits for it, and when the disk is slow or full, lines are lost and
+/// <summary>The log: who came in and was let in no longer, and what failed, one JSON object a line in a file a day. It
+/// is written by a thread of its own: no request waits for it, and when the disk is slow or full, lines are lost and
 /// nothing else.</summary>
 public static class SiteLog
 {
@@ -47,8 +47,8 @@ public static class SiteLog
             // A disk that takes nothing.
             return;
         }
-        // Made by the services, so that they end it: what waits to be written is lost with a provider that is only handed
-        // to them, and a command that takes a key back is over in a moment.
+        // Made by the services, so that they end it: what waits to be written is lost with a provider that is only
+        // handed to them, and a command that takes a key back is over in a moment.
         logging.Services.AddSingleton<ILoggerProvider>(_ => new SerilogLoggerProvider(Writer(folder), dispose: true));
     }
 

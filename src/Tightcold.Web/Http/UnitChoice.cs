@@ -49,8 +49,9 @@ internal static class UnitChoice
         );
     }
 
-    /// <summary>The switch in the head of a page with a form sends that form along, so that nothing typed is lost, and its
-    /// own name with it. True when it was one. The address will not do: it stays when the form is sent after it.</summary>
+    /// <summary>The switch in the head of a page with a form sends that form along, so that nothing typed is lost, and
+    /// its own name with it. True when it was one. The address will not do: it stays when the form is sent after
+    /// it.</summary>
     public static bool IsSwitch(HttpContext http)
     {
         if (!http.Request.HasFormContentType || http.Request.Form["units"].ToString() is not { Length: > 0 } asked)

@@ -2,8 +2,8 @@ using Microsoft.AspNetCore.Http;
 
 namespace Tightcold.Web.Lan;
 
-/// <summary>The key of a paired device, or of the owner's browser. Strict is enough: the links that bring one in need no
-/// key, and every step after them comes from a page of this site.</summary>
+/// <summary>The key of a paired device, or of the owner's browser. Strict is enough: the links that bring one in need
+/// no key, and every step after them comes from a page of this site.</summary>
 internal static class DeviceCookie
 {
     public const string Name = "tightcold-device";

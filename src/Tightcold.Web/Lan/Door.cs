@@ -12,8 +12,8 @@ using Tightcold.Web.Styles;
 namespace Tightcold.Web.Lan;
 
 /// <summary>Who may come in: on this machine the owner's browsers, by their key; on the local network, when it is
-/// switched on, paired devices. Everybody else sees how to get in and nothing more. A foreign Host header, as a rebound name of somebody else's site
-/// would send it, is refused before anything is read.</summary>
+/// switched on, paired devices. Everybody else sees how to get in and nothing more. A foreign Host header, as a
+/// rebound name of somebody else's site would send it, is refused before anything is read.</summary>
 internal static class Door
 {
     public const string DevicesPath = "/devices";
@@ -69,8 +69,8 @@ internal static class Door
             }
         );
 
-    /// <summary>Other accounts of this machine reach this door too: without the owner's key it shows how to get one, the
-    /// looks of that page, and whether the data answer.</summary>
+    /// <summary>Other accounts of this machine reach this door too: without the owner's key it shows how to get one,
+    /// the looks of that page, and whether the data answer.</summary>
     private static async Task OnThisMachineAsync(HttpContext http, RequestDelegate next)
     {
         if (Owner(http) is { } browser)
@@ -138,8 +138,8 @@ internal static class Door
                 || ForwardingHeaders.Contains(name, StringComparer.OrdinalIgnoreCase)
             );
 
-    /// <summary>What proxies, tunnels and content networks say of whom they speak for (RFC 7239, RFC 9110 section 7.6.3,
-    /// and common practice).</summary>
+    /// <summary>What proxies, tunnels and content networks say of whom they speak for (RFC 7239, RFC 9110 section
+    /// 7.6.3, and common practice).</summary>
     private static readonly string[] ForwardingHeaders =
     [
         "Forwarded",
@@ -211,7 +211,8 @@ internal static class Door
         http.Response.ContentType = "text/plain; charset=utf-8";
         await http
             .Response.WriteAsync(
-                "This site answers on its own machine, at 127.0.0.1 or localhost, and, when its owner lets devices in, at its own address in the local network.\n",
+                "This site answers on its own machine, at 127.0.0.1 or localhost, and, when its owner lets devices "
+                    + "in, at its own address in the local network.\n",
                 http.RequestAborted
             )
             .ConfigureAwait(false);

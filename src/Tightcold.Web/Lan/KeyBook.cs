@@ -9,10 +9,10 @@ using Tightcold.Storage;
 
 namespace Tightcold.Web.Lan;
 
-/// <summary>Keys that were handed out, in one file of this data folder, readable by its owner only. It holds the SHA-256
-/// of each key (256 random bits, so that a plain hash is enough), never the key. A running site notices when another
-/// program strikes one. A file that cannot be read lets nobody in; a key that was not shown for long opens nothing any
-/// more.</summary>
+/// <summary>Keys that were handed out, in one file of this data folder, readable by its owner only. It holds the
+/// SHA-256 of each key (256 random bits, so that a plain hash is enough), never the key. A running site notices when
+/// another program strikes one. A file that cannot be read lets nobody in; a key that was not shown for long opens
+/// nothing any more.</summary>
 public abstract class KeyBook
 {
     /// <summary>A workshop has fewer; more would mean that something goes wrong.</summary>

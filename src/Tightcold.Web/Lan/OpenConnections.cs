@@ -5,9 +5,9 @@ using Microsoft.AspNetCore.Server.Kestrel.Core;
 
 namespace Tightcold.Web.Lan;
 
-/// <summary>Open connections, counted: so many at most, from one address and in all. When all are taken, the oldest over
-/// which no paired device has shown its key makes room, so that a neighbour who opens many and says nothing does not
-/// lock a phone out. The owner's own door is not counted among them.</summary>
+/// <summary>Open connections, counted: so many at most, from one address and in all. When all are taken, the oldest
+/// over which no paired device has shown its key makes room, so that a neighbour who opens many and says nothing does
+/// not lock a phone out. The owner's own door is not counted among them.</summary>
 internal sealed class OpenConnections(int most, int mostOfOne)
 {
     private readonly ConcurrentDictionary<string, Seat> seats = new(StringComparer.Ordinal);

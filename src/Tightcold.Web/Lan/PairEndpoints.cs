@@ -90,7 +90,8 @@ internal static class PairEndpoints
                 http,
                 "",
                 name,
-                "This code does not serve, or no longer: each lets one device in, within ten minutes. Ask for another one on the owner’s screen."
+                "This code does not serve, or no longer: each lets one device in, within ten minutes. Ask for another "
+                    + "one on the owner’s screen."
             );
         }
         try

@@ -66,8 +66,9 @@ internal sealed record RateLimits
                 : RateLimitPartition.GetNoLimiter("")
         );
 
-    /// <summary>A paired device by its key, wherever it comes from: neighbours in its network count for themselves. Else
-    /// an address; of IPv6 its network, since one machine may take any address in it. Null for the owner.</summary>
+    /// <summary>A paired device by its key, wherever it comes from: neighbours in its network count for themselves.
+    /// Else an address; of IPv6 its network, since one machine may take any address in it. Null for the
+    /// owner.</summary>
     private static string? Partition(HttpContext http, LanOptions lan)
     {
         if (Reaches.Of(http.Connection.RemoteIpAddress, http.Connection.LocalIpAddress, lan.Rule) == Reach.ThisMachine)

@@ -4,6 +4,7 @@ using Microsoft.AspNetCore.Routing;
 using Tightcold.App.Desk;
 using Tightcold.Jobs.Cars;
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Web.Forms;
 using Tightcold.Web.Http;
@@ -125,8 +126,8 @@ internal static class CarEndpoints
         );
     }
 
-    /// <summary>What the driver knows of the last filling, once; then the first form by itself for who only tapped why it
-    /// is here, else the page of now.</summary>
+    /// <summary>What the driver knows of the last filling, once; then the first form by itself for who only tapped why
+    /// it is here, else the page of now.</summary>
     private static async Task<string> FirstAsync(
         HttpContext http,
         JobDesk desk,
@@ -146,7 +147,11 @@ internal static class CarEndpoints
             await desk.AddEntryAsync(
                     job.Number,
                     EntryKinds.EarlierCharge,
-                    new Dictionary<string, string> { ["months-ago"] = months, ["filled"] = "full, not weighed" },
+                    new Dictionary<string, string>
+                    {
+                        [FieldNames.MonthsAgo] = months,
+                        ["filled"] = "full, not weighed",
+                    },
                     null,
                     EntryEndpoints.Who(record, null),
                     cancellation: cancellation

@@ -19,7 +19,7 @@ internal static class CarriedOver
 
     public const string AsLastTime = "As last time.";
 
-    private static readonly ImmutableHashSet<string> Air = ["ambient-temperature", "relative-humidity"];
+    private static readonly ImmutableHashSet<string> Air = [FieldNames.AmbientTemperature, FieldNames.RelativeHumidity];
 
     public static (Typed Typed, ImmutableDictionary<string, string> Notes) Of(
         JobRecord record,
@@ -49,7 +49,7 @@ internal static class CarriedOver
                 typed = typed.With(field, Shown(field, air.Fields[field.Name]!, air, visit));
                 notes[field.Name] = $"From {reader.Time(air.ObservedAt)}; change it if it moved.";
             }
-            else if (lately is not null && Keeps(schema.Name, field) && lately.Fields[field.Name] is { } value)
+            else if (lately is not null && field.CarriedOver && lately.Fields[field.Name] is { } value)
             {
                 typed = typed.With(field, Shown(field, value, lately, visit));
                 notes[field.Name] = AsLastTime;
@@ -82,7 +82,7 @@ internal static class CarriedOver
     }
 
     private static string? FromTheCar(JobRecord record, FieldSpec field) =>
-        field.Name == "oil-type" ? record.Car.Fields.Text("oil-type") : null;
+        field.Name == FieldNames.OilType ? record.Car.Fields.Text(FieldNames.OilType) : null;
 
     /// <summary>Into what is recovered, where the kit has one cylinder for it.</summary>
     private static string? OnlyOne(JobRecord record, string kind, FieldSpec field, DateTimeOffset now) =>
@@ -96,21 +96,4 @@ internal static class CarriedOver
         record.Journal.Standing.LastOrDefault(entry =>
             entry.Fields[field] is not null && entry.ObservedAt <= now && now - entry.ObservedAt < AirLasts
         );
-
-    /// <summary>What was seen anew each time, as an outcome, is never carried over.</summary>
-    private static bool Keeps(string kind, FieldSpec field) =>
-        (kind, field.Name) switch
-        {
-            (EntryKinds.LeakCheck or EntryKinds.LeakSearch, "test" or "wind" or "old-dye") => true,
-            (EntryKinds.LeakSearch, "not-reached") => true,
-            (EntryKinds.VacuumReading, "pump-valve" or "held-part" or "measured-at" or "part-temperature") => true,
-            (EntryKinds.ScaleReading, "container") => true,
-            (EntryKinds.ContainerMoved, "container" or "side" or "position") => true,
-            (EntryKinds.RunningReading, "blower" or "air-source" or "doors" or "clutch" or "engine-speed" or "aid") =>
-                true,
-            (EntryKinds.VentReading, "blower" or "air-source" or "engine-speed" or "moving") => true,
-            (EntryKinds.PressureTest, "gas") => true,
-            (EntryKinds.Cost, "currency") => true,
-            _ => false,
-        };
 }

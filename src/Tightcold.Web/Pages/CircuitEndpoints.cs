@@ -47,8 +47,8 @@ internal static class CircuitEndpoints
         string add = form["add"].ToString().Trim(),
             remove = form["remove"].ToString().Trim(),
             spot = add.Length > 0 ? add : remove;
-        List<string> extra = [.. Names(car, "extra-spots")],
-            struck = [.. Names(car, "struck-spots")];
+        List<string> extra = [.. Names(car, FieldNames.ExtraSpots)],
+            struck = [.. Names(car, FieldNames.StruckSpots)];
         if (spot.Length is 0 or > LongestName || spot.Contains(',', StringComparison.Ordinal))
             return Show(
                 http,
@@ -77,8 +77,8 @@ internal static class CircuitEndpoints
                 id,
                 new Dictionary<string, string>
                 {
-                    ["extra-spots"] = string.Join(", ", extra),
-                    ["struck-spots"] = string.Join(", ", struck),
+                    [FieldNames.ExtraSpots] = string.Join(", ", extra),
+                    [FieldNames.StruckSpots] = string.Join(", ", struck),
                 },
                 cancellation
             )

@@ -59,13 +59,13 @@ internal static class DecideEndpoints
         // The desk keeps a price per kilogram, whatever it was said for.
         if (
             double.TryParse(
-                typed["price-refrigerant"].Replace(',', '.'),
+                typed[FieldNames.PriceRefrigerant].Replace(',', '.'),
                 NumberStyles.AllowDecimalPoint,
                 CultureInfo.InvariantCulture,
                 out var price
             ) && PerKg.TryGetValue(form["size"].ToString(), out var size)
         )
-            kept["price-refrigerant"] = (price / size).ToString("0.####", CultureInfo.InvariantCulture);
+            kept[FieldNames.PriceRefrigerant] = (price / size).ToString("0.####", CultureInfo.InvariantCulture);
         var outcome = await desk.UpdateKitAsync(kept, cancellation: cancellation).ConfigureAwait(false);
         return outcome.Taken
             ? Page.Go(Routes.Decide(record.Job))

@@ -51,7 +51,7 @@ internal static class EntryEndpoints
                     return Taps(http, record, schema, ids.NextId(Visit.Of(http).Reader.Now), wrote, first, []);
                 var blank = Blank(http, record, schema, ids, spot, first);
                 // What belongs to no step is not about what is to be done now.
-                if (StepWords.StepOf(kind) is null)
+                if (EntryKinds.StepOf(kind) is null)
                     return Form(http, blank);
                 var sight = await findings.AtAGlanceAsync(desk, record, cancellation).ConfigureAwait(false);
                 return Form(
@@ -136,7 +136,7 @@ internal static class EntryEndpoints
     /// <summary>The name that stands in new entries: the kit's owner.</summary>
     internal static string Who(JobRecord record, string? typed) =>
         string.IsNullOrWhiteSpace(typed)
-            ? record.Kits.OrderBy(kit => kit.From).LastOrDefault()?.Fields.Text("owner") ?? ""
+            ? record.Kits.OrderBy(kit => kit.From).LastOrDefault()?.Fields.Text(FieldNames.Owner) ?? ""
             : typed.Trim();
 
     private static Schema? Writable(string kind) => kind == EntryKinds.Struck ? null : EntryKinds.Find(kind);
@@ -261,7 +261,7 @@ internal static class EntryEndpoints
             && await desk.RecordAsync(job.Number, cancellation).ConfigureAwait(false) is { State: "open" }
         )
             return $"{Routes.WeighIn(job)}?wrote={written.Id}";
-        if (StepWords.StepOf(written.Kind) is null)
+        if (EntryKinds.StepOf(written.Kind) is null)
             return Read(job, written);
         if (written.Kind == EntryKinds.LeakCheck)
             return SearchModel.Onward(before.Car, job, written);
@@ -270,7 +270,7 @@ internal static class EntryEndpoints
         if (
             written.Kind == EntryKinds.LeakSearch
             && stood.Timeline.Now.Inside == Inside.Nitrogen
-            && string.IsNullOrEmpty(written.Fields.Text("showed"))
+            && string.IsNullOrEmpty(written.Fields.Text(FieldNames.Showed))
         )
             return Routes.Nitrogen(job, written.Id);
         var was = stood.Now;
@@ -379,7 +379,7 @@ internal static class EntryEndpoints
             EntrySheet.Of(Visit.Of(http), record, schema, Typed.FromFields(schema, old.Fields)) with
             {
                 // A look that was written down wrongly is corrected within its look.
-                Offered = SignWords.GroupOf(old.Fields.Text("observation")) is { } look
+                Offered = SignWords.GroupOf(old.Fields.Text(FieldNames.Observation)) is { } look
                     ? new Dictionary<string, IReadOnlyList<string>> { ["observation"] = look.Seen }
                     : [],
             },

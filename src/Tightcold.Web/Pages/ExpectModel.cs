@@ -1,6 +1,7 @@
 using Tightcold.App.Diagrams;
 using Tightcold.App.Expectation;
 using Tightcold.App.Units;
+using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Properties;
 using Tightcold.Quantities;
@@ -22,10 +23,10 @@ public sealed record ExpectModel(
     /// <summary>What belongs before the gauges, in the order they are put on.</summary>
     private static readonly string[] Keys =
     [
-        "low-side",
+        FieldNames.LowSide,
         "low-side-least",
         "low-side-most",
-        "high-side",
+        FieldNames.HighSide,
         "vent",
         "suction-line",
         "discharge-line",

@@ -27,8 +27,8 @@ internal sealed class FindingSource(Func<JobPicture, ImmutableArray<Finding>> of
     private readonly ImmutableArray<SemaphoreSlim> looks = Turns(),
         weighs = Turns();
 
-    /// <summary>The data's version at which a job was read last, and what was read: while nothing was written since, a page
-    /// of many jobs need not read each of them again.</summary>
+    /// <summary>The data's version at which a job was read last, and what was read: while nothing was written since, a
+    /// page of many jobs need not read each of them again.</summary>
     private readonly ConcurrentDictionary<Guid, (long Version, JobRecord Record)> read = new();
 
     /// <summary>Jobs being weighed for a page that was answered at a glance.</summary>

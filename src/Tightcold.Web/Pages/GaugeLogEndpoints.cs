@@ -5,6 +5,7 @@ using Microsoft.AspNetCore.Routing;
 using Tightcold.App.Desk;
 using Tightcold.App.Gauges;
 using Tightcold.App.Units;
+using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Quantities;
@@ -107,14 +108,7 @@ internal static class GaugeLogEndpoints
             )
             .ConfigureAwait(false);
         return outcome.Taken
-            ? Page.Go(
-                Routes.Step(
-                    record.Job,
-                    asked.What == GaugeLogChoice.PumpDown
-                        ? Tightcold.Picture.Step.PumpDown
-                        : Tightcold.Picture.Step.Hold
-                )
-            )
+            ? Page.Go(Routes.Step(record.Job, asked.What == GaugeLogChoice.PumpDown ? Step.PumpDown : Step.Hold))
             : Show(http, model with { Lines = [], Problems = outcome.Problems });
     }
 

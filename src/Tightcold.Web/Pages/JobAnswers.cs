@@ -1,4 +1,5 @@
 using Tightcold.App.Desk;
+using Tightcold.Jobs.Entries;
 using Tightcold.Web.Asked;
 using Tightcold.Web.Words;
 

@@ -9,7 +9,8 @@ using Tightcold.Quantities;
 
 namespace Tightcold.Web.Pages;
 
-/// <summary>A job as its pages show it: what to do now, and every step of the trade's order with its findings.</summary>
+/// <summary>A job as its pages show it: what to do now, and every step of the trade's order with its
+/// findings.</summary>
 /// <param name="Wrote">The entry that was just written, to be read back; or null.</param>
 public sealed record JobModel(JobSight Sight, Entry? Wrote)
 {

@@ -60,7 +60,7 @@ internal static class KitEndpoints
             return Form(http, Add, typed, outcome.Problems);
         return Page.Go(
             form["then"] == "another"
-                ? $"{Routes.NewContainer}?kept={Uri.EscapeDataString(typed.Number("name"))}"
+                ? $"{Routes.NewContainer}?kept={Uri.EscapeDataString(typed.Number(FieldNames.Name))}"
                 : Routes.Kit
         );
     }

@@ -6,8 +6,8 @@ using Tightcold.Picture.Books;
 
 namespace Tightcold.Web.Pages;
 
-/// <summary>The ledger's lines of every job, drawn up once and again where a job changed: a workshop of years has more of
-/// them than can be folded while a page is waited for. A cache and no truth, empty at each start.</summary>
+/// <summary>The ledger's lines of every job, drawn up once and again where a job changed: a workshop of years has more
+/// of them than can be folded while a page is waited for. A cache and no truth, empty at each start.</summary>
 internal sealed class LedgerBooks(JobDesk desk, TimeSpan patience) : IDisposable
 {
     /// <summary>More changed jobs than these are read with all others, in one go.</summary>
@@ -24,8 +24,8 @@ internal sealed class LedgerBooks(JobDesk desk, TimeSpan patience) : IDisposable
     private string kits = "";
     private int done;
 
-    /// <summary>The books as they stand; null while they are being drawn up for the first time, or after a change of the
-    /// kit, and <paramref name="cancellation"/> or the patience of a page would end before.</summary>
+    /// <summary>The books as they stand; null while they are being drawn up for the first time, or after a change of
+    /// the kit, and <paramref name="cancellation"/> or the patience of a page would end before.</summary>
     public async Task<LedgerSight?> SoonAsync(CancellationToken cancellation)
     {
         await turn.WaitAsync(cancellation).ConfigureAwait(false);

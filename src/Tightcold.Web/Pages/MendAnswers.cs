@@ -121,12 +121,12 @@ internal sealed class MendAnswers(JobDesk desk, FindingSource findings, IIdSourc
         return Answer.Go(Onward(record, model, last!));
     }
 
-    /// <summary>Opened: the sheet again, for what is done next. Mended: to the spot on the search where the kit can bring it
-    /// to pressure, else to the page of now.</summary>
+    /// <summary>Opened: the sheet again, for what is done next. Mended: to the spot on the search where the kit can
+    /// bring it to pressure, else to the page of now.</summary>
     private static string Onward(JobRecord record, MendModel model, Entry last) =>
         model.Then == "opened" ? Routes.Mend(record.Job, model.Spot, last.Id)
         : model.Then == "open" && model.Open.Length > 0 ? $"{Routes.Job(record.Job)}?wrote={last.Id}"
-        : record.Kit.Fields.Text("leak-tests")?.Contains("nitrogen", StringComparison.OrdinalIgnoreCase) == true
+        : record.Kit.Fields.Text(FieldNames.LeakTests)?.Contains("nitrogen", StringComparison.OrdinalIgnoreCase) == true
         && !model.Job.Sight.Picture.Timeline.Now.HoldsRefrigerant
             ? Routes.Searched(record.Job, model.Spot, last.Id)
         : $"{Routes.Job(record.Job)}?wrote={last.Id}";

@@ -84,7 +84,7 @@ public sealed record MendModel(JobModel Job, FormSheet Oil, Guid Id, string Spot
                 yield return (EntryKinds.SealChanged, Of(("spot", Spot), ("seal", words)));
         if (Ticked.Contains(DrierTick) && Drier is { } drier)
             yield return (EntryKinds.PartChanged, Of(("spot", drier), ("part", drier)));
-        if (Oil.Typed.Number("amount").Length > 0)
+        if (Oil.Typed.Number(FieldNames.Amount).Length > 0)
             yield return (
                 EntryKinds.OilMoved,
                 Oil.Typed.Texts(Oil.Schema)

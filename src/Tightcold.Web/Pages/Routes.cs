@@ -1,6 +1,7 @@
 using System.Globalization;
 using Tightcold.Findings.Now;
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Picture;
 using Tightcold.Picture.Now;
@@ -94,7 +95,7 @@ public static class Routes
         ArgumentNullException.ThrowIfNull(wrote);
         return Job(job)
             + "/search"
-            + Query(("spot", next), ("test", wrote.Fields.Text("test")), ("wrote", wrote.Id.ToString()));
+            + Query(("spot", next), ("test", wrote.Fields.Text(FieldNames.Test)), ("wrote", wrote.Id.ToString()));
     }
 
     /// <summary>Where the one thing to do now is done, and what the button says; null where nothing is to be

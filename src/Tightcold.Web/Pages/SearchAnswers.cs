@@ -1,5 +1,6 @@
 using Tightcold.App.Desk;
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
 using Tightcold.Picture;
 using Tightcold.Picture.Circuit;
 using Tightcold.Web.Asked;
@@ -28,22 +29,24 @@ internal sealed class SearchAnswers(JobDesk desk, FindingSource findings, IIdSou
         if (await desk.RecordAsync(number, ask.Cancellation).ConfigureAwait(false) is not { } record)
             return null;
         var schema = EntryKinds.Get(kind);
-        var known = ask.Word("test") is { } test ? Typed.Nothing.With(schema.Find("test")!, test) : Typed.Nothing;
+        var known = ask.Word("test") is { } test
+            ? Typed.Nothing.With(schema.Find(FieldNames.Test)!, test)
+            : Typed.Nothing;
         var sight = await findings.AtAGlanceAsync(desk, record, ask.Cancellation).ConfigureAwait(false);
         // Nitrogen inside asks for soap, whatever was used before; soap under nitrogen is over when it is out.
-        var said = known.Number("test").Length > 0;
+        var said = known.Number(FieldNames.Test).Length > 0;
         var nitrogen = sight.Picture.Timeline.Now.Inside == Inside.Nitrogen;
         if (!said && nitrogen)
-            known = known.With(schema.Find("test")!, NitrogenAndSoap);
+            known = known.With(schema.Find(FieldNames.Test)!, NitrogenAndSoap);
         // A look at one spot and a search round all of them are one search.
         else if (!said && record.Journal.Last(kind) is null && record.Journal.Last(EntryKinds.LeakCheck) is { } look)
-            known = known.With(schema.Find("test")!, look.Fields.Text("test") ?? "");
+            known = known.With(schema.Find(FieldNames.Test)!, look.Fields.Text(FieldNames.Test) ?? "");
         var (typed, notes) = CarriedOver.Of(record, schema, ask.Visit, null, known);
         if (!said && nitrogen)
             notes = notes.SetItem("test", "Taken: nitrogen is inside.");
         else if (
             !said
-            && typed.Number("test") is "" or NitrogenAndSoap
+            && typed.Number(FieldNames.Test) is "" or NitrogenAndSoap
             && sight
                 .Findings.Where(finding => finding.Step == Step.LeakSearch)
                 .SelectMany(finding => finding.Next)
@@ -53,7 +56,7 @@ internal sealed class SearchAnswers(JobDesk desk, FindingSource findings, IIdSou
                 is { } most
         )
         {
-            typed = known.With(schema.Find("test")!, most);
+            typed = known.With(schema.Find(FieldNames.Test)!, most);
             (typed, notes) = CarriedOver.Of(record, schema, ask.Visit, null, typed);
             notes = notes.SetItem("test", "Suggested: most for its minutes.");
         }

@@ -18,19 +18,26 @@ namespace Tightcold.Web.Pages;
 public sealed record SearchModel(JobModel Job, FormSheet Sheet, Guid Id, string? Spot)
 {
     /// <summary>What decides whether a look counts, besides spot, test and outcome.</summary>
-    public static readonly ImmutableArray<string> Conditions = ["wind", "old-dye", "system-pressure", "time-spent"];
+    public static readonly ImmutableArray<string> Conditions =
+    [
+        "wind",
+        FieldNames.OldDye,
+        FieldNames.SystemPressure,
+        FieldNames.TimeSpent,
+    ];
 
     public JobPicture Picture => Job.Sight.Picture;
     public JobRecord Record => Job.Record;
 
-    public string Test => Sheet.Typed.Number("test");
+    public string Test => Sheet.Typed.Number(FieldNames.Test);
 
-    /// <summary>Tests that this kit can do; a detector and soap where it does not say, as the odds assume too.</summary>
+    /// <summary>Tests that this kit can do; a detector and soap where it does not say, as the odds assume
+    /// too.</summary>
     public ImmutableArray<string> Owned
     {
         get
         {
-            var words = Sheet.Kit?.Fields.Text("leak-tests") ?? "detector, soap";
+            var words = Sheet.Kit?.Fields.Text(FieldNames.LeakTests) ?? "detector, soap";
             bool Has(string word) => words.Contains(word, StringComparison.OrdinalIgnoreCase);
             return
             [
@@ -42,7 +49,9 @@ public sealed record SearchModel(JobModel Job, FormSheet Sheet, Guid Id, string?
         }
     }
 
-    public IEnumerable<string> NotOwned => ((FieldType.Choice)Sheet.Schema.Find("test")!.Type).Words.Except(Owned);
+    public FieldSpec Asked => Sheet.Schema.Find(FieldNames.Test)!;
+
+    public IEnumerable<string> NotOwned => ((FieldType.Choice)Asked.Type).Words.Except(Owned);
 
     public bool UnderNitrogen => Picture.Timeline.Now.Inside == Inside.Nitrogen;
 
@@ -50,7 +59,7 @@ public sealed record SearchModel(JobModel Job, FormSheet Sheet, Guid Id, string?
     public bool TakesNitrogen => Owned.Contains("nitrogen and soap") && !Picture.Timeline.Now.HoldsRefrigerant;
 
     /// <summary>Spots that could not be reached the last time.</summary>
-    public IReadOnlyList<string> NotReached => FieldType.Spots.Of(Sheet.Typed.Number("not-reached"));
+    public IReadOnlyList<string> NotReached => FieldType.Spots.Of(Sheet.Typed.Number(FieldNames.NotReached));
 
     public IReadOnlyList<SpotView> Spots => SpotView.Of(Picture.Leaks);
 
@@ -63,7 +72,7 @@ public sealed record SearchModel(JobModel Job, FormSheet Sheet, Guid Id, string?
     internal static string Onward(Car car, Job job, Entry written)
     {
         var spots = CircuitMap.Spots(car);
-        var at = spots.IndexOf(written.Fields.Text("spot") ?? "", StringComparer.OrdinalIgnoreCase);
+        var at = spots.IndexOf(written.Fields.Text(FieldNames.Spot) ?? "", StringComparer.OrdinalIgnoreCase);
         var next = at >= 0 && at + 1 < spots.Length ? spots[at + 1] : null;
         return Routes.Looked(job, next, written);
     }

@@ -12,19 +12,19 @@ namespace Tightcold.Web.Pages;
 /// <summary>The live weigh-in page. What stands on the scale is what a person said last: the page never changes it by
 /// itself.</summary>
 /// <param name="Id">Of the reading that this form will write, so that sending it twice writes it once.</param>
-/// <param name="Chosen">The container a person put on the scale just now; null where none was named.</param>
+/// <param name="Named">The container a person put on the scale just now; null where none was named.</param>
 /// <param name="Typed">A number and its unit that stood in the box already.</param>
 /// <param name="Wrote">What was just written, to be read back; or null.</param>
 public sealed record WeighModel(
     JobPicture Picture,
     Guid Id,
-    string? Chosen,
+    string? Named,
     (string Number, string Unit) Typed,
     Entry? Wrote
 )
 {
     /// <summary>The field that is typed into.</summary>
-    public static FieldSpec Gross { get; } = EntryKinds.Get(EntryKinds.ScaleReading).Find("gross")!;
+    public static FieldSpec Gross { get; } = EntryKinds.Get(EntryKinds.ScaleReading).Find(FieldNames.Gross)!;
 
     /// <summary>Within this of its mark a can that is to be emptied is asked about, kg; assumed.</summary>
     private const double NearlyEmptyKg = 0.025;
@@ -32,8 +32,8 @@ public sealed record WeighModel(
     public JobRecord Record => Picture.Record;
     public LiveWeighIn Live => Picture.WeighIn;
 
-    /// <summary>All containers that may stand on the scale, the one that gives next first. A recovery cylinder only when
-    /// a person has connected it.</summary>
+    /// <summary>All containers that may stand on the scale, the one that gives next first. A recovery cylinder only
+    /// when a person has connected it.</summary>
     public ImmutableArray<string> Containers =>
         [
             .. (Record.Kits.MaxBy(kit => kit.From) ?? Record.Kit)
@@ -48,10 +48,10 @@ public sealed record WeighModel(
                 .OrderByDescending(name => Same(name, Live.Container)),
         ];
 
-    /// <summary>What stands on the scale: named just now, else named by the last entry of a container that was not taken
-    /// off by it, else the only one there is. Null: it must be asked.</summary>
+    /// <summary>What stands on the scale: named just now, else named by the last entry of a container that was not
+    /// taken off by it, else the only one there is. Null: it must be asked.</summary>
     public string? Container =>
-        Containers.FirstOrDefault(name => Same(name, Chosen))
+        Containers.FirstOrDefault(name => Same(name, Named))
         ?? Containers.FirstOrDefault(name => Same(name, Last))
         ?? (Containers is [var only] ? only : null);
 
@@ -60,8 +60,8 @@ public sealed record WeighModel(
             entry.Kind is EntryKinds.ScaleReading or EntryKinds.ContainerMoved
         )
             is { } entry
-        && entry.Fields.Text("action") != "disconnected"
-            ? entry.Fields.Text("container")
+        && entry.Fields.Text(FieldNames.Action) != Chosen.Disconnected
+            ? entry.Fields.Text(FieldNames.Container)
             : null;
 
     public MassBalance.Holding? Holding => Container is { } name ? Live.Balance.Holdings.GetValueOrDefault(name) : null;
@@ -93,7 +93,7 @@ public sealed record WeighModel(
     public string Position =>
         Record
             .Journal.OfKind(EntryKinds.ContainerMoved)
-            .Select(entry => entry.Fields.Text("position"))
+            .Select(entry => entry.Fields.Text(FieldNames.Position))
             .LastOrDefault(word => word is not null)
         ?? "upright (vapour)";
 

@@ -17,7 +17,7 @@ public static class EntryWords
     {
         foreach (var field in schema.Fields)
             if (fields[field.Name] is { } value)
-                yield return (field, Value(value, units));
+                yield return (field, field.Reads(Value(value, units)));
     }
 
     public static string Value(FieldValue value, IMeasureFormat units) =>

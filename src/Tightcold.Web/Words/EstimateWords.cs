@@ -1,4 +1,5 @@
 using System.Globalization;
+using Tightcold.Jobs.Fields;
 using Tightcold.Quantities;
 
 namespace Tightcold.Web.Words;
@@ -82,7 +83,7 @@ public static class EstimateWords
 
     /// <summary>Which side of the circuit a number belongs to, as a class name, or null.</summary>
     public static string? Side(string key) =>
-        LowSide.Any(word => key.StartsWith(word, StringComparison.Ordinal)) ? "low-side"
-        : HighSide.Any(word => key.StartsWith(word, StringComparison.Ordinal)) ? "high-side"
+        LowSide.Any(word => key.StartsWith(word, StringComparison.Ordinal)) ? FieldNames.LowSide
+        : HighSide.Any(word => key.StartsWith(word, StringComparison.Ordinal)) ? FieldNames.HighSide
         : null;
 }

@@ -1,10 +1,9 @@
 using System.Collections.Immutable;
 using Tightcold.Jobs.Entries;
-using Tightcold.Picture;
 
 namespace Tightcold.Web.Words;
 
-/// <summary>How the site names a step, and which entries are written there.</summary>
+/// <summary>How the site names a step.</summary>
 public static class StepWords
 {
     public static readonly ImmutableArray<Step> All = [.. Enum.GetValues<Step>()];
@@ -49,37 +48,4 @@ public static class StepWords
 
     public static Step? FromSlug(string? slug) =>
         All.Where(step => Slug(step) == slug).Select(step => (Step?)step).FirstOrDefault();
-
-    /// <summary>The kinds of entry that belong to a step, the usual one first.</summary>
-    public static ImmutableArray<string> Kinds(Step step) =>
-        step switch
-        {
-            Step.ComplaintAndWeather => [EntryKinds.Weather, EntryKinds.Story, EntryKinds.Aim],
-            Step.StandingPressure => [EntryKinds.StandingReading],
-            Step.RunningPressures => [EntryKinds.RunningReading],
-            // Judged from readings that are written down elsewhere, and from what was seen.
-            Step.WhatIsWrong => [EntryKinds.Sign],
-            Step.LeakSearch => [EntryKinds.LeakCheck, EntryKinds.LeakSearch, EntryKinds.EarlierCharge],
-            Step.Recover => [EntryKinds.Recovery],
-            Step.Mend =>
-            [
-                EntryKinds.PartChanged,
-                EntryKinds.SealChanged,
-                EntryKinds.OilMoved,
-                EntryKinds.Opened,
-                EntryKinds.Closed,
-            ],
-            Step.PumpDown => [EntryKinds.Pump, EntryKinds.VacuumReading],
-            Step.Hold => [EntryKinds.VacuumReading, EntryKinds.PressureTest],
-            Step.WeighIn => [EntryKinds.ScaleReading, EntryKinds.ContainerMoved, EntryKinds.Purge],
-            Step.ProveCold => [EntryKinds.VentReading],
-            _ => [EntryKinds.ScaleReading, EntryKinds.JobState],
-        };
-
-    /// <summary>Entries that belong to no step in particular.</summary>
-    public static readonly ImmutableArray<string> Anywhere = [EntryKinds.Note, EntryKinds.Cost, EntryKinds.JobState];
-
-    /// <summary>The step to open after an entry of this kind was written.</summary>
-    public static Step? StepOf(string kind) =>
-        All.Where(step => Kinds(step).Contains(kind)).Select(step => (Step?)step).FirstOrDefault();
 }

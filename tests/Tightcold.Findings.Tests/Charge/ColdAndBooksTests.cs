@@ -1,5 +1,6 @@
 using System.Text.RegularExpressions;
 using Tightcold.App.Books;
+using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Picture.Books;

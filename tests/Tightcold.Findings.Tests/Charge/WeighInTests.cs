@@ -1,5 +1,6 @@
 using CsCheck;
 using Tightcold.Findings.Steps;
+using Tightcold.Jobs.Entries;
 using Tightcold.Quantities;
 
 namespace Tightcold.Findings.Tests.Charge;

@@ -1,4 +1,5 @@
 using Tightcold.Findings.Now;
+using Tightcold.Jobs.Entries;
 using Tightcold.Quantities;
 
 namespace Tightcold.Findings.Tests.Steps;

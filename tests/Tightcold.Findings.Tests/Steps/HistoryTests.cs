@@ -1,5 +1,6 @@
 using Tightcold.Diagnosis.Inference;
 using Tightcold.Diagnosis.Priors;
+using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
 using Tightcold.Quantities;
 

@@ -1,3 +1,4 @@
+using Tightcold.Jobs.Entries;
 using Tightcold.Quantities;
 
 namespace Tightcold.Findings.Tests.Steps;

@@ -1,4 +1,5 @@
 using Tightcold.Findings.Now;
+using Tightcold.Jobs.Entries;
 using Tightcold.Procedures.Rules;
 using Tightcold.Procedures.Substances;
 using Tightcold.Quantities;

@@ -1,4 +1,5 @@
 using Tightcold.App.Demo;
+using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
 using Tightcold.Storage;
 

@@ -1,3 +1,4 @@
+using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Json;
 
 namespace Tightcold.Findings.Tests.WholeJobs;

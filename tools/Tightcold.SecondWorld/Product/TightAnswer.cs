@@ -1,4 +1,5 @@
 using Tightcold.Findings;
+using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
 using Tightcold.Picture;
 using Tightcold.Picture.Tight;

@@ -91,19 +91,27 @@ internal sealed class ChargeCanCommand(Surroundings surroundings) : DeskCommand<
         table.Show(Out);
         Page.Line(
             Out,
-            $"Given: {Say(Measure.Kilograms(run.GivenKg))} in {Say(Measure.Seconds(run.Seconds))} ({Say(Measure.Seconds(forecast.Fast.Seconds))} to {Say(Measure.Seconds(forecast.Slow.Seconds))} with what is not known of tap and warmth); coldest {Say(Measure.AbsoluteTemperature(run.ColdestK))}."
+            $"Given: {Say(Measure.Kilograms(run.GivenKg))} in {Say(Measure.Seconds(run.Seconds))} "
+                + $"({Say(Measure.Seconds(forecast.Fast.Seconds))} to {Say(Measure.Seconds(forecast.Slow.Seconds))} "
+                + $"with what is not known of tap and warmth); coldest "
+                + $"{Say(Measure.AbsoluteTemperature(run.ColdestK))}."
         );
         if (run.StallSeconds is { } stall)
             Page.Line(
                 Out,
-                $"It stalls after {Say(Measure.Seconds(stall))}: below 0.1 g/s, cold and not empty. A bath of warm water, never above 52 °C (125 °F), helps."
+                $"It stalls after {Say(Measure.Seconds(stall))}: below 0.1 g/s, cold and not empty. A bath of warm "
+                    + $"water, never above 52 °C (125 °F), helps."
             );
         if (run.End == CanEnd.Backflow)
             Page.Line(Out, "caution: the system stands above the can; opened now it would fill the can.");
         if (risk is { ReachesCompressorKgPerS: > 0 } liquid)
             Page.Line(
                 Out,
-                $"caution: liquid into a running suction: about {(liquid.ReachesCompressorKgPerS * 1000).ToString("0.0", CultureInfo.InvariantCulture)} g/s would reach the compressor; at most {(liquid.MostSafeKgPerS * 1000).ToString("0.0", CultureInfo.InvariantCulture)} g/s of liquid evaporates in time. Turn the can upright."
+                $"caution: liquid into a running suction: about "
+                    + $"{(liquid.ReachesCompressorKgPerS * 1000).ToString("0.0", CultureInfo.InvariantCulture)} g/s "
+                    + $"would reach the compressor; at most "
+                    + $"{(liquid.MostSafeKgPerS * 1000).ToString("0.0", CultureInfo.InvariantCulture)} g/s of "
+                    + $"liquid evaporates in time. Turn the can upright."
             );
         if (seaLevel)
             Page.Line(Out, "assumed: air pressure as at sea level; give --barometer");

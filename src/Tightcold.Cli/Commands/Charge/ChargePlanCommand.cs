@@ -3,6 +3,7 @@ using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
 using Tightcold.Findings;
 using Tightcold.Findings.Steps;
+using Tightcold.Jobs.Entries;
 using Tightcold.Picture;
 using Tightcold.Picture.WeighIn;
 using Tightcold.Quantities;
@@ -27,12 +28,14 @@ internal sealed class ChargePlanCommand(Surroundings surroundings) : DeskCommand
                 if (live.Container is { } container && live.StopGrossKg is { } stop)
                     Page.Line(
                         Out,
-                        $"Next: {container}, close at {Grams(stop)}{(live.SecondsLeft is { } left ? $", about {Units.Format(Measure.Seconds(left))} at the last rate" : "")}."
+                        $"Next: {container}, close at "
+                            + $"{Grams(stop)}{(live.SecondsLeft is { } left ? $", about {Units.Format(Measure.Seconds(left))} at the last rate" : "")}."
                     );
                 if (live.Plan is { } plan)
                     Page.Line(
                         Out,
-                        $"Waste of this plan: {Grams(plan.WasteKg)}; the charge will be known to ± {Grams(1.96 * Math.Sqrt(plan.SigmaKg * plan.SigmaKg + live.SigmaKg * live.SigmaKg))}."
+                        $"Waste of this plan: {Grams(plan.WasteKg)}; the charge will be known to ± "
+                            + $"{Grams(1.96 * Math.Sqrt(plan.SigmaKg * plan.SigmaKg + live.SigmaKg * live.SigmaKg))}."
                     );
             }
         );

@@ -2,6 +2,7 @@ using System.ComponentModel;
 using System.Text.Json.Nodes;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
+using Tightcold.Jobs.Fields;
 using Tightcold.Procedures.Charging;
 using Tightcold.Procedures.Rules;
 using Tightcold.Quantities;
@@ -62,7 +63,8 @@ internal sealed class CylinderCommand(Surroundings surroundings) : DeskCommand<C
         double? net = gross is { } g && tare is { } t ? g - t : null;
         var fullAt = CylinderFill.FullAtK(fluid, capacity, most);
         var place = RuleBook.Of(
-            settings.Place ?? (await Desk.KitAsync(cancellation).ConfigureAwait(false)).Fields.Text("jurisdiction")
+            settings.Place
+                ?? (await Desk.KitAsync(cancellation).ConfigureAwait(false)).Fields.Text(FieldNames.Jurisdiction)
         );
         if (settings.Place is { } typed && !place.Reading.IsKnown)
             throw new RefusedException("place", typed, place.Reading.Sentence + " See tightcold places.");
@@ -89,22 +91,27 @@ internal sealed class CylinderCommand(Surroundings surroundings) : DeskCommand<C
                 string Say(double kilograms) => Units.Format(Measure.Kilograms(kilograms));
                 Page.Heading(
                     Out,
-                    $"At most {Say(most)} of {fluid.DisplayName} net{(tare is { } empty ? $", {Say(most + empty)} on the scale" : "")}"
+                    $"At most {Say(most)} of {fluid.DisplayName} "
+                        + $"net{(tare is { } empty ? $", {Say(most + empty)} on the scale" : "")}"
                 );
                 Page.Line(
                     Out,
-                    $"80 % of its volume as liquid at {Units.Format(Measure.AbsoluteTemperature(hottest))}; the field rule without density gives {Say(field)}{(field > most ? ": too much for this refrigerant" : "")}."
+                    $"80 % of its volume as liquid at {Units.Format(Measure.AbsoluteTemperature(hottest))}; the field "
+                        + $"rule without density gives "
+                        + $"{Say(field)}{(field > most ? ": too much for this refrigerant" : "")}."
                 );
                 if (fullAt is { } full)
                     Page.Line(
                         Out,
-                        $"Filled so, liquid would fill it to the last corner at {Units.Format(Measure.AbsoluteTemperature(full))}; beyond that it bursts."
+                        $"Filled so, liquid would fill it to the last corner at "
+                            + $"{Units.Format(Measure.AbsoluteTemperature(full))}; beyond that it bursts."
                     );
                 if (net is { } held)
                     Page.Line(
                         Out,
                         held > most
-                            ? $"caution: it holds {Say(held)}, {Say(held - most)} too much: move some to another cylinder now."
+                            ? $"caution: it holds {Say(held)}, {Say(held - most)} too much: move some to another "
+                                + $"cylinder now."
                             : $"It holds {Say(held)}; room for {Say(most - held)}."
                     );
                 Page.Line(Out, $"Rules of {place.Name}. {RuleBook.AlwaysSay}");

@@ -55,7 +55,8 @@ internal sealed class LedgerCommand(Surroundings surroundings) : DeskCommand<Led
         string Say(double kilograms) => Units.Format(Measure.Kilograms(Math.Abs(kilograms) < 5e-7 ? 0 : kilograms));
         Page.Heading(
             Out,
-            $"Drawn {Say(ledger.DrawnKg)}, charged {Say(ledger.ChargedKg)}, recovered {Say(ledger.RecoveredKg)}, lost {Say(ledger.LostKg)}"
+            $"Drawn {Say(ledger.DrawnKg)}, charged {Say(ledger.ChargedKg)}, recovered {Say(ledger.RecoveredKg)}, lost "
+                + $"{Say(ledger.LostKg)}"
         );
         var containers = new TextTable("container", "refrigerant", "drawn", "recovered into it");
         foreach (var row in ledger.ByContainer)
@@ -73,7 +74,8 @@ internal sealed class LedgerCommand(Surroundings surroundings) : DeskCommand<Led
         Page.Line(
             Out,
             ledger.LostAsCarbonDioxideKg > 0
-                ? $"What was lost warms over 100 years like some {Say(OneFigure.Of(ledger.LostAsCarbonDioxideKg))} of carbon "
+                ? $"What was lost warms over 100 years like some {Say(OneFigure.Of(ledger.LostAsCarbonDioxideKg))} of "
+                    + $"carbon "
                     + "dioxide; what cars leaked before they came is not in it."
                 : "Nothing was lost that warms; what cars leaked before they came is not in it."
         );

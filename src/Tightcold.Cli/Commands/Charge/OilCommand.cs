@@ -149,7 +149,9 @@ internal sealed class OilCommand(Surroundings surroundings) : DeskCommand<OilSet
                     if (replaced is { } fresh)
                         Page.Line(
                             Out,
-                            $"  new compressor: {Units.Format(Volume(fresh.LowM3), Volume(fresh.HighM3))} in all by three published rules that disagree{(fresh.PourOutM3 is { } pour ? $"; pour about {Units.Format(Volume(pour))} out of it first" : "")}"
+                            $"  new compressor: {Units.Format(Volume(fresh.LowM3), Volume(fresh.HighM3))} in all by "
+                                + $"three published rules that "
+                                + $"disagree{(fresh.PourOutM3 is { } pour ? $"; pour about {Units.Format(Volume(pour))} out of it first" : "")}"
                         );
                     Page.Line(Out, $"Type: {needed} (common practice)");
                     if (bottle is { } judged)

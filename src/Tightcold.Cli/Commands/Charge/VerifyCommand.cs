@@ -6,6 +6,7 @@ using Tightcold.Cli.Wiring;
 using Tightcold.Diagnosis.Acceptance;
 using Tightcold.Diagnosis.Priors;
 using Tightcold.Findings;
+using Tightcold.Jobs.Entries;
 using Tightcold.Picture;
 using Tightcold.Procedures.Cold.Trial;
 
@@ -118,11 +119,14 @@ internal sealed class VerifyCommand(Surroundings surroundings) : DeskCommand<Ver
                 table.Show(Out);
                 Page.Line(
                     Out,
-                    $"False alarm: {Percent(falseAlarm)} of healthy cars called sick. Miss: {Percent(miss)} of all faulty cars called healthy; {(missFelt is { } share ? Percent(share) : "none")} of those that blow 4 K or more too warm."
+                    $"False alarm: {Percent(falseAlarm)} of healthy cars called sick. Miss: {Percent(miss)} of all "
+                        + $"faulty cars called healthy; {(missFelt is { } share ? Percent(share) : "none")} of those "
+                        + $"that blow 4 K or more too warm."
                 );
                 Page.Line(
                     Out,
-                    "The cars are simulated by a model of another build; the rates say nothing of cars unlike them. A fault that leaves the vent as cold as before cannot be seen at the vent."
+                    "The cars are simulated by a model of another build; the rates say nothing of cars unlike them. A "
+                        + "fault that leaves the vent as cold as before cannot be seen at the vent."
                 );
             }
         );

@@ -55,7 +55,8 @@ internal sealed class LoopCommand(Surroundings surroundings) : DeskCommand<LoopS
         var d = sheet.Model.Design;
         Page.Heading(
             Out,
-            $"What to expect, modelled, not measured: {sheet.Model.Refrigerant.Name}, {d.Compressor}, {d.Expansion}, label {Units.Format(new Measure(QuantityKind.Mass, d.LabelChargeKg))}"
+            $"What to expect, modelled, not measured: {sheet.Model.Refrigerant.Name}, {d.Compressor}, {d.Expansion}, "
+                + $"label {Units.Format(new Measure(QuantityKind.Mass, d.LabelChargeKg))}"
         );
         var table = new TextTable([string.Empty, .. sheet.Columns.Select(column => column.Title)]);
         table.Row(["the system", .. sheet.Columns.Select(column => column.StateWords)]);
@@ -90,7 +91,8 @@ internal sealed class LoopCommand(Surroundings surroundings) : DeskCommand<LoopS
                 Out,
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"  {column.Key}: balances close to {column.Answer.Balance.Worst:E1}; {column.Answer.Solver.Marches} walks round the circuit."
+                    $"  {column.Key}: balances close to {column.Answer.Balance.Worst:E1}; "
+                        + $"{column.Answer.Solver.Marches} walks round the circuit."
                 )
             );
         foreach (var file in written)

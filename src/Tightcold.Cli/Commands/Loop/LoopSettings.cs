@@ -7,7 +7,8 @@ internal sealed class LoopSettings : DeskSettings
 {
     [CommandArgument(0, "[name=value]")]
     [Description(
-        "The day and the car: ambient is needed; humidity, engine-speed, altitude, air, charge; refrigerant, compressor, device, label-charge, displacement, size."
+        "The day and the car: ambient is needed; humidity, engine-speed, altitude, air, charge; refrigerant, "
+            + "compressor, device, label-charge, displacement, size."
     )]
     public string[]? Fields { get; init; }
 
@@ -17,7 +18,8 @@ internal sealed class LoopSettings : DeskSettings
 
     [CommandOption("--fault <KEY>")]
     [Description(
-        "A fault to show beside the healthy car: KEY or KEY:SEVERITY (0 to 1), with + for more than one at a time. May be given again."
+        "A fault to show beside the healthy car: KEY or KEY:SEVERITY (0 to 1), with + for more than one at a time. "
+            + "May be given again."
     )]
     public string[]? Faults { get; init; }
 

@@ -100,7 +100,8 @@ internal sealed class PropsCommand(Surroundings surroundings) : Command<PropsSet
         var count = summary.Rows.ToString("N0", CultureInfo.InvariantCulture);
         Page.Line(
             surroundings.Out,
-            $"{count} rows from {inputs} for {fluid.DisplayName} written to {to}; {summary.BadRows} could not be evaluated."
+            $"{count} rows from {inputs} for {fluid.DisplayName} written to {to}; {summary.BadRows} could not be "
+                + $"evaluated."
         );
         if (summary.Header.Ignored.Count > 0)
             Page.Line(surroundings.Out, $"Columns not used: {string.Join(", ", summary.Header.Ignored)}.");

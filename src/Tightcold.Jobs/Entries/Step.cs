@@ -1,4 +1,4 @@
-namespace Tightcold.Picture;
+namespace Tightcold.Jobs.Entries;
 
 /// <summary>The steps of a job in the order the trade takes them.</summary>
 public enum Step

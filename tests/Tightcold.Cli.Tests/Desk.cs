@@ -25,15 +25,16 @@ public sealed class Desk : IDisposable
         string[] arguments,
         string input = "",
         int width = 4000,
-        CancellationToken? stop = null
+        CancellationToken? stop = null,
+        TextReader? reader = null
     )
     {
         using var console = new TestConsole().Width(width);
         using var trouble = new TestConsole().Width(width);
-        using var reader = new StringReader(input);
+        using var typed = new StringReader(input);
         var code = await CommandLine.RunAsync(
             arguments.Contains("--data") ? arguments : [.. arguments, "--data", Folder],
-            new Surroundings(console, trouble, reader, Clock, new RandomIds()),
+            new Surroundings(console, trouble, reader ?? typed, Clock, new RandomIds()),
             stop ?? TestContext.Current.CancellationToken
         );
         return new(code, console.Output, trouble.Output);

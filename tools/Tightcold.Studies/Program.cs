@@ -2,9 +2,11 @@ using System.Globalization;
 using System.Text.Json;
 using Tightcold.Diagnosis.Inference;
 using Tightcold.Studies;
+using Tightcold.Studies.Cold;
 using Tightcold.Studies.Faults;
 using Tightcold.Studies.Holds;
 using Tightcold.Studies.Leaks;
+using Tightcold.Studies.Loops;
 
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 var text = Console.Out;
@@ -32,10 +34,16 @@ switch (args.FirstOrDefault())
             FollowedTests.Run(Number("--from", 1), Number("--count", 50), Number("--steps", 4), effort, default).Text()
         );
         break;
+    case "loops":
+        text.Write(LoopSoak.Run(Number("--count", 20_000), Number("--seed", 1)));
+        break;
+    case "cold":
+        text.Write(ColdText.Run(Number("--count", 100), Number("--seed", 20)));
+        break;
     default:
         text.WriteLine(
             "faults (--from N --count N --quick --save FILE --plots FOLDER), brute, followed (--from N "
-                + "--count N --steps N), leaks, holds (--count N --seed N): cases drawn from the product's own models."
+                + "--count N --steps N), leaks, holds, loops, cold (--count N --seed N): cases drawn from the product's own models."
         );
         return 1;
 }

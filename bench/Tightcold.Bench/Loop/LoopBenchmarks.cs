@@ -5,7 +5,7 @@ using Tightcold.Loop.Faults;
 using Tightcold.Loop.Refrigerant;
 using Tightcold.Loop.Results;
 using Tightcold.Loop.Solving;
-using Tightcold.Loop.Trials;
+using Tightcold.Studies.Loops;
 
 namespace Tightcold.Bench.Loop;
 

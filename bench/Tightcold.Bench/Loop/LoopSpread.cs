@@ -1,6 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
-using Tightcold.Loop.Trials;
+using Tightcold.Studies.Loops;
 
 namespace Tightcold.Bench.Loop;
 

@@ -80,15 +80,6 @@ public sealed class LoopCommandTests : IDisposable
         );
     }
 
-    [Fact]
-    public async Task A_soak_counts_every_question()
-    {
-        var answer = await desk.JsonAsync("loop", "--soak", "500");
-        Assert.Equal(500, answer["questions"]!.GetValue<long>());
-        Assert.Equal(500, answer["states"]!.AsObject().Sum(pair => pair.Value!.GetValue<long>()));
-        Assert.Equal(0, answer["broken"]!.GetValue<long>());
-    }
-
     [Theory]
     [InlineData("ambient")]
     [InlineData("ambient=200 C")]
@@ -98,7 +89,6 @@ public sealed class LoopCommandTests : IDisposable
     [InlineData("ambient=30 C", "--sweep", "ambient", "--from", "-40")]
     [InlineData("ambient=30 C", "--sweep", "rpm", "--from", "NaN")]
     [InlineData("ambient=30 C", "--car", "nobody")]
-    [InlineData("--soak", "-3")]
     public async Task Wrong_input_is_refused_with_a_reason_and_without_an_answer(params string[] arguments)
     {
         var answer = await desk.RunAsync(["loop", .. arguments]);

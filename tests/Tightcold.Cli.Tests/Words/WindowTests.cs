@@ -34,7 +34,7 @@ public sealed class WindowTests : IDisposable
             ["charge", "can", "--net", "300 g"],
             ["cylinder", "--refrigerant", "R-134a", "--water-capacity", "47.6 lb"],
             ["oil", "condenser"],
-            ["verify", "--trial", "1"],
+            ["verify", "1"],
             ["ledger"],
             ["places", "new"],
             ["rules", "US-CA"],

@@ -1,5 +1,5 @@
 using Tightcold.Diagnosis.Acceptance;
-using Tightcold.Procedures.Cold.Trial;
+using Tightcold.Studies.Cold;
 
 namespace Tightcold.Diagnosis.Tests.Acceptance;
 
@@ -7,7 +7,7 @@ public sealed class ColdTrialTests
 {
     private static readonly LoopCars Judges = LoopCars.Of(new("R134a"));
 
-    // The short version of `tightcold verify --trial 1000`. Bounds: what the full run printed on 26 November 2026 (see
+    // The short version of `Tightcold.Studies -- cold --count 1000`. Bounds: what the full run printed on 26 November 2026 (see
     // docs/validation-charge.md), widened by three standard deviations of 100 cars. The cars come from a loop of
     // another build than the band that judges them, in 20 to 45 °C, dry and humid, fresh and recirculated, parked and
     // driving.

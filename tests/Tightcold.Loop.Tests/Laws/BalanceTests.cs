@@ -1,11 +1,11 @@
 using Tightcold.Loop.Results;
-using Tightcold.Loop.Trials;
+using Tightcold.Studies.Loops;
 
 namespace Tightcold.Loop.Tests.Laws;
 
 public sealed class BalanceTests
 {
-    /// <summary>The short form of the soak: `tightcold loop --soak 2000000` is the long one.</summary>
+    /// <summary>The short form of the soak: `Tightcold.Studies -- loops --count 2000000` is the long one.</summary>
     [Fact]
     public void Twenty_thousand_random_questions_close_or_name_their_state()
     {

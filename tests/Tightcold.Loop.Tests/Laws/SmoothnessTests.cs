@@ -1,5 +1,5 @@
 using Tightcold.Loop.Results;
-using Tightcold.Loop.Trials;
+using Tightcold.Studies.Loops;
 
 namespace Tightcold.Loop.Tests.Laws;
 

@@ -17,8 +17,6 @@ internal sealed class LoopCommand(Surroundings surroundings) : DeskCommand<LoopS
 
     protected override async Task<int> RunAsync(LoopSettings settings, CancellationToken cancellation)
     {
-        if (settings.Soak is { } count)
-            return LoopSoak.Run(count, settings.Seed, settings.Json, Surroundings, cancellation);
         var (bag, problems) = FieldReader.Read(
             ExpectationDay.Schema,
             FieldArguments.Read(settings.Fields),

@@ -55,12 +55,4 @@ internal sealed class LoopSettings : DeskSettings
     [OutputFile]
     [Description("Draw the sweep as SVG.")]
     public string? Plot { get; init; }
-
-    [CommandOption("--soak <COUNT>")]
-    [Description("Ask that many random questions over the model's whole range and count what comes of them.")]
-    public int? Soak { get; init; }
-
-    [CommandOption("--seed <NUMBER>")]
-    [Description("Of the random questions; 1 unless given.")]
-    public int Seed { get; init; } = 1;
 }

@@ -1,4 +1,4 @@
-namespace Tightcold.Procedures.Cold.Trial;
+namespace Tightcold.Studies.Cold;
 
 /// <summary>How often the proof of cold was right about simulated cars.</summary>
 /// <param name="Fault">Of this kind; none for the healthy ones.</param>

@@ -1,9 +1,10 @@
 using System.Collections.Immutable;
 using Tightcold.Loop.Designs;
+using Tightcold.Loop;
 using Tightcold.Loop.Faults;
 using Tightcold.Loop.Refrigerant;
 
-namespace Tightcold.Loop.Trials;
+namespace Tightcold.Studies.Loops;
 
 /// <summary>
 /// Questions drawn evenly over the whole stated range of the model: every refrigerant, architecture and size, any

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using Tightcold.Loop.Results;
 
-namespace Tightcold.Loop.Trials;
+namespace Tightcold.Studies.Loops;
 
 /// <summary>Asks a model many questions and counts what came of it.</summary>
 public sealed class TrialTally

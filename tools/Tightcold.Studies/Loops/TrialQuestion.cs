@@ -1,6 +1,7 @@
+using Tightcold.Loop;
 using Tightcold.Loop.Faults;
 
-namespace Tightcold.Loop.Trials;
+namespace Tightcold.Studies.Loops;
 
 /// <summary>One randomly drawn question to a model.</summary>
 public sealed record TrialQuestion(LoopModel Model, LoopConditions Conditions, double ChargeKg, LoopFaults Faults);

@@ -1,4 +1,4 @@
-namespace Tightcold.Procedures.Cold.Trial;
+namespace Tightcold.Studies.Cold;
 
 /// <summary>What is wrong with a simulated car.</summary>
 public enum CarFault

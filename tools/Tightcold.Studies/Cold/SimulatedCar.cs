@@ -1,6 +1,7 @@
+using Tightcold.Procedures.Cold;
 using Tightcold.Properties;
 
-namespace Tightcold.Procedures.Cold.Trial;
+namespace Tightcold.Studies.Cold;
 
 /// <summary>An invented car with a little loop of its own, built otherwise than the model that judges it: a compressor
 /// with displacement and speed, a condenser and an evaporator with heat transfer, and a cabin that cools.</summary>

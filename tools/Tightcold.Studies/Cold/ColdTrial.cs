@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
+using Tightcold.Procedures.Cold;
 
-namespace Tightcold.Procedures.Cold.Trial;
+namespace Tightcold.Studies.Cold;
 
 /// <summary>Invented cars, healthy and faulty, in invented weather, read with a household thermometer and judged by the
 /// proof of cold: how often it is wrong. The cars are simulated: the rates say nothing of cars unlike them.</summary>

@@ -14,15 +14,15 @@ public sealed partial class CircleTests
             "the charge that a history leaves is told as an interval, which stands with what is inferred",
         ["Tightcold.Diagnosis: Leaks, Tightness"] =
             "what a way forward costs is counted over the pictures of the whole car, which are made of leaks",
-        ["Tightcold.Jobs: Entries, Journals, Json"] =
-            "an entry is let in by what the journal holds, and is written down as JSON, which makes it an entry again",
+        ["Tightcold.Jobs: Entries, Journals, Json, Kinds"] =
+            "a kind refuses by what the journal holds, and an entry is written down as JSON, which makes it an entry again",
         ["Tightcold.Loop: Compressor, Condenser, Cycling, Designs, Evaporator, Inventory, Results, Solving"] =
             "a part reads the case that is being solved, the solver marches through the parts, and a design's volumes are solved for",
         ["Tightcold.Web: Asked, Card, Http, Lan, Pages"] =
             "a page draws itself for a visit, and a visit answers with a page: trouble, the light, the door",
     };
 
-    [GeneratedRegex(@"^\s*@?using (?:static )?(?:\w+ = )?(Tightcold[\w.]*)", RegexOptions.Multiline)]
+    [GeneratedRegex(@"^\s*(?:global )?@?using (?:static )?(?:\w+ = )?(Tightcold\.\w[\w.]*)", RegexOptions.Multiline)]
     private static partial Regex Using();
 
     [Fact]
@@ -62,20 +62,24 @@ public sealed partial class CircleTests
     private static IEnumerable<string> Circles(string folder)
     {
         var project = Path.GetFileName(folder);
+        string Place(string file) => string.Join('.', [project, .. file[(folder.Length + 1)..].Split('/')[..^1]]);
+        var files = House
+            .Files()
+            .Where(file => file.StartsWith($"{folder}/", StringComparison.Ordinal))
+            .Where(file => Path.GetExtension(file) is ".cs" or ".cshtml")
+            .ToList();
+        var folders = files.Select(Place).ToHashSet();
         var uses = new Dictionary<string, HashSet<string>>();
-        foreach (
-            var file in House
-                .Files()
-                .Where(file => file.StartsWith($"{folder}/", StringComparison.Ordinal))
-                .Where(file => Path.GetExtension(file) is ".cs" or ".cshtml")
-        )
+        foreach (var file in files)
         {
-            var own = string.Join('.', [project, .. file[(folder.Length + 1)..].Split('/')[..^1]]);
+            var own = Place(file);
             foreach (Match match in Using().Matches(House.Read(file)))
             {
+                // What a type offers is named with the type behind the folder; the project's own head is no folder.
                 var other = match.Groups[1].Value;
-                // A folder sees those it lies in without naming them.
-                if (other.StartsWith($"{project}.", StringComparison.Ordinal) && other != own)
+                while (other.Length > project.Length && !folders.Contains(other))
+                    other = other[..other.LastIndexOf('.')];
+                if (other.Length > project.Length && other != own)
                     (uses.TryGetValue(own, out var all) ? all : uses[own] = []).Add(other);
             }
         }

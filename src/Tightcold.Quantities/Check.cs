@@ -9,10 +9,13 @@ internal static class Check
     public static double NotBelow(double value, double floor, string name) =>
         Finite(value, name) >= floor
             ? value
-            : throw new ArgumentOutOfRangeException(name, value, $"must not be below {floor:R}");
+            : throw new ArgumentOutOfRangeException(name, value, Words($"must not be below {floor:R}"));
 
     public static double Between(double value, double low, double high, string name) =>
         Finite(value, name) >= low && value <= high
             ? value
-            : throw new ArgumentOutOfRangeException(name, value, $"must be from {low:R} to {high:R}");
+            : throw new ArgumentOutOfRangeException(name, value, Words($"must be from {low:R} to {high:R}"));
+
+    /// <summary>What a trouble says, in no culture.</summary>
+    public static string Words(FormattableString words) => FormattableString.Invariant(words);
 }

@@ -21,6 +21,25 @@ public sealed record Estimate(
     EstimateOrigin Origin
 )
 {
+    public double? Median { get; } =
+        Median is not { } middle || Low <= middle && middle <= High
+            ? Median
+            : throw new ArgumentOutOfRangeException(
+                nameof(Median),
+                Median,
+                Check.Words($"must lie in its interval {Low:R} to {High:R}")
+            );
+
+    public double? Low { get; } =
+        Low is null && High is null
+            ? throw new ArgumentOutOfRangeException(nameof(Low), Low, "must be given, or the upper limit")
+            : Low;
+
+    public double Level { get; } =
+        Level is > 0 and < 1
+            ? Level
+            : throw new ArgumentOutOfRangeException(nameof(Level), Level, "must lie between 0 and 1");
+
     /// <summary>z of the two-sided 90 % interval of a normal distribution.</summary>
     public const double Z90 = 1.6449;
 
@@ -57,15 +76,16 @@ public sealed record Estimate(
     )
     {
         Check.Finite(median, nameof(median));
-        Check.Finite(low, nameof(low));
-        Check.Finite(high, nameof(high));
-        if (!(low <= median && median <= high))
-            throw new ArgumentOutOfRangeException(
-                nameof(median),
-                median,
-                $"must lie in its interval {low:R} to {high:R}"
-            );
-        return new(key, name, kind, median, low, high, level, origin);
+        return new(
+            key,
+            name,
+            kind,
+            median,
+            Check.Finite(low, nameof(low)),
+            Check.Finite(high, nameof(high)),
+            level,
+            origin
+        );
     }
 
     /// <summary>Only a lower bound is known.</summary>

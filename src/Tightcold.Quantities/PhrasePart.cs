@@ -9,5 +9,11 @@ public abstract record PhrasePart
 
     public sealed record One(Measure Value) : PhrasePart;
 
-    public sealed record Range(Measure Low, Measure High) : PhrasePart;
+    public sealed record Range(Measure Low, Measure High) : PhrasePart
+    {
+        public Measure High { get; } =
+            High.Kind == Low.Kind
+                ? High
+                : throw new ArgumentException($"a range from {Low.Kind} to {High.Kind} is none", nameof(High));
+    }
 }

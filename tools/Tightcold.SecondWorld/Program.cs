@@ -1,6 +1,5 @@
 using System.Globalization;
 using Tightcold.SecondWorld.Cars;
-using Tightcold.SecondWorld.Leaks;
 using Tightcold.SecondWorld.Product;
 using Tightcold.SecondWorld.Runs;
 

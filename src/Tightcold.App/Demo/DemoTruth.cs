@@ -1,3 +1,4 @@
+using Tightcold.Numerics.Roots;
 using Tightcold.Procedures.Charging;
 using Tightcold.Procedures.Standing;
 using Tightcold.Properties;
@@ -23,20 +24,11 @@ internal static class DemoTruth
     /// <summary>Absolute pressure at which V·ρ(T,p) plus what the oil holds is <paramref name="massKg"/>.</summary>
     public static double StandingPa(double massKg, double temperatureK)
     {
-        double low = 1e3,
-            high = Refrigerant.SaturationAtTemperature(temperatureK).PressurePa * 0.999;
-        for (var i = 0; i < 60; i++)
-        {
-            var middle = 0.5 * (low + high);
-            var held =
-                InternalVolumeM3 * Refrigerant.AtTemperaturePressure(temperatureK, middle).DensityKgPerM3
-                + OilReached * OilSolution.DissolvedKg(Refrigerant, temperatureK, middle, OilM3, OilInteraction);
-            if (held < massKg)
-                low = middle;
-            else
-                high = middle;
-        }
-        return 0.5 * (low + high);
+        double Held(double pascals) =>
+            InternalVolumeM3 * Refrigerant.AtTemperaturePressure(temperatureK, pascals).DensityKgPerM3
+            + OilReached * OilSolution.DissolvedKg(Refrigerant, temperatureK, pascals, OilM3, OilInteraction);
+        var saturatedPa = Refrigerant.SaturationAtTemperature(temperatureK).PressurePa;
+        return BracketedRoot.Nearest(pascals => Held(pascals) - massKg, 1e3, 0.999 * saturatedPa, 1e-6);
     }
 
     public static double SaturationPa(double celsius) =>

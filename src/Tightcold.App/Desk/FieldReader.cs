@@ -1,4 +1,5 @@
 using System.Globalization;
+using Tightcold.App.Typed;
 using Tightcold.App.Units;
 using Tightcold.Jobs.Fields;
 

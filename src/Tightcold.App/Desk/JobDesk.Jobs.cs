@@ -1,3 +1,4 @@
+using Tightcold.App.Typed;
 using Tightcold.Jobs.Circuit;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;

@@ -5,6 +5,7 @@ using Tightcold.Loop.Calibration;
 using Tightcold.Loop.Designs;
 using Tightcold.Loop.Faults;
 using Tightcold.Loop.Results;
+using Tightcold.Numerics.Sampling;
 using Tightcold.Quantities;
 
 namespace Tightcold.App.Expectation;
@@ -107,7 +108,7 @@ public static class WhatToExpect
             {
                 var value = row.Si(middle, ambientPa);
                 var sorted = spread.Select(one => row.Si(one, ambientPa)).Append(value).Order().ToArray();
-                double At(double share) => sorted[(int)Math.Round(share * (sorted.Length - 1))];
+                double At(double share) => Quantile.Of(sorted, share);
                 return Estimate.Between(
                     row.Key,
                     row.Name,
@@ -137,7 +138,7 @@ public static class WhatToExpect
 
     private static ImmutableArray<LoopModel> Neighbours(CalibratedCar car)
     {
-        var random = new Random(Seed);
+        var chance = new SeededChance(Seed);
         return
         [
             .. Enumerable
@@ -146,12 +147,7 @@ public static class WhatToExpect
                 {
                     var scores = new double[DesignSpread.All.Length];
                     for (var i = 0; i < scores.Length; i++)
-                        scores[i] = Math.Clamp(
-                            Math.Sqrt(-2 * Math.Log(1 - random.NextDouble()))
-                                * Math.Cos(2 * Math.PI * random.NextDouble()),
-                            -2.5,
-                            2.5
-                        );
+                        scores[i] = Math.Clamp(chance.Normal(), -2.5, 2.5);
                     return new LoopModel(car.Draw(scores));
                 }),
         ];

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using CsvHelper;
 using Tightcold.App.Gauges;
+using Tightcold.App.Typed;
 using Tightcold.Jobs.Fields;
 
 namespace Tightcold.App.Sheets;

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using Tightcold.App.Desk;
+using Tightcold.App.Typed;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 

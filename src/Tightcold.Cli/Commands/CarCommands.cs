@@ -1,6 +1,7 @@
 using System.ComponentModel;
 using System.Text.Json.Nodes;
 using Tightcold.App.Desk;
+using Tightcold.App.Typed;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
 using Tightcold.Jobs.Cars;

@@ -1,5 +1,5 @@
 using System.Text.Json.Nodes;
-using Tightcold.App.Desk;
+using Tightcold.App.Typed;
 using Tightcold.Cli.Show;
 using Tightcold.Storage;
 

@@ -1,5 +1,5 @@
 using System.Globalization;
-using Tightcold.App.Desk;
+using Tightcold.App.Typed;
 using Tightcold.Cli.Commands;
 
 namespace Tightcold.Cli.Wiring;

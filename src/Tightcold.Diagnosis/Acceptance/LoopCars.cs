@@ -3,7 +3,7 @@ using Tightcold.Diagnosis.Priors;
 using Tightcold.Loop;
 using Tightcold.Loop.Faults;
 using Tightcold.Loop.Refrigerant;
-using Tightcold.Procedures;
+using Tightcold.Numerics.Distributions;
 using Tightcold.Procedures.Cold;
 using Tightcold.Properties;
 

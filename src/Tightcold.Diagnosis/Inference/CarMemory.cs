@@ -2,6 +2,7 @@ using Tightcold.Diagnosis.Leaks;
 using Tightcold.Diagnosis.Measurement;
 using Tightcold.Diagnosis.Priors;
 using Tightcold.Loop.Designs;
+using Tightcold.Numerics.Matrices;
 
 namespace Tightcold.Diagnosis.Inference;
 
@@ -178,8 +179,8 @@ internal sealed class CarMemory
             spread[(i * n) + j] = ((effective * sum) + (i == j ? n : 0)) / (effective + n);
         }
 
-        return NormalProposal.Cholesky(spread, n) is { } root
-            ? new(mean, root, Errors(data, particles, own, weights, mean, root, before?.errors ?? FixedErrors.None))
+        return Cholesky.TryFactor(spread, n, ProposalFit.LeastPivot)
+            ? new(mean, spread, Errors(data, particles, own, weights, mean, spread, before?.errors ?? FixedErrors.None))
             : null;
     }
 
@@ -209,14 +210,14 @@ internal sealed class CarMemory
                 cross[i] += weights[p] * (off[p] - middle) * (own[p][Traits[i]] - mean[i]);
             for (var i = 0; i < n; i++)
                 cross[i] *= particles.Effective / (particles.Effective + n);
-            var line = NormalProposal.Solve(root, cross, n);
+            Cholesky.Solve(root, cross);
             var c = channel.Key;
             // The normal rule for one unknown, and then another day.
             var gain = left[c] / (left[c] + variance);
             for (var i = 0; i < n; i++)
             {
-                slopes[c][i] += SameError * gain * line[i];
-                at[c] -= SameError * gain * line[i] * mean[i];
+                slopes[c][i] += SameError * gain * cross[i];
+                at[c] -= SameError * gain * cross[i] * mean[i];
             }
 
             at[c] += SameError * gain * middle;
@@ -268,8 +269,8 @@ internal sealed class CarMemory
             spread[(i * n) + j] = (kept * kept * sum) + (i == j ? 1 - (kept * kept) : 0);
         }
 
-        return NormalProposal.Cholesky(spread, n) is { } later
-            ? new([.. mean.Select(value => kept * value)], later, errors)
+        return Cholesky.TryFactor(spread, n, ProposalFit.LeastPivot)
+            ? new([.. mean.Select(value => kept * value)], spread, errors)
             : null;
     }
 }

@@ -1,4 +1,5 @@
 using Tightcold.Diagnosis.Measurement;
+using Tightcold.Numerics.Distributions;
 
 namespace Tightcold.Diagnosis.Inference;
 
@@ -75,7 +76,7 @@ internal static class FitCheck
             var modelled = particles.Row(i)[(item.Point * Predicted.Width) + item.Channel];
             var without = weights[i] / ReadingLikelihood.Alone(item, modelled);
             sum += without;
-            below += without * Procedures.Normal.Cumulative((item.Value - modelled) / sigma);
+            below += without * Normal.Cumulative((item.Value - modelled) / sigma);
         }
 
         return sum > 0 ? 2 * Math.Min(below, sum - below) / sum : 1;

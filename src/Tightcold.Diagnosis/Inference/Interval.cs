@@ -1,3 +1,5 @@
+using Tightcold.Numerics.Sampling;
+
 namespace Tightcold.Diagnosis.Inference;
 
 /// <summary>A median and the limits between which nine tenths of the belief lie.</summary>
@@ -9,8 +11,10 @@ public readonly record struct Interval(double Low, double Median, double High)
         var sorted = weighted.Where(pair => pair.Weight > 0).OrderBy(pair => pair.Value).ToArray();
         if (sorted.Length == 0)
             return default;
-        var sum = sorted.Sum(pair => pair.Weight);
-        return new(At(sorted, tail * sum), At(sorted, 0.5 * sum), At(sorted, (1 - tail) * sum));
+        var values = Array.ConvertAll(sorted, pair => pair.Value);
+        var weights = Array.ConvertAll(sorted, pair => pair.Weight);
+        double At(double share) => Quantile.Straight(values, weights, share);
+        return new(At(tail), At(0.5), At(1 - tail));
     }
 
     /// <summary>Share of the weight below a value.</summary>
@@ -26,25 +30,5 @@ public readonly record struct Interval(double Low, double Median, double High)
         }
 
         return sum > 0 ? below / sum : 0.5;
-    }
-
-    private static double At((double Value, double Weight)[] sorted, double weight)
-    {
-        // Linear between the middles of the weights, so that few heavy points do not make a staircase.
-        double before = 0,
-            lastMiddle = 0,
-            lastValue = sorted[0].Value;
-        for (var i = 0; i < sorted.Length; i++)
-        {
-            var middle = before + (0.5 * sorted[i].Weight);
-            if (middle >= weight)
-                return i == 0
-                    ? sorted[0].Value
-                    : lastValue + ((sorted[i].Value - lastValue) * (weight - lastMiddle) / (middle - lastMiddle));
-            before += sorted[i].Weight;
-            (lastMiddle, lastValue) = (middle, sorted[i].Value);
-        }
-
-        return sorted[^1].Value;
     }
 }

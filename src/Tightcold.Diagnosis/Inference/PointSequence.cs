@@ -1,5 +1,3 @@
-using Tightcold.Diagnosis.Priors;
-
 namespace Tightcold.Diagnosis.Inference;
 
 /// <summary>
@@ -23,7 +21,9 @@ internal static class PointSequence
             }
 
             for (var i = 0; i < count; i++)
-                points[(i * dimensions) + k] = Gaussian.Quantile((order[i] + chance.Uniform()) / count);
+                points[(i * dimensions) + k] = Numerics.Distributions.Normal.Quantile(
+                    (order[i] + chance.Uniform()) / count
+                );
         }
 
         return points;

@@ -1,5 +1,6 @@
 using Tightcold.Diagnosis.Measurement;
 using Tightcold.Diagnosis.Priors;
+using Tightcold.Numerics.Matrices;
 
 namespace Tightcold.Diagnosis.Inference;
 
@@ -28,6 +29,9 @@ internal static class ProposalFit
     // need comes from the prior's share of each batch.
     private const double Width = 1;
 
+    // A matrix this near to having no inverse makes no proposal.
+    internal const double LeastPivot = 1e-12;
+
     /// <param name="only">The kind of circuit that the fit is for; null for all.</param>
     /// <param name="anchored">Fit round the likeliest point rather than round the middle of the likely ones.</param>
     public static CarFit Of(DataModel data, ParticleStore particles, bool anchored, KindRange? only)
@@ -52,16 +56,11 @@ internal static class ProposalFit
         }
 
         for (var k = 0; k < D; k++)
-        {
             gram[(k * D) + k] += Ridge;
-            for (var l = 0; l < k; l++)
-                gram[(l * D) + k] = gram[(k * D) + l];
-        }
 
-        var factor = NormalProposal.Cholesky(gram, D);
-        if (factor is null)
+        if (!Cholesky.TryFactor(gram, D, LeastPivot))
             return default;
-        var weighing = new Weighing(weights, effective, centre, factor);
+        var weighing = new Weighing(weights, effective, centre, gram);
         return new(
             Posterior(data, particles, weighing, best, anchored, only is not null),
             Starts(data, particles, weighing)
@@ -105,7 +104,8 @@ internal static class ProposalFit
                 cross[k] += weighing.Effective * weights[i] * y * (z[k] - centre[k]);
         }
 
-        return (mean, NormalProposal.Solve(weighing.Factor, cross, D));
+        Cholesky.Solve(weighing.Factor, cross);
+        return (mean, cross);
     }
 
     private static NormalProposal? Posterior(
@@ -150,18 +150,18 @@ internal static class ProposalFit
     /// <summary>Precision I + Aᵀ R⁻¹ A, mean its inverse times Aᵀ R⁻¹ (y − a).</summary>
     private static NormalProposal? Combine(double[][] slopes, double[] covariance, double[] off, int f)
     {
-        var root = NormalProposal.Cholesky(Scaled(covariance, f, out var scale), f);
-        if (root is null)
+        var root = Scaled(covariance, f, out var scale);
+        if (!Cholesky.TryFactor(root, f, LeastPivot))
             return null;
         var precision = new double[D * D];
         var right = new double[D];
-        var column = new double[f];
         var solved = new double[D][];
         for (var k = 0; k < D; k++)
         {
+            solved[k] = new double[f];
             for (var a = 0; a < f; a++)
-                column[a] = slopes[a][k] / scale[a];
-            solved[k] = NormalProposal.Solve(root, column, f);
+                solved[k][a] = slopes[a][k] / scale[a];
+            Cholesky.Solve(root, solved[k]);
         }
 
         for (var k = 0; k < D; k++)
@@ -174,8 +174,10 @@ internal static class ProposalFit
                 right[k] += solved[k][a] * off[a] / scale[a];
         }
 
-        var factor = NormalProposal.Cholesky(precision, D);
-        return factor is null ? null : NormalProposal.Of(NormalProposal.Solve(factor, right, D), precision, D, Width);
+        if (!Cholesky.TryFactor(precision, D, LeastPivot))
+            return null;
+        Cholesky.Solve(precision, right);
+        return new(right, precision, D, Width);
     }
 
     /// <summary>Pascals and kelvins side by side: to unit diagonal before factoring.</summary>

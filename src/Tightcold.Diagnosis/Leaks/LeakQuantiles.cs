@@ -1,3 +1,5 @@
+using Tightcold.Numerics.Sampling;
+
 namespace Tightcold.Diagnosis.Leaks;
 
 /// <summary>Five points of a belief: 5, 25, 50, 75 and 95 %.</summary>
@@ -10,17 +12,9 @@ public readonly record struct LeakQuantiles(double P05, double P25, double P50, 
         var values = Array.ConvertAll(kept, sample => sample.Value);
         var weights = Array.ConvertAll(kept, sample => sample.Weight);
         Array.Sort(values, weights);
-        var total = weights.Sum();
-        if (!(total > 0))
+        if (!(weights.Sum() > 0))
             return default;
-        double At(double share)
-        {
-            var reached = 0.0;
-            for (var i = 0; i < values.Length; i++)
-                if ((reached += weights[i]) >= share * total)
-                    return values[i];
-            return values[^1];
-        }
+        double At(double share) => Quantile.Of(values, weights, share);
         return new(At(0.05), At(0.25), At(0.5), At(0.75), At(0.95));
     }
 }

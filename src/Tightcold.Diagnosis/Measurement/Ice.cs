@@ -1,3 +1,5 @@
+using Tightcold.Numerics.Smoothing;
+
 namespace Tightcold.Diagnosis.Measurement;
 
 /// <summary>Water that freezes in the throttle and thaws again: how often a reading finds it frozen.</summary>
@@ -11,11 +13,8 @@ internal static class Ice
         Most = 0.65;
 
     /// <param name="evaporatingK">With the throttle clear.</param>
-    public static double Chance(double evaporatingK)
-    {
-        var u = Math.Clamp((NeverAboveK - evaporatingK) / BandK, 0, 1);
-        return Least + ((Most - Least) * u * u * (3 - (2 * u)));
-    }
+    public static double Chance(double evaporatingK) =>
+        Least + ((Most - Least) * Smooth.Step((NeverAboveK - evaporatingK) / BandK));
 
     /// <summary>The needle goes from the frozen state to the clear one and back: its ends are theirs.</summary>
     public static void Swing(Span<double> clear, ReadOnlySpan<double> iced)

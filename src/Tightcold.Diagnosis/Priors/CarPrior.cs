@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using Tightcold.Loop.Designs;
-using Tightcold.Procedures;
+using Tightcold.Numerics.Distributions;
 
 namespace Tightcold.Diagnosis.Priors;
 

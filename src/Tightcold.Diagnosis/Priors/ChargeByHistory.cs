@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
 using Tightcold.Diagnosis.Inference;
 using Tightcold.Diagnosis.Leaks;
-using Tightcold.Procedures;
+using Tightcold.Numerics.Distributions;
+using Tightcold.Numerics.Interpolation;
 
 namespace Tightcold.Diagnosis.Priors;
 
@@ -90,12 +91,7 @@ public sealed class ChargeByHistory
     }
 
     /// <summary>Factor on the odds of every explanation with this charge over the label's.</summary>
-    public double Factor(double share)
-    {
-        var at = Math.Clamp(((share - Lowest) / Step) - 0.5, 0, Bins - 1);
-        var i = Math.Min((int)at, Bins - 2);
-        return factor[i] + ((at - i) * (factor[i + 1] - factor[i]));
-    }
+    public double Factor(double share) => StraightLines.At(factor, ((share - Lowest) / Step) - 0.5);
 
     private static double Middle(int bin) => Lowest + ((bin + 0.5) * Step);
 

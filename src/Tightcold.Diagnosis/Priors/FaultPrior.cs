@@ -1,5 +1,5 @@
 using Tightcold.Loop.Faults;
-using Tightcold.Procedures;
+using Tightcold.Numerics.Distributions;
 
 namespace Tightcold.Diagnosis.Priors;
 

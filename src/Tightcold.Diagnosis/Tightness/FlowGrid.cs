@@ -1,3 +1,5 @@
+using Tightcold.Numerics.Interpolation;
+
 namespace Tightcold.Diagnosis.Tightness;
 
 /// <summary>Rates of change V·dp/dt over V, Pa/s, that a test's likelihood is tabled on; entry 0 stands for no
@@ -17,16 +19,8 @@ internal static class FlowGrid
     ];
 
     /// <summary>A value between the entries of a table, straight in ln(rate).</summary>
-    public static double At(double[] table, double logPaPerS)
-    {
-        var place = (logPaPerS - LogLeast) / Step;
-        if (!(place > -1))
-            return table[0];
-        if (place >= Count - 2)
-            return table[Count - 1];
-        var k = (int)Math.Floor(place);
-        return table[k + 1] + (place - k) * (table[k + 2] - table[k + 1]);
-    }
+    public static double At(double[] table, double logPaPerS) =>
+        StraightLines.At(table, 1 + ((logPaPerS - LogLeast) / Step));
 
     /// <summary>The nearest entry.</summary>
     public static int Nearest(double logPaPerS) =>

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using Tightcold.Diagnosis.Leaks;
-using Tightcold.Procedures;
+using Tightcold.Numerics.Distributions;
 using Tightcold.Procedures.Standing;
 
 namespace Tightcold.Diagnosis.Tightness;

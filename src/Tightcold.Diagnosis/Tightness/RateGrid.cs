@@ -1,4 +1,5 @@
 using Tightcold.Diagnosis.Leaks;
+using Tightcold.Numerics.Interpolation;
 
 namespace Tightcold.Diagnosis.Tightness;
 
@@ -16,16 +17,8 @@ internal static class RateGrid
         .. Enumerable.Range(0, Count).Select(i => LeastKgPerS * Math.Exp(i * StepLog)),
     ];
 
-    public static double At(double[] table, double logKgPerS)
-    {
-        var place = (logKgPerS - LogLeast) / StepLog;
-        if (!(place > 0))
-            return table[0];
-        if (place >= Count - 1)
-            return table[Count - 1];
-        var k = (int)place;
-        return table[k] + (place - k) * (table[k + 1] - table[k]);
-    }
+    public static double At(double[] table, double logKgPerS) =>
+        StraightLines.At(table, (logKgPerS - LogLeast) / StepLog);
 
     public static int Nearest(double logKgPerS) =>
         Math.Clamp((int)Math.Round((logKgPerS - LogLeast) / StepLog), 0, Count - 1);

@@ -59,6 +59,7 @@ internal sealed record TestTable(
     /// which such a test counts as failed.</summary>
     public static double Floor(double failedFrom, Func<double, double> shows)
     {
+        // A search over whole entries, not over a line.
         int low = 0,
             high = FlowGrid.Count - 1;
         while (high - low > 1)

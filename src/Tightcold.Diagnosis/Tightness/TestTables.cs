@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Tightcold.Diagnosis.Leaks;
+using Tightcold.Numerics.Distributions;
 
 namespace Tightcold.Diagnosis.Tightness;
 
@@ -115,8 +116,7 @@ internal sealed class TestTables
             var weight = Math.Exp(table.Raw[q] - top) * (q == 0 ? 1 : 1.0 / (FlowGrid.Count - 1));
             for (var v = 0; v < Steps; v++)
             {
-                var volume =
-                    volumeM3 * Math.Exp(evidence.Size.VolumeSpread * Priors.Gaussian.Quantile((v + 0.5) / Steps));
+                var volume = volumeM3 * Math.Exp(evidence.Size.VolumeSpread * Normal.Quantile((v + 0.5) / Steps));
                 inflow.Add((FlowGrid.Values[q] * volume, weight / Steps));
                 for (var law = 0; law < Steps; law++)
                     rate.Add(

@@ -1,4 +1,5 @@
-using Tightcold.Diagnosis.Priors;
+using Tightcold.Numerics.Distributions;
+using Tightcold.Numerics.Sampling;
 
 namespace Tightcold.Diagnosis.Tightness;
 
@@ -217,10 +218,10 @@ internal sealed class TightnessSampler
         {
             LogVolume =
                 logVolume
-                + volumeSpread * Gaussian.Quantile(((i * 0.6180339887498949 + Uniform(0, 991, k)) % 1 * 0.998) + 0.001),
+                + volumeSpread * Normal.Quantile(((i * 0.6180339887498949 + Uniform(0, 991, k)) % 1 * 0.998) + 0.001),
             Summed = -1,
         };
-        var seeps = MedianSeep * Math.Exp(SeepSpread * Gaussian.Quantile(Uniform(i, 994, k)));
+        var seeps = MedianSeep * Math.Exp(SeepSpread * Normal.Quantile(Uniform(i, 994, k)));
         var left = k;
         // Which of the k is summed over: drawn beforehand, so that it depends on nothing else.
         var summed = k == 0 ? -1 : (int)(Uniform(i, 992, k) * k);
@@ -382,16 +383,13 @@ internal sealed class TightnessSampler
 
     /// <summary>A number in (0, 1) that is a fixed function of seed, picture, place and use: the mixing step of Steele,
     /// Lea and Flood (2014).</summary>
-    private double Uniform(int i, int j, int use)
-    {
-        var z =
-            seed
-            + 0x9E3779B97F4A7C15 * (ulong)(i + 1)
-            + 0xD1B54A32D192ED03 * (ulong)(j + 1)
-            + 0x8CB92BA72F3D8DD7 * (ulong)(use + 1);
-        z = (z ^ (z >> 30)) * 0xBF58476D1CE4E5B9;
-        z = (z ^ (z >> 27)) * 0x94D049BB133111EB;
-        z ^= z >> 31;
-        return ((z >> 11) + 0.5) * (1.0 / 9007199254740992.0);
-    }
+    private double Uniform(int i, int j, int use) =>
+        SeededChance.Share(
+            SeededChance.Mixed(
+                seed
+                    + SeededChance.Step * (ulong)(i + 1)
+                    + 0xD1B54A32D192ED03 * (ulong)(j + 1)
+                    + 0x8CB92BA72F3D8DD7 * (ulong)(use + 1)
+            )
+        );
 }

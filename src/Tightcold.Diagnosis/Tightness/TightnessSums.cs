@@ -1,5 +1,5 @@
 using Tightcold.Diagnosis.Leaks;
-using Tightcold.Procedures;
+using Tightcold.Numerics.Distributions;
 
 namespace Tightcold.Diagnosis.Tightness;
 

@@ -1,3 +1,5 @@
+using Tightcold.Numerics.Matrices;
+
 namespace Tightcold.Diagnosis.Tightness;
 
 /// <summary>
@@ -18,21 +20,10 @@ internal sealed class TrendClass
         Weight = weight;
         count = factor.Length;
         root = covariance;
+        Cholesky.FactorRaised(root, count, 1e-30);
         var logRoot = 0.0;
         for (var i = 0; i < count; i++)
-        for (var j = 0; j <= i; j++)
-        {
-            var sum = root[i * count + j];
-            for (var k = 0; k < j; k++)
-                sum -= root[i * count + k] * root[j * count + k];
-            if (i != j)
-                root[i * count + j] = sum / root[j * count + j];
-            else
-            {
-                root[i * count + i] = Math.Sqrt(Math.Max(sum, 1e-30));
-                logRoot += Math.Log(root[i * count + i]);
-            }
-        }
+            logRoot += Math.Log(root[i * count + i]);
         unit = White(factor);
         var length = Math.Sqrt(Dot(unit, unit));
         for (var i = 0; i < count; i++)
@@ -65,14 +56,8 @@ internal sealed class TrendClass
 
     private double[] White(double[] curve)
     {
-        var white = new double[count];
-        for (var i = 0; i < count; i++)
-        {
-            var sum = curve[i];
-            for (var k = 0; k < i; k++)
-                sum -= root[i * count + k] * white[k];
-            white[i] = sum / root[i * count + i];
-        }
+        var white = (double[])curve.Clone();
+        Cholesky.Forward(root, white);
         return white;
     }
 }

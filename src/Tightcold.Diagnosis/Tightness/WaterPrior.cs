@@ -1,3 +1,4 @@
+using Tightcold.Numerics.Distributions;
 using Tightcold.Procedures.Evacuation;
 using Tightcold.Properties;
 
@@ -52,9 +53,7 @@ internal static class WaterPrior
     private static double Upper(int w, double logMedian, double spread) =>
         w == WaterGrid.Count - 1
             ? 1
-            : Procedures.Normal.Cumulative(
-                (Math.Log(WaterGrid.Kilograms[w]) + 0.5 * WaterGrid.StepLog - logMedian) / spread
-            );
+            : Normal.Cumulative((Math.Log(WaterGrid.Kilograms[w]) + 0.5 * WaterGrid.StepLog - logMedian) / spread);
 
     /// <summary>Seconds that the pressure hung between a third of water's vapour pressure and all of it.</summary>
     private static double Hung(WaterEvidence water, double partK)

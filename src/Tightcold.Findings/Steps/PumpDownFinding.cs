@@ -4,7 +4,7 @@ using Tightcold.Picture;
 using Tightcold.Picture.Circuit;
 using Tightcold.Picture.Pressures;
 using Tightcold.Picture.Vacuum;
-using Tightcold.Procedures;
+using Tightcold.Procedures.Evacuation;
 using Tightcold.Procedures.Substances;
 using Tightcold.Properties;
 using Tightcold.Quantities;
@@ -181,8 +181,8 @@ internal static class PumpDownFinding
                 ),
                 Phrase.Empty
             );
-        var waterPa = WaterVapour.SaturationPressurePa(partK);
-        var odds = Normal.Cumulative((waterPa - last.Reading.PressurePa) / last.Reading.SigmaPa);
+        var waterPa = Dryness.BoilsBelowPa(partK);
+        var odds = Dryness.OddsThatItBoils(partK, last.Reading.PressurePa, last.Reading.SigmaPa);
         var why = Phrase.Of(
             $"Water at {At(partK)} boils below {Vacuum(waterPa)}; the gauge stands at "
                 + $"{Vacuum(last.Reading.PressurePa)} ± {Vacuum(SigmasInPlusMinus * last.Reading.SigmaPa)}."

@@ -5,7 +5,6 @@ using Tightcold.Picture;
 using Tightcold.Picture.Circuit;
 using Tightcold.Picture.Mass;
 using Tightcold.Picture.WeighIn;
-using Tightcold.Procedures;
 using Tightcold.Procedures.Charging;
 using Tightcold.Procedures.Substances;
 using Tightcold.Quantities;
@@ -256,10 +255,7 @@ internal static class WeighInFinding
                     )
                 );
         }
-        var spread = Math.Max(live.SigmaKg, 1e-4);
-        var within =
-            Normal.Cumulative((target + tolerance - balance.SystemKg) / spread)
-            - Normal.Cumulative((target - tolerance - balance.SystemKg) / spread);
+        var within = Overshoot.OddsWithin(balance.SystemKg, live.SigmaKg, target, tolerance);
         var amount = Phrase.Of(
             $"{Kilograms(balance.SystemKg)} ± {Kilograms(SigmasInPlusMinus * live.SigmaKg)} in the system of "
                 + $"{Kilograms(target)}"

@@ -1,6 +1,7 @@
 using Tightcold.Loop.Designs;
 using Tightcold.Loop.Faults;
 using Tightcold.Loop.Results;
+using Tightcold.Numerics.Matrices;
 
 namespace Tightcold.Loop.Calibration;
 
@@ -40,7 +41,8 @@ public static class CarCalibration
         var system = System(design, usable, scores, residuals, weights);
         for (var step = 0; step < MostSteps && system is not null; step++)
         {
-            var move = system.Value.Matrix.Solve(system.Value.Right);
+            var move = system.Value.Right;
+            Cholesky.Solve(system.Value.Factor, move);
             var (moved, next) = Shorten(design, usable, weights, scores, residuals, move);
             if (next is null)
                 break;
@@ -60,7 +62,7 @@ public static class CarCalibration
                 misfit,
                 "the earlier readings do not fit a sound car of this kind, so they were left out"
             );
-        var factor = system.Value.Matrix.InverseFactor();
+        var factor = InverseFactor(system.Value.Factor, scores.Length);
         return new CalibratedCar(
             design,
             [.. scores],
@@ -72,6 +74,24 @@ public static class CarCalibration
         {
             Factor = factor,
         };
+    }
+
+    /// <summary>F with F F' = (L L')^-1: F = L'^-1, by rows.</summary>
+    private static double[][] InverseFactor(double[] lower, int n)
+    {
+        var rows = new double[n][];
+        for (var i = 0; i < n; i++)
+            rows[i] = new double[n];
+        for (var column = 0; column < n; column++)
+        {
+            var unit = new double[n];
+            unit[column] = 1;
+            Cholesky.Back(lower, unit);
+            for (var i = 0; i < n; i++)
+                rows[i][column] = unit[i];
+        }
+
+        return rows;
     }
 
     private static CalibratedCar Unchanged(LoopDesign design, double misfit, string? refusal) =>
@@ -154,8 +174,9 @@ public static class CarCalibration
         return (scores, null);
     }
 
-    /// <summary>(I + J'WJ) d = J'Wr - x at the scores; null where the model finds no state beside them.</summary>
-    private static (SymmetricSystem Matrix, double[] Right)? System(
+    /// <summary>(I + J'WJ) d = J'Wr - x at the scores, the matrix as its factor; null where the model finds no state
+    /// beside them.</summary>
+    private static (double[] Factor, double[] Right)? System(
         LoopDesign design,
         List<HealthyPoint> points,
         double[] scores,
@@ -175,7 +196,7 @@ public static class CarCalibration
             slopes[i] = [.. above.Zip(below, (a, b) => (b - a) / (2 * Nudge))];
         }
 
-        var matrix = new double[n, n];
+        var matrix = new double[n * n];
         var right = new double[n];
         for (var i = 0; i < n; i++)
         {
@@ -184,12 +205,13 @@ public static class CarCalibration
                 right[i] += slopes[i][r] * weights[r] * residuals[r];
             for (var j = 0; j < n; j++)
             {
-                matrix[i, j] = i == j ? 1 : 0;
+                matrix[(i * n) + j] = i == j ? 1 : 0;
                 for (var r = 0; r < residuals.Length; r++)
-                    matrix[i, j] += slopes[i][r] * weights[r] * slopes[j][r];
+                    matrix[(i * n) + j] += slopes[i][r] * weights[r] * slopes[j][r];
             }
         }
 
-        return (new SymmetricSystem(matrix), right);
+        // All its eigenvalues are at least 1.
+        return Cholesky.TryFactor(matrix, n) ? (matrix, right) : null;
     }
 }

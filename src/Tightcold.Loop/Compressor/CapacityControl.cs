@@ -1,4 +1,5 @@
 using Tightcold.Loop.Solving;
+using Tightcold.Numerics.Smoothing;
 
 namespace Tightcold.Loop.Compressor;
 

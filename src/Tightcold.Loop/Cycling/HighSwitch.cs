@@ -2,6 +2,7 @@ using Tightcold.Loop.Evaporator;
 using Tightcold.Loop.Faults;
 using Tightcold.Loop.Results;
 using Tightcold.Loop.Solving;
+using Tightcold.Numerics.Smoothing;
 
 namespace Tightcold.Loop.Cycling;
 

@@ -1,4 +1,4 @@
-using Tightcold.Loop.Solving;
+using Tightcold.Numerics.Smoothing;
 
 namespace Tightcold.Loop.Cycling;
 

@@ -1,6 +1,7 @@
 using Tightcold.Loop.Faults;
 using Tightcold.Loop.Refrigerant;
 using Tightcold.Loop.Solving;
+using Tightcold.Numerics.Roots;
 
 namespace Tightcold.Loop.Designs;
 
@@ -219,20 +220,15 @@ public static class LoopDesigns
     {
         var wanted = d.Expansion == ExpansionKind.ExpansionValve ? LabelLevel : LabelAccumulatorLevel;
         var conditions = LoopConditions.DoorsOpen(303.15, 0.5);
-        double low = 0.05,
-            high = 4;
-        for (var i = 0; i < Halvings; i++)
+        bool IsTooFull(double chargeKg)
         {
-            var charge = 0.5 * (low + high);
-            var c = LoopCaseBuilder.Build(table, d, conditions, charge, LoopFaults.None);
+            var c = LoopCaseBuilder.Build(table, d, conditions, chargeKg, LoopFaults.None);
             var trace = default(SolveTrace);
             var point = LoopSolver.Solve(c, null, ref trace);
-            if (trace.End == SolveEnd.NoRoomForCharge || point.StoreLevel > wanted)
-                high = charge;
-            else
-                low = charge;
+            return trace.End == SolveEnd.NoRoomForCharge || point.StoreLevel > wanted;
         }
 
+        var (low, high) = Halving.Narrow(IsTooFull, 0.05, 4, Halvings);
         return 0.5 * (low + high);
     }
 }

@@ -1,6 +1,6 @@
 using Tightcold.Loop.Air;
 using Tightcold.Loop.Refrigerant;
-using Tightcold.Loop.Solving;
+using Tightcold.Numerics.Smoothing;
 
 namespace Tightcold.Loop.Evaporator;
 

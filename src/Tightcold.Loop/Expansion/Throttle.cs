@@ -1,5 +1,5 @@
 using Tightcold.Loop.Refrigerant;
-using Tightcold.Loop.Solving;
+using Tightcold.Numerics.Smoothing;
 
 namespace Tightcold.Loop.Expansion;
 

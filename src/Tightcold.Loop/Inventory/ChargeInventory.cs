@@ -2,6 +2,7 @@ using Tightcold.Loop.Condenser;
 using Tightcold.Loop.Designs;
 using Tightcold.Loop.Refrigerant;
 using Tightcold.Loop.Solving;
+using Tightcold.Numerics.Smoothing;
 
 namespace Tightcold.Loop.Inventory;
 

@@ -1,5 +1,6 @@
 using Tightcold.Loop.Designs;
 using Tightcold.Loop.Refrigerant;
+using Tightcold.Numerics.Roots;
 
 namespace Tightcold.Loop.Inventory;
 
@@ -27,20 +28,13 @@ internal static class StaticPressure
         // Z falls from 1 to its value at saturation in proportion to pressure: m = V p/(Z R T) + uptake p/psat.
         var r = 8.314462618 / table.MolarMassKgPerMol;
         var z = saturation * row.VapourVolume / (r * temperatureK);
-        double low = 0,
-            high = 1;
-        for (var i = 0; i < 50; i++)
-        {
-            var share = 0.5 * (low + high);
-            var mass =
-                (design.InternalVolumeM3 * share * saturation / ((1 - ((1 - z) * share)) * r * temperatureK))
-                + (uptake * share);
-            if (mass > chargeKg)
-                high = share;
-            else
-                low = share;
-        }
+        var idealKg = design.InternalVolumeM3 * saturation / (r * temperatureK);
+        return BracketedRoot.Nearest(new MassExcess(idealKg, z, uptake, chargeKg), 0, 1, 1e-15) * saturation;
+    }
 
-        return 0.5 * (low + high) * saturation;
+    /// <summary>Mass above the charge, kg, over p/psat.</summary>
+    private readonly struct MassExcess(double idealKg, double z, double uptakeKg, double chargeKg) : IScalarFunction
+    {
+        public double Evaluate(double x) => (idealKg * x / (1 - ((1 - z) * x))) + (uptakeKg * x) - chargeKg;
     }
 }

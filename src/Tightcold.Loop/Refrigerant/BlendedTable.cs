@@ -1,3 +1,5 @@
+using Tightcold.Numerics.Roots;
+
 namespace Tightcold.Loop.Refrigerant;
 
 /// <summary>Two refrigerants as one fluid between them; see <see cref="RefrigerantTables.Blend"/>.</summary>
@@ -53,20 +55,10 @@ internal static class BlendedTable
         double tb
     )
     {
-        double low = Math.Min(ta, tb) - 0.01,
-            high = Math.Max(ta, tb) + 0.01;
-        for (var i = 0; i < 50; i++)
-        {
-            var middle = 0.5 * (low + high);
-            var sum =
-                ((1 - moleShare) * first.SaturationPressurePa(middle))
-                + (moleShare * second.SaturationPressurePa(middle));
-            if (sum > pressurePa)
-                high = middle;
-            else
-                low = middle;
-        }
-
-        return 0.5 * (low + high);
+        double Excess(double kelvins) =>
+            ((1 - moleShare) * first.SaturationPressurePa(kelvins))
+            + (moleShare * second.SaturationPressurePa(kelvins))
+            - pressurePa;
+        return BracketedRoot.Nearest(Excess, Math.Min(ta, tb) - 0.01, Math.Max(ta, tb) + 0.01, 1e-12);
     }
 }

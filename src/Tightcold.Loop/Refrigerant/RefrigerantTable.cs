@@ -78,6 +78,7 @@ public sealed class RefrigerantTable
     {
         double low = MinLogPressure,
             high = MaxLogPressure;
+        // Newton in a bracket and no search by values: the row gives the slope along.
         var guess = 0.5 * (low + high);
         for (var i = 0; i < 60; i++)
         {

@@ -2,6 +2,7 @@ using Tightcold.Loop.Designs;
 using Tightcold.Loop.Evaporator;
 using Tightcold.Loop.Faults;
 using Tightcold.Loop.Solving;
+using Tightcold.Numerics.Smoothing;
 
 namespace Tightcold.Loop.Results;
 

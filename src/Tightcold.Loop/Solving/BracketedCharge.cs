@@ -1,3 +1,5 @@
+using Tightcold.Numerics.Roots;
+
 namespace Tightcold.Loop.Solving;
 
 /// <summary>The discharge pressure at which the circuit holds the charge, in a bracket that spans the whole
@@ -18,7 +20,7 @@ internal static class BracketedCharge
             box.MinLogDischarge + 0.1,
             box.MaxLogDischarge - 0.1
         );
-        var fMiddle = f.At(middle);
+        var fMiddle = f.Evaluate(middle);
         double a,
             b,
             fa,
@@ -48,7 +50,7 @@ internal static class BracketedCharge
             return f.Point;
         }
 
-        Bracket.TryFind(ref f, a, b, fa, fb, 1e-13, 1e-10, 80, out _);
+        BracketedRoot.TryFind(ref f, a, b, fa, fb, 1e-13, 1e-10, out _);
         trace = f.Trace;
         var point = f.Point;
         if (
@@ -67,7 +69,7 @@ internal static class BracketedCharge
         while (true)
         {
             x = above ? Math.Min(x + step, end) : Math.Max(x + step, end);
-            var value = f.At(x);
+            var value = f.Evaluate(x);
             if (double.IsNaN(value) || (above ? value >= 0 : value <= 0))
                 return (x, value);
             if (x == end)
@@ -76,14 +78,14 @@ internal static class BracketedCharge
         }
     }
 
-    private struct ChargeAtDischarge : Bracket.IFunction
+    private struct ChargeAtDischarge : IScalarFunction
     {
         public LoopCase Case;
         public LoopBox Box;
         public LoopPoint Point;
         public SolveTrace Trace;
 
-        public double At(double x)
+        public double Evaluate(double x)
         {
             return FlowBalance.TrySolve(Case, Box, x, ref Point, ref Trace) ? Point.ChargeResidual : double.NaN;
         }

@@ -1,3 +1,5 @@
+using Tightcold.Numerics.Roots;
+
 namespace Tightcold.Loop.Solving;
 
 /// <summary>
@@ -117,9 +119,9 @@ internal static class FlowBalance
     {
         var f = new FlowAtSuction { Case = c, LogDischarge = logDischarge };
         var high = Math.Min(box.MaxLogSuction, logDischarge - 1e-3);
-        double fLow = f.At(box.MinLogSuction),
-            fHigh = f.At(high);
-        Bracket.TryFind(ref f, box.MinLogSuction, high, fLow, fHigh, 1e-13, 1e-10, 80, out _);
+        double fLow = f.Evaluate(box.MinLogSuction),
+            fHigh = f.Evaluate(high);
+        BracketedRoot.TryFind(ref f, box.MinLogSuction, high, fLow, fHigh, 1e-13, 1e-10, out _);
         trace.Marches += f.Marches;
         point = f.Point;
         if (Merit(point) <= LoopSolver.Accepted)
@@ -127,14 +129,14 @@ internal static class FlowBalance
         return TryNewton(c, box, logDischarge, ref point, ref trace);
     }
 
-    private struct FlowAtSuction : Bracket.IFunction
+    private struct FlowAtSuction : IScalarFunction
     {
         public LoopCase Case;
         public double LogDischarge;
         public LoopPoint Point;
         public int Marches;
 
-        public double At(double x)
+        public double Evaluate(double x)
         {
             var inner = new EnergyAtEnthalpy
             {
@@ -145,16 +147,16 @@ internal static class FlowBalance
             Case.Table.Row(x, out var row);
             var low = row.LiquidEnthalpy + (0.02 * row.Latent);
             var high = row.SuperheatedEnthalpy(Math.Max(0, Case.Coil.AirInK - row.TemperatureK) + 1);
-            double fLow = inner.At(low),
-                fHigh = inner.At(high);
-            Bracket.TryFind(ref inner, low, high, fLow, fHigh, 1e-6, 1e-12, 80, out _);
+            double fLow = inner.Evaluate(low),
+                fHigh = inner.Evaluate(high);
+            BracketedRoot.TryFind(ref inner, low, high, fLow, fHigh, 1e-6, 1e-12, out _);
             Marches += inner.Marches;
             Point = inner.Point;
             return Point.FlowResidual;
         }
     }
 
-    private struct EnergyAtEnthalpy : Bracket.IFunction
+    private struct EnergyAtEnthalpy : IScalarFunction
     {
         public LoopCase Case;
         public double LogSuction;
@@ -162,7 +164,7 @@ internal static class FlowBalance
         public LoopPoint Point;
         public int Marches;
 
-        public double At(double x)
+        public double Evaluate(double x)
         {
             LoopMarch.Evaluate(Case, LogSuction, LogDischarge, x, out Point);
             Marches++;

@@ -4,6 +4,7 @@ using Tightcold.Loop.Designs;
 using Tightcold.Loop.Expansion;
 using Tightcold.Loop.Inventory;
 using Tightcold.Loop.Refrigerant;
+using Tightcold.Numerics.Smoothing;
 
 namespace Tightcold.Loop.Solving;
 

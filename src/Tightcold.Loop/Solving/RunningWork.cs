@@ -3,6 +3,7 @@ using Tightcold.Loop.Designs;
 using Tightcold.Loop.Faults;
 using Tightcold.Loop.Refrigerant;
 using Tightcold.Loop.Results;
+using Tightcold.Numerics.Smoothing;
 
 namespace Tightcold.Loop.Solving;
 

@@ -1,3 +1,5 @@
+using Tightcold.Numerics.Smoothing;
+
 namespace Tightcold.Loop.Solving;
 
 /// <summary>
@@ -132,7 +134,7 @@ internal struct Slopes
             return 0;
         if (high == 1 && Smooth.Step(empty + full) >= 1)
             return 1;
-        // Newton's method in a bracket, halved where it leaves it.
+        // Newton's method in a bracket, halved where it leaves it: the slope of the step is known.
         var level = 0.5 * (low + high);
         for (var i = 0; i < LevelSteps; i++)
         {

@@ -1,5 +1,7 @@
 using Tightcold.Loop.Compressor;
 using Tightcold.Loop.Designs;
+using Tightcold.Loop.Refrigerant;
+using Tightcold.Numerics.Roots;
 
 namespace Tightcold.Loop.Solving;
 
@@ -59,13 +61,27 @@ internal static class Starts
     private static double Suction(in LoopCase c, in LoopBox box, double logDischarge, out double duty)
     {
         c.Table.Row(logDischarge, out var high);
-        var low = Math.Log(c.Table.SaturationPressurePa(ColdestK));
-        var top = Math.Min(Math.Log(c.Table.SaturationPressurePa(c.Coil.AirInK - LeastDifferenceK)), box.MaxLogSuction);
-        duty = 0;
-        for (var i = 0; i < Halvings; i++)
+        var takes = new TakesMore(c, high);
+        var (low, top) = Halving.Narrow(
+            ref takes,
+            Math.Log(c.Table.SaturationPressurePa(ColdestK)),
+            Math.Min(Math.Log(c.Table.SaturationPressurePa(c.Coil.AirInK - LeastDifferenceK)), box.MaxLogSuction),
+            Halvings
+        );
+        duty = takes.Duty;
+        return 0.5 * (low + top);
+    }
+
+    /// <summary>Does the compressor take more heat than the coil gives? A start needs no more than the
+    /// neighbourhood.</summary>
+    private struct TakesMore(LoopCase c, SaturationRow high) : IQuestion
+    {
+        /// <summary>What the coil gave when last asked, W.</summary>
+        public double Duty { get; private set; }
+
+        public bool Says(double x)
         {
-            var middle = 0.5 * (low + top);
-            c.Table.Row(middle, out var row);
+            c.Table.Row(x, out var row);
             var stroke =
                 c.Kind == CompressorKind.Variable
                     ? CapacityControl.Stroke(c, row.PressurePa, high.PressurePa + c.AirPa)
@@ -78,13 +94,8 @@ internal static class Starts
             );
             var flow = volumetric * c.DisplacementM3 * stroke * rpm / 60 * row.VapourDensity;
             var taken = flow * (row.VapourEnthalpy - high.LiquidEnthalpy);
-            duty = c.Coil.FullFaceDuty(row.TemperatureK);
-            if (taken > duty)
-                top = middle;
-            else
-                low = middle;
+            Duty = c.Coil.FullFaceDuty(row.TemperatureK);
+            return taken > Duty;
         }
-
-        return 0.5 * (low + top);
     }
 }

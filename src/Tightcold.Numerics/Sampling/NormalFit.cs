@@ -1,10 +1,11 @@
+using Tightcold.Numerics.Distributions;
+using Tightcold.Numerics.Matrices;
+
 namespace Tightcold.Numerics.Sampling;
 
 /// <summary>A normal distribution fitted to weighted points, by its Cholesky factor.</summary>
 internal sealed class NormalFit
 {
-    private const double LogRootTwoPi = 0.91893853320467274;
-
     private readonly double[] mean;
     private readonly double[] factor;
     private readonly int d;
@@ -15,7 +16,7 @@ internal sealed class NormalFit
         this.mean = mean;
         this.factor = factor;
         this.d = d;
-        logNorm = -d * LogRootTwoPi;
+        logNorm = -d * Normal.LogRootTwoPi;
         for (var k = 0; k < d; k++)
             logNorm -= Math.Log(factor[k * d + k]);
     }
@@ -25,7 +26,7 @@ internal sealed class NormalFit
         var sum = 0.0;
         foreach (var x in at)
             sum += x * x;
-        return -0.5 * sum - at.Length * LogRootTwoPi;
+        return -0.5 * sum - at.Length * Normal.LogRootTwoPi;
     }
 
     /// <summary>Weighted mean and covariance, widened; null when no point carries weight.</summary>
@@ -53,28 +54,7 @@ internal sealed class NormalFit
             // A fit on too few points collapses; this floor is far below any posterior width that matters.
             covariance[k * d + k] += 1e-8;
         }
-        return Factor(covariance, d) is { } factor ? new(mean, factor, d) : null;
-    }
-
-    private static double[]? Factor(double[] a, int d)
-    {
-        var l = new double[d * d];
-        for (var i = 0; i < d; i++)
-        {
-            for (var j = 0; j <= i; j++)
-            {
-                var sum = a[i * d + j];
-                for (var k = 0; k < j; k++)
-                    sum -= l[i * d + k] * l[j * d + k];
-                if (i != j)
-                    l[i * d + j] = sum / l[j * d + j];
-                else if (sum > 0)
-                    l[i * d + i] = Math.Sqrt(sum);
-                else
-                    return null;
-            }
-        }
-        return l;
+        return Cholesky.TryFactor(covariance, d) ? new(mean, covariance, d) : null;
     }
 
     public void Draw(SeededChance stream, Span<double> at)
@@ -93,15 +73,12 @@ internal sealed class NormalFit
     public double LogDensity(ReadOnlySpan<double> at)
     {
         Span<double> z = stackalloc double[d];
-        var sum = 0.0;
         for (var k = 0; k < d; k++)
-        {
-            var x = at[k] - mean[k];
-            for (var l = 0; l < k; l++)
-                x -= factor[k * d + l] * z[l];
-            z[k] = x / factor[k * d + k];
-            sum += z[k] * z[k];
-        }
+            z[k] = at[k] - mean[k];
+        Cholesky.Forward(factor, z);
+        var sum = 0.0;
+        foreach (var x in z)
+            sum += x * x;
         return logNorm - 0.5 * sum;
     }
 }

@@ -4,7 +4,6 @@ using Tightcold.Diagnosis.Tightness;
 using Tightcold.Jobs.Cars;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
-using Tightcold.Picture.Tight;
 using Tightcold.Picture.Vacuum;
 using static Tightcold.Picture.Pressures.Evidence;
 

@@ -1,3 +1,4 @@
+using Tightcold.Numerics.Roots;
 using Tightcold.Properties;
 
 namespace Tightcold.Procedures.Charging;
@@ -42,14 +43,11 @@ public static class CylinderFill
             return null;
         if (LiquidShare(fluid, waterCapacityKg, netKg, low) >= 1)
             return low;
-        for (var i = 0; i < 50; i++)
-        {
-            var middle = 0.5 * (low + high);
-            if (LiquidShare(fluid, waterCapacityKg, netKg, middle) < 1)
-                low = middle;
-            else
-                high = middle;
-        }
-        return 0.5 * (low + high);
+        return BracketedRoot.Nearest(
+            kelvins => LiquidShare(fluid, waterCapacityKg, netKg, kelvins) - 1,
+            low,
+            high,
+            1e-9
+        );
     }
 }

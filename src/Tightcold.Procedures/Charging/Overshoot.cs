@@ -1,3 +1,5 @@
+using Tightcold.Numerics.Distributions;
+
 namespace Tightcold.Procedures.Charging;
 
 /// <summary>How sure it is that too much went in, and what has to come out again.</summary>
@@ -22,5 +24,14 @@ public readonly record struct Overshoot(double TooMuch, double FarTooMuch, doubl
         var spread = Math.Max(sigmaKg, 1e-6);
         double Above(double limit) => 1 - Normal.Cumulative((limit - inSystemKg) / spread);
         return new(Above(targetKg + toleranceKg), Above(1.1 * targetKg), Math.Max(0, inSystemKg - targetKg));
+    }
+
+    /// <summary>Odds that the charge lies within the tolerance of the target, 0 to 1.</summary>
+    public static double OddsWithin(double inSystemKg, double sigmaKg, double targetKg, double toleranceKg)
+    {
+        // No scale is surer than a tenth of a gram.
+        var spread = Math.Max(sigmaKg, 1e-4);
+        return Normal.Cumulative((targetKg + toleranceKg - inSystemKg) / spread)
+            - Normal.Cumulative((targetKg - toleranceKg - inSystemKg) / spread);
     }
 }

@@ -1,3 +1,5 @@
+using Tightcold.Numerics.Roots;
+
 namespace Tightcold.Procedures.Cold;
 
 /// <summary>Cars that are no more than a coil and a capacity: the truth of invented jobs, which a model of another
@@ -88,9 +90,9 @@ public sealed class CoilCars : IVentCars
         return coilK + bypass * (intakeK - coilK) + addedK;
     }
 
-    /// <summary>Solves the coil's energy balance by bisection; the left side falls and the right side rises with
-    /// T_e, so there is one root or none in the range, and then the end is the answer: freeze protection below,
-    /// no cooling above.</summary>
+    /// <summary>Solves the coil's energy balance; the left side falls and the right side rises with T_e, so there is
+    /// one root or none in the range, and then the end is the answer: freeze protection below, no cooling
+    /// above.</summary>
     private static double ApparatusDewPoint(
         double intakeK,
         double humidity,
@@ -100,21 +102,24 @@ public sealed class CoilCars : IVentCars
         double floorK
     )
     {
-        double low = Math.Min(floorK, intakeK),
-            high = intakeK;
-        var intake = DampAir.Enthalpy(intakeK, humidity);
-        for (var i = 0; i < 24; i++)
+        var spare = new Spare(DampAir.Enthalpy(intakeK, humidity), humidity, barometerPa, coilFlowKgPerS, capacityW);
+        return BracketedRoot.Nearest(spare, Math.Min(floorK, intakeK), intakeK, 1e-6);
+    }
+
+    /// <summary>Capacity that the air does not ask for, W, over T_e.</summary>
+    private readonly struct Spare(
+        double intakeJPerKg,
+        double humidity,
+        double barometerPa,
+        double coilFlowKgPerS,
+        double capacityW
+    ) : IScalarFunction
+    {
+        public double Evaluate(double x)
         {
-            var coilK = 0.5 * (low + high);
-            var duty =
-                coilFlowKgPerS
-                * (intake - DampAir.Enthalpy(coilK, Math.Min(humidity, DampAir.SaturatedRatio(coilK, barometerPa))));
-            if (duty > capacityW * Math.Max(0.3, 1 + 0.035 * (coilK - 278.15)))
-                low = coilK;
-            else
-                high = coilK;
+            var cooledJPerKg = DampAir.Enthalpy(x, Math.Min(humidity, DampAir.SaturatedRatio(x, barometerPa)));
+            return capacityW * Math.Max(0.3, 1 + 0.035 * (x - 278.15)) - coilFlowKgPerS * (intakeJPerKg - cooledJPerKg);
         }
-        return 0.5 * (low + high);
     }
 
     private static double Between(double low, double high, int sample, int @base) =>

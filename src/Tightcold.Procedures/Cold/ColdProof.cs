@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using Tightcold.Numerics.Distributions;
+using Tightcold.Numerics.Sampling;
 
 namespace Tightcold.Procedures.Cold;
 
@@ -66,19 +68,11 @@ public sealed record ColdProof(
             each.Add(good / (good + bad));
         }
         var total = healthy.Sum() + sick.Sum();
-        var byShare = sick.Select((weight, i) => (Share: cars.SickShare(i), Weight: weight / total))
-            .Append((Share: 1.0, Weight: healthy.Sum() / total))
-            .OrderBy(pair => pair.Share)
-            .ToArray();
-        double Quantile(double level)
-        {
-            double sum = 0;
-            foreach (var (share, weight) in byShare)
-                if ((sum += weight) >= level)
-                    return share;
-            return 1;
-        }
-        return new(healthy.Sum() / total, each.ToImmutable(), Quantile(0.05), Quantile(0.5), Quantile(0.95));
+        double[] shares = [.. Enumerable.Range(0, cars.Count).Select(cars.SickShare), 1];
+        double[] weights = [.. sick, healthy.Sum()];
+        Array.Sort(shares, weights);
+        double At(double level) => Quantile.Of(shares, weights, level);
+        return new(healthy.Sum() / total, each.ToImmutable(), At(0.05), At(0.5), At(0.95));
     }
 
     private static double Density(double reading, double predicted, double sigma) =>

@@ -1,3 +1,5 @@
+using Tightcold.Numerics.Distributions;
+
 namespace Tightcold.Procedures.Cold;
 
 /// <summary>Whether the coil may freeze up: frost needs fins below 0 °C and air damp enough to settle there.</summary>

@@ -1,3 +1,5 @@
+using Tightcold.Numerics.Sampling;
+
 namespace Tightcold.Procedures.Cold;
 
 /// <summary>What a healthy car blows in this weather: a band over what is not known of the car, never a
@@ -19,8 +21,8 @@ public sealed record VentBand(double MedianK, double LowK, double HighK)
         var (healthy, sick) = (new double[cars.Count], new double[cars.Count]);
         cars.Vents(weather, healthy, sick);
         var sorted = healthy.Order().ToArray();
-        var tail = cars.Count / 20;
-        return new(sorted[cars.Count / 2], sorted[tail], sorted[cars.Count - 1 - tail])
+        double At(double share) => Quantile.Of(sorted, share);
+        return new(At(0.5), At(0.05), At(0.95))
         {
             HealthyK = healthy,
             SickK = sick,

@@ -1,3 +1,4 @@
+using Tightcold.Numerics.Distributions;
 using Tightcold.Properties;
 
 namespace Tightcold.Procedures.Evacuation;
@@ -28,4 +29,8 @@ public static class Dryness
 
     /// <summary>Pressure below which water must boil (ice must leave) while pumping, Pa.</summary>
     public static double BoilsBelowPa(double partTemperatureK) => WaterVapour.SaturationPressurePa(partTemperatureK);
+
+    /// <summary>Odds that water boils in a part this warm, 0 to 1, by a reading and its standard deviation.</summary>
+    public static double OddsThatItBoils(double partTemperatureK, double pressurePa, double sigmaPa) =>
+        Normal.Cumulative((BoilsBelowPa(partTemperatureK) - pressurePa) / sigmaPa);
 }

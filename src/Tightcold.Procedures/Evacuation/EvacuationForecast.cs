@@ -54,11 +54,11 @@ public sealed record EvacuationForecast(
             .ToArray();
         return new(
             [.. times],
-            [.. ranks.Select(rank => rank[1])],
-            [.. ranks.Select(rank => rank[Plays / 2])],
-            [.. ranks.Select(rank => rank[Plays - 2])],
-            Finite(enough[Plays / 2]),
-            Finite(enough[Plays - 2]),
+            [.. ranks.Select(rank => Quantile.Of(rank, 0.05))],
+            [.. ranks.Select(rank => Quantile.Of(rank, 0.5))],
+            [.. ranks.Select(rank => Quantile.Of(rank, 0.95))],
+            Finite(Quantile.Of(enough, 0.5)),
+            Finite(Quantile.Of(enough, 0.95)),
             target
         );
     }

@@ -1,3 +1,4 @@
+using Tightcold.Numerics.Interpolation;
 using Tightcold.Properties;
 
 namespace Tightcold.Procedures.Evacuation;
@@ -39,12 +40,7 @@ public static class EvacuationModel
             .Select(kelvin => Math.Log(WaterVapour.SaturationPressurePa(kelvin))),
     ];
 
-    private static double Saturation(double kelvins)
-    {
-        var place = Math.Clamp(kelvins, FirstK, LastK - 1.001) - FirstK;
-        var k = (int)place;
-        return Math.Exp(LogSaturation[k] + (place - k) * (LogSaturation[k + 1] - LogSaturation[k]));
-    }
+    private static double Saturation(double kelvins) => Math.Exp(StraightLines.At(LogSaturation, kelvins - FirstK));
 
     /// <param name="at">Times wanted, rising, seconds.</param>
     /// <param name="oilFactor">Multiplies the gas from the oil.</param>

@@ -1,3 +1,4 @@
+using Tightcold.Numerics.Roots;
 using Tightcold.Numerics.Sampling;
 
 namespace Tightcold.Procedures.Hold;
@@ -24,21 +25,17 @@ public static class HoldFloor
         foreach (var reading in thinned)
             stepped |= reading.ScatterPa < 0.5 * reading.StepPa;
         var plays = stepped ? Plays : 1;
-        double low = Math.Log(HoldPrior.LeastLeakPaM3PerS),
-            high = Math.Log(HoldPrior.MostLeakPaM3PerS);
-        for (var i = 0; i < 14; i++)
+        bool Shows(double logLeak)
         {
-            var middle = 0.5 * (low + high);
             var shown = 0;
             for (var play = 0; play < plays; play++)
-                if (Tells(thinned, setting, Math.Exp(middle), stepped ? play : null))
+                if (Tells(thinned, setting, Math.Exp(logLeak), stepped ? play : null))
                     shown++;
-            if (2 * shown >= plays)
-                high = middle;
-            else
-                low = middle;
+            return 2 * shown >= plays;
         }
-        return Math.Exp(high);
+        return Math.Exp(
+            Halving.Narrow(Shows, Math.Log(HoldPrior.LeastLeakPaM3PerS), Math.Log(HoldPrior.MostLeakPaM3PerS), 14).Yes
+        );
     }
 
     /// <summary>Would this leak be told? Without scatter where the gauge is smooth; else one play of scatter and of the

@@ -98,21 +98,16 @@ public static class HoldInference
 
         var floor = HoldFloor.Of(readings, curve.Setting);
         holes.Sort((a, b) => a.Throughput.CompareTo(b.Throughput));
-        var total = holes.Sum(hole => hole.Weight * odds[hole.Explanation]);
-        double Quantile(double share)
-        {
-            var reached = 0.0;
-            foreach (var hole in holes)
-                if ((reached += hole.Weight * odds[hole.Explanation]) >= share * total)
-                    return hole.Throughput;
-            return holes.Count > 0 ? holes[^1].Throughput : HoldPrior.MostLeakPaM3PerS;
-        }
+        double[] throughputs = [.. holes.Select(hole => hole.Throughput)];
+        double[] weights = [.. holes.Select(hole => hole.Weight * odds[hole.Explanation])];
+        double At(double share) =>
+            holes.Count > 0 ? Quantile.Of(throughputs, weights, share) : HoldPrior.MostLeakPaM3PerS;
         var seen = holes.Where(hole => hole.Throughput > 0.5 * floor).Sum(hole => hole.Weight * odds[hole.Explanation]);
         return new(
             [.. odds],
-            Quantile(0.05),
-            Quantile(0.5),
-            Quantile(0.95),
+            At(0.05),
+            At(0.5),
+            At(0.95),
             floor,
             Math.Clamp(seen, 0, 1),
             !double.IsNegativeInfinity(top) && fit <= MisfitPerReading * likelihood.Count,

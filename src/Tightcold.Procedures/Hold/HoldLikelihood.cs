@@ -1,3 +1,5 @@
+using Tightcold.Numerics.Distributions;
+
 namespace Tightcold.Procedures.Hold;
 
 /// <summary>

@@ -1,3 +1,4 @@
+using Tightcold.Numerics.Distributions;
 using Tightcold.Numerics.Sampling;
 
 namespace Tightcold.Procedures.Hold;

@@ -1,3 +1,4 @@
+using Tightcold.Numerics.Interpolation;
 using Tightcold.Properties;
 
 namespace Tightcold.Procedures.Running;
@@ -18,23 +19,21 @@ public readonly record struct ExpectedBand(double LowFromK, double LowToK, doubl
 
     // Outside air °C, low side from-to, high side from-to, kPa gauge at sea level, R-134a.
     // One car's published service-manual test table, model year 2010, idle, doors closed, 50 to 70 % humidity.
-    private static readonly double[][] ServiceManual =
-    [
+    private static readonly double[][] ServiceManual = Columns([
         [25, 171, 209, 1204, 1471],
         [30, 196, 240, 1300, 1590],
         [35, 229, 280, 1500, 1820],
         [40, 292, 357, 1870, 2285],
-    ];
+    ]);
 
     // Common practice, no source: the trade's table in psig at 70, 80, 90, 100, 110 °F and about 1500 rpm.
-    private static readonly double[][] TradeTable =
-    [
+    private static readonly double[][] TradeTable = Columns([
         [21.1, 35 * PsiPa / 1e3, 40 * PsiPa / 1e3, 140 * PsiPa / 1e3, 175 * PsiPa / 1e3],
         [26.7, 35 * PsiPa / 1e3, 45 * PsiPa / 1e3, 170 * PsiPa / 1e3, 210 * PsiPa / 1e3],
         [32.2, 40 * PsiPa / 1e3, 50 * PsiPa / 1e3, 200 * PsiPa / 1e3, 250 * PsiPa / 1e3],
         [37.8, 45 * PsiPa / 1e3, 55 * PsiPa / 1e3, 250 * PsiPa / 1e3, 325 * PsiPa / 1e3],
         [43.3, 50 * PsiPa / 1e3, 60 * PsiPa / 1e3, 300 * PsiPa / 1e3, 350 * PsiPa / 1e3],
-    ];
+    ]);
 
     // Common practice, no source: a variable compressor holds its low side at 25 to 30 psig in any weather.
     private static readonly double[] VariableLowKpa = [170, 210];
@@ -70,18 +69,10 @@ public readonly record struct ExpectedBand(double LowFromK, double LowToK, doubl
     /// through the union, so the end row is held.</summary>
     private static double[] Interpolate(double[][] table, double celsius)
     {
-        if (celsius <= table[0][0])
-            return table[0];
-        for (var i = 1; i < table.Length; i++)
-        {
-            if (celsius > table[i][0])
-                continue;
-            var share = (celsius - table[i - 1][0]) / (table[i][0] - table[i - 1][0]);
-            return
-            [
-                .. table[i].Select((value, column) => table[i - 1][column] + share * (value - table[i - 1][column])),
-            ];
-        }
-        return table[^1];
+        var place = StraightLines.Place(table[0], celsius);
+        return Array.ConvertAll(table, column => StraightLines.At(column, place));
     }
+
+    private static double[][] Columns(double[][] rows) =>
+        [.. rows[0].Select((_, column) => Array.ConvertAll(rows, row => row[column]))];
 }

@@ -1,3 +1,5 @@
+using Tightcold.Numerics.Distributions;
+
 namespace Tightcold.Procedures.Running;
 
 /// <summary>A side against its expected band, as odds that sum to 1.</summary>

@@ -1,3 +1,4 @@
+using Tightcold.Numerics.Roots;
 using Tightcold.Properties;
 
 namespace Tightcold.Procedures.Standing;
@@ -22,18 +23,19 @@ public static class OilSolution
         if (!(reducedPressure > 0))
             return 0;
         var target = Math.Log(Math.Min(reducedPressure, 0.95));
-        // The right side rises with f up to f = 1/(2χ) ≥ 0.83; below that there is exactly one root.
-        double low = 0,
-            high = interaction > 0 ? Math.Min(1, 1 / (2 * interaction)) : 1;
-        for (var i = 0; i < 60; i++)
-        {
-            var f = 0.5 * (low + high);
-            if (Math.Log(f) + (1 - f) + interaction * (1 - f) * (1 - f) < target)
-                low = f;
-            else
-                high = f;
-        }
-        return 0.5 * (low + high);
+        // The right side rises with f up to f = 1/(2χ) ≥ 0.83; below that there is exactly one root, and not below
+        // exp(target - 1 - χ), since the terms after ln f sum to 1 + χ at the most.
+        return BracketedRoot.Nearest(
+            new Excess(target, interaction),
+            Math.Exp(target - 1 - interaction),
+            interaction > 0 ? Math.Min(1, 1 / (2 * interaction)) : 1,
+            1e-15
+        );
+    }
+
+    private readonly struct Excess(double target, double interaction) : IScalarFunction
+    {
+        public double Evaluate(double x) => Math.Log(x) + (1 - x) + interaction * (1 - x) * (1 - x) - target;
     }
 
     /// <summary>Mass dissolved, kg, in <paramref name="oilVolumeM3"/> of oil at rest.</summary>

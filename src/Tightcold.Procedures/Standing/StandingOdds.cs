@@ -1,3 +1,4 @@
+using Tightcold.Numerics.Distributions;
 using Tightcold.Properties;
 
 namespace Tightcold.Procedures.Standing;

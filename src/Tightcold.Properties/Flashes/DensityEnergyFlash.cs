@@ -1,4 +1,6 @@
 using System.Runtime.CompilerServices;
+using Tightcold.Numerics.Roots;
+using Tightcold.Properties.Data;
 using Tightcold.Properties.Helmholtz;
 
 namespace Tightcold.Properties.Flashes;
@@ -9,6 +11,7 @@ namespace Tightcold.Properties.Flashes;
 internal sealed class DensityEnergyFlash(TemperatureFlash temperatureFlash)
 {
     private const int MaxIterations = 200;
+    private const int ToTwelveDigits = 40;
 
     public FlashResult At(double densityKgPerM3, double internalEnergyJPerKg)
     {
@@ -33,6 +36,7 @@ internal sealed class DensityEnergyFlash(TemperatureFlash temperatureFlash)
             );
 
         var temperature = low + ((high - low) * Math.Clamp((internalEnergyJPerKg - uLow) / (uHigh - uLow), 0, 1));
+        // Newton in a bracket and no search by values: the equation gives the slope with every state.
         var residual = double.PositiveInfinity;
         var width = high - low;
         for (var i = 0; i < MaxIterations; i++)
@@ -63,32 +67,25 @@ internal sealed class DensityEnergyFlash(TemperatureFlash temperatureFlash)
     }
 
     /// <summary>A liquid of fixed density passes the pressure limit long before the temperature limit.</summary>
-    [SkipLocalsInit]
     private double HighestTemperature(double densityKgPerM3)
     {
         var fluid = temperatureFlash.Fluid;
-        Span<double> work = stackalloc double[ResidualPart.MaxWork];
-        double low = fluid.MinTemperatureK,
-            high = fluid.MaxTemperatureK;
-        var delta = densityKgPerM3 / fluid.Equation.ReducingDensityKgPerM3;
-        if (!(PressureAt(high, delta, work) > fluid.MaxPressurePa))
-            return high;
-        for (var i = 0; i < 60 && high - low > 1e-12 * high; i++)
-        {
-            var middle = 0.5 * (low + high);
-            if (PressureAt(middle, delta, work) > fluid.MaxPressurePa)
-                high = middle;
-            else
-                low = middle;
-        }
-
-        return low;
+        var tooHigh = new TooHigh(fluid, densityKgPerM3 / fluid.Equation.ReducingDensityKgPerM3);
+        // The last temperature that is allowed, and not one a rounding above it.
+        return tooHigh.Says(fluid.MaxTemperatureK)
+            ? Halving.Narrow(ref tooHigh, fluid.MinTemperatureK, fluid.MaxTemperatureK, ToTwelveDigits).No
+            : fluid.MaxTemperatureK;
     }
 
-    private double PressureAt(double temperatureK, double delta, Span<double> work)
+    private readonly struct TooHigh(FluidDefinition fluid, double delta) : IQuestion
     {
-        var isotherm = new Isotherm(temperatureFlash.Fluid.Equation, temperatureK, caloric: false, work);
-        return isotherm.PressurePa(delta, isotherm.Density(delta));
+        [SkipLocalsInit]
+        public bool Says(double x)
+        {
+            Span<double> work = stackalloc double[ResidualPart.MaxWork];
+            var isotherm = new Isotherm(fluid.Equation, x, caloric: false, work);
+            return isotherm.PressurePa(delta, isotherm.Density(delta)) > fluid.MaxPressurePa;
+        }
     }
 
     // du/dT at constant density inside the dome, by a small difference along the exact line.

@@ -223,6 +223,7 @@ internal sealed class PressureFlash(TemperatureFlash temperatureFlash)
         }
 
         var temperature = low + ((high - low) * Math.Clamp((value - first) / (last - first), 0, 1));
+        // Newton in a bracket and no search by values: the equation gives the slope with every state.
         var residual = double.PositiveInfinity;
         var width = high - low;
         for (var i = 0; i < MaxBracketed; i++)

@@ -1,4 +1,5 @@
 using System.Runtime.CompilerServices;
+using Tightcold.Numerics.Roots;
 using Tightcold.Properties.Data;
 using Tightcold.Properties.Helmholtz;
 
@@ -12,6 +13,9 @@ internal readonly record struct CriticalPoint(double TemperatureK, double Pressu
 {
     private const double GoldenRatio = 0.6180339887498949;
 
+    // Halvings of a fiftieth of the temperature.
+    private const int ToThirteenDigits = 38;
+
     public static CriticalPoint Of(FluidDefinition fluid)
     {
         var equation = fluid.Equation;
@@ -22,22 +26,16 @@ internal readonly record struct CriticalPoint(double TemperatureK, double Pressu
         if (equation.Residual.HasNonAnalyticTerms || fluid.IsPseudoPure)
             return new CriticalPoint(fluid.CriticalTemperatureK, fluid.CriticalPressurePa, published);
 
-        // Bisect on the temperature at which the smallest dp/drho along the isotherm changes sign.
-        double low = 0.99 * fluid.CriticalTemperatureK,
-            high = 1.01 * fluid.CriticalTemperatureK;
-        for (var i = 0; i < 60; i++)
-        {
-            var middle = 0.5 * (low + high);
-            if (SmallestStiffness(equation, middle, published, out _) > 0)
-                high = middle;
-            else
-                low = middle;
-            if (high - low < 1e-13 * high)
-                break;
-        }
-
-        SmallestStiffness(equation, high, published, out var delta);
-        return new CriticalPoint(high, PressureAt(equation, high, delta), delta);
+        // The temperature from which on the smallest dp/drho along the isotherm is above zero: the least of a curve is
+        // too rough a number for more than its sign.
+        var (_, temperature) = Halving.Narrow(
+            kelvins => SmallestStiffness(equation, kelvins, published, out var _) > 0,
+            0.99 * fluid.CriticalTemperatureK,
+            1.01 * fluid.CriticalTemperatureK,
+            ToThirteenDigits
+        );
+        SmallestStiffness(equation, temperature, published, out var delta);
+        return new CriticalPoint(temperature, PressureAt(equation, temperature, delta), delta);
     }
 
     [SkipLocalsInit]

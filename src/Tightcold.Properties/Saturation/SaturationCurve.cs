@@ -1,6 +1,7 @@
 using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 using Tightcold.Numerics.Interpolation;
+using Tightcold.Numerics.Roots;
 using Tightcold.Properties.Data;
 using Tightcold.Properties.Helmholtz;
 
@@ -114,21 +115,13 @@ internal sealed class SaturationCurve
     }
 
     /// <summary>The series solved for temperature, slowly but to the last digit.</summary>
-    private double TemperatureAt(double logPressure)
-    {
-        double low = 0,
-            high = _limits[^1];
-        // ln p falls with x: bisection to rounding, a few times for each fluid.
-        for (var i = 0; i < 60; i++)
-        {
-            var middle = 0.5 * (low + high);
-            if (SegmentOf(middle).First(middle).GetElement(2) > logPressure)
-                low = middle;
-            else
-                high = middle;
-        }
+    private double TemperatureAt(double logPressure) =>
+        TemperatureOf(BracketedRoot.Nearest(new PressureExcess(this, logPressure), 0, _limits[^1], 0));
 
-        return TemperatureOf(0.5 * (low + high));
+    /// <summary>ln p of the series over x above a wanted one; it falls.</summary>
+    private readonly struct PressureExcess(SaturationCurve curve, double logPressure) : IScalarFunction
+    {
+        public double Evaluate(double x) => curve.SegmentOf(x).First(x).GetElement(2) - logPressure;
     }
 
     [SkipLocalsInit]

@@ -3,7 +3,6 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Storage;
 using Npgsql;
 using Tightcold.Storage.Mapping;
-using Tightcold.Storage.Safety;
 
 namespace Tightcold.Storage.Engines;
 

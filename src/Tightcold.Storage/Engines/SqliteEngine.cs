@@ -4,7 +4,6 @@ using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Storage;
 using Tightcold.Storage.Mapping;
-using Tightcold.Storage.Safety;
 
 namespace Tightcold.Storage.Engines;
 

@@ -3,6 +3,7 @@ using Tightcold.Diagnosis.Measurement;
 using Tightcold.Diagnosis.Priors;
 using Tightcold.Diagnosis.Tests.Odds;
 using Tightcold.Loop.Designs;
+using Tightcold.Numerics.Matrices;
 
 namespace Tightcold.Diagnosis.Tests.Sampling;
 
@@ -58,7 +59,8 @@ public sealed class KindProposalTests
         precision[(Coordinate.Charge * D) + Coordinate.CoilNtu] = precision[
             (Coordinate.CoilNtu * D) + Coordinate.Charge
         ] = 0.3;
-        var fit = NormalProposal.Of(mean, precision, D, 1)!;
+        Assert.True(Cholesky.TryFactor(precision, D));
+        var fit = new NormalProposal(mean, precision, D, 1);
         const int Count = 40_000;
         var proposal = new KindProposal([
             (new(0, 0.5), Count / 10, default),

@@ -1,3 +1,4 @@
+using Tightcold.Numerics.Roots;
 using Tightcold.Numerics.Sampling;
 
 namespace Tightcold.SecondWorld.Cars;
@@ -113,16 +114,8 @@ public static class CarMaker
     private static double Label(CarBuild car, double level)
     {
         var circuit = new Circuit(car, new Condition(), Nominal);
-        double low = 4e5,
-            high = 30e5;
-        for (var i = 0; i < 24; i++)
-        {
-            var middle = 0.5 * (low + high);
-            if (circuit.At(middle).StoreLevel < level)
-                low = middle;
-            else
-                high = middle;
-        }
-        return Math.Round(circuit.At(high).MassKg, 2);
+        // The level jumps with the way the parts are filled, and a circuit starts from where it stood last.
+        var (_, condensingPa) = Halving.Narrow(pascals => circuit.At(pascals).StoreLevel >= level, 4e5, 30e5, 24);
+        return Math.Round(circuit.At(condensingPa).MassKg, 2);
     }
 }

@@ -1,5 +1,6 @@
 using Tightcold.Numerics;
 using Tightcold.Numerics.Roots;
+using Tightcold.Numerics.Smoothing;
 using Tightcold.Properties;
 
 namespace Tightcold.SecondWorld.Cars;
@@ -312,12 +313,12 @@ public sealed class Circuit
         var quality = (condenser.ReceiverInJPerKg - top.LiquidEnthalpyJPerKg) / topLatent;
         if (car.Device == Device.ExpansionValve)
         {
-            level = Smooth((0.012 - quality) / 0.05);
+            level = Smooth.Step((0.012 - quality) / 0.05);
             stored = car.StoreVolumeM3 * (level * top.LiquidDensityKgPerM3 + (1 - level) * top.VapourDensityKgPerM3);
         }
         else
         {
-            level = Smooth((1.01 - outQuality) / 0.07);
+            level = Smooth.Step((1.01 - outQuality) / 0.07);
             stored =
                 car.StoreVolumeM3 * (level * bottom.LiquidDensityKgPerM3 + (1 - level) * bottom.VapourDensityKgPerM3);
         }
@@ -420,11 +421,5 @@ public sealed class Circuit
     {
         var line = fluid.SaturationAtPressure(pressurePa);
         return (enthalpyJPerKg - line.LiquidEnthalpyJPerKg) / (line.VapourEnthalpyJPerKg - line.LiquidEnthalpyJPerKg);
-    }
-
-    private static double Smooth(double x)
-    {
-        var t = Math.Clamp(x, 0, 1);
-        return t * t * (3 - 2 * t);
     }
 }

@@ -1,3 +1,4 @@
+using Tightcold.Numerics.Roots;
 using Tightcold.Properties;
 
 namespace Tightcold.SecondWorld.Cars;
@@ -109,7 +110,7 @@ public static class Evaporator
     }
 
     /// <summary>
-    /// The surface between film and air: heat in equals heat out. Monotone, so Newton inside a bracket.
+    /// The surface between film and air: heat in equals heat out. Monotone, so one root between refrigerant and air.
     /// </summary>
     private static double Surface(
         double conductance,
@@ -120,30 +121,25 @@ public static class Evaporator
         double airPa
     )
     {
-        double low = Math.Min(refrigerantC, airC),
-            high = Math.Max(refrigerantC, airC);
-        if (high - low < 1e-6)
-            return low;
-        var guess = low + 0.4 * (high - low);
-        for (var i = 0; i < 30; i++)
-        {
-            var residual =
-                conductance * (guess - refrigerantC) - touching * Psychrometrics.Given(airC, ratio, guess, airPa);
-            if (residual > 0)
-                high = guess;
-            else
-                low = guess;
-            const double Step = 0.01;
-            var ahead =
-                conductance * (guess + Step - refrigerantC)
-                - touching * Psychrometrics.Given(airC, ratio, guess + Step, airPa);
-            var next = guess - residual * Step / (ahead - residual);
-            if (!(next > low && next < high))
-                next = 0.5 * (low + high);
-            if (Math.Abs(next - guess) < 1e-4)
-                return next;
-            guess = next;
-        }
-        return guess;
+        return BracketedRoot.Nearest(
+            new HeatExcess(conductance, refrigerantC, touching, airC, ratio, airPa),
+            Math.Min(refrigerantC, airC),
+            Math.Max(refrigerantC, airC),
+            1e-6
+        );
+    }
+
+    /// <summary>Heat from the surface into the film above what the air gives it, W, over the surface's °C.</summary>
+    private readonly struct HeatExcess(
+        double conductance,
+        double refrigerantC,
+        double touching,
+        double airC,
+        double ratio,
+        double airPa
+    ) : IScalarFunction
+    {
+        public double Evaluate(double x) =>
+            conductance * (x - refrigerantC) - touching * Psychrometrics.Given(airC, ratio, x, airPa);
     }
 }

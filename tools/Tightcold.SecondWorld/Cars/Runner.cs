@@ -1,3 +1,4 @@
+using Tightcold.Numerics.Roots;
 using Tightcold.Properties;
 
 namespace Tightcold.SecondWorld.Cars;
@@ -36,16 +37,7 @@ public static class Runner
         if (free < 0)
         {
             // No liquid: the pressure at which gas and oil hold it all.
-            double low = 1e3,
-                high = 0.9995 * line.PressurePa;
-            for (var halving = 0; halving < 40; halving++)
-            {
-                own = 0.5 * (low + high);
-                if (InGas(own) < charge)
-                    low = own;
-                else
-                    high = own;
-            }
+            own = BracketedRoot.Nearest(pascals => InGas(pascals) - charge, 1e3, 0.9995 * line.PressurePa, 1e-6);
         }
         var liquid = Math.Max(0, free) / (line.LiquidDensityKgPerM3 * car.VolumeM3);
         return own * condition.VapourPressureFactor

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Tightcold.Numerics.Sampling;
 using Tightcold.Procedures.Cold;
 
 namespace Tightcold.Studies.Cold;
@@ -31,7 +32,7 @@ public static class ColdTrial
         for (var i = 0; i < healthy + faulty; i++)
         {
             var fault = i < healthy ? CarFault.None : Faults[(i - healthy) % Faults.Length];
-            var (odds, warmerK) = Judge(cars, unchecked(seed * 1_000_003 + i), fault);
+            var (odds, warmerK) = Judge(cars, unchecked((ulong)(seed * 1_000_003 + i)), fault);
             var felt = warmerK >= 4;
             var old = tallies[fault];
             tallies[fault] = new(
@@ -47,30 +48,29 @@ public static class ColdTrial
     }
 
     /// <summary>One car, one day, one to three readings.</summary>
-    private static (double Odds, double WarmerK) Judge(IVentCars cars, int seed, CarFault fault)
+    private static (double Odds, double WarmerK) Judge(IVentCars cars, ulong seed, CarFault fault)
     {
-        var random = new Random(seed);
-        double Draw(double low, double high) => low + (high - low) * random.NextDouble();
-        double outsideK = 273.15 + Draw(20, 45),
-            humidityShare = outsideK > 308 ? Draw(0.15, 0.5) : Draw(0.2, 0.8),
-            barometer = Draw(84_000, 102_500);
+        var chance = new SeededChance(seed);
+        double outsideK = 273.15 + chance.Between(20, 45),
+            humidityShare = outsideK > 308 ? chance.Between(0.15, 0.5) : chance.Between(0.2, 0.8),
+            barometer = chance.Between(84_000, 102_500);
         var outsideHumidity = humidityShare * DampAir.SaturatedRatio(outsideK, barometer);
-        var inSun = random.NextDouble() < 0.4;
-        var recirculated = random.NextDouble() < 0.5;
-        var drives = random.NextDouble() < 0.5;
-        var cabinK = outsideK + (inSun ? Draw(5, 22) : Draw(-3, 5));
-        var extraK = Draw(0, inSun ? 10 : 4);
-        var soakK = Draw(1, inSun ? 10 : 5);
-        double[] moments = random.Next(3) switch
+        var inSun = chance.Chance(0.4);
+        var recirculated = chance.Chance(0.5);
+        var drives = chance.Chance(0.5);
+        var cabinK = outsideK + (inSun ? chance.Between(5, 22) : chance.Between(-3, 5));
+        var extraK = chance.Between(0, inSun ? 10 : 4);
+        var soakK = chance.Between(1, inSun ? 10 : 5);
+        double[] moments = chance.Below(3) switch
         {
             0 => [900],
             1 => [300, 900],
             _ => [180, 480, 1200],
         };
-        var carSeed = random.Next();
+        var carSeed = (ulong)chance.Below(int.MaxValue);
         bool Driving(double time) => drives && time >= 300;
         (double VentK, double CabinK)[] Drive(CarFault with) =>
-            new SimulatedCar(new Random(carSeed), with).PullDown(
+            new SimulatedCar(new SeededChance(carSeed), with).PullDown(
                 cabinK,
                 outsideHumidity,
                 outsideK,
@@ -85,10 +85,10 @@ public static class ColdTrial
             );
         var run = Drive(fault);
         var warmerK = fault == CarFault.None ? 0 : run[^1].VentK - Drive(CarFault.None)[^1].VentK;
-        double thermometer = Gauss(random) * 0.6,
-            hygrometer = Gauss(random) * 0.04,
-            cabinError = Gauss(random),
-            outsideError = Gauss(random) * 0.6;
+        double thermometer = chance.Normal() * 0.6,
+            hygrometer = chance.Normal() * 0.04,
+            cabinError = chance.Normal(),
+            outsideError = chance.Normal() * 0.6;
         var readOutsideK = outsideK + outsideError;
         var readHumidity =
             Math.Clamp(humidityShare + hygrometer, 0.05, 1) * DampAir.SaturatedRatio(readOutsideK, barometer);
@@ -113,7 +113,7 @@ public static class ColdTrial
                             moments[index],
                             inSun && !moving
                         ),
-                        truth.VentK + thermometer + Gauss(random) * 0.3,
+                        truth.VentK + thermometer + chance.Normal() * 0.3,
                         0.75,
                         cars
                     );
@@ -122,7 +122,4 @@ public static class ColdTrial
             .ToArray();
         return (ColdProof.Of(observations).OddsHealthy, warmerK);
     }
-
-    private static double Gauss(Random random) =>
-        Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
 }

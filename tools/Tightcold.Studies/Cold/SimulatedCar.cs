@@ -1,3 +1,5 @@
+using Tightcold.Numerics.Roots;
+using Tightcold.Numerics.Sampling;
 using Tightcold.Procedures.Cold;
 using Tightcold.Properties;
 
@@ -33,33 +35,32 @@ public sealed class SimulatedCar
         heaterShare;
     private readonly Fluid fluid = FluidCatalog.Get("R134a");
 
-    public SimulatedCar(Random random, CarFault fault)
+    public SimulatedCar(SeededChance chance, CarFault fault)
     {
-        double Draw(double low, double high) => low + (high - low) * random.NextDouble();
-        displacementM3 = Draw(110e-6, 170e-6);
-        efficiency = Draw(0.58, 0.75);
-        speedIdle = Draw(900, 1250) / 60;
-        speedDriving = Draw(2000, 3600) / 60;
-        condenserIdle = Draw(320, 560);
-        condenserDriving = Draw(600, 1100);
-        airM3PerS = Draw(0.095, 0.145);
-        ntuFull = Draw(1.5, 2.6);
-        finResistance = Draw(0.6e-3, 1.2e-3);
-        floorK = 273.15 + Draw(0.5, 3.5);
-        ductK = Draw(0.5, 2.5);
-        cabinJPerK = Draw(60e3, 120e3);
-        cabinWPerK = Draw(50, 110);
-        work = Draw(0.3, 0.45);
+        displacementM3 = chance.Between(110e-6, 170e-6);
+        efficiency = chance.Between(0.58, 0.75);
+        speedIdle = chance.Between(900, 1250) / 60;
+        speedDriving = chance.Between(2000, 3600) / 60;
+        condenserIdle = chance.Between(320, 560);
+        condenserDriving = chance.Between(600, 1100);
+        airM3PerS = chance.Between(0.095, 0.145);
+        ntuFull = chance.Between(1.5, 2.6);
+        finResistance = chance.Between(0.6e-3, 1.2e-3);
+        floorK = 273.15 + chance.Between(0.5, 3.5);
+        ductK = chance.Between(0.5, 2.5);
+        cabinJPerK = chance.Between(60e3, 120e3);
+        cabinWPerK = chance.Between(50, 110);
+        work = chance.Between(0.3, 0.45);
         Fault = fault;
         flowShare = fault switch
         {
-            CarFault.Undercharge => Draw(0.2, 0.67),
-            CarFault.WeakCompressor => Draw(0.33, 0.6),
+            CarFault.Undercharge => chance.Between(0.2, 0.67),
+            CarFault.WeakCompressor => chance.Between(0.33, 0.6),
             _ => 1,
         };
-        condenserShare = fault == CarFault.BlockedCondenser ? Draw(0.16, 0.4) : 1;
-        extraCondenserK = fault == CarFault.AirOrOvercharge ? Draw(10, 25) : 0;
-        heaterShare = fault == CarFault.BlendDoor ? Draw(0.08, 0.30) : 0;
+        condenserShare = fault == CarFault.BlockedCondenser ? chance.Between(0.16, 0.4) : 1;
+        extraCondenserK = fault == CarFault.AirOrOvercharge ? chance.Between(10, 25) : 0;
+        heaterShare = fault == CarFault.BlendDoor ? chance.Between(0.08, 0.30) : 0;
     }
 
     public CarFault Fault { get; }
@@ -72,14 +73,12 @@ public sealed class SimulatedCar
         var humidity = Math.Min(humidityRatio, DampAir.SaturatedRatio(intakeK, barometerPa));
         var air = airM3PerS * barometerPa / (287.05 * intakeK * (1 + 1.608 * humidity));
         var reach = 1 - Math.Exp(-ntuFull);
-        double low = 248,
-            high = Math.Min(intakeK, 320);
-        double finK = intakeK;
-        for (var i = 0; i < 16; i++)
+        double Given(double evaporatorK) => Capacity(evaporatorK, speed, condenser, condenserAirK);
+        // Heat that the refrigerant would take and the air does not give.
+        double Short(double boilingK)
         {
-            var evaporatorK = 0.5 * (low + high);
-            var given = Capacity(evaporatorK, speed, condenser, condenserAirK);
-            finK = evaporatorK + given * finResistance;
+            var given = Given(boilingK);
+            var finK = boilingK + given * finResistance;
             var taken =
                 finK >= intakeK
                     ? 0
@@ -89,12 +88,10 @@ public sealed class SimulatedCar
                             DampAir.Enthalpy(intakeK, humidity)
                             - DampAir.Enthalpy(finK, Math.Min(humidity, DampAir.SaturatedRatio(finK, barometerPa)))
                         );
-            if (taken > given)
-                low = evaporatorK;
-            else
-                high = evaporatorK;
+            return given - taken;
         }
-        finK = Math.Min(intakeK, Math.Max(finK, floorK));
+        var evaporatorK = BracketedRoot.Nearest(Short, 248, Math.Min(intakeK, 320), 1e-3);
+        var finK = Math.Min(intakeK, Math.Max(evaporatorK + Given(evaporatorK) * finResistance, floorK));
         var off = intakeK - reach * (intakeK - finK) + ductK;
         return off + heaterShare * (348 - off);
     }

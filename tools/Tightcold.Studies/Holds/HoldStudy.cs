@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Tightcold.Numerics.Roots;
 using Tightcold.Procedures.Hold;
 
 namespace Tightcold.Studies.Holds;
@@ -77,16 +78,14 @@ public sealed record HoldStudy(
     /// bisection over the common gauge and moments; Pa·m³/s.</summary>
     public static double SimulatedFloor(HoldReading[] like, HoldSetting setting, int holds, ulong seed)
     {
-        double low = Math.Log(HoldFloor.Of(like, setting)) - 1.5,
-            high = low + 3;
-        for (var step = 0; step < 8; step++)
+        var least = Math.Log(HoldFloor.Of(like, setting)) - 1.5;
+        bool Shows(double logLeak)
         {
-            var middle = 0.5 * (low + high);
             var shown = 0;
             for (var i = 0; i < holds; i++)
             {
                 var odds = HoldInference.Of(
-                    HoldSimulator.Leak(Math.Exp(middle), like, setting, seed + (ulong)i),
+                    HoldSimulator.Leak(Math.Exp(logLeak), like, setting, seed + (ulong)i),
                     setting with
                     {
                         Seed = (ulong)i,
@@ -95,11 +94,9 @@ public sealed record HoldStudy(
                 if (odds.Of(HoldExplanation.Tight) + odds.Of(HoldExplanation.TemperatureDrift) <= 1 - HoldFloor.Shown)
                     shown++;
             }
-            if (2 * shown >= holds)
-                high = middle;
-            else
-                low = middle;
+            return 2 * shown >= holds;
         }
+        var (low, high) = Halving.Narrow(Shows, least, least + 3, 8);
         return Math.Exp(0.5 * (low + high));
     }
 }

@@ -3,6 +3,7 @@ using Tightcold.Loop.Designs;
 using Tightcold.Loop;
 using Tightcold.Loop.Faults;
 using Tightcold.Loop.Refrigerant;
+using Tightcold.Numerics.Sampling;
 
 namespace Tightcold.Studies.Loops;
 
@@ -15,13 +16,13 @@ public sealed class TrialQuestions
 {
     private const double FaultShare = 0.25;
 
-    private readonly Random _random;
+    private readonly SeededChance _chance;
     private readonly ImmutableArray<LoopModel> _models;
 
     /// <param name="seed">Same seed, same questions.</param>
     public TrialQuestions(int seed)
     {
-        _random = new Random(seed);
+        _chance = new SeededChance((ulong)seed);
         _models =
         [
             .. from refrigerant in RefrigerantTables.Names
@@ -35,19 +36,19 @@ public sealed class TrialQuestions
     /// <summary>The next question.</summary>
     public TrialQuestion Next()
     {
-        var model = _models[_random.Next(_models.Length)];
+        var model = _models[_chance.Below(_models.Length)];
         var conditions = new LoopConditions
         {
-            AmbientK = Between(LoopLimits.MinAmbientK, LoopLimits.MaxAmbientK),
-            RelativeHumidity = Between(0, 1),
-            BarometricPa = Between(LoopLimits.MinBarometricPa, LoopLimits.MaxBarometricPa),
-            EngineRpm = Between(LoopLimits.MinEngineRpm, LoopLimits.MaxEngineRpm),
-            CondenserFaceMPerS = Between(LoopLimits.MinCondenserFaceMPerS, LoopLimits.MaxCondenserFaceMPerS),
-            ReentryK = Between(0, LoopLimits.MaxReentryK),
-            BlowerShare = Between(LoopLimits.MinBlowerShare, 1),
-            FreshShare = Between(0, 1),
-            CabinK = Between(LoopLimits.MinCabinK, LoopLimits.MaxCabinK),
-            CabinRelativeHumidity = Between(0, 1),
+            AmbientK = _chance.Between(LoopLimits.MinAmbientK, LoopLimits.MaxAmbientK),
+            RelativeHumidity = _chance.Between(0, 1),
+            BarometricPa = _chance.Between(LoopLimits.MinBarometricPa, LoopLimits.MaxBarometricPa),
+            EngineRpm = _chance.Between(LoopLimits.MinEngineRpm, LoopLimits.MaxEngineRpm),
+            CondenserFaceMPerS = _chance.Between(LoopLimits.MinCondenserFaceMPerS, LoopLimits.MaxCondenserFaceMPerS),
+            ReentryK = _chance.Between(0, LoopLimits.MaxReentryK),
+            BlowerShare = _chance.Between(LoopLimits.MinBlowerShare, 1),
+            FreshShare = _chance.Between(0, 1),
+            CabinK = _chance.Between(LoopLimits.MinCabinK, LoopLimits.MaxCabinK),
+            CabinRelativeHumidity = _chance.Between(0, 1),
         };
         var faults = new LoopFaults
         {
@@ -71,7 +72,7 @@ public sealed class TrialQuestions
         return new(
             model,
             conditions,
-            model.Design.LabelChargeKg * Between(LoopLimits.MinChargeShare, LoopLimits.MaxChargeShare),
+            model.Design.LabelChargeKg * _chance.Between(LoopLimits.MinChargeShare, LoopLimits.MaxChargeShare),
             faults
         );
     }
@@ -82,7 +83,7 @@ public sealed class TrialQuestions
     /// <summary>The same question with one input, drawn at random, moved by a share of its range; it stays in
     /// range.</summary>
     public TrialQuestion Nudged(TrialQuestion question, double shareOfRange) =>
-        Moved(question, _random.Next(MovableInputs), shareOfRange);
+        Moved(question, _chance.Below(MovableInputs), shareOfRange);
 
     /// <summary>The same question with one input moved by a share of its range, up or down, as far as the range
     /// goes.</summary>
@@ -138,7 +139,5 @@ public sealed class TrialQuestions
         };
     }
 
-    private double Between(double least, double most) => least + ((most - least) * _random.NextDouble());
-
-    private double Severity() => _random.NextDouble() < FaultShare ? _random.NextDouble() : 0;
+    private double Severity() => _chance.Chance(FaultShare) ? _chance.Uniform() : 0;
 }

@@ -1,8 +1,9 @@
+using Tightcold.SecondWorld.Leaks;
 using Tightcold.SecondWorld.Nitrogen;
 using Tightcold.SecondWorld.Search;
 using Tightcold.SecondWorld.Vacuum;
 
-namespace Tightcold.SecondWorld.Leaks;
+namespace Tightcold.SecondWorld.Runs;
 
 /// <summary>Prints a few holds, nitrogen tests and searches, to be looked at.</summary>
 public static class LeakLevels

@@ -1,4 +1,4 @@
-namespace Tightcold.Storage.Safety;
+namespace Tightcold.Storage.Engines;
 
 /// <summary>Files that only their owner may read (mode 600), whatever the folder allows. SQLite gives its log the mode
 /// of the file it belongs to.</summary>

@@ -1,9 +1,9 @@
 using System.Runtime.CompilerServices;
 
-namespace Tightcold.Loop.Solving;
+namespace Tightcold.Numerics.Smoothing;
 
 /// <summary>Corners rounded off, so that a small step of an input is a small step of the answer.</summary>
-internal static class Smooth
+public static class Smooth
 {
     /// <summary>The larger of two, rounded within <paramref name="width"/> of where they cross; never below
     /// either.</summary>

@@ -1,6 +1,4 @@
-using Tightcold.Diagnosis.Measurement;
-
-namespace Tightcold.Diagnosis.Priors;
+namespace Tightcold.Diagnosis.Measurement;
 
 /// <summary>Whether a shortage of refrigerant shows in a running car.</summary>
 internal static class Shortage

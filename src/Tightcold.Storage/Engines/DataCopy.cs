@@ -1,9 +1,8 @@
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
-using Tightcold.Storage.Engines;
 using Tightcold.Storage.Mapping;
 
-namespace Tightcold.Storage.Safety;
+namespace Tightcold.Storage.Engines;
 
 /// <summary>All rows from one database to an empty one, whatever the two are: how a server's data become a backup file,
 /// and a file's data move to a server.</summary>

@@ -1,4 +1,4 @@
-namespace Tightcold.App.Desk;
+namespace Tightcold.App.Typed;
 
 /// <summary>What was probably meant: the nearest known word, when it is near enough to be a slip of a finger.</summary>
 public static class Nearest

@@ -5,14 +5,13 @@ using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Picture.Circuit;
-using Tightcold.Picture.Leaks;
 using Tightcold.Picture.Pressures;
 using Tightcold.Picture.Standing;
 using Tightcold.Picture.Vacuum;
 using Tightcold.Procedures.Hold;
 using static Tightcold.Picture.Pressures.Evidence;
 
-namespace Tightcold.Picture.Tight;
+namespace Tightcold.Picture.Leaks;
 
 /// <summary>Everything that the journal knows of leaks, as evidence for one belief: each kind of entry says in one
 /// place here what it is evidence of.</summary>

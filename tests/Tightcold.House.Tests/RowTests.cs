@@ -130,7 +130,7 @@ public sealed class RowTests
                             : $"{N(fault.Severities.Least)} to {N(fault.Severities.Most)}, {Spread(fault.Severities.Law)}",
                         string.Join(", ", fault.Because.Select(one => $"{Told.Word(one.Why)} × {N(one.Factor)}")),
                         string.Join(", ", fault.With.Select(one => $"{one.Fault.Name} × {N(one.Share)}")),
-                        fault.Mend.Then.Length == 0 ? fault.Mend.What : $"{fault.Mend.What}. {fault.Mend.Then}",
+                        fault.Mend.Then.Length == 0 ? fault.Mend.What : $"{fault.Mend.What}; then: {fault.Mend.Then}",
                         fault.Caution,
                     ]
             )
@@ -161,7 +161,7 @@ public sealed class RowTests
                         N(test.HalfSeen.Steepness),
                         N(test.FalseAlarm),
                         N(test.SettleSeconds),
-                        $"{Reach(test.Reach.Others)}; evaporator {Reach(test.Reach.Evaporator)}",
+                        Reach(test),
                         Felt(test),
                     ]
             )
@@ -194,7 +194,13 @@ public sealed class RowTests
 
     private static string N(double value) => value.ToString("0.####", CultureInfo.InvariantCulture);
 
-    private static string Reach(double? share) => share is { } known ? N(known) : "the spot's own";
+    private static string Reach(LeakTestKind test) =>
+        test.Reach switch
+        {
+            (null, null) => "the spot's own",
+            ({ } evaporator, null) => $"the spot's own; evaporator {N(evaporator)}",
+            var (evaporator, others) => $"{N(others ?? 1)}; evaporator {N(evaporator ?? 1)}",
+        };
 
     private static string Spread(SeverityLaw law) =>
         law switch

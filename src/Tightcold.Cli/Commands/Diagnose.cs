@@ -94,10 +94,7 @@ internal sealed class Diagnose(Surroundings surroundings) : DeskCommand<Diagnose
                 foreach (var test in diagnosis.Tests.Take(5))
                     Page.Line(
                         Out,
-                        string.Create(
-                            CultureInfo.InvariantCulture,
-                            $"  {test.Kind.Name}: {test.Minutes:F0} min"
-                        )
+                        string.Create(CultureInfo.InvariantCulture, $"  {test.Kind.Name}: {test.Minutes:F0} min")
                     );
             }
         );

@@ -46,8 +46,7 @@ internal sealed class SearchAnswers(JobDesk desk, FindingSource findings, IIdSou
         else if (
             !said
             && (
-                typed.Number(FieldNames.Test) is ""
-                || typed.Number(FieldNames.Test) == LeakTestKind.NitrogenAndSoap.Key
+                typed.Number(FieldNames.Test) is "" || typed.Number(FieldNames.Test) == LeakTestKind.NitrogenAndSoap.Key
             )
             && sight
                 .Findings.Where(finding => finding.Step == Step.LeakSearch)

@@ -48,7 +48,8 @@ public sealed record SearchModel(JobModel Job, FormSheet Sheet, Guid Id, string?
     public bool UnderNitrogen => Picture.Timeline.Now.Inside == Inside.Nitrogen;
 
     /// <summary>Nitrogen may be in or come in: it is in the kit, and no refrigerant is inside.</summary>
-    public bool TakesNitrogen => Owned.Contains(LeakTestKind.NitrogenAndSoap.Key) && !Picture.Timeline.Now.HoldsRefrigerant;
+    public bool TakesNitrogen =>
+        Owned.Contains(LeakTestKind.NitrogenAndSoap.Key) && !Picture.Timeline.Now.HoldsRefrigerant;
 
     /// <summary>Spots that could not be reached the last time.</summary>
     public IReadOnlyList<string> NotReached => FieldType.Spots.Of(Sheet.Typed.Number(FieldNames.NotReached));

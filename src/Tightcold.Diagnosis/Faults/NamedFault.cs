@@ -21,8 +21,8 @@ public sealed record NamedFault(
 {
     private Fault Fault { get; init; } = null!;
 
-    public static ImmutableArray<NamedFault> All { get; } =
-    [.. Fault.All.SelectMany(fault => fault.Asked.Select(asked => asked with { Fault = fault }))];
+    public static ImmutableArray<NamedFault> All =>
+        [.. Fault.All.SelectMany(fault => fault.Asked.Select(asked => asked with { Fault = fault }))];
 
     /// <summary>Adds it, at a severity of 0 to 1, to a car's faults.</summary>
     public LoopFaults Apply(LoopFaults loop, double severity) =>

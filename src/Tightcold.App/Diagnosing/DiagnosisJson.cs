@@ -2,7 +2,6 @@ using System.Text.Json.Nodes;
 using Tightcold.Diagnosis.Inference;
 using Tightcold.Diagnosis.Leaks;
 using Tightcold.Diagnosis.NextTest;
-using Tightcold.Diagnosis.Priors;
 using Tightcold.Findings.Diagnosing;
 using Tightcold.Picture.Machine;
 using Tightcold.Quantities;
@@ -99,7 +98,7 @@ public static class DiagnosisJson
                         (JsonNode)
                             new JsonObject
                             {
-                                ["fault"] = HypothesisSet.KeyOf(belief.Hypothesis.Faults[i]),
+                                ["fault"] = belief.Hypothesis.Faults[i].Key,
                                 ["low"] = interval.Low,
                                 ["median"] = interval.Median,
                                 ["high"] = interval.High,
@@ -136,7 +135,7 @@ public static class DiagnosisJson
         var action = TestWords.Action(test, barometer);
         return new()
         {
-            ["test"] = Kebab(test.Kind.ToString()),
+            ["test"] = test.Kind.Key,
             ["what"] = action.What.Render(units),
             ["tells"] = action.Tells.Render(units),
             ["bits"] = test.Bits,

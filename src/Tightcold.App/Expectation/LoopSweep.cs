@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
+using Tightcold.Diagnosis.Faults;
 using Tightcold.Loop.Results;
 
 namespace Tightcold.App.Expectation;

@@ -7,7 +7,6 @@ using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
 using Tightcold.Diagnosis.Inference;
 using Tightcold.Findings;
-using Tightcold.Findings.Diagnosing;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
 using Tightcold.Picture;
@@ -95,10 +94,7 @@ internal sealed class Diagnose(Surroundings surroundings) : DeskCommand<Diagnose
                 foreach (var test in diagnosis.Tests.Take(5))
                     Page.Line(
                         Out,
-                        string.Create(
-                            CultureInfo.InvariantCulture,
-                            $"  {TestWords.Name(test.Kind)}: {test.Minutes:F0} min"
-                        )
+                        string.Create(CultureInfo.InvariantCulture, $"  {test.Kind.Name}: {test.Minutes:F0} min")
                     );
             }
         );

@@ -121,7 +121,7 @@ internal sealed class Leaks(Surroundings surroundings) : DeskCommand<LeaksSettin
                 Out,
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"check next: {check.Spot} by {LeakView.NameOf(check.Kind)}, {check.Minutes:0} min"
+                    $"check next: {check.Spot} by {check.Kind.Name}, {check.Minutes:0} min"
                 )
             );
         var time = view.Forecast.Seconds;
@@ -200,7 +200,7 @@ internal sealed class Leaks(Surroundings surroundings) : DeskCommand<LeaksSettin
                         new JsonObject
                         {
                             ["spot"] = check.Spot,
-                            ["test"] = LeakView.NameOf(check.Kind),
+                            ["test"] = check.Kind.Name,
                             ["minutes"] = check.Minutes,
                             ["shows"] = check.Positive,
                         }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Tightcold.Diagnosis.Faults;
 using Tightcold.Diagnosis.Measurement;
 using Tightcold.Diagnosis.Priors;
 using Tightcold.Loop;
@@ -60,7 +61,7 @@ internal sealed class CarSimulator
         var filled = faults.Contains(Fault.WrongRefrigerant) ? others[z[Coordinate.Form] < 0 ? 0 : 1] : table;
         return new(new LoopModel(design, filled), design, share * design.LabelChargeKg, model)
         {
-            Iced = FaultPrior.Iced(faults, model, z),
+            Iced = FaultPrior.Attacked(faults, model, z),
         };
     }
 

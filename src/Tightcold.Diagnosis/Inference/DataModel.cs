@@ -1,3 +1,4 @@
+using Tightcold.Diagnosis.Faults;
 using Tightcold.Diagnosis.Measurement;
 using Tightcold.Diagnosis.Priors;
 
@@ -95,12 +96,11 @@ internal sealed class DataModel
         var log = 0.0;
         foreach (var sign in Evidence.Signs)
             log += Math.Log(SignOdds.Of(sign, faults, car.Faults, first, car.HasTube));
-        return seenPulledIn && faults.Contains(Fault.NoVoltage) ? log + Math.Log(PulledInWithoutVoltage) : log;
+        if (seenPulledIn)
+            for (var i = 0; i < faults.Count; i++)
+                log += Math.Log(faults[i].PulledIn);
+        return log;
     }
-
-    // Without voltage no plate is pulled in: beside looking wrong once, as for any compressor that stands still, that
-    // needs voltage that came and went. Assumed.
-    private const double PulledInWithoutVoltage = 0.15;
 
     /// <summary>Whether a shortage that does not show counts as sound: while nothing but running gauges speaks of
     /// it.</summary>

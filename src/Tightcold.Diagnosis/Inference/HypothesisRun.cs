@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Tightcold.Diagnosis.Faults;
 using Tightcold.Diagnosis.Measurement;
 using Tightcold.Diagnosis.Priors;
 using Tightcold.Loop.Results;
@@ -179,7 +180,9 @@ internal sealed class HypothesisRun(Hypothesis hypothesis, CarSimulator simulato
     {
         var point = data.Evidence.Points[0];
         var vacuum = first[(int)Channel.LowSide] < point.BarometricPa && first[Predicted.Off] == 0;
-        return vacuum && !point.SwitchBridged && hypothesis.Faults is [Fault.Undercharge] ? Math.Log(RunsInVacuum) : 0;
+        return vacuum && !point.SwitchBridged && hypothesis.Faults is [var only] && only == Fault.Undercharge
+            ? Math.Log(RunsInVacuum)
+            : 0;
     }
 
     /// <summary>

@@ -88,13 +88,7 @@ internal sealed class Posterior
         var list = new List<(double, double)>(particles.Count);
         for (var i = 0; i < particles.Count; i++)
             list.Add(
-                (
-                    FaultPrior.Severity(
-                        hypothesis.Faults[place],
-                        particles.Point(i)[place == 0 ? Coordinate.Severity : Coordinate.SecondSeverity]
-                    ),
-                    Weights[h][i]
-                )
+                (hypothesis.Faults[place].Severities.At(particles.Point(i)[FaultPrior.Place(place)]), Weights[h][i])
             );
         return list;
     }

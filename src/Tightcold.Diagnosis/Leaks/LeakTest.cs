@@ -1,3 +1,5 @@
+using Tightcold.LeakTests;
+
 namespace Tightcold.Diagnosis.Leaks;
 
 /// <summary>One test at one spot, with what decides whether it could have seen anything.</summary>

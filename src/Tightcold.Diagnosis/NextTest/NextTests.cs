@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using Tightcold.Diagnosis.Inference;
-using Tightcold.Diagnosis.Measurement;
+using Tightcold.Diagnosis.NextTest.Tests;
 
 namespace Tightcold.Diagnosis.NextTest;
 
@@ -27,29 +27,20 @@ public static class NextTests
         if (cars is null)
             return [];
         var values = new List<TestValue>();
-        foreach (var plan in TestPlan.For(answer.Posterior.Data.Evidence))
+        var now = new Situation(answer.Posterior.Data.Evidence);
+        foreach (var plan in TestPlan.For(now))
         {
-            var chance = new Chance(seed + (ulong)plan.Kind);
+            var chance = new Chance(seed + (ulong)plan.Kind.Order);
             var value = TestOutcomes.Value(plan, cars, chance);
-            // A test that would be stopped before its outcome is none.
-            if (
-                plan.Kind == TestKind.BlockCondenser
-                && value.Meanings.Any(meaning => meaning.Expected.High > TestPlan.BlockedStopPa)
-            )
+            if (value.Meanings.Any(meaning => meaning.Expected.High > plan.StopsAbovePa))
                 continue;
             values.Add(value);
-            // The same run may be looked at through the glass; whether one is fitted is not known.
-            if (
-                plan.Kind == TestKind.ClampLiquidLine
-                && answer.Posterior.Data.Evidence.Points is [.., { Glass: GlassSeen.NotLooked } last]
-            )
-                values.Add(
-                    TestOutcomes.Value(
-                        new(TestKind.LookAtGlass, 2, 0, []) { Point = plan.Point! with { Aid = last.Aid } },
-                        cars,
-                        chance
-                    )
-                );
+            values.AddRange(
+                TestKind
+                    .All.Where(test => test.InTheRunOf == plan.Kind.Key)
+                    .SelectMany(test => test.Plans(test, now))
+                    .Select(also => TestOutcomes.Value(also, cars, chance))
+            );
         }
 
         return [.. values.Where(value => value.Bits >= LeastBits).OrderByDescending(value => value.BitsPerCost)];

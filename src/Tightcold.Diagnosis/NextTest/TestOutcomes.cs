@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Tightcold.Diagnosis.Inference;
 using Tightcold.Diagnosis.Measurement;
-using Tightcold.Diagnosis.Priors;
 
 namespace Tightcold.Diagnosis.NextTest;
 
@@ -9,13 +8,6 @@ namespace Tightcold.Diagnosis.NextTest;
 internal static class TestOutcomes
 {
     private const double LeastOddsWithMeaning = 0.08;
-    private const double StandingSigmaPa = 0.15e5;
-    private const double WeighedSigmaKg = 0.025;
-
-    // One bar draws in through the larger leaks only; hoses and water make a tight one rise now and then. Common
-    // practice, no source.
-    private const double LeakRises = 0.5;
-    private const double TightRises = 0.1;
 
     public static TestValue Value(TestPlan plan, SampledCars cars, Chance chance)
     {
@@ -91,25 +83,10 @@ internal static class TestOutcomes
                 continue;
             }
 
-            outcomes[i] = plan.Kind switch
-            {
-                TestKind.StandingReading => Standing(cars, i, car),
-                TestKind.RecoverAndWeigh => new([car.ChargeKg], [WeighedSigmaKg], []),
-                _ => new([], [], Held(cars.Posterior.Runs[cars.Picks[i].H].Hypothesis.Has(Fault.Undercharge))),
-            };
+            outcomes[i] = plan.Outcome!(cars, i, car);
         }
 
         return outcomes;
-    }
-
-    private static Outcome Standing(SampledCars cars, int i, CarSimulator.Car car)
-    {
-        var ambient = cars.Posterior.Data.Evidence.Points.IsEmpty
-            ? 298.15
-            : cars.Posterior.Data.Evidence.Points[^1].AmbientK;
-        var (pressure, saturation) = CarSimulator.Standing(car, ambient);
-        var thermal = (pressure < 0.97 * saturation ? 0.0035 : 0.029) * pressure;
-        return new([pressure], [Math.Sqrt((StandingSigmaPa * StandingSigmaPa) + (thermal * thermal))], []);
     }
 
     private static double[] Found(TestPlan plan, SampledCars cars, int i, CarSimulator.Car car)
@@ -125,12 +102,10 @@ internal static class TestOutcomes
         return odds;
     }
 
-    private static double[] Held(bool lost) => lost ? [LeakRises, 1 - LeakRises] : [TightRises, 1 - TightRises];
-
     private static Outcome OfPoint(TestPlan plan, SampledCars cars, int i, double[] row)
     {
         if (plan.Channels.IsEmpty)
-            return new([], [], Seen(plan.Kind, row));
+            return new([], [], plan.Seen!(row));
         var numbers = new double[plan.Channels.Length];
         var sigmas = new double[plan.Channels.Length];
         for (var c = 0; c < numbers.Length; c++)
@@ -159,29 +134,6 @@ internal static class TestOutcomes
             _ => 0.8,
         };
     }
-
-    private static double[] Seen(TestKind kind, double[] row) =>
-        kind switch
-        {
-            TestKind.LookAtGlass =>
-            [
-                SeenLikelihood.Glass(GlassSeen.Clear, row),
-                SeenLikelihood.Glass(GlassSeen.Bubbles, row),
-            ],
-            TestKind.LookForFrost =>
-            [
-                SeenLikelihood.Frost(FrostSeen.Nowhere, row),
-                SeenLikelihood.Frost(FrostSeen.AtThrottle, row),
-                SeenLikelihood.Frost(FrostSeen.OnSuctionLine, row),
-                SeenLikelihood.Frost(FrostSeen.OnDrier, row),
-            ],
-            _ =>
-            [
-                SeenLikelihood.Clutch(ClutchSeen.On, row),
-                SeenLikelihood.Clutch(ClutchSeen.Off, row),
-                SeenLikelihood.Clutch(ClutchSeen.Cycling, row),
-            ],
-        };
 
     private static double[] Shares(SampledCars cars, int hypotheses)
     {
@@ -214,32 +166,5 @@ internal static class TestOutcomes
             if (p > 0)
                 sum -= p * Math.Log2(p);
         return sum;
-    }
-
-    /// <summary>Numbers with their spreads, or odds of each thing that may be seen. A drawn one holds what was read, or
-    /// the index of what was seen.</summary>
-    private readonly record struct Outcome(double[] Numbers, double[] Sigmas, double[] Odds)
-    {
-        public Outcome Draw(Chance chance)
-        {
-            var read = new double[Numbers.Length];
-            for (var c = 0; c < read.Length; c++)
-                read[c] = Numbers[c] + (Sigmas[c] * chance.Normal());
-            if (Odds.Length == 0)
-                return new(read, [], []);
-            var u = chance.Uniform() * Odds.Sum();
-            var seen = 0;
-            while (seen < Odds.Length - 1 && (u -= Odds[seen]) > 0)
-                seen++;
-            return new(read, [], [seen]);
-        }
-
-        public double Density(in Outcome read)
-        {
-            var density = Odds.Length == 0 ? 1 : Odds[(int)read.Odds[0]] / Odds.Sum();
-            for (var c = 0; c < Numbers.Length; c++)
-                density *= (ReadingLikelihood.Student((read.Numbers[c] - Numbers[c]) / Sigmas[c]) / Sigmas[c]) + 1e-12;
-            return density;
-        }
     }
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Tightcold.Diagnosis.NextTest.Tests;
 
 namespace Tightcold.Diagnosis.NextTest;
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Tightcold.Diagnosis.Faults;
 using Tightcold.Loop.Designs;
 using Tightcold.Numerics.Distributions;
 
@@ -156,7 +157,7 @@ internal sealed class CarPrior
     private bool Possible(CompressorKind compressor, ExpansionKind expansion, IReadOnlyList<Fault> faults)
     {
         foreach (var fault in faults)
-            if (!HypothesisSet.Fits(fault, car with { Compressor = compressor, Expansion = expansion }))
+            if (!fault.Fits(car with { Compressor = compressor, Expansion = expansion }))
                 return false;
         return true;
     }

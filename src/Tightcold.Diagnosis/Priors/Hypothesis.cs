@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Tightcold.Diagnosis.Faults;
 
 namespace Tightcold.Diagnosis.Priors;
 

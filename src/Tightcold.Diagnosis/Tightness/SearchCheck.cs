@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Tightcold.Diagnosis.Leaks;
+using Tightcold.LeakTests;
 
 namespace Tightcold.Diagnosis.Tightness;
 
@@ -78,7 +79,7 @@ public sealed record SearchCheck(string Spot, LeakTestKind Kind, double Minutes,
         }
         var pointed = spot.Tests.Any(done => done.Outcome != LeakTestOutcome.Nothing && !(done.Time <= spot.MendedAt));
         var gain = pointed ? Confirms(joint, other) : Finds(joint, other);
-        var minutes = LeakDetection.Minutes(look.Kind);
+        var minutes = look.Kind.Minutes;
         var worth = Math.Pow(RepeatWorth, repeats);
         var perMinute = counts ? Math.Max(0, gain) * worth / minutes : 0;
         var before = joint[0] + joint[1] + joint[2];

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Tightcold.Diagnosis.Leaks;
+using Tightcold.LeakTests;
 using Tightcold.Procedures.Hold;
 
 namespace Tightcold.Diagnosis.Tightness;
@@ -42,14 +43,14 @@ internal static class TightnessNext
                 var nothing = Nothing(belief, j, look);
                 for (var i = 0; i < whole.Length; i++)
                     whole[i] *= nothing[i];
-                minutes += RoundShare * LeakDetection.Minutes(look.Kind);
+                minutes += RoundShare * look.Kind.Minutes;
                 Add(
                     proposals,
                     TightnessTestKind.SpotCheck,
                     look.Kind,
                     spot.Name,
                     look.PressurePa,
-                    LeakDetection.Minutes(look.Kind),
+                    look.Kind.Minutes,
                     0,
                     cools,
                     nothing

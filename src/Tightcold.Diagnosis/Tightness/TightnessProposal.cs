@@ -1,4 +1,4 @@
-using Tightcold.Diagnosis.Leaks;
+using Tightcold.LeakTests;
 
 namespace Tightcold.Diagnosis.Tightness;
 

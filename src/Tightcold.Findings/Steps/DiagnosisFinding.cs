@@ -368,9 +368,7 @@ internal static class DiagnosisFinding
                 .MaxBy(one => one.Odds)!;
             var bad = Joined([
                 .. belief
-                    .Severities.Select(
-                        (interval, i) => FaultWords.Severity(belief.Hypothesis.Faults[i], interval.Low, interval.High)
-                    )
+                    .Severities.Select((interval, i) => belief.Hypothesis.Faults[i].HowBad(interval.Low, interval.High))
                     .Where(phrase => !phrase.IsEmpty),
             ]);
             rows.Add([

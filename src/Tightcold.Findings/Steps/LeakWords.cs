@@ -156,13 +156,13 @@ internal static class LeakWords
             var spots = string.Join(", ", group.Select(check => check.Spot));
             var minutes = (int)Math.Ceiling(group.Sum(check => check.Minutes));
             yield return new(
-                Phrase.Of($"Check next: {spots} ({LeakView.NameOf(group.Key)})"),
+                Phrase.Of($"Check next: {spots} ({group.Key.Name})"),
                 Phrase.Of($"most for its minutes: {Odds(group.Max(check => check.Positive))} to show something"),
                 minutes,
                 EntryKinds.LeakCheck
             )
             {
-                Known = [("spot", group.First().Spot), ("test", LeakView.EntryWordOf(group.Key))],
+                Known = [("spot", group.First().Spot), ("test", group.Key.Key)],
             };
         }
     }

@@ -3,6 +3,7 @@ using System.Globalization;
 using Tightcold.Diagnosis.Tightness;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
+using Tightcold.LeakTests;
 using Tightcold.Picture;
 using Tightcold.Picture.Leaks;
 using Tightcold.Picture.Pressures;
@@ -106,7 +107,7 @@ public static class TightWords
         var soaped = picture
             .Timeline.OfKind(EntryKinds.LeakSearch)
             .Any(search =>
-                search.ObservedAt >= failedAt && search.Fields.Text(FieldNames.Test) == Chosen.NitrogenAndSoap
+                search.ObservedAt >= failedAt && search.Fields.Text(FieldNames.Test) == LeakTestKind.NitrogenAndSoap.Key
             );
         if (!soaped)
             return [Nitrogen, hoses];
@@ -151,7 +152,7 @@ public static class TightWords
         ArgumentNullException.ThrowIfNull(proposal);
         var minutes = (int)Math.Ceiling(proposal.Minutes);
         var tells = Phrase.Of($"passed, it would be {Odds(proposal.OddsIfPassed)} sure");
-        var look = proposal.Look is { } kind ? LeakView.NameOf(kind) : "";
+        var look = proposal.Look is { } kind ? kind.Name : "";
         var now = picture.Record.Journal.Standing is [.., var last] ? last.ObservedAt : picture.Record.Job.OpenedAt;
         var air = AirPressure.At(picture.Record, now).Pascals;
         return proposal.Kind switch

@@ -35,7 +35,6 @@ public static class Chosen
     public const string Medium = "medium";
     public const string Milky = "milky";
     public const string MixedOrUnknown = "mixed or unknown";
-    public const string NitrogenAndSoap = "nitrogen and soap";
     public const string None = "none";
     public const string Off = "off";
     public const string On = "on";

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
+using Tightcold.LeakTests;
 using static Tightcold.Jobs.Fields.Field;
 
 namespace Tightcold.Jobs.Kinds;
@@ -13,20 +14,7 @@ internal sealed class LeakCheckKind()
         [
             .. Open(
                 Spot(FieldNames.Spot, "Spot", required: true),
-                Choice(
-                        FieldNames.Test,
-                        "Test",
-                        true,
-                        "UV lamp",
-                        "electronic detector",
-                        "soap bubbles",
-                        ("cover and wait", "cover, wait, detector"),
-                        Chosen.NitrogenAndSoap,
-                        ("oil trace", "look for oil"),
-                        ("drain sniff", "detector at the drain"),
-                        "dye at the drain"
-                    )
-                    .Kept(),
+                Choice(FieldNames.Test, "Test", true, [.. LeakTestKind.All.Select(LeakTest)]).Kept(),
                 // Seen anew each time: never carried over.
                 Choice(FieldNames.Outcome, "Outcome", true, "nothing", Chosen.Trace, Chosen.ClearLeak)
             ),
@@ -40,4 +28,6 @@ internal sealed class LeakCheckKind()
 {
     public override CircuitEffect Effect => CircuitEffect.None;
     public override ImmutableArray<(Step Step, int Rank)> Steps => [(Step.LeakSearch, 0)];
+
+    internal static FieldType.Option LeakTest(LeakTestKind test) => (test.Key, test.Short);
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
+using Tightcold.LeakTests;
 using static Tightcold.Jobs.Fields.Field;
 
 namespace Tightcold.Jobs.Kinds;
@@ -16,11 +17,7 @@ internal sealed class LeakSearchKind()
                         FieldNames.Test,
                         "Test",
                         true,
-                        "UV lamp",
-                        "electronic detector",
-                        "soap bubbles",
-                        Chosen.NitrogenAndSoap,
-                        ("oil trace", "look for oil")
+                        [.. LeakTestKind.All.Where(test => test.RoundTheCircuit).Select(LeakCheckKind.LeakTest)]
                     )
                     .Kept(),
                 Spots(FieldNames.Showed, "It showed at", hint: "at every other spot it showed nothing"),

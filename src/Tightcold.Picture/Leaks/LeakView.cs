@@ -4,6 +4,9 @@ using Tightcold.Diagnosis.Tightness;
 using Tightcold.Jobs.Cars;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
+using Tightcold.Jobs.Kits;
+using Tightcold.LeakTests;
+using Tightcold.Picture.Tight;
 using Tightcold.Picture.Vacuum;
 using static Tightcold.Picture.Pressures.Evidence;
 
@@ -64,51 +67,36 @@ public sealed record LeakView(
         };
     }
 
-    /// <summary>The word by which an entry names a test.</summary>
-    public static string EntryWordOf(LeakTestKind kind) =>
-        kind switch
-        {
-            LeakTestKind.CoverAndWait => "cover and wait",
-            LeakTestKind.OilTrace => "oil trace",
-            LeakTestKind.DrainSniff => "drain sniff",
-            _ => NameOf(kind),
-        };
-
-    public static string NameOf(LeakTestKind kind) =>
-        kind switch
-        {
-            LeakTestKind.UvLamp => "UV lamp",
-            LeakTestKind.Soap => "soap bubbles",
-            LeakTestKind.CoverAndWait => "cover and wait, then detector",
-            LeakTestKind.NitrogenAndSoap => "nitrogen and soap",
-            LeakTestKind.OilTrace => "look for oil",
-            LeakTestKind.DrainSniff => "detector at the drain",
-            LeakTestKind.DrainDye => "dye at the drain",
-            _ => "electronic detector",
-        };
-
     /// <summary>What this kit allows, under the conditions of now.</summary>
     internal static LeakTest[] Means(JobRecord record)
     {
-        var owned = record.Kit.Fields.Text(FieldNames.LeakTests) ?? "detector, soap";
-        bool Has(string word) => owned.Contains(word, StringComparison.OrdinalIgnoreCase);
         var pressure = record.Journal.Standing is [.., var last] ? Look.LastRead(record, last.ObservedAt) : null;
-        LeakTest Like(LeakTestKind kind, double? pressurePa, double seconds) =>
-            new(kind, LeakTestOutcome.Nothing, pressurePa, seconds, 0, false, record.Car.Dyed, double.MaxValue);
-        var means = new List<LeakTest> { Like(LeakTestKind.OilTrace, pressure, 60) };
-        if (Has("UV") && record.Car.Dyed != false)
-            means.AddRange([Like(LeakTestKind.UvLamp, pressure, 120), Like(LeakTestKind.DrainDye, pressure, 120)]);
-        if (Has("detector"))
-            means.AddRange([
-                Like(LeakTestKind.Detector, pressure, 120),
-                Like(LeakTestKind.CoverAndWait, pressure, 600),
-                Like(LeakTestKind.DrainSniff, pressure, 480),
-            ]);
-        if (Has("soap"))
-            means.Add(Like(LeakTestKind.Soap, pressure, 120));
-        if (Has("nitrogen"))
-            means.Add(Like(LeakTestKind.NitrogenAndSoap, 1.0e6 + 101_325, 120));
-        return [.. means];
+        return
+        [
+            .. Owned(record.Kit)
+                .Where(kind => !kind.Goes(Feels.Dye) || record.Car.Dyed != false)
+                .Select(kind => new LeakTest(
+                    kind,
+                    LeakTestOutcome.Nothing,
+                    kind.Goes(Feels.Nitrogen) ? NitrogenPa : pressure,
+                    kind.UsualSeconds,
+                    0,
+                    false,
+                    record.Car.Dyed,
+                    double.MaxValue
+                )),
+        ];
+    }
+
+    private const double NitrogenPa = 1.0e6 + 101_325;
+
+    /// <summary>Tests that a kit can do; a detector and soap where it does not say.</summary>
+    public static IEnumerable<LeakTestKind> Owned(Kit? kit)
+    {
+        var words = kit?.Fields.Text(FieldNames.LeakTests) ?? "detector, soap";
+        return LeakTestKind.All.Where(kind =>
+            kind.Needs is null || words.Contains(kind.Needs, StringComparison.OrdinalIgnoreCase)
+        );
     }
 
     /// <summary>The circuit's spots in order, each with its belief.</summary>

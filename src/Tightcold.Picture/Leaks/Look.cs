@@ -3,6 +3,7 @@ using Tightcold.Diagnosis.Tightness;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
+using Tightcold.LeakTests;
 using Tightcold.Picture.Pressures;
 using Tightcold.Quantities;
 
@@ -72,7 +73,7 @@ public sealed record Look(Entry Entry, LeakTest Test, Measure? Shown, bool Press
         return new(
             entry,
             new(
-                KindOf(entry.Fields.Text(FieldNames.Test)),
+                LeakTestKind.Find(entry.Fields.Text(FieldNames.Test)) ?? LeakTestKind.Detector,
                 outcome,
                 pressure,
                 seconds,
@@ -130,18 +131,5 @@ public sealed record Look(Entry Entry, LeakTest Test, Measure? Shown, bool Press
             Chosen.ClearLeak => LeakTestOutcome.Clear,
             Chosen.Trace => LeakTestOutcome.Trace,
             _ => LeakTestOutcome.Nothing,
-        };
-
-    private static LeakTestKind KindOf(string? test) =>
-        test switch
-        {
-            "UV lamp" => LeakTestKind.UvLamp,
-            "soap bubbles" => LeakTestKind.Soap,
-            "cover and wait" => LeakTestKind.CoverAndWait,
-            "nitrogen and soap" => LeakTestKind.NitrogenAndSoap,
-            "oil trace" => LeakTestKind.OilTrace,
-            "drain sniff" => LeakTestKind.DrainSniff,
-            "dye at the drain" => LeakTestKind.DrainDye,
-            _ => LeakTestKind.Detector,
         };
 }

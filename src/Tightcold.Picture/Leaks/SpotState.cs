@@ -4,6 +4,7 @@ using Tightcold.Jobs.Circuit;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
+using Tightcold.LeakTests;
 
 namespace Tightcold.Picture.Leaks;
 
@@ -30,8 +31,7 @@ public sealed record SpotState(
 
     /// <summary>Nobody wrote down the pressure that the last look needed, and no reading tells it.</summary>
     public bool PressureUnknown =>
-        Check is { Outcome: LeakTestOutcome.Nothing, Test.PressurePa: null }
-        && Check.Test.Kind is not (LeakTestKind.UvLamp or LeakTestKind.OilTrace or LeakTestKind.DrainDye);
+        Check is { Outcome: LeakTestOutcome.Nothing, Test.PressurePa: null } && Check.Test.Kind.Goes(Feels.Pressure);
 
     /// <summary>What it rests on.</summary>
     public IEnumerable<Entry> Entries =>

@@ -74,6 +74,9 @@ public sealed record SeenSigns(ImmutableArray<Sign> Signs, ImmutableArray<Guid> 
     /// <summary>The observation of the journal that a sign is.</summary>
     public static string Word(Sign sign) => ByKey[sign];
 
+    /// <summary>What was looked at.</summary>
+    public static string Group(Sign sign) => SignWords.GroupOf(Word(sign))!.Name;
+
     /// <summary>Those of a stretch of the timeline. On the way from the readings to the opened circuit nothing is
     /// mended yet: metal in the oil that runs out is of the car that was read.</summary>
     internal static SeenSigns Of(Timeline timeline, int epoch, ReadingReason why)

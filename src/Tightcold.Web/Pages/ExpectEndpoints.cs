@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
 using Tightcold.App.Desk;
 using Tightcold.App.Expectation;
+using Tightcold.Diagnosis.Faults;
 using Tightcold.Web.Http;
 
 namespace Tightcold.Web.Pages;

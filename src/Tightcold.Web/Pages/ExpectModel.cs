@@ -1,6 +1,7 @@
 using Tightcold.App.Diagrams;
 using Tightcold.App.Expectation;
 using Tightcold.App.Units;
+using Tightcold.Diagnosis.Faults;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Properties;

@@ -1,6 +1,7 @@
 using Tightcold.App.Desk;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
+using Tightcold.LeakTests;
 using Tightcold.Picture;
 using Tightcold.Picture.Circuit;
 using Tightcold.Web.Asked;
@@ -22,8 +23,6 @@ internal sealed class SearchAnswers(JobDesk desk, FindingSource findings, IIdSou
             ? Answer.Show<SearchAllPage>((nameof(SearchAllPage.Model), model))
             : new Answer.NotHere();
 
-    private const string NitrogenAndSoap = "nitrogen and soap";
-
     private async Task<SearchModel?> ModelAsync(int number, string kind, Ask ask)
     {
         if (await desk.RecordAsync(number, ask.Cancellation).ConfigureAwait(false) is not { } record)
@@ -37,7 +36,7 @@ internal sealed class SearchAnswers(JobDesk desk, FindingSource findings, IIdSou
         var said = known.Number(FieldNames.Test).Length > 0;
         var nitrogen = sight.Picture.Timeline.Now.Inside == Inside.Nitrogen;
         if (!said && nitrogen)
-            known = known.With(schema.Find(FieldNames.Test)!, NitrogenAndSoap);
+            known = known.With(schema.Find(FieldNames.Test)!, LeakTestKind.NitrogenAndSoap.Key);
         // A look at one spot and a search round all of them are one search.
         else if (!said && record.Journal.Last(kind) is null && record.Journal.Last(EntryKinds.LeakCheck) is { } look)
             known = known.With(schema.Find(FieldNames.Test)!, look.Fields.Text(FieldNames.Test) ?? "");
@@ -46,7 +45,9 @@ internal sealed class SearchAnswers(JobDesk desk, FindingSource findings, IIdSou
             notes = notes.SetItem("test", "Taken: nitrogen is inside.");
         else if (
             !said
-            && typed.Number(FieldNames.Test) is "" or NitrogenAndSoap
+            && (
+                typed.Number(FieldNames.Test) is "" || typed.Number(FieldNames.Test) == LeakTestKind.NitrogenAndSoap.Key
+            )
             && sight
                 .Findings.Where(finding => finding.Step == Step.LeakSearch)
                 .SelectMany(finding => finding.Next)

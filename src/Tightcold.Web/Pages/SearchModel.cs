@@ -4,6 +4,7 @@ using Tightcold.Jobs.Circuit;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
+using Tightcold.LeakTests;
 using Tightcold.Picture;
 using Tightcold.Picture.Circuit;
 using Tightcold.Picture.Leaks;
@@ -31,23 +32,14 @@ public sealed record SearchModel(JobModel Job, FormSheet Sheet, Guid Id, string?
 
     public string Test => Sheet.Typed.Number(FieldNames.Test);
 
-    /// <summary>Tests that this kit can do; a detector and soap where it does not say, as the odds assume
-    /// too.</summary>
-    public ImmutableArray<string> Owned
-    {
-        get
-        {
-            var words = Sheet.Kit?.Fields.Text(FieldNames.LeakTests) ?? "detector, soap";
-            bool Has(string word) => words.Contains(word, StringComparison.OrdinalIgnoreCase);
-            return
-            [
-                .. Has("UV") ? new[] { "UV lamp" } : [],
-                .. Has("detector") ? new[] { "electronic detector" } : [],
-                .. Has("soap") ? new[] { "soap bubbles" } : [],
-                .. Has("nitrogen") ? new[] { "nitrogen and soap" } : [],
-            ];
-        }
-    }
+    /// <summary>Tests that this kit can do and that go round the whole circuit; the eye alone is offered beside them.</summary>
+    public ImmutableArray<string> Owned =>
+        [
+            .. LeakView
+                .Owned(Sheet.Kit)
+                .Where(test => test is { RoundTheCircuit: true, Needs: not null })
+                .Select(test => test.Key),
+        ];
 
     public FieldSpec Asked => Sheet.Schema.Find(FieldNames.Test)!;
 
@@ -56,7 +48,8 @@ public sealed record SearchModel(JobModel Job, FormSheet Sheet, Guid Id, string?
     public bool UnderNitrogen => Picture.Timeline.Now.Inside == Inside.Nitrogen;
 
     /// <summary>Nitrogen may be in or come in: it is in the kit, and no refrigerant is inside.</summary>
-    public bool TakesNitrogen => Owned.Contains("nitrogen and soap") && !Picture.Timeline.Now.HoldsRefrigerant;
+    public bool TakesNitrogen =>
+        Owned.Contains(LeakTestKind.NitrogenAndSoap.Key) && !Picture.Timeline.Now.HoldsRefrigerant;
 
     /// <summary>Spots that could not be reached the last time.</summary>
     public IReadOnlyList<string> NotReached => FieldType.Spots.Of(Sheet.Typed.Number(FieldNames.NotReached));

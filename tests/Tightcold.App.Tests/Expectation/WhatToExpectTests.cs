@@ -1,6 +1,7 @@
 using System.Globalization;
 using Tightcold.App.Desk;
 using Tightcold.App.Expectation;
+using Tightcold.Diagnosis.Faults;
 using Tightcold.Jobs.Cars;
 using Tightcold.Loop.Results;
 using Tightcold.Quantities;

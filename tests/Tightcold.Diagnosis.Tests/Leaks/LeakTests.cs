@@ -1,6 +1,7 @@
 using Tightcold.Diagnosis.Leaks;
 using Tightcold.Diagnosis.Tests.Tightness;
 using Tightcold.Diagnosis.Tightness;
+using Tightcold.LeakTests;
 
 namespace Tightcold.Diagnosis.Tests.Leaks;
 
@@ -101,7 +102,7 @@ public sealed class LeakTests
     [Fact]
     public void The_outcomes_of_every_test_sum_to_one()
     {
-        foreach (var kind in Enum.GetValues<LeakTestKind>())
+        foreach (var kind in LeakTestKind.All)
         foreach (var component in Enum.GetValues<LeakComponent>())
         foreach (var grams in new[] { 0.1, 5, 50, 1000 })
         {

@@ -1,6 +1,6 @@
+using Tightcold.Diagnosis.Faults;
 using Tightcold.Diagnosis.Inference;
 using Tightcold.Diagnosis.Measurement;
-using Tightcold.Diagnosis.Priors;
 using Tightcold.Loop.Designs;
 using Tightcold.Studies.Faults;
 
@@ -142,7 +142,7 @@ public sealed class ClassicProofTests
     private static double Odds(DiagnosisEvidence evidence, Fault fault, Effort effort)
     {
         var p = Math.Clamp(
-            CarScore.Marginal(Diagnoser.Diagnose(evidence, effort, 7)).GetValueOrDefault(HypothesisSet.KeyOf(fault)),
+            CarScore.Marginal(Diagnoser.Diagnose(evidence, effort, 7)).GetValueOrDefault(fault.Key),
             1e-6,
             1 - 1e-6
         );

@@ -1,3 +1,4 @@
+using Tightcold.Diagnosis.Faults;
 using Tightcold.Diagnosis.Inference;
 using Tightcold.Diagnosis.Leaks;
 using Tightcold.Diagnosis.Measurement;

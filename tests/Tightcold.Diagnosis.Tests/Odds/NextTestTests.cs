@@ -1,4 +1,5 @@
 using Tightcold.Diagnosis.NextTest;
+using Tightcold.Diagnosis.NextTest.Tests;
 
 namespace Tightcold.Diagnosis.Tests.Odds;
 
@@ -50,12 +51,7 @@ public sealed class NextTestTests
     [Fact]
     public void A_car_that_was_read_at_rest_alone_is_told_what_to_test_next()
     {
-        var answer = ACase.Diagnose(
-            ACase.Of() with
-            {
-                Standing = [new(5.2e5, 0.3e5, 298.15, 1.5)],
-            }
-        );
+        var answer = ACase.Diagnose(ACase.Of() with { Standing = [new(5.2e5, 0.3e5, 298.15, 1.5)] });
         for (var seed = 1UL; seed <= 6; seed++)
             Assert.Contains(NextTests.Of(answer, seed), test => test.Bits > 0);
     }

@@ -1,3 +1,4 @@
+using Tightcold.Diagnosis.Faults;
 using Tightcold.Diagnosis.Measurement;
 using Tightcold.Diagnosis.Priors;
 
@@ -63,7 +64,7 @@ public sealed class PublishedPatternTests
         var answer = ACase.Diagnose(ACase.Of(point));
         var ranked = ACase.Ranked(answer);
         Assert.True(
-            named.Any(fault => ranked.Take(2).Contains(HypothesisSet.KeyOf(fault))),
+            named.Any(fault => ranked.Take(2).Contains(fault.Key)),
             string.Join(", ", ranked.Take(4))
                 + string.Concat(
                     answer

@@ -1,3 +1,4 @@
+using Tightcold.Diagnosis.Faults;
 using Tightcold.Diagnosis.Inference;
 using Tightcold.Diagnosis.Measurement;
 using Tightcold.Diagnosis.Priors;
@@ -102,7 +103,7 @@ public sealed class ReasonTests
     [Fact]
     public void Every_sign_has_odds_that_sum_to_one_over_its_group_for_every_fault()
     {
-        foreach (var fault in Enum.GetValues<Fault>().Cast<Fault?>().Append(null))
+        foreach (var fault in Fault.All.Cast<Fault?>().Append(null))
         {
             Fault[] faults = fault is { } one ? [one] : [];
             var (_, car) = FaultPrior.Of(faults, new double[Coordinate.Count]);

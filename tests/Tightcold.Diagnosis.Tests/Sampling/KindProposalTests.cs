@@ -1,3 +1,4 @@
+using Tightcold.Diagnosis.Faults;
 using Tightcold.Diagnosis.Inference;
 using Tightcold.Diagnosis.Measurement;
 using Tightcold.Diagnosis.Priors;

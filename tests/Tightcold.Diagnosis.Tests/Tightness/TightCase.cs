@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Tightcold.Diagnosis.Leaks;
 using Tightcold.Diagnosis.Tightness;
+using Tightcold.LeakTests;
 using Tightcold.Procedures.Hold;
 
 namespace Tightcold.Diagnosis.Tests.Tightness;

@@ -1,5 +1,6 @@
 using Tightcold.Diagnosis.Leaks;
 using Tightcold.Diagnosis.Tightness;
+using Tightcold.LeakTests;
 using Tightcold.Numerics.Sampling;
 using Tightcold.Procedures.Hold;
 using static Tightcold.Diagnosis.Tests.Tightness.TightCase;

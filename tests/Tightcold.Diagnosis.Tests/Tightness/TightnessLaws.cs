@@ -1,5 +1,6 @@
 using Tightcold.Diagnosis.Leaks;
 using Tightcold.Diagnosis.Tightness;
+using Tightcold.LeakTests;
 using static Tightcold.Diagnosis.Tests.Tightness.TightCase;
 
 namespace Tightcold.Diagnosis.Tests.Tightness;

@@ -1,5 +1,6 @@
 using Tightcold.Diagnosis.Leaks;
 using Tightcold.Diagnosis.Tightness;
+using Tightcold.LeakTests;
 using Tightcold.Procedures.Hold;
 using Tightcold.Properties;
 using static Tightcold.Diagnosis.Tests.Tightness.TightCase;

@@ -1,3 +1,4 @@
+using Tightcold.Diagnosis.Faults;
 using Tightcold.Diagnosis.Inference;
 using Tightcold.Diagnosis.Measurement;
 using Tightcold.Diagnosis.Priors;
@@ -69,45 +70,45 @@ public sealed class ProofsByHandTests
         Odds(Shows(car).At(12, kind, fields), fault) / Odds(Shows(car), fault);
 
     [Theory]
-    [InlineData("warm vent", "vent colder with the heater hose pinched", Fault.BlendDoorLeaks, Proof)]
-    [InlineData("both high", "fan stands still", Fault.CondenserAir, Proof)]
-    [InlineData("both high", "high side falls fast, then slowly", Fault.AirInside, Proof)]
-    [InlineData("both high", "no foam at lower revs", Fault.Overcharge, 1.3)]
-    [InlineData("high and low", "both gauges equal at once", Fault.CompressorWorn, Proof)]
-    [InlineData("high and low", "metal in the oil", Fault.CompressorWorn, Proof)]
-    [InlineData("vacuum", "cold again after the rest", Fault.MoistureIce, Proof)]
-    [InlineData("vacuum", "cold, warm, cold again", Fault.MoistureIce, Proof)]
-    [InlineData("vacuum", "low needle swings", Fault.MoistureIce, 2)]
-    [InlineData("low and low", "cold behind the drier", Fault.LineRestricted, Proof)]
-    [InlineData("low and low", "foam at lower revs", Fault.Undercharge, 1.2)]
-    [InlineData("cold core", "air from the vents weak", Fault.EvaporatorAir, Proof)]
-    [InlineData("at rest", "no voltage at the plug", Fault.NoVoltage, Proof)]
-    [InlineData("at rest", "voltage at the plug", Fault.ClutchDead, Proof)]
-    [InlineData("small stroke", "control valve not commanded", Fault.ControlNotAsked, Proof)]
-    [InlineData("small stroke", "control valve commanded", Fault.ControlStuckLow, 1.3)]
-    [InlineData("small stroke", "belt slips", Fault.ClutchSlips, Proof)]
+    [InlineData("warm vent", "vent colder with the heater hose pinched", "blend-door-leaks", Proof)]
+    [InlineData("both high", "fan stands still", "condenser-air", Proof)]
+    [InlineData("both high", "high side falls fast, then slowly", "air-inside", Proof)]
+    [InlineData("both high", "no foam at lower revs", "overcharge", 1.3)]
+    [InlineData("high and low", "both gauges equal at once", "compressor-worn", Proof)]
+    [InlineData("high and low", "metal in the oil", "compressor-worn", Proof)]
+    [InlineData("vacuum", "cold again after the rest", "moisture-ice", Proof)]
+    [InlineData("vacuum", "cold, warm, cold again", "moisture-ice", Proof)]
+    [InlineData("vacuum", "low needle swings", "moisture-ice", 2)]
+    [InlineData("low and low", "cold behind the drier", "line-restricted", Proof)]
+    [InlineData("low and low", "foam at lower revs", "undercharge", 1.2)]
+    [InlineData("cold core", "air from the vents weak", "evaporator-air", Proof)]
+    [InlineData("at rest", "no voltage at the plug", "no-voltage", Proof)]
+    [InlineData("at rest", "voltage at the plug", "clutch-dead", Proof)]
+    [InlineData("small stroke", "control valve not commanded", "control-not-asked", Proof)]
+    [InlineData("small stroke", "control valve commanded", "control-stuck-low", 1.3)]
+    [InlineData("small stroke", "belt slips", "clutch-slips", Proof)]
     public void A_proof_written_down_in_one_tap_moves_its_fault_up(
         string car,
         string observation,
-        Fault fault,
+        string fault,
         double atLeast
     )
     {
-        var moved = Moved(car, fault, EntryKinds.Sign, ("observation", observation));
+        var moved = Moved(car, Fault.Find(fault)!, EntryKinds.Sign, ("observation", observation));
         Assert.True(moved >= atLeast, FormattableString.Invariant($"{moved:0.00}"));
     }
 
     [Theory]
-    [InlineData("warm vent", "vent the same with the heater hose pinched", Fault.BlendDoorLeaks)]
-    [InlineData("both high", "fan runs", Fault.CondenserAir)]
-    [InlineData("high and low", "both gauges draw together slowly", Fault.CompressorWorn)]
-    [InlineData("vacuum", "still warm after the rest", Fault.MoistureIce)]
-    [InlineData("low and low", "liquid line of one warmth", Fault.LineRestricted)]
-    [InlineData("cold core", "air from the vents strong", Fault.EvaporatorAir)]
-    [InlineData("at rest", "voltage at the plug", Fault.NoVoltage)]
-    public void Its_opposite_moves_it_down(string car, string observation, Fault fault)
+    [InlineData("warm vent", "vent the same with the heater hose pinched", "blend-door-leaks")]
+    [InlineData("both high", "fan runs", "condenser-air")]
+    [InlineData("high and low", "both gauges draw together slowly", "compressor-worn")]
+    [InlineData("vacuum", "still warm after the rest", "moisture-ice")]
+    [InlineData("low and low", "liquid line of one warmth", "line-restricted")]
+    [InlineData("cold core", "air from the vents strong", "evaporator-air")]
+    [InlineData("at rest", "voltage at the plug", "no-voltage")]
+    public void Its_opposite_moves_it_down(string car, string observation, string fault)
     {
-        var moved = Moved(car, fault, EntryKinds.Sign, ("observation", observation));
+        var moved = Moved(car, Fault.Find(fault)!, EntryKinds.Sign, ("observation", observation));
         Assert.True(moved <= 1, FormattableString.Invariant($"{moved:0.00}"));
     }
 
@@ -195,12 +196,16 @@ public sealed class ProofsByHandTests
     }
 
     [Theory]
-    [InlineData("works at speed, fails at idle", Fault.CondenserAir, "both high")]
-    [InlineData("warm after ten minutes", Fault.MoistureIce, "vacuum")]
-    [InlineData("came back after a week", Fault.Undercharge, "low and low")]
-    public void A_story_makes_its_usual_fault_likelier_than_a_warm_car_of_no_story(string told, Fault fault, string car)
+    [InlineData("works at speed, fails at idle", "condenser-air", "both high")]
+    [InlineData("warm after ten minutes", "moisture-ice", "vacuum")]
+    [InlineData("came back after a week", "undercharge", "low and low")]
+    public void A_story_makes_its_usual_fault_likelier_than_a_warm_car_of_no_story(
+        string told,
+        string fault,
+        string car
+    )
     {
-        double With(string story) => Odds(Shows(car).At(1, EntryKinds.Story, ("told", story)), fault);
+        double With(string story) => Odds(Shows(car).At(1, EntryKinds.Story, ("told", story)), Fault.Find(fault)!);
         Assert.True(With(told) > With(StoryWords.BroughtInWarm));
     }
 

@@ -1,6 +1,6 @@
+using Tightcold.Diagnosis.Faults;
 using Tightcold.Diagnosis.Inference;
 using Tightcold.Diagnosis.Measurement;
-using Tightcold.Diagnosis.NextTest;
 using Tightcold.Diagnosis.Priors;
 using Tightcold.Findings.Diagnosing;
 using Tightcold.Findings.Now;
@@ -221,19 +221,6 @@ public sealed class ToldAndSeenTests
         var looked = actions.First(one => one.Action.EntryKind == EntryKinds.Sign);
         Seen(job, 12, SignWords.Groups.Single(group => group.Name == looked.Action.First).Seen[0]);
         Assert.DoesNotContain(looked.Kind, job.Picture(Enough).Machine!.Tests.Select(test => test.Kind));
-    }
-
-    [Fact]
-    public void Every_test_that_looks_feels_or_tries_has_its_group()
-    {
-        var groups = Enum.GetValues<TestKind>()
-            .Select(TestWords.WrittenAs)
-            .Where(one => one.Kind == EntryKinds.Sign)
-            .Select(one => one.First)
-            .ToArray();
-        Assert.Equal(8, groups.Length);
-        Assert.Distinct(groups);
-        Assert.All(groups, first => Assert.Contains(first, SignWords.Groups.Select(group => group.Name)));
     }
 
     [Fact]

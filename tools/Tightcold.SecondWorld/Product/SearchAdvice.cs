@@ -19,20 +19,7 @@ internal sealed record SearchAdvice
         {
             AnotherRemains = view.Belief.AnotherRemains,
             Leaking = view.OnTheMap.ToDictionary(spot => spot.Spot.Name, spot => spot.Leaking),
-            Next = [.. view.Checks.Select(check => (check.Spot, Word(check.Kind.ToString())))],
+            Next = [.. view.Checks.Select(check => (check.Spot, check.Kind.Key))],
         };
     }
-
-    private static string Word(string kind) =>
-        kind switch
-        {
-            "UvLamp" => "UV lamp",
-            "Detector" => "electronic detector",
-            "Soap" => "soap bubbles",
-            "CoverAndWait" => "cover and wait",
-            "NitrogenAndSoap" => "nitrogen and soap",
-            "OilTrace" => "oil trace",
-            "DrainSniff" => "drain sniff",
-            _ => "dye at the drain",
-        };
 }

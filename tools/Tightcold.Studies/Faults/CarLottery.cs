@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Tightcold.Diagnosis.Faults;
 using Tightcold.Diagnosis.Inference;
 using Tightcold.Diagnosis.Measurement;
 using Tightcold.Diagnosis.Priors;
@@ -80,7 +81,7 @@ public static class CarLottery
                 return null;
             // A shortage that receiver or accumulator covers is no fault to any gauge: another car is drawn.
             var shows = Shortage.Shows(owner.Last, glassLooked: false);
-            if (p == 0 && faults.Contains(Diagnosis.Priors.Fault.Undercharge) && !shows)
+            if (p == 0 && faults.Contains(Diagnosis.Faults.Fault.Undercharge) && !shows)
                 return null;
             if (p == 0 && faults.Length == 0 && car.ChargeKg < 0.8 * car.Design.LabelChargeKg && shows)
                 return null;
@@ -95,13 +96,7 @@ public static class CarLottery
             Truth = truth,
             Faults = [.. faults],
             ChargeKg = car.ChargeKg,
-            Severities =
-            [
-                .. faults.Select(
-                    (fault, i) =>
-                        FaultPrior.Severity(fault, z[i == 0 ? Coordinate.Severity : Coordinate.SecondSeverity])
-                ),
-            ],
+            Severities = [.. faults.Select((fault, i) => fault.Severities.At(z[FaultPrior.Place(i)]))],
             Evidence = evidence,
             Read = owner.Read,
             Stand = owner.Stand,
@@ -115,13 +110,13 @@ public static class CarLottery
         {
             Fault[][] odd =
             [
-                [Diagnosis.Priors.Fault.CompressorWorn, Diagnosis.Priors.Fault.CondenserAir],
+                [Diagnosis.Faults.Fault.CompressorWorn, Diagnosis.Faults.Fault.CondenserAir],
                 [
-                    Diagnosis.Priors.Fault.EvaporatorAir,
-                    Diagnosis.Priors.Fault.AirInside,
-                    Diagnosis.Priors.Fault.OilExcess,
+                    Diagnosis.Faults.Fault.EvaporatorAir,
+                    Diagnosis.Faults.Fault.AirInside,
+                    Diagnosis.Faults.Fault.OilExcess,
                 ],
-                [Diagnosis.Priors.Fault.BlendDoorLeaks, Diagnosis.Priors.Fault.CompressorWorn],
+                [Diagnosis.Faults.Fault.BlendDoorLeaks, Diagnosis.Faults.Fault.CompressorWorn],
             ];
             return (Hypothesis.NoneOfThese, odd[(int)(chance.Uniform() * odd.Length)]);
         }

@@ -1,3 +1,4 @@
+using Tightcold.Diagnosis.Faults;
 using Tightcold.Diagnosis.Inference;
 using Tightcold.Diagnosis.Priors;
 
@@ -66,7 +67,7 @@ public sealed record CarScore
         var ours = Marginal(answer);
         var table = SymptomTable.Odds(car.Evidence);
         var truths =
-            car.Faults.Length == 0 ? [Hypothesis.NothingWrong] : car.Faults.Select(HypothesisSet.KeyOf).ToArray();
+            car.Faults.Length == 0 ? [Hypothesis.NothingWrong] : car.Faults.Select(fault => fault.Key).ToArray();
         var (first, second) = Two(ours);
         var (tableFirst, tableSecond) = Two(table);
         var rank = answer.OddsChargeBelow(car.ChargeKg);
@@ -104,7 +105,7 @@ public sealed record CarScore
             var keys =
                 belief.Hypothesis.Faults.Length == 0
                     ? [belief.Hypothesis.Key]
-                    : belief.Hypothesis.Faults.Select(HypothesisSet.KeyOf).ToArray();
+                    : belief.Hypothesis.Faults.Select(fault => fault.Key).ToArray();
             foreach (var key in keys)
                 odds[key] = odds.GetValueOrDefault(key) + belief.Odds;
         }
@@ -135,7 +136,9 @@ public sealed record CarScore
             if (posterior.Runs[h].Hypothesis.Key != car.Truth || car.Faults.Length == 0 || posterior.Odds[h] < 0.2)
                 continue;
             if (
-                car.Faults[0] is Fault.Undercharge or Fault.Overcharge or Fault.ClutchDead
+                car.Faults[0] == Fault.Undercharge
+                || car.Faults[0] == Fault.Overcharge
+                || car.Faults[0] == Fault.ClutchDead
                 || posterior.Runs[h].Hypothesis.IsNoneOfThese
             )
                 return null;

@@ -2,6 +2,7 @@ using System.Globalization;
 using Tightcold.Diagnosis.Inference;
 using Tightcold.Diagnosis.Measurement;
 using Tightcold.Diagnosis.NextTest;
+using Tightcold.Diagnosis.NextTest.Tests;
 
 namespace Tightcold.Studies.Faults;
 
@@ -106,16 +107,16 @@ public sealed record FollowedTests(FollowedTests.Outcome Suggested, FollowedTest
         for (var step = 1; step <= steps; step++)
         {
             var plans = TestPlan
-                .For(evidence)
+                .For(new(evidence))
                 .Where(plan => Order.Contains(plan.Kind) || plan is { Point: not null, Channels.IsEmpty: false })
                 .ToDictionary(plan => plan.Kind);
             TestKind? kind = best
                 ? NextTests
                     .Of(answer, (ulong)number)
                     .Where(value => plans.ContainsKey(value.Kind))
-                    .Select(value => (TestKind?)value.Kind)
+                    .Select(value => value.Kind)
                     .FirstOrDefault()
-                : Order.Where(plans.ContainsKey).Select(one => (TestKind?)one).FirstOrDefault();
+                : Order.FirstOrDefault(plans.ContainsKey);
             if (kind is not { } chosen || Done(car, evidence, plans[chosen], chance) is not { } more)
                 break;
             evidence = more;
@@ -136,12 +137,7 @@ public sealed record FollowedTests(FollowedTests.Outcome Suggested, FollowedTest
             return evidence with { Weighed = new(Math.Max(0.001, car.ChargeKg + (0.02 * chance.Normal())), 0.02) };
         if (car.Read(plan.Point!, plan.Channels, chance) is not { } read)
             return null;
-        var same =
-            plan.Kind
-            is TestKind.ReadVent
-                or TestKind.ClampSuctionLine
-                or TestKind.ClampLiquidLine
-                or TestKind.ClampDischargeLine;
+        var same = plan.Kind.Reads is not null;
         return same
             ? evidence with
             {

@@ -1,3 +1,4 @@
+using Tightcold.Diagnosis.Faults;
 using Tightcold.Diagnosis.Measurement;
 using Tightcold.Diagnosis.Priors;
 using Tightcold.Loop.Designs;
@@ -24,9 +25,9 @@ public static class SymptomTable
         ArgumentNullException.ThrowIfNull(evidence);
         var point = evidence.Points[0];
         var car = evidence.Car;
-        var possible = Enum.GetValues<Fault>()
-            .Where(fault => HypothesisSet.Fits(fault, car))
-            .Select(HypothesisSet.KeyOf)
+        var possible = Fault
+            .All.Where(fault => fault.Fits(car))
+            .Select(fault => fault.Key)
             .Append(Hypothesis.NothingWrong)
             .ToArray();
         var named = Row(point, car).Where(possible.Contains).Distinct().ToArray();
@@ -76,6 +77,6 @@ public static class SymptomTable
             _ when warm => [Fault.BlendDoorLeaks, Fault.EvaporatorAir],
             _ => (Fault[])[],
         };
-        return faults.Length == 0 ? [Hypothesis.NothingWrong] : faults.Select(HypothesisSet.KeyOf);
+        return faults.Length == 0 ? [Hypothesis.NothingWrong] : faults.Select(fault => fault.Key);
     }
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Tightcold.Diagnosis.Leaks;
 using Tightcold.Diagnosis.Tightness;
+using Tightcold.LeakTests;
 using Tightcold.Numerics.Sampling;
 
 namespace Tightcold.Studies.Leaks;
@@ -40,10 +41,7 @@ internal sealed class InventedCar
                 LeakTestKind.OilTrace,
                 LeakTestKind.DrainSniff,
             ];
-        Means =
-        [
-            .. kinds.Where(kind => dyed || kind is not (LeakTestKind.UvLamp or LeakTestKind.DrainDye)).Select(Test),
-        ];
+        Means = [.. kinds.Where(kind => dyed || !kind.Goes(Feels.Dye)).Select(Test)];
     }
 
     public ulong Seed { get; }

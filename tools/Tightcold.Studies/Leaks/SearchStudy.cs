@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Tightcold.Diagnosis.Leaks;
 using Tightcold.Diagnosis.Tightness;
+using Tightcold.LeakTests;
 using Tightcold.Numerics.Sampling;
 
 namespace Tightcold.Studies.Leaks;
@@ -131,7 +132,7 @@ public sealed record SearchStudy(
             var used = drain ? LeakTestKind.DrainSniff : kind;
             var test = car.Try(at, used, LeakComponents.FromName(name), checks, chance);
             checks++;
-            minutes += LeakDetection.Minutes(used);
+            minutes += used.Minutes;
             if (test.Outcome == LeakTestOutcome.Nothing)
                 continue;
             found[at] = true;

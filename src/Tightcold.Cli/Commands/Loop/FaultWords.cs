@@ -1,6 +1,7 @@
 using System.Globalization;
 using Tightcold.App.Expectation;
 using Tightcold.Cli.Wiring;
+using Tightcold.Diagnosis.Faults;
 
 namespace Tightcold.Cli.Commands.Loop;
 

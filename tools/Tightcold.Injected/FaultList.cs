@@ -26,9 +26,13 @@ internal static class FaultList
         "Web",
     ];
 
-    public static ImmutableArray<Fault> All()
+    /// <param name="folder">Where the rows stand, beside this tool's sources: read anew each time, so that a row can be
+    /// mended without building.</param>
+    public static ImmutableArray<Fault> All(string folder)
     {
-        var all = Rooms.SelectMany(room => Of(room, Text(room))).ToImmutableArray();
+        var all = Rooms
+            .SelectMany(room => Of(room, File.ReadAllText(Path.Combine(folder, room + ".txt"))))
+            .ToImmutableArray();
         var twice = all.GroupBy(fault => fault.Id)
             .Where(group => group.Count() > 1)
             .Select(group => group.Key)
@@ -36,14 +40,6 @@ internal static class FaultList
         return twice.Length == 0
             ? all
             : throw new FormatException($"Two faults have the number {string.Join(", ", twice)}.");
-    }
-
-    public static string Text(string name)
-    {
-        using var stream = typeof(FaultList).Assembly.GetManifestResourceStream(name)
-            ?? throw new FormatException($"There are no rows of {name}.");
-        using var reader = new StreamReader(stream);
-        return reader.ReadToEnd();
     }
 
     private static IEnumerable<Fault> Of(string room, string text) =>

@@ -48,7 +48,7 @@ internal sealed class FaultyCopy(string root, string folder)
             sum.AppendData(bytes);
             kept.Add(file);
         }
-        Put("Injected.cs", Encoding.UTF8.GetBytes(FaultList.Text("switch")));
+        Put("Injected.cs", File.ReadAllBytes(Path.Combine(root, "tools", "Tightcold.Injected", "Switch.txt")));
         Put("Injected.slnx", Encoding.UTF8.GetBytes(Solution(faults)));
         kept.UnionWith(["Injected.cs", "Injected.slnx"]);
         foreach (var file in Files(folder).Where(file => !kept.Contains(file)).ToArray())

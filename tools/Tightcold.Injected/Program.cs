@@ -10,7 +10,7 @@ if (Asked.Of(args) is not { } asked)
 var root = AppContext.BaseDirectory;
 while (!File.Exists(Path.Combine(root, "Tightcold.slnx")))
     root = Path.GetDirectoryName(root) ?? throw new InvalidOperationException("This is started inside the sources.");
-var all = FaultList.All();
+var all = FaultList.All(Path.Combine(root, "tools", "Tightcold.Injected", "Faults"));
 var faults = asked.Only.IsEmpty ? all : [.. all.Where(fault => asked.Only.Contains(fault.Id))];
 if (asked.List)
 {

@@ -98,6 +98,32 @@ public abstract class JobStoreTests : IDisposable
     }
 
     [Fact]
+    public async Task A_job_sent_again_because_the_answer_got_lost_is_the_job_that_is_there()
+    {
+        var (store, _) = await OpenAsync();
+        var sent = new Job(Guid.NewGuid(), Estate.Id, 0, "hisses", Noon, 8);
+        var first = await store.AddJobAsync(sent, Stop);
+        Assert.Equal(first, await store.AddJobAsync(sent, Stop));
+        Assert.Equal(2, (await store.JobsAsync(new JobSearch(), Stop)).Jobs.Length);
+    }
+
+    [Fact]
+    public async Task What_another_workshop_drew_from_its_cans_is_not_taken_off_ours()
+    {
+        var (store, own) = await OpenAsync();
+        await store.AddKitAsync(KitNamed(1, "Ada", Noon.AddDays(-1)), Stop);
+        var drawn = Note(1) with { Kind = EntryKinds.ScaleReading };
+        await store.AddEntriesAsync(own.Id, [drawn], Stop);
+        await store.MergeAsync(
+            Record([KitNamed(2, "Bo", Noon.AddDays(-2))], Note(2) with { Kind = EntryKinds.ScaleReading }),
+            Stop
+        );
+        var next = await store.AddJobAsync(new Job(Guid.NewGuid(), Estate.Id, 0, "again", Noon, 8), Stop);
+        var use = Assert.Single(await store.ContainerUsesAsync(next.Number, 10, Stop));
+        Assert.Equal((own.Number, drawn), (use.Job, Assert.Single(use.Journal.All)));
+    }
+
+    [Fact]
     public async Task Entries_written_at_once_are_all_there_once()
     {
         var (store, job) = await OpenAsync();
@@ -246,7 +272,9 @@ public abstract class JobStoreTests : IDisposable
             ],
             Stop
         );
-        Assert.Equal("open", Assert.Single((await store.JobsAsync(new JobSearch(), Stop)).Jobs).State);
+        var struck = Assert.Single((await store.JobsAsync(new JobSearch(), Stop)).Jobs);
+        // What did not happen dates nothing, and that it was struck is no work on the car.
+        Assert.Equal(("open", Note(1).ObservedAt), (struck.State, struck.LastEntryAt));
         await store.AddEntriesAsync(
             job.Id,
             [

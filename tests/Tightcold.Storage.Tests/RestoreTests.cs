@@ -113,6 +113,24 @@ public sealed class RestoreTests : IDisposable
         Assert.NotNull(await running.RecordAsync(1, Stop));
     }
 
+    [Fact]
+    public async Task A_copy_of_data_that_are_not_sound_is_not_kept_as_a_backup()
+    {
+        await BackupOfDemoAsync();
+        await SqlAsync("DELETE FROM jobs WHERE number = 1");
+        using var store = await JobStore.OpenAsync(folder.Path, Stop);
+        Assert.Contains(
+            "The copy is not sound",
+            (
+                await Assert.ThrowsAsync<StoreException>(() =>
+                    store.BackupAsync(folder.File("tonight.db"), LedgerClosure.Of, Stop)
+                )
+            ).Message,
+            StringComparison.Ordinal
+        );
+        Assert.False(File.Exists(folder.File("tonight.db")));
+    }
+
     [Theory]
     [InlineData("damaged")]
     [InlineData("cut short")]

@@ -6,11 +6,14 @@ using System.Text.RegularExpressions;
 using Tightcold.App.Demo;
 using Tightcold.App.Units;
 using Tightcold.Findings;
+using Tightcold.Findings.Now;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
+using Tightcold.Jobs.Photos;
 using Tightcold.Picture;
 using Tightcold.Picture.Cold;
 using Tightcold.Picture.Tight;
+using Tightcold.Procedures.Substances;
 using Tightcold.Quantities;
 using Tightcold.Web.Card;
 using Tightcold.Web.Tests.Bench;
@@ -131,6 +134,96 @@ public sealed partial class CardTests(DemoSite demo)
         Assert.Contains("Proven tight: not proven", text, StringComparison.Ordinal);
         Assert.Contains("Proven cold: not proven", text, StringComparison.Ordinal);
         Assert.Contains("No recovery, part, seal or oil was written down", text, StringComparison.Ordinal);
+    }
+
+    /// <summary>A job with a running reading before and one after the circuit was opened.</summary>
+    private static async Task<RunningSite> OpenedSiteAsync()
+    {
+        var site = await RunningSite.StartAsync();
+        var car = (
+            await site.Desk.AddCarAsync(
+                new Dictionary<string, string> { ["label"] = "Grey estate", ["refrigerant"] = "R-1234yf" },
+                Cancellation
+            )
+        ).Value!;
+        await site.Desk.OpenJobAsync(car.Id, "Warm", Cancellation);
+        foreach (
+            var (minute, kind, name, text) in new[]
+            {
+                (0, EntryKinds.RunningReading, "vent-temperature", "14 °C"),
+                (10, EntryKinds.Opened, "spot", "condenser"),
+                (20, EntryKinds.RunningReading, "vent-temperature", "6 °C"),
+            }
+        )
+        {
+            site.Clock.Advance(TimeSpan.FromMinutes(minute));
+            var written = await site.Desk.AddEntryAsync(
+                1,
+                kind,
+                new Dictionary<string, string> { [name] = text },
+                null,
+                "Ada",
+                cancellation: Cancellation
+            );
+            Assert.True(written.Taken, string.Join(' ', written.Problems.Select(problem => problem.Sentence)));
+        }
+        return site;
+    }
+
+    [Fact]
+    public async Task What_was_read_before_the_work_stands_before_and_what_was_read_behind_it_after()
+    {
+        await using var site = await OpenedSiteAsync();
+        var record = (await site.Desk.RecordAsync(1, Cancellation))!;
+        var units = new ReaderUnits(UnitSystem.Metric, CultureInfo.InvariantCulture);
+        var vent = Assert.Single(BeforeAfter.Of(new JobPicture(record), units).Rows, row =>
+            row.What.Contains("vent", StringComparison.Ordinal)
+        );
+        Assert.StartsWith("14", vent.Before, StringComparison.Ordinal);
+        Assert.StartsWith("6", vent.After, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_card_of_a_job_under_way_carries_the_cautions_of_what_comes_next()
+    {
+        await using var site = await OpenedSiteAsync();
+        var picture = new JobPicture((await site.Desk.RecordAsync(1, Cancellation))!);
+        var next = Walk.Of(picture.Record).Last(finding => finding.Step == NowWords.Of(picture).Step);
+        var cautions = next.Hazards.Where(hazard => hazard.Danger <= Danger.Life).ToArray();
+        Assert.NotEmpty(cautions);
+        var units = new ReaderUnits(UnitSystem.Metric, CultureInfo.InvariantCulture);
+        var text = Text(await CardPage.RenderAsync(picture, units, RunningSite.Noon, Cancellation));
+        Assert.All(cautions, caution =>
+            Assert.Contains(Spaces().Replace(caution.Says.Render(units), " "), text, StringComparison.Ordinal)
+        );
+    }
+
+    [Fact]
+    public async Task A_photo_of_what_was_struck_is_not_on_the_card()
+    {
+        await using var site = await OpenedSiteAsync();
+        var opened = (await site.Desk.RecordAsync(1, Cancellation))!.Journal.OfKind(EntryKinds.Opened).Single();
+        var photo = new Photo(new Guid(7, 7, 7, new byte[8]), opened.Id, RunningSite.Noon, [0xFF, 0xD8, 0xFF, 0xD9]);
+        async Task<CardFacts> FactsAsync()
+        {
+            var record = (await site.Desk.RecordAsync(1, Cancellation))!;
+            return new CardFacts(
+                new(new JobPicture(record), Walk.Of(record), IsWhole: true),
+                SiFormat.Instance,
+                [photo]
+            );
+        }
+        Assert.Single((await FactsAsync()).Photos);
+        await site.Desk.StrikeAsync(1, opened.Id, "Ada", "another car", Cancellation);
+        Assert.Empty((await FactsAsync()).Photos);
+    }
+
+    [Fact]
+    public void A_bound_says_that_it_is_one()
+    {
+        string Shown(Estimate estimate) => EstimateWords.Big(estimate, SiFormat.Instance);
+        Assert.StartsWith("at least 2", Shown(Estimate.AtLeast("left", "left", QuantityKind.Mass, 2)));
+        Assert.StartsWith("at most 2", Shown(Estimate.AtMost("left", "left", QuantityKind.Mass, 2)));
     }
 
     [Fact]

@@ -31,6 +31,20 @@ public sealed class JobDeskTests
         return (await desk.OpenJobAsync(car.Id, " blows warm ", Stop)).Value!.Number;
     }
 
+    [Theory]
+    [InlineData(0.8, true)]
+    [InlineData(12, false)]
+    [InlineData(80, true)]
+    public void A_slip_of_a_digit_is_asked_about_on_either_side(double bar, bool asked)
+    {
+        var fields = FieldBag.Empty.With(
+            "high-side",
+            new FieldValue.Quantity(new(Quantities.QuantityKind.GaugePressure, bar * 1e5), "as typed")
+        );
+        var doubts = Unlikely.Of(EntryKinds.Get(EntryKinds.RunningReading), fields);
+        Assert.Equal(asked, doubts.Length == 1);
+    }
+
     [Fact]
     public async Task A_choice_is_taken_however_it_is_spelt_and_kept_as_the_schema_spells_it()
     {

@@ -238,4 +238,23 @@ public sealed class LeakTests
         foreach (var way in ways)
             Assert.True(way.Money.P05 <= way.Money.P50 && way.Money.P50 <= way.Money.P95);
     }
+
+    [Fact]
+    public void What_refrigerant_costs_is_paid_on_every_way_that_opens_the_circuit()
+    {
+        var belief = Of(Car());
+        var dear = LeakPrices.Placeholder with { RefrigerantPerKg = LeakPrices.Placeholder.RefrigerantPerKg + 100 };
+        double Least(LeakPrices prices) =>
+            WayCost.All(belief, prices, 0.55, 0.30).Single(way => way.Way == WayForward.RepairLikeliest).Money.P05;
+        Assert.True(Least(dear) - Least(LeakPrices.Placeholder) >= 55 - 1e-9);
+    }
+
+    [Fact]
+    public void A_year_leaks_less_than_a_year_of_summer_days()
+    {
+        // 140 g gone in a year that drives as 0.7 of rest at 25 °C is a joint of 200 g a year, not one of 140 g.
+        var lost = new LossObservation(0.14, 0.01, LeakForecast.Year, 0, LossObservation.YearDuty, false);
+        Assert.Equal(0, lost.LogLikelihood(0.20 / LeakForecast.Year), 9);
+        Assert.True(lost.LogLikelihood(0.14 / LeakForecast.Year) < lost.LogLikelihood(0.20 / LeakForecast.Year));
+    }
 }

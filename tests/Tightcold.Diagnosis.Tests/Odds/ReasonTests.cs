@@ -14,6 +14,19 @@ public sealed class ReasonTests
     private static IReadOnlyDictionary<string, double> Odds(DiagnosisEvidence evidence) =>
         CarScore.Marginal(Diagnoser.Diagnose(evidence, Enough, 7));
 
+    [Fact]
+    public void A_switch_that_opens_too_late_is_thought_of_as_well_as_one_that_opens_too_early()
+    {
+        double Offset(double form)
+        {
+            var point = new double[Coordinate.Count];
+            point[Coordinate.Form] = form;
+            return FaultPrior.Of([Fault.SwitchMisset], point).Faults.SwitchOffsetPa;
+        }
+        Assert.True(Offset(-1) > 0);
+        Assert.Equal(-Offset(-1), Offset(1), 9);
+    }
+
     [Theory]
     [InlineData(ReadingReason.NotSaid)]
     [InlineData(ReadingReason.BroughtInWarm)]

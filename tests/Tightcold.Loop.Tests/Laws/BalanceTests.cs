@@ -1,3 +1,5 @@
+using Tightcold.Loop.Designs;
+using Tightcold.Loop.Faults;
 using Tightcold.Loop.Results;
 using Tightcold.Studies.Loops;
 
@@ -137,5 +139,26 @@ public sealed class BalanceTests
 
         Assert.InRange(found, 20, 60);
         Assert.InRange(walks / found, 1, 20);
+    }
+
+    [Fact]
+    public void A_switch_set_half_a_bar_too_high_opens_and_closes_half_a_bar_too_high()
+    {
+        var model = new LoopModel(
+            LoopDesigns.Of(SizeClass.Medium, CompressorKind.FixedCycling, ExpansionKind.OrificeTube, "R134a")
+        );
+        // Little air over the coil: the clutch cycles.
+        LoopReadings At(double offset) =>
+            model
+                .Solve(
+                    LoopConditions.DoorsOpen(300, 0.4),
+                    model.Design.LabelChargeKg,
+                    new LoopFaults { EvaporatorAirLoss = 0.7, SwitchOffsetPa = offset }
+                )
+                .Readings!.Value;
+        var (right, high) = (At(0), At(0.5e5));
+        Assert.True(right.CyclesPerMinute > 0 && high.CyclesPerMinute > 0);
+        Assert.Equal(0.5e5, high.LowSideMinPa - right.LowSideMinPa, 0.1e5);
+        Assert.Equal(0.5e5, high.LowSideMaxPa - right.LowSideMaxPa, 0.1e5);
     }
 }

@@ -5,7 +5,7 @@ public sealed partial class LeakTestKind
     public static LeakTestKind CoverAndWait { get; } =
         new(3, "cover and wait", "cover and wait, then detector")
         {
-            Short = "cover, wait, detector",
+            Button = "cover, wait, detector",
             Minutes = 14,
             UsualSeconds = 600,
             Needs = "detector",

@@ -37,7 +37,7 @@ public sealed partial class LeakTestKind : Row<LeakTestKind>
         : base(order, word, name ?? word) { }
 
     /// <summary>On a button, where the name is too long; else the name.</summary>
-    public string Short
+    public string Button
     {
         get => field ?? Name;
         init;

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Diagnostics.CodeAnalysis;
 using System.Runtime.CompilerServices;
 
 namespace Tightcold.Quantities;
@@ -9,6 +10,7 @@ namespace Tightcold.Quantities;
 /// files: lists, seeds and drawn chance follow it, so a number once given stays.
 /// </summary>
 /// <typeparam name="T">The partial class.</typeparam>
+[SuppressMessage("Design", "CA1000", Justification = "Read as Fault.All, never with its type argument.")]
 public abstract class Row<T>
     where T : Row<T>
 {

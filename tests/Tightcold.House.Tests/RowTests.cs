@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using Tightcold.Diagnosis.Faults;
@@ -27,10 +28,10 @@ public sealed class RowTests
         Rows(TestKind.All, "src/Tightcold.Diagnosis/NextTest/Tests");
     }
 
-    private static void Rows<T>(IReadOnlyList<T> rows, string folder)
+    private static void Rows<T>(ImmutableArray<T> rows, string folder)
         where T : Row<T>
     {
-        Assert.Equal(Enumerable.Range(0, rows.Count), rows.Select(row => row.Order));
+        Assert.Equal(Enumerable.Range(0, rows.Length), rows.Select(row => row.Order));
         Assert.Distinct(rows.Select(row => row.Key));
         Assert.Distinct(rows.Select(row => row.Name));
         Assert.All(rows, row => Assert.False(string.IsNullOrWhiteSpace(row.Name)));

@@ -29,5 +29,5 @@ internal sealed class LeakCheckKind()
     public override CircuitEffect Effect => CircuitEffect.None;
     public override ImmutableArray<(Step Step, int Rank)> Steps => [(Step.LeakSearch, 0)];
 
-    internal static FieldType.Option LeakTest(LeakTestKind test) => (test.Key, test.Short);
+    internal static FieldType.Option LeakTest(LeakTestKind test) => (test.Key, test.Button);
 }

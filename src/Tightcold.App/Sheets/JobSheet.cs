@@ -39,7 +39,7 @@ public static class JobSheet
                         InputProblem.Of(
                             "column",
                             column,
-                            $"{Desk.Nearest.Hint(column, header)}the file has {string.Join(", ", header.Take(20))}"
+                            $"{Nearest.Hint(column, header)}the file has {string.Join(", ", header.Take(20))}"
                         )
                     );
                 places[meaning] = at;

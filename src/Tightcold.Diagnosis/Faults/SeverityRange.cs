@@ -1,4 +1,4 @@
-using Tightcold.Procedures;
+using Tightcold.Numerics.Distributions;
 
 namespace Tightcold.Diagnosis.Faults;
 

@@ -10,8 +10,8 @@ public sealed partial class CircleTests
     {
         ["Tightcold.Cli: Commands, Commands.Charge, Commands.Loop, Commands.Props, Commands.Shell, Show, Wiring"] =
             "the table of commands names every command, and every command is one of its rows; so does help, which shows them",
-        ["Tightcold.Diagnosis: Inference, Measurement, Priors"] =
-            "the charge that a history leaves is told as an interval, which stands with what is inferred",
+        ["Tightcold.Diagnosis: Faults, Inference, Measurement, Priors"] =
+            "a fault says what it looks like, how common it is and what speaks for it; a history's charge is told as an interval",
         ["Tightcold.Diagnosis: Leaks, Tightness"] =
             "what a way forward costs is counted over the pictures of the whole car, which are made of leaks",
         ["Tightcold.Jobs: Entries, Journals, Json, Kinds"] =

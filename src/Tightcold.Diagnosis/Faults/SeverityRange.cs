@@ -1,5 +1,4 @@
 using Tightcold.Numerics.Distributions;
-using Tightcold.Procedures;
 
 namespace Tightcold.Diagnosis.Faults;
 

@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using System.Globalization;
 using System.Text.RegularExpressions;
 
 namespace Tightcold.House.Tests;
@@ -95,7 +96,9 @@ public sealed partial class PureRoomTests : IDisposable
         Assert.True(build.ExitCode != 0, "the build let everything in");
         var found = Refused()
             .Matches(said)
-            .Select(match => (int.Parse(match.Groups[1].ValueSpan) - 2, match.Groups[2].Value))
+            .Select(match =>
+                (int.Parse(match.Groups[1].Value, CultureInfo.InvariantCulture) - 2, match.Groups[2].Value)
+            )
             .ToHashSet();
         Assert.True(found.Count > 0, said);
         return found;

@@ -7,7 +7,7 @@ namespace Tightcold.Injected;
 internal sealed record Asked
 {
     public const string Usage =
-        "[list | check] [--only 101,801] [--again] [--copy FOLDER] [--patience MINUTES] [--at-once NUMBER]";
+        "[list | check] [--only 101,801] [--first] [--again] [--copy FOLDER] [--patience MINUTES] [--at-once NUMBER]";
 
     /// <summary>Prints the rows and ends.</summary>
     public bool List { get; init; }
@@ -16,6 +16,9 @@ internal sealed record Asked
     public bool Check { get; init; }
 
     public ImmutableArray<int> Only { get; init; } = [];
+
+    /// <summary>Asks of each fault the first of its looks alone; what that does not catch stays untried.</summary>
+    public bool First { get; init; }
 
     /// <summary>Tries those again that are known.</summary>
     public bool Again { get; init; }
@@ -32,6 +35,7 @@ internal sealed record Asked
             [] => new(),
             ["list", .. var rest] => Of(rest) is { } more ? more with { List = true } : null,
             ["check", .. var rest] => Of(rest) is { } more ? more with { Check = true } : null,
+            ["--first", .. var rest] => Of(rest) is { } more ? more with { First = true } : null,
             ["--again", .. var rest] => Of(rest) is { } more ? more with { Again = true } : null,
             ["--only", var ids, .. var rest] => Of(rest) is { } more
                 ? more with

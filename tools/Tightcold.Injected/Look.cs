@@ -11,8 +11,15 @@ internal sealed record Look(string Suite, string Classes)
 
     public string Program => $"Tightcold.{Suite}.Tests";
 
+    /// <summary>One test of it, by its full name.</summary>
+    public string? Test { get; init; }
+
     public IEnumerable<string> Arguments =>
-        Classes.Split(' ', StringSplitOptions.RemoveEmptyEntries).SelectMany(name => new[] { "-class", $"*.{name}" });
+        Test is not null
+            ? ["-method", Test]
+            : Classes
+                .Split(' ', StringSplitOptions.RemoveEmptyEntries)
+                .SelectMany(name => new[] { "-class", $"*.{name}" });
 
     public override string ToString() => Classes.Length == 0 ? Suite : $"{Suite} {Classes}";
 }

@@ -6,7 +6,7 @@ namespace Tightcold.Injected;
 internal sealed class Notebook(string file)
 {
     /// <param name="Fault">0 for the run without any.</param>
-    /// <param name="Row">Digest of the row, or the name of the look for the run without a fault.</param>
+    /// <param name="Row">Digest of the row, or the name of the test for a run without a fault.</param>
     /// <param name="By">The test that caught it; empty when it survived, or when nothing failed without a fault.</param>
     internal sealed record Line(int Fault, string Row, string Copy, string By, double Seconds);
 
@@ -22,10 +22,13 @@ internal sealed class Notebook(string file)
             );
     }
 
-    public bool WasGreen(Look look, string copy)
+    /// <summary>What was found of a test without a fault: true when it was green.</summary>
+    public bool? WasGreen(string test, string copy)
     {
         lock (gate)
-            return lines.Any(line => line is { Fault: 0, By: "" } && line.Copy == copy && line.Row == look.ToString());
+            return lines.LastOrDefault(line => line.Fault == 0 && line.Copy == copy && line.Row == test) is { } line
+                ? line.By.Length == 0
+                : null;
     }
 
     public void Write(Line line)

@@ -1,5 +1,7 @@
 using Tightcold.Loop.Designs;
 using Tightcold.Loop.Faults;
+using Tightcold.Loop.Inventory;
+using Tightcold.Loop.Refrigerant;
 using Tightcold.Loop.Results;
 
 namespace Tightcold.Loop.Tests.Reference;
@@ -31,5 +33,17 @@ public sealed class StandingPressureTests
         var readings = result.Readings!.Value;
         Assert.Equal(barGauge, (readings.LowSidePa - 101325) / 1e5, 0.11);
         Assert.Equal(readings.LowSidePa, readings.HighSidePa);
+    }
+
+    [Fact]
+    public void The_standing_pressure_of_a_car_that_empties_falls_without_a_step()
+    {
+        var table = RefrigerantTables.For("R134a");
+        double Stands(int grams) => StaticPressure.Refrigerant(table, new LoopDesign(), 298.15, grams * 1e-3, 0.12);
+        var saturation = table.SaturationPressurePa(298.15);
+        Assert.Equal(saturation, Stands(300), 1);
+        Assert.True(Stands(20) < 0.5 * saturation);
+        for (var grams = 22; grams <= 300; grams += 2)
+            Assert.InRange(Stands(grams) - Stands(grams - 2), -1, 0.04 * saturation);
     }
 }

@@ -4,8 +4,6 @@ using Tightcold.Findings;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
-using Tightcold.Picture;
-using Tightcold.Web.Forms;
 using Tightcold.Web.Tests.Bench;
 
 namespace Tightcold.Web.Tests;

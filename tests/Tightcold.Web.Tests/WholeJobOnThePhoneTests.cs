@@ -3,7 +3,6 @@ using Tightcold.Findings;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
-using Tightcold.Picture;
 using Tightcold.Quantities;
 using Tightcold.Web.Tests.Bench;
 using Tightcold.Web.Words;

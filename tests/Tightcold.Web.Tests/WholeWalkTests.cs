@@ -1,6 +1,5 @@
 using System.Net;
 using Tightcold.Jobs.Entries;
-using Tightcold.Picture;
 using Tightcold.Web.Tests.Bench;
 using Tightcold.Web.Words;
 

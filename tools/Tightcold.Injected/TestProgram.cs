@@ -12,6 +12,8 @@ internal sealed partial class TestProgram(FaultyCopy copy, TimeSpan patience)
     /// <param name="By">The test that failed first, or what else went wrong.</param>
     internal sealed record Result(bool Green, string By, string Said);
 
+    private static readonly string[] Always = ["-noColor", "-stopOnFail"];
+
     public async Task<Result> RunAsync(Look look, int fault)
     {
         var start = new ProcessStartInfo(copy.ProgramOf(look))
@@ -19,7 +21,7 @@ internal sealed partial class TestProgram(FaultyCopy copy, TimeSpan patience)
             RedirectStandardOutput = true,
             RedirectStandardError = true,
         };
-        foreach (var word in new[] { "-noColor", "-stopOnFail" }.Concat(look.Arguments))
+        foreach (var word in Always.Concat(look.Arguments))
             start.ArgumentList.Add(word);
         start.Environment["TIGHTCOLD_INJECTED"] = fault.ToString(CultureInfo.InvariantCulture);
         using var program = new Process { StartInfo = start };

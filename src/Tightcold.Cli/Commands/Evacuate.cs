@@ -4,7 +4,6 @@ using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
 using Tightcold.Findings;
 using Tightcold.Jobs.Entries;
-using Tightcold.Picture;
 using Tightcold.Picture.Vacuum;
 using Tightcold.Quantities;
 

@@ -7,7 +7,6 @@ using Tightcold.Cli.Wiring;
 using Tightcold.Findings;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
-using Tightcold.Picture;
 using Tightcold.Picture.Vacuum;
 using Tightcold.Procedures.Hold;
 using Tightcold.Quantities;

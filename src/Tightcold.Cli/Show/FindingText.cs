@@ -6,7 +6,6 @@ using Tightcold.Findings;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
 using Tightcold.Jobs.Json;
-using Tightcold.Picture;
 using Tightcold.Quantities;
 
 namespace Tightcold.Cli.Show;

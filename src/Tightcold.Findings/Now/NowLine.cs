@@ -1,5 +1,4 @@
 using Tightcold.Jobs.Entries;
-using Tightcold.Picture;
 using Tightcold.Picture.Now;
 using Tightcold.Quantities;
 

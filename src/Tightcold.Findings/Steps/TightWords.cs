@@ -5,7 +5,6 @@ using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.LeakTests;
 using Tightcold.Picture;
-using Tightcold.Picture.Leaks;
 using Tightcold.Picture.Pressures;
 using Tightcold.Picture.Tight;
 using Tightcold.Quantities;

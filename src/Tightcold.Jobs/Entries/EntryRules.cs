@@ -1,7 +1,6 @@
 using Tightcold.Jobs.Circuit;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
-using Tightcold.Jobs.Kits;
 using Tightcold.Quantities;
 
 namespace Tightcold.Jobs.Entries;

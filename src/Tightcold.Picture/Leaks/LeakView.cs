@@ -6,7 +6,6 @@ using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Jobs.Kits;
 using Tightcold.LeakTests;
-using Tightcold.Picture.Tight;
 using Tightcold.Picture.Vacuum;
 using static Tightcold.Picture.Pressures.Evidence;
 

@@ -14,7 +14,6 @@ using Tightcold.Picture.Circuit;
 using Tightcold.Quantities;
 using Tightcold.Web.Forms;
 using Tightcold.Web.Http;
-using Tightcold.Web.Words;
 
 namespace Tightcold.Web.Pages;
 

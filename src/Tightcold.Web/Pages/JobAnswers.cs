@@ -1,5 +1,4 @@
 using Tightcold.App.Desk;
-using Tightcold.Jobs.Entries;
 using Tightcold.Web.Asked;
 using Tightcold.Web.Words;
 

@@ -3,7 +3,6 @@ using Tightcold.Findings;
 using Tightcold.Findings.Now;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
-using Tightcold.Picture;
 using Tightcold.Picture.Circuit;
 using Tightcold.Quantities;
 

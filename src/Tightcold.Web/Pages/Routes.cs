@@ -3,7 +3,6 @@ using Tightcold.Findings.Now;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
-using Tightcold.Picture;
 using Tightcold.Picture.Now;
 using Tightcold.Web.Words;
 

@@ -2,7 +2,6 @@ using Tightcold.App.Desk;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.LeakTests;
-using Tightcold.Picture;
 using Tightcold.Picture.Circuit;
 using Tightcold.Web.Asked;
 using Tightcold.Web.Forms;

@@ -1,6 +1,5 @@
 using Tightcold.Diagnosis.Faults;
 using Tightcold.Diagnosis.Measurement;
-using Tightcold.Diagnosis.Priors;
 
 namespace Tightcold.Diagnosis.Tests.Odds;
 

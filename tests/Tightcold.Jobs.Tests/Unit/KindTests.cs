@@ -1,6 +1,5 @@
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
-using Tightcold.Jobs.Kinds;
 
 namespace Tightcold.Jobs.Tests.Unit;
 

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using Tightcold.Findings;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
-using Tightcold.Picture;
 using Tightcold.Procedures.Substances;
 using Tightcold.Quantities;
 using Tightcold.Web.Words;

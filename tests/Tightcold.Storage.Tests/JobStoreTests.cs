@@ -5,6 +5,7 @@ using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Jobs.Kits;
 using Tightcold.Jobs.Photos;
+using Tightcold.Quantities;
 
 namespace Tightcold.Storage.Tests;
 
@@ -65,6 +66,15 @@ public abstract class JobStoreTests : IDisposable
                     .With("waiting-for", new FieldValue.Text(waitingFor)),
         };
 
+    private static Entry Weighed(int number) =>
+        Note(number) with
+        {
+            Kind = EntryKinds.ScaleReading,
+            Fields = FieldBag
+                .Empty.With("container", new FieldValue.Text("A"))
+                .With("gross", new FieldValue.Quantity(new(QuantityKind.Mass, 0.4), "400 g")),
+        };
+
     protected static Kit KitNamed(int id, string owner, DateTimeOffset from) =>
         new(new Guid(id, 1, 0, new byte[8]), from, FieldBag.Empty.With("owner", new FieldValue.Text(owner)), []);
 
@@ -112,15 +122,11 @@ public abstract class JobStoreTests : IDisposable
     {
         var (store, own) = await OpenAsync();
         await store.AddKitAsync(KitNamed(1, "Ada", Noon.AddDays(-1)), Stop);
-        var drawn = Note(1) with { Kind = EntryKinds.ScaleReading };
-        await store.AddEntriesAsync(own.Id, [drawn], Stop);
-        await store.MergeAsync(
-            Record([KitNamed(2, "Bo", Noon.AddDays(-2))], Note(2) with { Kind = EntryKinds.ScaleReading }),
-            Stop
-        );
+        await store.AddEntriesAsync(own.Id, [Weighed(1)], Stop);
+        await store.MergeAsync(Record([KitNamed(2, "Bo", Noon.AddDays(-2))], Weighed(2)), Stop);
         var next = await store.AddJobAsync(new Job(Guid.NewGuid(), Estate.Id, 0, "again", Noon, 8), Stop);
         var use = Assert.Single(await store.ContainerUsesAsync(next.Number, 10, Stop));
-        Assert.Equal((own.Number, drawn), (use.Job, Assert.Single(use.Journal.All)));
+        Assert.Equal((own.Number, Weighed(1)), (use.Job, Assert.Single(use.Journal.All)));
     }
 
     [Fact]

@@ -31,6 +31,16 @@ public sealed class JobDeskTests
         return (await desk.OpenJobAsync(car.Id, " blows warm ", Stop)).Value!.Number;
     }
 
+    [Fact]
+    public async Task No_job_is_opened_tomorrow_and_no_two_cars_have_one_name()
+    {
+        var car = (await desk.AddCarAsync(Fields(("label", "blue estate"), ("refrigerant", "r134a")), Stop)).Value!;
+        Assert.False(
+            (await desk.OpenJobAsync(car.Id, "blows warm", null, null, clock.GetUtcNow().AddDays(1), Stop)).Taken
+        );
+        Assert.False((await desk.AddCarAsync(Fields(("label", "Blue Estate"), ("refrigerant", "r134a")), Stop)).Taken);
+    }
+
     [Theory]
     [InlineData(0.8, true)]
     [InlineData(12, false)]

@@ -53,6 +53,30 @@ public sealed class GaugeLogTests
         );
 
     [Fact]
+    public void Minutes_count_from_the_start() =>
+        Assert.Equal(
+            Start.AddMinutes(30),
+            Read("t,Vacuum\n0,210\n30,215\n", Columns with { Time = "t", TimeUnit = "min", Temperature = null })
+                .Lines[1]
+                .At
+        );
+
+    [Fact]
+    public void A_log_with_dates_is_read_by_the_clock_of_the_workshop()
+    {
+        var start = new DateTimeOffset(2031, 7, 4, 23, 50, 0, TimeSpan.FromHours(-6));
+        var (lines, problems) = Read(
+            "Time,Vacuum,Part\n2031-07-04 23:50:00,210,24\n2031-07-05 00:05:00,215,24\n",
+            Columns with
+            {
+                Start = start,
+            }
+        );
+        Assert.Empty(problems);
+        Assert.Equal([start, start.AddMinutes(15)], lines.Select(line => line.At));
+    }
+
+    [Fact]
     public void Times_that_run_backwards_are_refused_with_both_times() =>
         Assert.Contains(
             "backwards",

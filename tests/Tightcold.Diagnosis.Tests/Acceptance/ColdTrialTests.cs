@@ -7,8 +7,8 @@ public sealed class ColdTrialTests
 {
     private static readonly LoopCars Judges = LoopCars.Of(new("R134a"));
 
-    // The short version of `Tightcold.Studies -- cold --count 1000`. Bounds: what the full run printed on 26 November 2026 (see
-    // docs/validation-charge.md), widened by three standard deviations of 100 cars. The cars come from a loop of
+    // The short version of `Tightcold.Studies -- cold --count 1000`. Bounds: what the full run printed on 30 November 2026
+    // (0.002, 0.152 and 0.688; docs/validation-charge.md), widened by three standard deviations of 100 cars. The cars come from a loop of
     // another build than the band that judges them, in 20 to 45 °C, dry and humid, fresh and recirculated, parked and
     // driving.
     [Fact]
@@ -21,7 +21,7 @@ public sealed class ColdTrialTests
         Assert.Equal(100, faulty.Sum(rate => rate.Cars));
         Assert.InRange((double)healthy.CalledSick / healthy.Cars, 0, 0.02);
         Assert.InRange((double)faulty.Sum(rate => rate.FeltCalledHealthy) / faulty.Sum(rate => rate.Felt), 0, 0.30);
-        Assert.True(healthy.CalledHealthy > 0.7 * healthy.Cars, $"{healthy}");
+        Assert.True(healthy.CalledHealthy > 0.55 * healthy.Cars, $"{healthy}");
     }
 
     [Fact]

@@ -25,10 +25,10 @@ public sealed record Car(Guid Id, FieldBag Fields)
                     required: true,
                     hint: "your own words: colour, owner, plate"
                 ),
-                Field.Choice("refrigerant", "Refrigerant on the label", true, "R-134a", "R-1234yf"),
+                Field.Choice(FieldNames.Refrigerant, "Refrigerant on the label", true, "R-134a", "R-1234yf"),
                 Field.Mass(FieldNames.LabelCharge, "Label charge", 0.05, 5, hint: "the plate under the bonnet"),
-                Field.Choice("compressor", "Compressor", false, Cycling, Fixed, Variable, Electric),
-                Field.Choice("device", "Expansion device", false, ExpansionValve, OrificeTube)
+                Field.Choice(FieldNames.Compressor, "Compressor", false, Cycling, Fixed, Variable, Electric),
+                Field.Choice(FieldNames.Device, "Expansion device", false, ExpansionValve, OrificeTube)
             ),
             Field.Number(FieldNames.ModelYear, "Model year", 1950, 2100),
             Field.Mass(FieldNames.LabelTolerance, "Label tolerance ±", 0.001, 0.2),
@@ -57,7 +57,7 @@ public sealed record Car(Guid Id, FieldBag Fields)
                 Chosen.MakersBook,
                 "assumed"
             ),
-            Field.Choice("dye", "Dye ever put in", false, Chosen.Yes, "no", "unknown"),
+            Field.Choice(FieldNames.Dye, "Dye ever put in", false, Chosen.Yes, "no", "unknown"),
             Field.Text(FieldNames.ExtraSpots, "Extra spots on the circuit", 400, hint: "comma between names"),
             Field.Text(FieldNames.StruckSpots, "Spots this car does not have", 400, hint: "comma between names"),
         ]

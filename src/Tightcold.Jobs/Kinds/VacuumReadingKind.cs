@@ -23,7 +23,7 @@ internal sealed class VacuumReadingKind()
                 Temperature(FieldNames.PartTemperature, "Coldest part").UsuallyCelsius(-5, 55).Kept()
             ),
             Choice(FieldNames.HeldPart, "What is shut off together", false, "car and hoses", Chosen.HosesAlone).Kept(),
-            Text(FieldNames.MeasuredAt, "Measured at", 60).Suggests("far port", "at the pump").Kept(),
+            Text(FieldNames.MeasuredAt, "Measured at", 60).Suggests("far port", Chosen.AtThePump).Kept(),
             Air(FieldNames.AmbientTemperature, "Air around the car"),
         ]
     )

@@ -17,10 +17,10 @@ public sealed record Container(FieldBag Fields)
         [
             .. Field.Open(
                 Field.Text(FieldNames.Name, "Name", 40, required: true, hint: "write it on the can: A, B, C"),
-                Field.Mass("tare", "Tare (empty mass)", 0.01, 60),
+                Field.Mass(FieldNames.Tare, "Tare (empty mass)", 0.01, 60),
                 Field.Mass(FieldNames.GrossNow, "Gross mass now", 0.01, 120, hint: "on the scale, before the job"),
-                Field.Choice("kind", "Kind", true, Can, Cylinder, RecoveryCylinder),
-                Field.Choice("refrigerant", "Refrigerant", true, "R-134a", "R-1234yf", Chosen.MixedOrUnknown),
+                Field.Choice(FieldNames.Kind, "Kind", true, Can, Cylinder, RecoveryCylinder),
+                Field.Choice(FieldNames.Refrigerant, "Refrigerant", true, "R-134a", "R-1234yf", Chosen.MixedOrUnknown),
                 Field.Mass(
                     FieldNames.NetAsSold,
                     "Net mass as sold",
@@ -55,7 +55,11 @@ public sealed record Container(FieldBag Fields)
     private static Preset Sold(string words, string kind, string refrigerant, string? net) =>
         new(
             words,
-            [("kind", kind), ("refrigerant", refrigerant), .. net is null ? [] : new[] { (FieldNames.NetAsSold, net) }]
+            [
+                (FieldNames.Kind, kind),
+                (FieldNames.Refrigerant, refrigerant),
+                .. net is null ? [] : new[] { (FieldNames.NetAsSold, net) },
+            ]
         );
 
     public string Name => Fields.Text(FieldNames.Name) ?? "";

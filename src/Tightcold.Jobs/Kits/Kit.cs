@@ -18,17 +18,17 @@ public sealed record Kit(Guid Id, DateTimeOffset From, FieldBag Fields, Immutabl
             .. Field.Open(
                 Field.Text(FieldNames.Owner, "Who works", 60),
                 Field.Text(FieldNames.Place, "Workshop or town", 60),
-                Field.Of("altitude", "Altitude of the place", QuantityKind.Altitude, -500, 9000),
+                Field.Of(FieldNames.Altitude, "Altitude of the place", QuantityKind.Altitude, -500, 9000),
                 Field.Text(
-                    "jurisdiction",
+                    FieldNames.Jurisdiction,
                     "Country or region, for the rules",
                     80,
                     hint: "choose from the list; a code of ISO 3166 such as DE or AU-NSW settles it, “not said” "
                         + "leaves it open"
                 ),
-                Field.Choice("works", "You work", false, OwnCars, ForPay),
+                Field.Choice(FieldNames.Works, "You work", false, OwnCars, ForPay),
                 Field.Text(
-                    "qualification",
+                    FieldNames.Qualification,
                     "Your certificate or licence for refrigerant",
                     80,
                     hint: "what your place asks for; empty if you hold none"

@@ -22,9 +22,7 @@ public sealed record JobRecord(Car Car, ImmutableArray<Kit> Kits, Job Job, Journ
     /// <summary>The entries as they arrived where the record comes from, where that is known: a job that is new in
     /// another place keeps its chain.</summary>
     public ImmutableArray<Entry> InArrival =>
-        Chain.Length == Journal.All.Length
-            ? [.. Chain.Select(link => Journal.Find(link.Entry)!)]
-            : Journal.All;
+        Chain.Length == Journal.All.Length ? [.. Chain.Select(link => Journal.Find(link.Entry)!)] : Journal.All;
 
     /// <summary>The kit as it was at <paramref name="moment"/>; the first version before that.</summary>
     public Kit KitAt(DateTimeOffset moment) =>

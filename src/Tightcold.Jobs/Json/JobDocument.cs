@@ -122,11 +122,10 @@ public static class JobDocument
                     "$.version",
                     version.ToString(System.Globalization.CultureInfo.InvariantCulture),
                     version > Version
-                        ? (Tightcold.Quantities.Phrase.Handler)
-                            (
-                                $"this file was written by a newer Tightcold; this one reads version {Version}; "
-                                + $"nothing was changed here"
-                            )
+                        ? (Tightcold.Quantities.Phrase.Handler)(
+                            $"this file was written by a newer Tightcold; this one reads version {Version}; "
+                            + $"nothing was changed here"
+                        )
                         : $"version {PlainVersion} or {Version} is needed"
                 )
             );

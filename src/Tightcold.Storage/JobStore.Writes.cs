@@ -110,7 +110,7 @@ public sealed partial class JobStore
                         ? await NextNumberAsync(database, cancellation).ConfigureAwait(false)
                         : record.Job.Number;
                     var same = own.Select(kit => kit.Id).ToHashSet().SetEquals(record.Kits.Select(kit => kit.Id));
-                    row = RowText.Row(record.Job with { Number = number }, same ? null : Newest(own));
+                    row = RowText.Row(record.Job with { Number = number }, same ? null : KitsOfJob.Since(own));
                     await AddAsync(database, row, cancellation).ConfigureAwait(false);
                     if (!same)
                         AddKits(database, row.Id, record.Kits);
@@ -121,7 +121,7 @@ public sealed partial class JobStore
                     var missing = record.Kits.Where(kit => known.All(there => there.Id != kit.Id)).ToImmutableArray();
                     if (missing.Length > 0 && row.KitsSince is null)
                     {
-                        row.KitsSince = Newest(own);
+                        row.KitsSince = KitsOfJob.Since(own);
                         row.Digest = RowSum.Of(row);
                         AddKits(database, row.Id, known);
                     }
@@ -131,7 +131,7 @@ public sealed partial class JobStore
                 var line = await database
                     .JobLines.FirstAsync(there => there.JobId == row.Id, cancellation)
                     .ConfigureAwait(false);
-                await AddMissingAsync(database, line, InArrival(record), cancellation).ConfigureAwait(false);
+                await AddMissingAsync(database, line, record.InArrival, cancellation).ConfigureAwait(false);
                 await AddPhotosAsync(database, row.Id, record.Photos, cancellation).ConfigureAwait(false);
                 return RowText.Job(row);
             },
@@ -148,16 +148,6 @@ public sealed partial class JobStore
         database.Jobs.Add(row);
         database.JobLines.Add(JobLines.New(row, RowText.Car(car).Label));
     }
-
-    /// <summary>As they arrived where they come from, where that is known: a job that is new here keeps its
-    /// chain.</summary>
-    private static ImmutableArray<Entry> InArrival(JobRecord record) =>
-        record.Chain.Length == record.Journal.All.Length
-            ? [.. record.Chain.Select(link => record.Journal.Find(link.Entry)!)]
-            : record.Journal.All;
-
-    private static DateTimeOffset Newest(ImmutableArray<Kit> own) =>
-        own.Length == 0 ? DateTimeOffset.MinValue : own.Max(kit => kit.From);
 
     private static void AddKits(JournalDatabase database, Guid jobId, IEnumerable<Kit> kits) =>
         database.JobKits.AddRange(kits.Select(kit => RowText.Row(jobId, kit)));

@@ -260,23 +260,11 @@ public sealed partial class JobStore : IJobStore, IDisposable
             .Kits.Select(kit => new { kit.Id, kit.BodyJson })
             .ToListAsync(cancellation)
             .ConfigureAwait(false);
-        return new(() =>
-            [.. rows.Select(row => RowText.Kit(row.BodyJson, row.Id)).OrderBy(kit => kit.From).ThenBy(kit => kit.Id)]
-        );
+        return new(() => KitsOfJob.Sorted(rows.Select(row => RowText.Kit(row.BodyJson, row.Id))));
     }
 
     private static ImmutableArray<Kit> Kits(JobRow job, ImmutableArray<Kit> own, IEnumerable<JobKitRow> brought) =>
-        job.KitsSince is not { } since
-            ? own
-            :
-            [
-                .. brought
-                    .Select(row => RowText.Kit(row.BodyJson, row.KitId))
-                    .Concat(own.Where(kit => kit.From > since))
-                    .DistinctBy(kit => kit.Id)
-                    .OrderBy(kit => kit.From)
-                    .ThenBy(kit => kit.Id),
-            ];
+        KitsOfJob.Of(job.KitsSince, own, brought.Select(row => RowText.Kit(row.BodyJson, row.KitId)));
 
     private Task<T> Guarded<T>(Func<JournalDatabase, Task<T>> work, CancellationToken cancellation) =>
         Guarded(null, work, cancellation);

@@ -19,6 +19,11 @@ public sealed record JobRecord(Car Car, ImmutableArray<Kit> Kits, Job Job, Journ
     /// <summary>Photos with their bytes: read for a file, empty otherwise.</summary>
     public ImmutableArray<Photo> Photos { get; init; } = [];
 
+    /// <summary>The entries as they arrived where the record comes from, where that is known: a job that is new in
+    /// another place keeps its chain.</summary>
+    public ImmutableArray<Entry> InArrival =>
+        Chain.Length == Journal.All.Length ? [.. Chain.Select(link => Journal.Find(link.Entry)!)] : Journal.All;
+
     /// <summary>The kit as it was at <paramref name="moment"/>; the first version before that.</summary>
     public Kit KitAt(DateTimeOffset moment) =>
         Kits.Where(kit => kit.From <= moment).OrderBy(kit => kit.From).LastOrDefault()

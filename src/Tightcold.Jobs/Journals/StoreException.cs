@@ -1,7 +1,7 @@
 namespace Tightcold.Jobs.Journals;
 
 /// <summary>The data cannot be used. The message is one or two sentences for the person at the machine.</summary>
-public sealed class StoreException : Exception
+public class StoreException : Exception
 {
     public StoreException() { }
 

@@ -35,20 +35,9 @@ public static class JobDocument
         {
             ["format"] = Format,
             ["version"] = record.Photos.IsEmpty ? PlainVersion : Version,
-            ["car"] = new JsonObject
-            {
-                ["id"] = record.Car.Id.ToString(),
-                ["fields"] = FieldBagJson.Write(record.Car.Fields),
-            },
+            ["car"] = WriteCar(record.Car),
             ["kits"] = new JsonArray([.. record.Kits.Select(WriteKit)]),
-            ["job"] = new JsonObject
-            {
-                ["id"] = record.Job.Id.ToString(),
-                ["number"] = record.Job.Number,
-                ["complaint"] = record.Job.Complaint,
-                ["opened-at"] = Stamp(record.Job.OpenedAt),
-                ["seed"] = record.Job.Seed,
-            },
+            ["job"] = WriteJob(record.Job),
             ["entries"] = new JsonArray([.. record.Journal.All.Select(WriteEntry)]),
         };
         if (record.Chain.Length > 0)
@@ -69,6 +58,20 @@ public static class JobDocument
             ["entry"] = photo.Entry.ToString(),
             ["kept-at"] = Stamp(photo.KeptAt),
             ["jpeg"] = Convert.ToBase64String(photo.Body.AsSpan()),
+        };
+
+    public static JsonNode WriteCar(Car car) =>
+        new JsonObject { ["id"] = car.Id.ToString(), ["fields"] = FieldBagJson.Write(car.Fields) };
+
+    /// <summary>The job without its car, which stands beside it.</summary>
+    public static JsonNode WriteJob(Job job) =>
+        new JsonObject
+        {
+            ["id"] = job.Id.ToString(),
+            ["number"] = job.Number,
+            ["complaint"] = job.Complaint,
+            ["opened-at"] = Stamp(job.OpenedAt),
+            ["seed"] = job.Seed,
         };
 
     public static JsonNode WriteEntry(Entry entry)
@@ -119,11 +122,10 @@ public static class JobDocument
                     "$.version",
                     version.ToString(System.Globalization.CultureInfo.InvariantCulture),
                     version > Version
-                        ? (Tightcold.Quantities.Phrase.Handler)
-                            (
-                                $"this file was written by a newer Tightcold; this one reads version {Version}; "
-                                + $"nothing was changed here"
-                            )
+                        ? (Tightcold.Quantities.Phrase.Handler)(
+                            $"this file was written by a newer Tightcold; this one reads version {Version}; "
+                            + $"nothing was changed here"
+                        )
                         : $"version {PlainVersion} or {Version} is needed"
                 )
             );
@@ -133,7 +135,7 @@ public static class JobDocument
         root.OnlyProperties(problems, "format", "version", "car", "kits", "job", "entries", "chain", "photos");
         var car = ReadCar(root.Child("car", problems), problems);
         var kits = root.Items("kits", problems).Select(item => ReadKit(item, problems)).ToImmutableArray();
-        var job = ReadJob(root.Child("job", problems), car, problems);
+        var job = ReadJob(root.Child("job", problems), car?.Id, problems);
         var entries = root.Items("entries", problems).Select(item => ReadEntry(item, problems)).ToImmutableArray();
         if (problems.Count > 0 || car is null || job is null)
             return (null, problems);
@@ -254,6 +256,31 @@ public static class JobDocument
         return problems.Count > 0 ? (null, problems) : (kit, problems);
     }
 
+    /// <summary>A car, as written by <see cref="WriteCar"/>, in a document that holds more.</summary>
+    public static (Car? Car, IReadOnlyList<InputProblem> Problems) ReadCar(JsonElement at) =>
+        Part(at, (here, problems) => ReadCar(here, problems));
+
+    /// <summary>A version of the kit, as written by <see cref="WriteKit"/>, in a document that holds more.</summary>
+    public static (Kit? Kit, IReadOnlyList<InputProblem> Problems) ReadKit(JsonElement at) => Part(at, ReadKit);
+
+    /// <summary>A job, as written by <see cref="WriteJob"/>, in a document that says which car it is of.</summary>
+    public static (Job? Job, IReadOnlyList<InputProblem> Problems) ReadJob(JsonElement at, Guid car) =>
+        Part(at, (here, problems) => ReadJob(here, car, problems));
+
+    /// <summary>An entry, as written by <see cref="WriteEntry"/>, in a document that holds more.</summary>
+    public static (Entry? Entry, IReadOnlyList<InputProblem> Problems) ReadEntry(JsonElement at) => Part(at, ReadEntry);
+
+    private static (T? Part, IReadOnlyList<InputProblem> Problems) Part<T>(
+        JsonElement at,
+        Func<JsonReaderAt, List<InputProblem>, T?> read
+    )
+        where T : class
+    {
+        var problems = new List<InputProblem>();
+        var part = read(new JsonReaderAt(at, "$"), problems);
+        return problems.Count > 0 ? (null, problems) : (part, problems);
+    }
+
     /// <summary>One bag of fields as JSON text, as stored.</summary>
     public static (FieldBag? Bag, IReadOnlyList<InputProblem> Problems) ReadFields(string text, Schema schema)
     {
@@ -307,7 +334,7 @@ public static class JobDocument
             : null;
     }
 
-    private static Job? ReadJob(JsonReaderAt? at, Car? car, List<InputProblem> problems)
+    private static Job? ReadJob(JsonReaderAt? at, Guid? car, List<InputProblem> problems)
     {
         if (at is not { } here || !here.IsObject(problems))
             return null;
@@ -323,8 +350,8 @@ public static class JobDocument
             && complaint is not null
             && opened is { } moment
             && seed is { } s
-            && car is not null
-            ? new Job(jobId, car.Id, n, complaint, moment, s)
+            && car is { } carId
+            ? new Job(jobId, carId, n, complaint, moment, s)
             : null;
     }
 
@@ -354,6 +381,7 @@ public static class JobDocument
             : null;
     }
 
-    internal static string Stamp(DateTimeOffset moment) =>
+    /// <summary>A moment as the file has it.</summary>
+    public static string Stamp(DateTimeOffset moment) =>
         moment.ToString("yyyy-MM-dd'T'HH:mm:ss.FFFFFFFzzz", System.Globalization.CultureInfo.InvariantCulture);
 }

@@ -1,0 +1,10 @@
+using Tightcold.LogStore.Lines;
+
+namespace Tightcold.LogStore;
+
+/// <summary>A place of the file that is not as it was written down.</summary>
+/// <param name="Of">Whose line it was, which is therefore left out; null where that cannot be told, or where nobody is
+/// left out for it.</param>
+/// <param name="At">Where, in bytes from the beginning of the file.</param>
+/// <param name="Sentence">For the person at the machine.</param>
+public sealed record LogDamage(LogSubject? Of, long At, string Sentence);

@@ -1,4 +1,3 @@
-using Tightcold.Jobs.Journals;
 using System.Net;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.DataProtection;
@@ -10,6 +9,7 @@ using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
 using Tightcold.App.Desk;
+using Tightcold.Jobs.Journals;
 using Tightcold.Pages.Answering;
 using Tightcold.Pages.Asked;
 using Tightcold.Storage;

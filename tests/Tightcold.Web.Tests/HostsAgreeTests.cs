@@ -84,10 +84,7 @@ public sealed partial class HostsAgreeTests(DemoSite demo)
             using var one = await site.GetAsync(new Uri(path, UriKind.Relative), Cancellation);
             using var other = await inPhone.GetAsync(new Uri(path, UriKind.Relative), Cancellation);
             Assert.Equal((path, one.StatusCode), (path, other.StatusCode));
-            Assert.Equal(
-                one.Content.Headers.ContentType?.MediaType,
-                other.Content.Headers.ContentType?.MediaType
-            );
+            Assert.Equal(one.Content.Headers.ContentType?.MediaType, other.Content.Headers.ContentType?.MediaType);
             Assert.Equal(
                 one.Content.Headers.ContentDisposition?.FileNameStar,
                 other.Content.Headers.ContentDisposition?.FileNameStar
@@ -127,7 +124,12 @@ public sealed partial class HostsAgreeTests(DemoSite demo)
             ("/jobs/1/entries/new/note", [("id", $"{Guid.CreateVersion7()}"), ("f.text", "hums, “softly”")]),
             (
                 $"/jobs/1/entries/{first}/correct",
-                [("id", $"{Guid.CreateVersion7()}"), ("f.low-side", "66"), ("u.low-side", "psig"), ("reason", "misread")]
+                [
+                    ("id", $"{Guid.CreateVersion7()}"),
+                    ("f.low-side", "66"),
+                    ("u.low-side", "psig"),
+                    ("reason", "misread"),
+                ]
             ),
             ("/jobs/1/ways", [("price-refrigerant", "40"), ("size", "kg"), ("hourly-rate", "50")]),
             ("/jobs/99/entries/new/note", [("f.text", "no such job")]),
@@ -141,11 +143,17 @@ public sealed partial class HostsAgreeTests(DemoSite demo)
             using var other = await inPhone.SendAsync(path, Pairs(fields));
             // A server says 302 to a browser of old, which a phone has not.
             Assert.Equal((path, Plain(one.StatusCode)), (path, Plain(other.StatusCode)));
-            Assert.Equal((path, Unnamed(one.Headers.Location?.OriginalString ?? "")), (path, Unnamed(other.Headers.Location?.OriginalString ?? "")));
+            Assert.Equal(
+                (path, Unnamed(one.Headers.Location?.OriginalString ?? "")),
+                (path, Unnamed(other.Headers.Location?.OriginalString ?? ""))
+            );
             running.Clock.Advance(TimeSpan.FromMinutes(1));
             phone.Clock.Advance(TimeSpan.FromMinutes(1));
         }
-        var (there, here) = ((await running.Desk.RecordAsync(1, Cancellation))!, (await phone.Desk.RecordAsync(1, Cancellation))!);
+        var (there, here) = (
+            (await running.Desk.RecordAsync(1, Cancellation))!,
+            (await phone.Desk.RecordAsync(1, Cancellation))!
+        );
         Assert.Equal(there.Journal.All.Length, here.Journal.All.Length);
         Assert.Equal(
             there.Journal.All.Select(entry => (entry.Kind, entry.ObservedAt, entry.Who, entry.Reason)),
@@ -163,10 +171,7 @@ public sealed partial class HostsAgreeTests(DemoSite demo)
         using var client = phone.Client();
         var entry = (await phone.Desk.RecordAsync(1, Cancellation))!.Journal.OfKind(EntryKinds.LeakCheck).First();
         byte[] picture = [0xFF, 0xD8, 0xFF, 0xE0, .. new byte[200], 0xFF, 0xD9];
-        using var form = new MultipartFormDataContent
-        {
-            { new ByteArrayContent(picture), "photo", "spot.jpg" },
-        };
+        using var form = new MultipartFormDataContent { { new ByteArrayContent(picture), "photo", "spot.jpg" } };
         using var sent = await client.PostAsync(
             new Uri($"/jobs/1/entries/{entry.Id}/photos", UriKind.Relative),
             form,
@@ -248,7 +253,13 @@ public sealed partial class HostsAgreeTests(DemoSite demo)
     {
         await using var phone = PhoneSite.At(DemoScenario.Start);
         using var client = phone.Client();
-        foreach (var (path, words) in new[] { ("/no/such/place", "There is no such page"), ("/units", "That does not work here") })
+        foreach (
+            var (path, words) in new[]
+            {
+                ("/no/such/place", "There is no such page"),
+                ("/units", "That does not work here"),
+            }
+        )
         {
             using var answer = await client.GetAsync(new Uri(path, UriKind.Relative), Cancellation);
             Assert.Contains(words, await answer.Content.ReadAsStringAsync(Cancellation), StringComparison.Ordinal);
@@ -266,7 +277,11 @@ public sealed partial class HostsAgreeTests(DemoSite demo)
         asked.Headers.Add("X-Tightcold-Kept", "1");
         using var kept = await client.SendAsync(asked, Cancellation);
         Assert.Equal(HttpStatusCode.NoContent, kept.StatusCode);
-        Assert.StartsWith("/jobs/1?wrote=", Assert.Single(kept.Headers.GetValues("X-Tightcold-Go")), StringComparison.Ordinal);
+        Assert.StartsWith(
+            "/jobs/1?wrote=",
+            Assert.Single(kept.Headers.GetValues("X-Tightcold-Go")),
+            StringComparison.Ordinal
+        );
         using var news = await client.GetAsync(new Uri("/jobs/1/news", UriKind.Relative), Cancellation);
         using var again = new HttpRequestMessage(HttpMethod.Get, "/jobs/1/news");
         again.Headers.TryAddWithoutValidation("If-None-Match", news.Headers.ETag!.Tag);

@@ -12,9 +12,7 @@ internal sealed class BooksAnswers(JobDesk desk, LedgerBooks books)
     /// <summary>Until the page asks again how far the books are.</summary>
     private const int AgainSeconds = 2;
 
-    public IEnumerable<PageRow> Rows =>
-        [
-            PageRow.Shows(Routes.Ledger, async ask =>
+    public IEnumerable<PageRow> Rows => [PageRow.Shows(Routes.Ledger, async ask =>
             {
                 if (await books.SoonAsync(ask.Cancellation).ConfigureAwait(false) is not { } sight)
                     return Later();
@@ -28,17 +26,7 @@ internal sealed class BooksAnswers(JobDesk desk, LedgerBooks books)
                     (nameof(LedgerPage.Year), year),
                     (nameof(LedgerPage.LeftOut), sight.LeftOut)
                 );
-            }),
-            PageRow.Shows(Routes.LedgerCsv, async ask =>
-                await books.SoonAsync(ask.Cancellation).ConfigureAwait(false) is { } sight
-                    ? new Answer.Hands(
-                        LedgerCsv.Write(sight.Of(ask.Count("year"), ask.Visit.Reader.Zone).Ledger),
-                        "text/csv; charset=utf-8",
-                        "tightcold-ledger.csv"
-                    )
-                    : Later()
-            ),
-        ];
+            }), PageRow.Shows(Routes.LedgerCsv, async ask => await books.SoonAsync(ask.Cancellation).ConfigureAwait(false) is { } sight ? new Answer.Hands(LedgerCsv.Write(sight.Of(ask.Count("year"), ask.Visit.Reader.Zone).Ledger), "text/csv; charset=utf-8", "tightcold-ledger.csv") : Later())];
 
     /// <summary>Many jobs are folded for the first time since the start: the page comes again by itself.</summary>
     private Answer.Shows Later() =>

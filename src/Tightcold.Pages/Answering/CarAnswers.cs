@@ -75,9 +75,7 @@ internal sealed class CarAnswers(JobDesk desk, FindingSource findings, IIdSource
             ? await desk.AddCarAsync(texts, ask.SentId, ask.Cancellation).ConfigureAwait(false)
             : await desk.UpdateCarAsync(car.Id, texts, ask.Cancellation).ConfigureAwait(false);
         return outcome.Taken
-            ? Answer.Go(
-                ask.Field("then") == "job" ? Routes.NewJob(outcome.Value.Id) : Routes.Car(outcome.Value.Id)
-            )
+            ? Answer.Go(ask.Field("then") == "job" ? Routes.NewJob(outcome.Value.Id) : Routes.Car(outcome.Value.Id))
             : Form(ask, car, typed, outcome.Problems, ask.SentId ?? Guid.Empty);
     }
 

@@ -8,11 +8,7 @@ internal static class ChoiceAnswers
     public static IEnumerable<PageRow> Rows =>
         [
             PageRow.Takes(Routes.Units, ask =>
-                Done(
-                    Choice.Units,
-                    Choices.Units(ask.Field("system"), ask.Now),
-                    Choices.LocalPath(ask.Field("back"))
-                )
+                Done(Choice.Units, Choices.Units(ask.Field("system"), ask.Now), Choices.LocalPath(ask.Field("back")))
             ),
             PageRow.Takes(Routes.Light, ask =>
                 Done(

@@ -56,13 +56,16 @@ internal sealed class CircuitAnswers(JobDesk desk)
             )
             .ConfigureAwait(false);
         return outcome.Taken
-            ? Answer.Go($"{Routes.Circuit(car.Id)}?{(add.Length > 0 ? "added" : "removed")}={Uri.EscapeDataString(spot)}")
+            ? Answer.Go(
+                $"{Routes.Circuit(car.Id)}?{(add.Length > 0 ? "added" : "removed")}={Uri.EscapeDataString(spot)}"
+            )
             : Show(car, null, null, spot, outcome.Problems[0]);
     }
 
     private static bool Same(string one, string other) => string.Equals(one, other, StringComparison.OrdinalIgnoreCase);
 
-    private static Answer Refused(Car car, string spot, Phrase why) => Show(car, null, null, spot, new("add", spot, why));
+    private static Answer Refused(Car car, string spot, Phrase why) =>
+        Show(car, null, null, spot, new("add", spot, why));
 
     private static Answer Show(Car car, string? added, string? removed, string typed, InputProblem? problem) =>
         Answer.Show<CircuitPage>(

@@ -29,14 +29,15 @@ internal sealed class EntryAnswers(JobDesk desk, FindingSource findings, IIdSour
                     ? Answer.Show<KindsPage>((nameof(KindsPage.Job), record.Job))
                     : new Answer.NotHere()
             ),
-            PageRow.Shows(Here + "/new/{kind}", ask => OfKindAsync(ask, (record, schema) => BlankAsync(ask, record, schema))),
+            PageRow.Shows(Here + "/new/{kind}", ask =>
+                OfKindAsync(ask, (record, schema) => BlankAsync(ask, record, schema))
+            ),
             PageRow.Takes(Here + "/new/{kind}", ask =>
                 OfKindAsync(ask, (record, schema) => WriteAsync(ask, record, schema, null))
             ),
             PageRow.Shows(Here + "/{id:guid}/correct", ask =>
-                OfEntryAsync(
-                    ask,
-                    (record, schema, entry) => Task.FromResult(Form(Correcting(ask, record, schema, entry)))
+                OfEntryAsync(ask, (record, schema, entry) =>
+                    Task.FromResult(Form(Correcting(ask, record, schema, entry)))
                 )
             ),
             PageRow.Takes(Here + "/{id:guid}/correct", ask =>
@@ -160,7 +161,8 @@ internal sealed class EntryAnswers(JobDesk desk, FindingSource findings, IIdSour
             )
             .ConfigureAwait(false);
         return !outcome.Taken ? Refused(ask, model, outcome.Problems)
-            : corrects is null ? Answer.Go(await OnwardAsync(record, outcome.Value, ask.Cancellation).ConfigureAwait(false))
+            : corrects is null
+                ? Answer.Go(await OnwardAsync(record, outcome.Value, ask.Cancellation).ConfigureAwait(false))
             : Answer.Go(Read(record.Job, outcome.Value));
     }
 
@@ -178,11 +180,7 @@ internal sealed class EntryAnswers(JobDesk desk, FindingSource findings, IIdSour
     /// <summary>The next number by itself: who wrote down what was to be written now comes to the form of what is to be
     /// written next. What can hurt, what has no form, and what was written out of turn leads to the page of
     /// now; signs are tapped several in a row.</summary>
-    private async Task<string> OnwardAsync(
-        JobRecord before,
-        Entry written,
-        CancellationToken cancellation
-    )
+    private async Task<string> OnwardAsync(JobRecord before, Entry written, CancellationToken cancellation)
     {
         var job = before.Job;
         if (

@@ -75,15 +75,7 @@ internal sealed class GaugeLogAnswers(JobDesk desk, IIdSource ids)
     }
 
     private GaugeLogModel Empty(Ask ask, JobRecord record) =>
-        new(
-            record,
-            ids.NextId(ask.Now),
-            "",
-            null,
-            new("", "", "", "", "", "", "", GaugeLogChoice.PumpDown),
-            [],
-            []
-        );
+        new(record, ids.NextId(ask.Now), "", null, new("", "", "", "", "", "", "", GaugeLogChoice.PumpDown), [], []);
 
     private static GaugeLogChoice Asked(Ask ask, GaugeLogLook look)
     {

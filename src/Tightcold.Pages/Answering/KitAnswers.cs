@@ -13,23 +13,11 @@ internal sealed class KitAnswers(JobDesk desk)
 {
     private const string Add = "Add a can or cylinder";
 
-    public IEnumerable<PageRow> Rows =>
-        [
-            PageRow.Shows(Routes.Kit, async ask =>
+    public IEnumerable<PageRow> Rows => [PageRow.Shows(Routes.Kit, async ask =>
             {
                 var kit = await desk.KitAsync(ask.Cancellation).ConfigureAwait(false);
                 return Show(ask, kit, Typed.FromFields(Kit.Schema, kit.Fields), []);
-            }),
-            PageRow.Takes(Routes.Kit, SaveAsync),
-            PageRow.Shows(Routes.NewContainer, ask => Task.FromResult(Form(ask, Add, Typed.Nothing, []))),
-            PageRow.Takes(Routes.NewContainer, AddAsync),
-            PageRow.Shows("/kit/containers/{name}", async ask =>
-                (await desk.KitAsync(ask.Cancellation).ConfigureAwait(false)).Find(ask.Places["name"])
-                    is { } container
-                    ? Form(ask, $"Change {container.Name}", Typed.FromFields(Container.Schema, container.Fields), [])
-                    : new Answer.NotHere()
-            ),
-        ];
+            }), PageRow.Takes(Routes.Kit, SaveAsync), PageRow.Shows(Routes.NewContainer, ask => Task.FromResult(Form(ask, Add, Typed.Nothing, []))), PageRow.Takes(Routes.NewContainer, AddAsync), PageRow.Shows("/kit/containers/{name}", async ask => (await desk.KitAsync(ask.Cancellation).ConfigureAwait(false)).Find(ask.Places["name"]) is { } container ? Form(ask, $"Change {container.Name}", Typed.FromFields(Container.Schema, container.Fields), []) : new Answer.NotHere())];
 
     private async Task<Answer> SaveAsync(Ask ask)
     {

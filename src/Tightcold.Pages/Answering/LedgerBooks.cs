@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Tightcold.App.Desk;
 using Tightcold.Jobs.Journals;
-using Tightcold.Pages.Asked;
 using Tightcold.Picture;
 using Tightcold.Picture.Books;
 

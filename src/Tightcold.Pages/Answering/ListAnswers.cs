@@ -11,8 +11,7 @@ internal sealed class ListAnswers(JobDesk desk)
     private const int Most = 50;
     private static readonly string[] States = ["open", "waiting", "closed"];
 
-    public IEnumerable<PageRow> Rows =>
-        [PageRow.Shows(Routes.Jobs, JobsAsync), PageRow.Shows(Routes.Cars, CarsAsync)];
+    public IEnumerable<PageRow> Rows => [PageRow.Shows(Routes.Jobs, JobsAsync), PageRow.Shows(Routes.Cars, CarsAsync)];
 
     private async Task<Answer> JobsAsync(Ask ask)
     {

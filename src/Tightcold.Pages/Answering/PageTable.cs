@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Tightcold.App.Desk;
-using Tightcold.Pages.Asked;
 
 namespace Tightcold.Pages.Answering;
 
@@ -13,9 +12,14 @@ public sealed class PageTable
     /// <param name="books">The ledger.</param>
     /// <param name="ids">Ids of what will be written down.</param>
     /// <param name="reach">Where a code on a label leads.</param>
-    internal PageTable(JobDesk desk, FindingSource findings, LedgerBooks books, IIdSource ids, Func<LabelReach> reach) =>
-        Rows =
-        [
+    internal PageTable(
+        JobDesk desk,
+        FindingSource findings,
+        LedgerBooks books,
+        IIdSource ids,
+        Func<LabelReach> reach
+    ) =>
+        Rows = [
             .. ChoiceAnswers.Rows,
             .. new StartAnswers(desk, findings).Rows,
             .. new CarAnswers(desk, findings, ids).Rows,

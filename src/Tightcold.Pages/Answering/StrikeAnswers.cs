@@ -42,9 +42,7 @@ internal sealed class StrikeAnswers(JobDesk desk, IIdSource ids)
                 ask.Cancellation
             )
             .ConfigureAwait(false);
-        return outcome.Taken
-            ? Answer.Go(Routes.Job(record.Job))
-            : Form(record, entry, own, reason, outcome.Problems);
+        return outcome.Taken ? Answer.Go(Routes.Job(record.Job)) : Form(record, entry, own, reason, outcome.Problems);
     }
 
     private static Answer Form(

@@ -11,7 +11,8 @@ public abstract record Answer
 
     /// <summary>A page with its parameters; the visit is added by whoever shows it.</summary>
     /// <param name="Refused">It shows what was not taken, and why.</param>
-    public sealed record Shows(Type Page, ImmutableArray<(string Name, object? Value)> Parameters, bool Refused) : Answer
+    public sealed record Shows(Type Page, ImmutableArray<(string Name, object? Value)> Parameters, bool Refused)
+        : Answer
     {
         /// <summary>It comes again by itself after so many seconds; null where it stays.</summary>
         public int? AgainSeconds { get; init; }
@@ -30,12 +31,8 @@ public abstract record Answer
 
     /// <summary>A file that is made while it travels, because it may be large.</summary>
     /// <param name="Copies">The data's version that is whole in it, where it is a copy of everything.</param>
-    public sealed record Pours(
-        IAsyncEnumerable<string> Parts,
-        string MediaType,
-        string FileName,
-        string? Copies = null
-    ) : Answer;
+    public sealed record Pours(IAsyncEnumerable<string> Parts, string MediaType, string FileName, string? Copies = null)
+        : Answer;
 
     /// <summary>A picture, which never changes under its address.</summary>
     public sealed record Picture(byte[] Body, string MediaType) : Answer;

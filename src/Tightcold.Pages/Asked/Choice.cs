@@ -34,10 +34,7 @@ public static class Choices
 
     /// <summary>The units with the moment of the switch: what was typed before is shown in the units of now.</summary>
     public static string Units(string? asked, DateTimeOffset now) =>
-        string.Create(
-            CultureInfo.InvariantCulture,
-            $"{(asked == Us ? Us : Metric)}.{now.ToUnixTimeSeconds()}"
-        );
+        string.Create(CultureInfo.InvariantCulture, $"{(asked == Us ? Us : Metric)}.{now.ToUnixTimeSeconds()}");
 
     /// <summary>What was written down of the units; null in each where nothing was.</summary>
     public static (UnitSystem? System, DateTimeOffset? Since) Units(string? kept)
@@ -52,12 +49,7 @@ public static class Choices
         return (
             system,
             parts.Length == 2
-            && long.TryParse(
-                parts[1],
-                NumberStyles.None,
-                CultureInfo.InvariantCulture,
-                out var seconds
-            )
+            && long.TryParse(parts[1], NumberStyles.None, CultureInfo.InvariantCulture, out var seconds)
             && seconds < DateTimeOffset.MaxValue.ToUnixTimeSeconds()
                 ? DateTimeOffset.FromUnixTimeSeconds(seconds)
                 : null
@@ -68,20 +60,12 @@ public static class Choices
 
     /// <summary>A copy of everything, taken now.</summary>
     public static string Copied(string version, DateTimeOffset now) =>
-        string.Create(
-            CultureInfo.InvariantCulture,
-            $"{now.ToUnixTimeSeconds()}.{version}"
-        );
+        string.Create(CultureInfo.InvariantCulture, $"{now.ToUnixTimeSeconds()}.{version}");
 
     /// <summary>The last copy of everything; null where none was taken.</summary>
     public static (DateTimeOffset At, string Version)? Copied(string? kept) =>
         kept?.Split('.', 2) is [var at, var version]
-        && long.TryParse(
-            at,
-            NumberStyles.None,
-            CultureInfo.InvariantCulture,
-            out var seconds
-        )
+        && long.TryParse(at, NumberStyles.None, CultureInfo.InvariantCulture, out var seconds)
         && seconds < DateTimeOffset.MaxValue.ToUnixTimeSeconds()
             ? (DateTimeOffset.FromUnixTimeSeconds(seconds), version)
             : null;

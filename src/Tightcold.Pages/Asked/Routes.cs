@@ -3,8 +3,8 @@ using Tightcold.Findings.Now;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
-using Tightcold.Picture.Now;
 using Tightcold.Pages.Words;
+using Tightcold.Picture.Now;
 
 namespace Tightcold.Pages.Asked;
 

@@ -21,14 +21,7 @@ public sealed record Visit(Reader Reader, ReaderUnits Units, string Path, bool I
     public (DateTimeOffset At, string Version)? Copied { get; init; }
 
     /// <summary>The words are English and so is the decimal point; what is typed may carry a comma.</summary>
-    public static Visit Of(
-        UnitSystem system,
-        TimeProvider clock,
-        string path,
-        bool isOwner,
-        Light light,
-        bool voice
-    )
+    public static Visit Of(UnitSystem system, TimeProvider clock, string path, bool isOwner, Light light, bool voice)
     {
         ArgumentNullException.ThrowIfNull(clock);
         var units = new ReaderUnits(system, CultureInfo.InvariantCulture);

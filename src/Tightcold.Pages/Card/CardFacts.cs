@@ -6,14 +6,12 @@ using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Jobs.Photos;
+using Tightcold.Pages.Asked;
+using Tightcold.Pages.Words;
 using Tightcold.Picture;
 using Tightcold.Picture.Circuit;
 using Tightcold.Procedures.Substances;
 using Tightcold.Quantities;
-using Tightcold.Pages.Shown;
-using Tightcold.Pages.Words;
-
-using Tightcold.Pages.Asked;
 
 namespace Tightcold.Pages.Card;
 

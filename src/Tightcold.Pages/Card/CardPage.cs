@@ -5,12 +5,10 @@ using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging.Abstractions;
 using Tightcold.Findings;
 using Tightcold.Jobs.Photos;
+using Tightcold.Pages.Asked;
+using Tightcold.Pages.Words;
 using Tightcold.Picture;
 using Tightcold.Quantities;
-using Tightcold.Pages.Shown;
-using Tightcold.Pages.Words;
-
-using Tightcold.Pages.Asked;
 
 namespace Tightcold.Pages.Card;
 

@@ -18,13 +18,13 @@ public sealed record OwnFile(string Address, string MediaType, ImmutableArray<by
 
     /// <summary>What pages ask for, whoever hosts them.</summary>
     public static ImmutableArray<OwnFile> All { get; } =
-        [
-            Text(Stylesheet.Look.Address, "text/css", Stylesheet.Look.Text),
-            .. OwnScript.OfPages.Select(script => Text(script.Address, "text/javascript", script.Text)),
-            Icon(IconPath, "image/svg+xml"),
-            Icon(SmallIconPath, "image/png"),
-            Icon(LargeIconPath, "image/png"),
-        ];
+    [
+        Text(Stylesheet.Look.Address, "text/css", Stylesheet.Look.Text),
+        .. OwnScript.OfPages.Select(script => Text(script.Address, "text/javascript", script.Text)),
+        Icon(IconPath, "image/svg+xml"),
+        Icon(SmallIconPath, "image/png"),
+        Icon(LargeIconPath, "image/png"),
+    ];
 
     private static OwnFile Text(string address, string mediaType, string text) =>
         new(address, mediaType + "; charset=utf-8", [.. Encoding.UTF8.GetBytes(text)], Lasts: true);

@@ -181,9 +181,7 @@ public sealed class PageHost : IAsyncDisposable
             page.Refused ? 422 : 200,
             await RenderAsync(page.Page, all).ConfigureAwait(false),
             SafePolicy.OfPages(FramedBy),
-            page.AgainSeconds is { } seconds
-                ? [("Refresh", seconds.ToString(CultureInfo.InvariantCulture))]
-                : []
+            page.AgainSeconds is { } seconds ? [("Refresh", seconds.ToString(CultureInfo.InvariantCulture))] : []
         );
     }
 

@@ -2,8 +2,8 @@ using System.Collections.Immutable;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
-using Tightcold.Pages.Forms;
 using Tightcold.Pages.Asked;
+using Tightcold.Pages.Forms;
 using Tightcold.Pages.Words;
 
 namespace Tightcold.Pages.Shown;

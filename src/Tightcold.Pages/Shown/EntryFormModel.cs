@@ -1,8 +1,8 @@
 using Tightcold.App.Desk;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
-using Tightcold.Quantities;
 using Tightcold.Pages.Forms;
+using Tightcold.Quantities;
 
 namespace Tightcold.Pages.Shown;
 

@@ -3,8 +3,8 @@ using Tightcold.App.Expectation;
 using Tightcold.Jobs.Circuit;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
-using Tightcold.Pages.Forms;
 using Tightcold.Pages.Asked;
+using Tightcold.Pages.Forms;
 
 namespace Tightcold.Pages.Shown;
 

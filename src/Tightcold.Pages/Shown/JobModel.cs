@@ -3,10 +3,9 @@ using Tightcold.Findings;
 using Tightcold.Findings.Now;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
+using Tightcold.Pages.Asked;
 using Tightcold.Picture.Circuit;
 using Tightcold.Quantities;
-
-using Tightcold.Pages.Asked;
 
 namespace Tightcold.Pages.Shown;
 

@@ -4,9 +4,9 @@ using Tightcold.Jobs.Circuit;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
+using Tightcold.Pages.Forms;
 using Tightcold.Picture.Leaks;
 using Tightcold.Quantities;
-using Tightcold.Pages.Forms;
 
 namespace Tightcold.Pages.Shown;
 

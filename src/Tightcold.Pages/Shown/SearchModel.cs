@@ -5,12 +5,11 @@ using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.LeakTests;
+using Tightcold.Pages.Asked;
+using Tightcold.Pages.Forms;
 using Tightcold.Picture;
 using Tightcold.Picture.Circuit;
 using Tightcold.Picture.Leaks;
-using Tightcold.Pages.Forms;
-
-using Tightcold.Pages.Asked;
 
 namespace Tightcold.Pages.Shown;
 

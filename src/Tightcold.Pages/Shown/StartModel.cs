@@ -2,9 +2,8 @@ using Tightcold.App.Desk;
 using Tightcold.Findings.Now;
 using Tightcold.Jobs.Cars;
 using Tightcold.Jobs.Journals;
-using Tightcold.Picture.Circuit;
-
 using Tightcold.Pages.Asked;
+using Tightcold.Picture.Circuit;
 
 namespace Tightcold.Pages.Shown;
 

@@ -18,11 +18,8 @@ internal static class Answers
     public static void MapPages(this IEndpointRouteBuilder site)
     {
         foreach (var row in site.ServiceProvider.GetRequiredService<PageTable>().Rows)
-            site.MapMethods(
-                row.Pattern,
-                [row.IsSent ? HttpMethods.Post : HttpMethods.Get],
-                async http =>
-                    await (await OfAsync(http, row.Handler).ConfigureAwait(false)).ExecuteAsync(http).ConfigureAwait(false)
+            site.MapMethods(row.Pattern, [row.IsSent ? HttpMethods.Post : HttpMethods.Get], async http =>
+                await (await OfAsync(http, row.Handler).ConfigureAwait(false)).ExecuteAsync(http).ConfigureAwait(false)
             );
         foreach (var file in OwnFile.All)
         {
@@ -50,7 +47,12 @@ internal static class Answers
         // A switch of units within a form decides the units of the page that comes.
         if (form?["units"].ToString() is { Length: > 0 } units)
             Visits.Remember(http, Choice.Units, Choices.Units(units, Visits.Of(http).Reader.Now));
-        var ask = new Ask(Visits.Of(http), Flat(http.Request.Query), form is null ? [] : Flat(form), http.RequestAborted)
+        var ask = new Ask(
+            Visits.Of(http),
+            Flat(http.Request.Query),
+            form is null ? [] : Flat(form),
+            http.RequestAborted
+        )
         {
             Places = http.Request.RouteValues.ToDictionary(
                 place => place.Key,
@@ -74,7 +76,9 @@ internal static class Answers
                 return Results.Stream(
                     async body =>
                     {
-                        await foreach (var part in poured.Parts.WithCancellation(http.RequestAborted).ConfigureAwait(false))
+                        await foreach (
+                            var part in poured.Parts.WithCancellation(http.RequestAborted).ConfigureAwait(false)
+                        )
                             await body.WriteAsync(System.Text.Encoding.UTF8.GetBytes(part), http.RequestAborted)
                                 .ConfigureAwait(false);
                     },

@@ -55,9 +55,7 @@ internal static class SentForms
                             StringComparer.Ordinal
                         );
                         var waited = Math.Max(0, (Now(http) - first).TotalSeconds);
-                        fields[SentForm.Ago] = new StringValues(
-                            waited.ToString("0.###", CultureInfo.InvariantCulture)
-                        );
+                        fields[SentForm.Ago] = new StringValues(waited.ToString("0.###", CultureInfo.InvariantCulture));
                         http.Request.Form = new FormCollection(fields, form.Files);
                     }
                 }

@@ -1,4 +1,3 @@
-using Tightcold.Jobs.Journals;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
 using Serilog;
@@ -7,6 +6,7 @@ using Serilog.Events;
 using Serilog.Extensions.Logging;
 using Serilog.Formatting.Json;
 using Serilog.Sinks.File;
+using Tightcold.Jobs.Journals;
 using Tightcold.Storage;
 
 namespace Tightcold.Web.Http;

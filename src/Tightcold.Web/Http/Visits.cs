@@ -31,7 +31,9 @@ internal static class Visits
     }
 
     public static string? Kept(HttpContext http, Choice choice) =>
-        http.Items.TryGetValue((Chosen, choice), out var now) ? (string?)now : http.Request.Cookies[Choices.Name(choice)];
+        http.Items.TryGetValue((Chosen, choice), out var now)
+            ? (string?)now
+            : http.Request.Cookies[Choices.Name(choice)];
 
     /// <summary>The device remembers it, in a cookie; the owner's units are this machine's.</summary>
     public static void Remember(HttpContext http, Choice choice, string value)

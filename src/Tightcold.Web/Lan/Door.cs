@@ -1,16 +1,16 @@
-using Tightcold.Jobs.Journals;
 using System.Net;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.Features;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.Extensions.DependencyInjection;
-using Tightcold.Storage;
-using Tightcold.Web.Http;
-
+using Tightcold.Jobs.Journals;
 using Tightcold.Pages.Asked;
 using Tightcold.Pages.Files;
 using Tightcold.Pages.Styles;
+using Tightcold.Storage;
+using Tightcold.Web.Http;
+
 namespace Tightcold.Web.Lan;
 
 /// <summary>Who may come in: on this machine the owner's browsers, by their key; on the local network, when it is

@@ -1,4 +1,3 @@
-using Tightcold.Jobs.Journals;
 using System.Buffers.Text;
 using System.Collections.Immutable;
 using System.Security.Cryptography;
@@ -6,6 +5,7 @@ using System.Text;
 using System.Text.Json;
 using Microsoft.Extensions.Logging;
 using Microsoft.Extensions.Logging.Abstractions;
+using Tightcold.Jobs.Journals;
 using Tightcold.Storage;
 
 namespace Tightcold.Web.Lan;

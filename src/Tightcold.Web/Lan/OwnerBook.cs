@@ -1,9 +1,9 @@
-using Tightcold.Jobs.Journals;
 using System.Buffers.Text;
 using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json;
 using Microsoft.Extensions.Logging;
+using Tightcold.Jobs.Journals;
 using Tightcold.Storage;
 
 namespace Tightcold.Web.Lan;

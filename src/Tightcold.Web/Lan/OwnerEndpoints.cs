@@ -1,15 +1,15 @@
-using Tightcold.Jobs.Journals;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Routing;
 using Microsoft.Extensions.Logging;
-using Tightcold.Storage;
-using Tightcold.Web.Http;
-
+using Tightcold.Jobs.Journals;
 using Tightcold.Pages.Asked;
 using Tightcold.Pages.Files;
 using Tightcold.Pages.Styles;
+using Tightcold.Storage;
+using Tightcold.Web.Http;
+
 namespace Tightcold.Web.Lan;
 
 /// <summary>The link of the terminal, opened in a browser of the same machine.</summary>

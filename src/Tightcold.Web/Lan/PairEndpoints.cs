@@ -1,16 +1,16 @@
-using Tightcold.Jobs.Journals;
 using System.Globalization;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Routing;
 using Microsoft.Extensions.Logging;
-using Tightcold.Storage;
-using Tightcold.Web.Http;
-
+using Tightcold.Jobs.Journals;
 using Tightcold.Pages.Asked;
 using Tightcold.Pages.Files;
 using Tightcold.Pages.Styles;
+using Tightcold.Storage;
+using Tightcold.Web.Http;
+
 namespace Tightcold.Web.Lan;
 
 /// <summary>Pairing, as a new device sees it, and the owner's list of devices.</summary>

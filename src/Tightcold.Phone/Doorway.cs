@@ -1,0 +1,66 @@
+using System.Runtime.InteropServices.JavaScript;
+using System.Text.Json;
+using Tightcold.App.Desk;
+using Tightcold.LogStore;
+using Tightcold.Pages.Hosted;
+
+namespace Tightcold.Phone;
+
+/// <summary>What the worker's script calls: open the journal, answer a request.</summary>
+internal static partial class Doorway
+{
+    private static PageHost? host;
+
+    /// <summary>Opens the journal in the browser's storage.</summary>
+    /// <param name="origin">Where these pages are served from.</param>
+    /// <returns>What the person should know of it; empty when all is well.</returns>
+    [JSExport]
+    internal static string Open(string origin)
+    {
+        var log = JobLog.Open(new PhoneDisk());
+        host = new(log, TimeProvider.System, new RandomIds(), new PhoneMemory(), new(origin));
+        return string.Join('\n', log.Damages.Select(damage => damage.Sentence));
+    }
+
+    /// <param name="request">As JSON: <c>sent</c>, <c>address</c>, <c>fields</c> (pairs), <c>kept</c>, <c>has</c>, and of
+    /// a file <c>field</c> and <c>name</c>.</param>
+    /// <param name="file">The bytes of the one file that a form of ours carries; empty without.</param>
+    /// <returns>As JSON: <c>status</c>, <c>headers</c>, and <c>body</c> in base64.</returns>
+    [JSExport]
+    internal static async Task<string> AnswerAsync(string request, byte[] file)
+    {
+        using var parsed = JsonDocument.Parse(request);
+        var root = parsed.RootElement;
+        string? Text(string name) =>
+            root.TryGetProperty(name, out var value) && value.ValueKind == JsonValueKind.String
+                ? value.GetString()
+                : null;
+        var asked = new HostedAsk(
+            root.GetProperty("sent").GetBoolean(),
+            Text("address") ?? "/",
+            [
+                .. root.GetProperty("fields")
+                    .EnumerateArray()
+                    .Select(field => (field[0].GetString() ?? "", field[1].GetString() ?? "")),
+            ]
+        )
+        {
+            IsKept = root.GetProperty("kept").GetBoolean(),
+            Has = Text("has"),
+            Files = Text("field") is { } name
+                ? new Dictionary<string, (string, byte[])> { [name] = (Text("name") ?? "", file) }
+                : new Dictionary<string, (string, byte[])>(),
+        };
+        var answer = await (host ?? throw new InvalidOperationException("the journal is not open"))
+            .AnswerAsync(asked)
+            .ConfigureAwait(false);
+        return JsonSerializer.Serialize(
+            new
+            {
+                status = answer.Status,
+                headers = answer.Headers,
+                body = Convert.ToBase64String(answer.Body.Span),
+            }
+        );
+    }
+}

@@ -1,0 +1,70 @@
+// Answers what the pages ask for: files of this version from what was kept at the first visit, everything else from the
+// program in the shell. After the first visit nothing is fetched from anywhere.
+'use strict';
+import { version, files } from './files.js';
+
+const kept = 'tightcold-' + version;
+const here = new URL('./', self.location.href).pathname;
+const shell = here + 'index.html';
+// So long the shell may take to say that it heard; what it then needs is waited for.
+const patience = 20000;
+
+self.addEventListener('install', event => event.waitUntil((async () => {
+  const cache = await caches.open(kept);
+  // Past the browser's own cache: exactly these files belong together.
+  await Promise.all(files.map(async file => {
+    const answer = await fetch(here + file, { cache: 'reload' });
+    if (!answer.ok) throw new Error(`${file}: ${answer.status}`);
+    await cache.put(here + file, answer);
+  }));
+})()));
+
+self.addEventListener('activate', event => event.waitUntil(self.clients.claim()));
+
+self.addEventListener('fetch', event => {
+  const { request } = event;
+  const url = new URL(request.url);
+  if (url.origin !== self.location.origin || !url.pathname.startsWith(here)) return;
+  // The address bar opens the shell, whatever page is meant; its frame then asks for that page.
+  if (request.mode === 'navigate' && request.destination === 'document') event.respondWith(file(shell));
+  else if (files.includes(url.pathname.slice(here.length))) event.respondWith(file(url.pathname));
+  else event.respondWith(answer(request, url));
+});
+
+async function file(path) {
+  return await (await caches.open(kept)).match(path) ?? fetch(path);
+}
+
+async function answer(request, url) {
+  const ask = {
+    sent: request.method === 'POST',
+    address: url.pathname + url.search,
+    fields: [],
+    kept: request.headers.has('X-Tightcold-Kept'),
+    has: request.headers.get('If-None-Match'),
+  };
+  if (ask.sent) for (const [name, value] of await request.formData()) {
+    if (typeof value === 'string') ask.fields.push([name, value]);
+    else if (value.size > 0) { ask.field = name; ask.name = value.name; ask.file = new Uint8Array(await value.arrayBuffer()); }
+  }
+  const told = await asked(ask);
+  if (!told) return new Response('Tightcold is not open: open it again from its icon.', { status: 503, headers: { 'Content-Type': 'text/plain; charset=utf-8' } });
+  if (told.failed) return new Response(told.failed, { status: 500, headers: { 'Content-Type': 'text/plain; charset=utf-8' } });
+  if (told.status === 303) return Response.redirect(new URL(told.headers.Location, self.location.origin), 303);
+  const body = Uint8Array.from(atob(told.body), letter => letter.charCodeAt(0));
+  return new Response([204, 304].includes(told.status) ? null : body, { status: told.status, headers: told.headers });
+}
+
+// The shell that holds the journal says at once that it heard, then answers.
+async function asked(ask) {
+  const shells = (await self.clients.matchAll({ type: 'window', includeUncontrolled: true })).filter(client => client.frameType === 'top-level');
+  return new Promise(done => {
+    const timer = setTimeout(() => done(null), patience);
+    for (const client of shells) {
+      const { port1, port2 } = new MessageChannel();
+      port1.onmessage = ({ data }) => { if (data.heard) clearTimeout(timer); else done(data); };
+      client.postMessage({ ask }, [port2]);
+    }
+    if (shells.length === 0) { clearTimeout(timer); done(null); }
+  });
+}

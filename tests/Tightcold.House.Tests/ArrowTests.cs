@@ -33,6 +33,7 @@ public sealed class ArrowTests
         ["Picture"] = ["LeakTests", "Jobs", "Procedures", "Diagnosis", "Loop", "Properties", "Numerics", "Quantities"],
         ["Findings"] = ["LeakTests", "Picture", "Jobs", "Procedures", "Diagnosis", "Properties", "Quantities"],
         ["Storage"] = ["Jobs", "Quantities"],
+        ["LogStore"] = ["Jobs", "Quantities"],
         ["App"] = [.. Inside, "Numerics"],
         ["Web"] = [.. Inside, "App", "Storage"],
         ["Cli"] = [.. Inside, "App", "Storage", "Web"],

@@ -112,8 +112,8 @@ internal sealed partial record LogLine(
                 .Distinct(),
         ];
 
-    /// <summary>The number of the line whose end is the last that is left; null where none is. The number at its end and
-    /// not at its head: from a head on more than its line may be gone.</summary>
+    /// <summary>The number of the line whose end is the last that is left; null where none is. The number at its end
+    /// and not at its head: from a head on more than its line may be gone.</summary>
     public static int? NumberIn(ReadOnlySpan<byte> bytes) =>
         LastNumber()
             .Matches(Encoding.Latin1.GetString(bytes))

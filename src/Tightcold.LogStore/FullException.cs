@@ -1,3 +1,5 @@
+using Tightcold.Jobs.Journals;
+
 namespace Tightcold.LogStore;
 
 /// <summary>There is no room for what was to be written. Nothing of it stays; with room made the same again will
@@ -8,8 +10,8 @@ public sealed class FullException : LogStoreException
         : this("There is no room left; nothing was written. Make room and try again.") { }
 
     public FullException(string message)
-        : base(message) { }
+        : base(StoreTrouble.Full, message) { }
 
     public FullException(string message, Exception inner)
-        : base(message, inner) { }
+        : base(StoreTrouble.Full, message, inner) { }
 }

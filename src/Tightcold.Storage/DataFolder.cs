@@ -1,3 +1,4 @@
+using Tightcold.Jobs.Journals;
 namespace Tightcold.Storage;
 
 /// <summary>Where the data file is: the folder asked for, else TIGHTCOLD_DATA, else the user's data folder.</summary>

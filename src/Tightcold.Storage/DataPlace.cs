@@ -1,3 +1,4 @@
+using Tightcold.Jobs.Journals;
 using System.Data.Common;
 using Npgsql;
 

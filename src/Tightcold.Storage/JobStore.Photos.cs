@@ -1,3 +1,4 @@
+using Tightcold.Jobs.Journals;
 using Microsoft.EntityFrameworkCore;
 using Tightcold.Jobs.Photos;
 using Tightcold.Storage.Mapping;

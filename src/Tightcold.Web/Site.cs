@@ -1,3 +1,4 @@
+using Tightcold.Jobs.Journals;
 using System.Net;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.DataProtection;
@@ -9,11 +10,11 @@ using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
 using Tightcold.App.Desk;
+using Tightcold.Pages.Answering;
+using Tightcold.Pages.Asked;
 using Tightcold.Storage;
 using Tightcold.Web.Http;
 using Tightcold.Web.Lan;
-using Tightcold.Web.Pages;
-using Tightcold.Web.Scripts;
 
 namespace Tightcold.Web;
 
@@ -70,37 +71,16 @@ public static class Site
             site.UseRateLimiter();
         site.UseDoor(options.Lan);
         site.UseTroubles();
-        site.UsePhotoSizes();
+        site.UseRequestSizes();
         site.UseKept();
         site.UseFormGuard();
-        SentForm.UseSentAgain(site);
+        site.UseSentAgain();
         site.UseRouting();
-        site.MapStyles();
-        site.MapUnitChoice();
-        site.MapLight();
-        site.MapVoice();
+        site.MapPages();
         site.MapHomeScreen();
-        OwnScript.Map(site);
         site.MapHealth();
-        site.MapStart();
-        site.MapCars();
-        site.MapKit();
-        site.MapJobs();
-        site.MapEntries();
-        site.MapCard();
-        site.MapLabel();
-        site.MapPhotos();
-        site.MapTimers();
-        site.MapExpectation();
-        site.MapWeighIn();
-        site.MapMend();
-        site.MapBooks();
-        site.MapLists();
         site.MapPairing(options.Lan);
         site.MapOwner();
-        site.MapCircuit();
-        site.MapDecide();
-        site.MapGaugeLog();
         return site;
     }
 
@@ -170,15 +150,17 @@ public static class Site
         services.AddSingleton(options);
         services.AddSingleton(options.Clock);
         services.AddSingleton(_ => new FindingSource(options.Findings, options.Patience));
-        services.AddSingleton<JobAnswers>();
-        services.AddSingleton<WeighAnswers>();
-        services.AddSingleton<SearchAnswers>();
-        services.AddSingleton<MendAnswers>();
-        services.AddSingleton<TimerAnswers>();
         services.AddSingleton(provider => new LedgerBooks(provider.GetRequiredService<JobDesk>(), LedgerPatience));
         services.AddSingleton<IIdSource>(new RandomIds());
         services.AddSingleton(_ => store);
         services.AddSingleton(new JobDesk(store, options.Clock, new RandomIds()));
+        services.AddSingleton(provider => new PageTable(
+            provider.GetRequiredService<JobDesk>(),
+            provider.GetRequiredService<FindingSource>(),
+            provider.GetRequiredService<LedgerBooks>(),
+            provider.GetRequiredService<IIdSource>(),
+            () => provider.GetRequiredService<LanLinks>().Label
+        ));
         var protection = services.AddDataProtection().SetApplicationName("Tightcold");
         // Where nothing can be kept, a form is good as long as the site runs.
         if (KeyFolder(options.DataFolder) is { } keys)

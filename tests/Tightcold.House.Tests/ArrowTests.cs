@@ -35,8 +35,10 @@ public sealed class ArrowTests
         ["Storage"] = ["Jobs", "Quantities"],
         ["LogStore"] = ["Jobs", "Quantities"],
         ["App"] = [.. Inside, "Numerics"],
-        ["Web"] = [.. Inside, "App", "Storage"],
-        ["Cli"] = [.. Inside, "App", "Storage", "Web"],
+        ["Pages"] = [.. Inside, "App"],
+        ["Web"] = ["Findings", "Picture", "Jobs", "App", "Pages", "Storage"],
+        ["Phone"] = ["Jobs", "App", "Pages", "LogStore"],
+        ["Cli"] = [.. Inside, "App", "Pages", "Storage", "Web"],
     };
 
     private static string Room(string path) =>

@@ -18,8 +18,8 @@ public sealed partial class CircleTests
             "a kind refuses by what the journal holds, and an entry is written down as JSON, which makes it an entry again",
         ["Tightcold.Loop: Compressor, Condenser, Cycling, Designs, Evaporator, Inventory, Results, Solving"] =
             "a part reads the case that is being solved, the solver marches through the parts, and a design's volumes are solved for",
-        ["Tightcold.Web: Asked, Card, Http, Lan, Pages"] =
-            "a page draws itself for a visit, and a visit answers with a page: trouble, the light, the door",
+        ["Tightcold.Web: Http, Lan"] =
+            "who looks is told by the door, and what the door refuses is answered with a page",
     };
 
     [GeneratedRegex(@"^\s*(?:global )?@?using (?:static )?(?:\w+ = )?(Tightcold\.\w[\w.]*)", RegexOptions.Multiline)]

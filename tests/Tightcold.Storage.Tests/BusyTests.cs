@@ -1,3 +1,4 @@
+using Tightcold.Jobs.Journals;
 using System.Collections.Concurrent;
 using System.Diagnostics;
 using System.Globalization;

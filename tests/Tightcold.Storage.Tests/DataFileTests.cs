@@ -1,3 +1,4 @@
+using Tightcold.Jobs.Journals;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Infrastructure;
@@ -89,8 +90,8 @@ public sealed class DataFileTests : JobStoreTests
         await using var command = connection.CreateCommand();
         command.CommandText = "DELETE FROM entries";
         var refused = await Assert.ThrowsAsync<SqliteException>(() => command.ExecuteNonQueryAsync(Stop));
-        Assert.Contains("read-only", StoreException.From(refused, path).Message, StringComparison.Ordinal);
-        Assert.Equal(StoreTrouble.ReadOnly, StoreException.From(refused, path).Trouble);
+        Assert.Contains("read-only", SqliteTroubles.Of(refused, path).Message, StringComparison.Ordinal);
+        Assert.Equal(StoreTrouble.ReadOnly, SqliteTroubles.Of(refused, path).Trouble);
     }
 
     [Fact]

@@ -1,3 +1,4 @@
+using Tightcold.Jobs.Journals;
 using Microsoft.Data.Sqlite;
 using Npgsql;
 using Tightcold.App.Books;
@@ -138,11 +139,11 @@ public sealed class PlaceTests : IDisposable
         // sqlite.org/rescode.html: SQLITE_IOERR_SHMSIZE is 10 | 19 << 8.
         Assert.Equal(
             StoreTrouble.Full,
-            StoreException.From(new SqliteException("disk I/O error", 10, 10 | (19 << 8)), "x").Trouble
+            SqliteTroubles.Of(new SqliteException("disk I/O error", 10, 10 | (19 << 8)), "x").Trouble
         );
         Assert.Equal(
             StoreTrouble.Other,
-            StoreException.From(new SqliteException("disk I/O error", 10, 266), "x").Trouble
+            SqliteTroubles.Of(new SqliteException("disk I/O error", 10, 266), "x").Trouble
         );
     }
 

@@ -1,3 +1,4 @@
+using Tightcold.Jobs.Journals;
 using System.Globalization;
 using System.Net;
 using Microsoft.Data.Sqlite;

@@ -15,9 +15,9 @@ using Tightcold.Picture.Cold;
 using Tightcold.Picture.Tight;
 using Tightcold.Procedures.Substances;
 using Tightcold.Quantities;
-using Tightcold.Web.Card;
+using Tightcold.Pages.Card;
 using Tightcold.Web.Tests.Bench;
-using Tightcold.Web.Words;
+using Tightcold.Pages.Words;
 
 namespace Tightcold.Web.Tests;
 

@@ -4,7 +4,7 @@ using Tightcold.Jobs.Entries;
 using Tightcold.Picture;
 using Tightcold.Quantities;
 using Tightcold.Web.Tests.Bench;
-using Tightcold.Web.Words;
+using Tightcold.Pages.Words;
 
 namespace Tightcold.Web.Tests;
 

@@ -1,3 +1,4 @@
+using Tightcold.Pages.Asked;
 using System.Net;
 using System.Net.Sockets;
 using Tightcold.Web.Http;
@@ -138,10 +139,10 @@ public sealed class DoorsTests
         await using var site = await RunningSite.StartAsync();
         using var client = site.Client();
         using var answer = await client.GetAsync(new Uri(path, UriKind.Relative), Cancellation);
-        Assert.Equal(SafeHeaders.Policy, Assert.Single(answer.Headers.GetValues("Content-Security-Policy")));
-        Assert.StartsWith("default-src 'none'", SafeHeaders.Policy, StringComparison.Ordinal);
-        Assert.Contains("script-src 'self';", SafeHeaders.Policy, StringComparison.Ordinal);
-        Assert.DoesNotContain("unsafe", SafeHeaders.Policy, StringComparison.Ordinal);
+        Assert.Equal(Tightcold.Pages.Files.SafePolicy.OfPages("'none'"), Assert.Single(answer.Headers.GetValues("Content-Security-Policy")));
+        Assert.StartsWith("default-src 'none'", Tightcold.Pages.Files.SafePolicy.OfPages("'none'"), StringComparison.Ordinal);
+        Assert.Contains("script-src 'self';", Tightcold.Pages.Files.SafePolicy.OfPages("'none'"), StringComparison.Ordinal);
+        Assert.DoesNotContain("unsafe", Tightcold.Pages.Files.SafePolicy.OfPages("'none'"), StringComparison.Ordinal);
         Assert.Equal("nosniff", Assert.Single(answer.Headers.GetValues("X-Content-Type-Options")));
         Assert.False(answer.Headers.Contains("Server"));
         var html = await answer.Content.ReadAsStringAsync(Cancellation);
@@ -198,7 +199,7 @@ public sealed class DoorsTests
     [InlineData("", "/")]
     [InlineData("/jobs/1?step=hold", "/jobs/1?step=hold")]
     public void The_unit_switch_returns_to_a_page_of_this_site_only(string asked, string goes) =>
-        Assert.Equal(goes, UnitChoice.LocalPath(asked));
+        Assert.Equal(goes, Choices.LocalPath(asked));
 
     [Fact]
     public async Task A_request_larger_than_a_job_file_is_cut_off_with_a_page_that_says_so()

@@ -1,3 +1,4 @@
+using Tightcold.Pages.Parts;
 using System.Buffers.Binary;
 using System.Text.Json;
 using Microsoft.Playwright;

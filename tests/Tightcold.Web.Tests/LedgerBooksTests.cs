@@ -1,5 +1,7 @@
+using Tightcold.Pages.Answering;
+using Tightcold.Pages.Asked;
 using Tightcold.Jobs.Entries;
-using Tightcold.Web.Pages;
+using Tightcold.Pages.Shown;
 using Tightcold.Web.Tests.Bench;
 
 namespace Tightcold.Web.Tests;

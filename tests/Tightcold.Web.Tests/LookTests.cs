@@ -1,6 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
-using Tightcold.Web.Styles;
+using Tightcold.Pages.Styles;
 
 namespace Tightcold.Web.Tests;
 

@@ -1,3 +1,4 @@
+using Tightcold.Pages.Forms;
 using System.Net;
 using Tightcold.Jobs.Entries;
 using Tightcold.Web.Tests.Bench;
@@ -111,7 +112,7 @@ public sealed class MendTests
             }
         )
         {
-            var usual = Forms.Presets.Of(schema);
+            var usual = Presets.Of(schema);
             Assert.NotEmpty(usual);
             foreach (var preset in usual)
             {

@@ -1,3 +1,4 @@
+using Tightcold.Pages.Words;
 using System.Globalization;
 using Tightcold.App.Demo;
 using Tightcold.Findings;
@@ -458,7 +459,7 @@ public sealed class OneFingerTests(Chromium chromium, DemoSite demo)
     private static string Number(JobRecord story, string kind, int which, string field)
     {
         var entry = story.Journal.OfKind(kind).Where(one => story.Journal.Standing.Contains(one)).ElementAt(which);
-        var typed = Words.EntryWords.AsTyped(entry.Fields[field]!);
+        var typed = EntryWords.AsTyped(entry.Fields[field]!);
         return double.Parse(typed.Split(' ')[0], CultureInfo.InvariantCulture)
             .ToString("0.##", CultureInfo.InvariantCulture);
     }

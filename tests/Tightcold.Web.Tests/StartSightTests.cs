@@ -1,7 +1,9 @@
+using Tightcold.Pages.Answering;
+using Tightcold.Pages.Asked;
 using Tightcold.Findings;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
-using Tightcold.Web.Pages;
+using Tightcold.Pages.Shown;
 using Tightcold.Web.Tests.Bench;
 
 namespace Tightcold.Web.Tests;

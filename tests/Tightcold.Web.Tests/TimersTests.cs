@@ -1,6 +1,6 @@
 using Tightcold.Web.Http;
 using Tightcold.Web.Tests.Bench;
-using Tightcold.Web.Words;
+using Tightcold.Pages.Words;
 
 namespace Tightcold.Web.Tests;
 
@@ -16,7 +16,7 @@ public sealed class TimersTests(Chromium chromium, DemoSite demo)
         await using var site = await RunningSite.WithDemoUntilAsync(TimeSpan.FromMinutes(200));
         using var client = site.Client();
         using var answer = await client.GetAsync(new Uri("/jobs/1/timers", UriKind.Relative), Cancellation);
-        Assert.Equal(SafeHeaders.Policy, Assert.Single(answer.Headers.GetValues("Content-Security-Policy")));
+        Assert.Equal(Tightcold.Pages.Files.SafePolicy.OfPages("'none'"), Assert.Single(answer.Headers.GetValues("Content-Security-Policy")));
         var html = await answer.Content.ReadAsStringAsync(Cancellation);
         Assert.Contains("Pumping down", html, StringComparison.Ordinal);
         Assert.Contains("data-due=", html, StringComparison.Ordinal);

@@ -5,7 +5,7 @@ using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Quantities;
 using Tightcold.Web.Tests.Bench;
-using Tightcold.Web.Words;
+using Tightcold.Pages.Words;
 
 namespace Tightcold.Web.Tests;
 
@@ -206,7 +206,7 @@ public sealed class WholeJobOnThePhoneTests(Chromium chromium, DemoSite demo)
     private static string Typed(FieldSpec field, FieldBag fields)
     {
         var text = EntryWords.AsTyped(fields[field.Name]!);
-        var (number, unit) = Forms.Typed.Split(field, text);
+        var (number, unit) = Tightcold.Pages.Forms.Typed.Split(field, text);
         return unit is null ? text : $"{number} {unit}";
     }
 

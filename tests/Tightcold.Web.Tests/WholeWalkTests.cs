@@ -1,7 +1,7 @@
 using System.Net;
 using Tightcold.Jobs.Entries;
 using Tightcold.Web.Tests.Bench;
-using Tightcold.Web.Words;
+using Tightcold.Pages.Words;
 
 namespace Tightcold.Web.Tests;
 

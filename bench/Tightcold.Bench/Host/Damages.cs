@@ -1,3 +1,4 @@
+using Tightcold.Jobs.Journals;
 using System.Globalization;
 using Microsoft.Data.Sqlite;
 using Tightcold.App.Books;

@@ -3,7 +3,7 @@ using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
 using Tightcold.Jobs.Photos;
 using Tightcold.Picture;
-using Tightcold.Web.Card;
+using Tightcold.Pages.Card;
 
 namespace Tightcold.Cli.Commands;
 

@@ -6,6 +6,7 @@ using Tightcold.Cli.Wiring;
 using Tightcold.Storage;
 using Tightcold.Web;
 using Tightcold.Web.Http;
+using Tightcold.Pages.Parts;
 using Tightcold.Web.Lan;
 using Page = Tightcold.Cli.Show.Page;
 

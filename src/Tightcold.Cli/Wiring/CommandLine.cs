@@ -1,3 +1,4 @@
+using Tightcold.Jobs.Journals;
 using System.Text.Json.Nodes;
 using Tightcold.App.Typed;
 using Tightcold.Cli.Show;

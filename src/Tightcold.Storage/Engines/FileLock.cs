@@ -1,3 +1,4 @@
+using Tightcold.Jobs.Journals;
 namespace Tightcold.Storage.Engines;
 
 /// <summary>A lock among programs on this machine. The system gives it back when its holder ends, however it

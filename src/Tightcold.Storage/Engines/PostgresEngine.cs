@@ -1,3 +1,4 @@
+using Tightcold.Jobs.Journals;
 using System.Data;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Storage;

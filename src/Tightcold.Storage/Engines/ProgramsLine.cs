@@ -1,3 +1,4 @@
+using Tightcold.Jobs.Journals;
 using System.Diagnostics;
 
 namespace Tightcold.Storage.Engines;

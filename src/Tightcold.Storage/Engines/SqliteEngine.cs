@@ -1,3 +1,4 @@
+using Tightcold.Jobs.Journals;
 using System.Collections.Concurrent;
 using System.Data;
 using Microsoft.Data.Sqlite;
@@ -337,7 +338,7 @@ internal sealed class SqliteEngine : Engine
 
     public override StoreException? Explain(Exception trouble) =>
         Chain(trouble).OfType<SqliteException>().FirstOrDefault() is { } known
-            ? StoreException.From(known, shownAs)
+            ? SqliteTroubles.Of(known, shownAs)
             : null;
 
     // Another program that holds the file is waited for where a transaction begins.

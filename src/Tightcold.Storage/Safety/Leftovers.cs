@@ -1,3 +1,4 @@
+using Tightcold.Jobs.Journals;
 using Tightcold.Storage.Engines;
 
 namespace Tightcold.Storage.Safety;

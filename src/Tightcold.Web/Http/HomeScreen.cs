@@ -1,17 +1,16 @@
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
+using Tightcold.Pages.Files;
+using Tightcold.Pages.Scripts;
 
 namespace Tightcold.Web.Http;
 
-/// <summary>What a phone needs to keep the site on its home screen: a description and icons in the sizes it asks for.
-/// They tell nothing of any job, so that who is not paired may see them.</summary>
+/// <summary>What a phone needs to keep the site on its home screen: a description and icons in the sizes it asks for,
+/// and the worker that keeps pages for a time without network. They tell nothing of any job, so that who is not paired
+/// may see them.</summary>
 internal static class HomeScreen
 {
-    public const string ManifestPath = "/site.webmanifest";
-    public const string SmallIconPath = "/icon-192.png";
-    private const string LargeIconPath = "/icon-512.png";
-
     private const string Manifest = """
         {
           "name": "Tightcold",
@@ -32,32 +31,20 @@ internal static class HomeScreen
 
         """;
 
-    public static bool IsPart(string path) => path is ManifestPath or SmallIconPath or LargeIconPath;
+    public static bool IsPart(string path) =>
+        path is OwnFile.ManifestPath or OwnFile.SmallIconPath or OwnFile.LargeIconPath;
 
     public static void MapHomeScreen(this IEndpointRouteBuilder site)
     {
-        site.MapGet(ManifestPath, (HttpContext http) =>
+        site.MapGet(OwnFile.ManifestPath, (HttpContext http) =>
         {
             http.Response.Headers.CacheControl = "public, max-age=86400";
             return Results.Text(Manifest, "application/manifest+json");
         });
-        foreach (var path in (string[])[SmallIconPath, LargeIconPath])
+        site.MapGet(OwnScript.Worker.Address, (HttpContext http) =>
         {
-            var icon = Load(path[1..]);
-            site.MapGet(path, (HttpContext http) =>
-            {
-                http.Response.Headers.CacheControl = "public, max-age=86400";
-                return Results.Bytes(icon, "image/png");
-            });
-        }
-    }
-
-    private static byte[] Load(string name)
-    {
-        using var stream = typeof(HomeScreen).Assembly.GetManifestResourceStream("icons/" + name)
-            ?? throw new InvalidOperationException($"the icon {name} is not embedded");
-        var bytes = new byte[stream.Length];
-        stream.ReadExactly(bytes);
-        return bytes;
+            http.Response.Headers.CacheControl = "no-cache";
+            return Results.Text(OwnScript.Worker.Text, "text/javascript; charset=utf-8");
+        });
     }
 }

@@ -1,3 +1,4 @@
+using Tightcold.Jobs.Journals;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
 using Serilog;

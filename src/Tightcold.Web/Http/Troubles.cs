@@ -4,8 +4,10 @@ using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
+using Tightcold.Jobs.Journals;
+using Tightcold.Pages.Asked;
+using Tightcold.Pages.Shown;
 using Tightcold.Storage;
-using Tightcold.Web.Pages;
 
 namespace Tightcold.Web.Http;
 
@@ -50,7 +52,7 @@ internal static partial class Troubles
                     await new RazorComponentResult<TroublePage>(
                         new Dictionary<string, object?>
                         {
-                            [nameof(TroublePage.Visit)] = Visit.Of(http),
+                            [nameof(TroublePage.Visit)] = Visits.Of(http),
                             [nameof(TroublePage.Status)] = http.Response.StatusCode,
                             [nameof(TroublePage.Store)] = store,
                             // A form that was refused as such is not handed back: it is no form of ours.
@@ -73,7 +75,7 @@ internal static partial class Troubles
     {
         try
         {
-            return await SentForm.OfAsync(http).ConfigureAwait(false);
+            return await SentForms.OfAsync(http).ConfigureAwait(false);
         }
         catch (Exception trouble) when (trouble is IOException or InvalidDataException or BadHttpRequestException)
         {

@@ -1,3 +1,4 @@
+using Tightcold.Jobs.Journals;
 using System.Net;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
@@ -6,9 +7,10 @@ using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.Extensions.DependencyInjection;
 using Tightcold.Storage;
 using Tightcold.Web.Http;
-using Tightcold.Web.Pages;
-using Tightcold.Web.Styles;
 
+using Tightcold.Pages.Asked;
+using Tightcold.Pages.Files;
+using Tightcold.Pages.Styles;
 namespace Tightcold.Web.Lan;
 
 /// <summary>Who may come in: on this machine the owner's browsers, by their key; on the local network, when it is
@@ -16,7 +18,7 @@ namespace Tightcold.Web.Lan;
 /// rebound name of somebody else's site would send it, is refused before anything is read.</summary>
 internal static class Door
 {
-    public const string DevicesPath = "/devices";
+    public const string DevicesPath = Routes.Devices;
     public const string PairPath = "/pair";
     public const string OwnerPath = "/owner";
 
@@ -181,7 +183,7 @@ internal static class Door
     private static bool IsLook(HttpRequest request) =>
         HttpMethods.IsGet(request.Method)
         && request.Path.Value is { } path
-        && (path == Stylesheet.Look.Address || path == StyleEndpoints.IconPath || HomeScreen.IsPart(path));
+        && (path == Stylesheet.Look.Address || path == OwnFile.IconPath || HomeScreen.IsPart(path));
 
     /// <summary>The paired device whose key came along; looked up once a request.</summary>
     internal static PairedDevice? Device(HttpContext http)

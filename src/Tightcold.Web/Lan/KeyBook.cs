@@ -1,3 +1,4 @@
+using Tightcold.Jobs.Journals;
 using System.Buffers.Text;
 using System.Collections.Immutable;
 using System.Security.Cryptography;

@@ -1,6 +1,7 @@
 using System.Net;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
+using Tightcold.Pages.Answering;
 
 namespace Tightcold.Web.Lan;
 
@@ -17,6 +18,9 @@ internal sealed class LanLinks(IServer server, LanOptions? lan)
 
     public IReadOnlyList<Uri> Network =>
         [.. Bound.Where(address => Reach(address) != Lan.Reach.ThisMachine).Select(Named)];
+
+    /// <summary>Where the code on a car's label leads.</summary>
+    public LabelReach Label => Network.Count > 0 ? new(Network[0], false) : new(Own, true);
 
     /// <summary>The link that a QR code carries; the code in it serves once and for minutes.</summary>
     public string? Pairing(string code) =>

@@ -1,3 +1,4 @@
+using Tightcold.Jobs.Journals;
 using System.Buffers.Text;
 using System.Security.Cryptography;
 using System.Text;

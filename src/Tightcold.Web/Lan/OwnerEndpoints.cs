@@ -1,3 +1,4 @@
+using Tightcold.Jobs.Journals;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.HttpResults;
@@ -5,8 +6,10 @@ using Microsoft.AspNetCore.Routing;
 using Microsoft.Extensions.Logging;
 using Tightcold.Storage;
 using Tightcold.Web.Http;
-using Tightcold.Web.Pages;
 
+using Tightcold.Pages.Asked;
+using Tightcold.Pages.Files;
+using Tightcold.Pages.Styles;
 namespace Tightcold.Web.Lan;
 
 /// <summary>The link of the terminal, opened in a browser of the same machine.</summary>
@@ -28,7 +31,7 @@ internal static class OwnerEndpoints
                     // A browser that was led here by another site's page would not show its new key at once.
                     return http.Request.Headers["Sec-Fetch-Site"].ToString() is "cross-site" or "same-site"
                         ? Show(null, StatusCodes.Status200OK)
-                        : Page.Go(Routes.Start);
+                        : Results.LocalRedirect(Routes.Start);
                 }
                 if (!Door.IsOwner(http))
                     DoorLog.OwnerLinkFailed(log);
@@ -39,7 +42,7 @@ internal static class OwnerEndpoints
             }
             // A second press of the link, in the browser that has its key already.
             return Door.IsOwner(http)
-                ? Page.Go(Routes.Start)
+                ? Results.LocalRedirect(Routes.Start)
                 : Show(
                     problem ?? "This link does not serve, or no longer: each lets one browser in, within an hour.",
                     StatusCodes.Status403Forbidden

@@ -1,3 +1,4 @@
+using Tightcold.Jobs.Journals;
 using System.Globalization;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
@@ -6,8 +7,10 @@ using Microsoft.AspNetCore.Routing;
 using Microsoft.Extensions.Logging;
 using Tightcold.Storage;
 using Tightcold.Web.Http;
-using Tightcold.Web.Pages;
 
+using Tightcold.Pages.Asked;
+using Tightcold.Pages.Files;
+using Tightcold.Pages.Styles;
 namespace Tightcold.Web.Lan;
 
 /// <summary>Pairing, as a new device sees it, and the owner's list of devices.</summary>
@@ -21,14 +24,14 @@ internal static class PairEndpoints
                 Devices(http, book, own, links, codes, lan)
         );
         site.MapPost(Door.DevicesPath + "/{id:guid}/revoke", (DeviceBook book, OwnerBook own, Guid id) =>
-            book.Revoke(id) || own.Revoke(id) ? Page.Go(Door.DevicesPath) : Results.NotFound()
+            book.Revoke(id) || own.Revoke(id) ? Results.LocalRedirect(Door.DevicesPath) : Results.NotFound()
         );
         if (lan is null)
             return;
         site.MapPost(Door.DevicesPath + "/code", (PairingCodes codes) =>
         {
             codes.Renew();
-            return Page.Go(Door.DevicesPath);
+            return Results.LocalRedirect(Door.DevicesPath);
         });
         site.MapGet(Door.PairPath, (HttpContext http, string? code) =>
             Ask(http, code ?? "", GuessName(http.Request), null)
@@ -58,7 +61,7 @@ internal static class PairEndpoints
         {
             problem = trouble.Message;
         }
-        return Page.Show<DevicesPage>(
+        return Answers.Show<DevicesPage>(
             http,
             (nameof(DevicesPage.IsOn), lan is not null),
             (nameof(DevicesPage.IsEncrypted), lan?.Certificate is not null),
@@ -99,7 +102,7 @@ internal static class PairEndpoints
             var (device, key) = book.Add(name.Length > 0 ? name : GuessName(http.Request));
             DeviceCookie.Give(http, DeviceCookie.Name, key);
             DoorLog.Paired(log, device.Name, device.Id, http.Connection.RemoteIpAddress);
-            return Page.Go(Routes.Start);
+            return Results.LocalRedirect(Routes.Start);
         }
         catch (StoreException trouble)
         {

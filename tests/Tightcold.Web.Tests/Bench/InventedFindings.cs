@@ -4,7 +4,7 @@ using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
 using Tightcold.Procedures.Substances;
 using Tightcold.Quantities;
-using Tightcold.Web.Words;
+using Tightcold.Pages.Words;
 
 namespace Tightcold.Web.Tests.Bench;
 

@@ -1,3 +1,4 @@
+using Tightcold.Pages.Styles;
 using System.Net;
 using Tightcold.Web.Lan;
 using Tightcold.Web.Tests.Bench;
@@ -32,7 +33,7 @@ public sealed class OwnerTests
         }
         Assert.Empty(await site.Desk.CarsAsync(Cancellation));
         // What that page needs to be shown, and a program that watches.
-        Assert.Equal(HttpStatusCode.OK, await other.LooksAtAsync(Styles.Stylesheet.Look.Address));
+        Assert.Equal(HttpStatusCode.OK, await other.LooksAtAsync(Stylesheet.Look.Address));
         Assert.Equal(HttpStatusCode.OK, await other.LooksAtAsync("/health"));
     }
 

@@ -1,3 +1,5 @@
+using Tightcold.Pages.Styles;
+using Tightcold.Jobs.Journals;
 using System.Net;
 using System.Net.Sockets;
 using Tightcold.Storage;
@@ -72,7 +74,7 @@ public sealed class PairingTests
             );
         }
         Assert.Equal(HttpStatusCode.OK, await stranger.LooksAtAsync("/pair"));
-        Assert.Equal(HttpStatusCode.OK, await stranger.LooksAtAsync(Styles.Stylesheet.Look.Address));
+        Assert.Equal(HttpStatusCode.OK, await stranger.LooksAtAsync(Stylesheet.Look.Address));
     }
 
     [Fact]

@@ -1,3 +1,4 @@
+using Tightcold.Pages.Parts;
 using System.Globalization;
 using System.Text.RegularExpressions;
 using Tightcold.Web.Lan;

@@ -1,3 +1,4 @@
+using Tightcold.Jobs.Journals;
 using System.Diagnostics;
 using System.Globalization;
 using Tightcold.App.Desk;

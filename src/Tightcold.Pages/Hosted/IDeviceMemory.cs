@@ -1,0 +1,12 @@
+using Tightcold.Pages.Asked;
+
+namespace Tightcold.Pages.Hosted;
+
+/// <summary>Where a device keeps its person's choices.</summary>
+public interface IDeviceMemory
+{
+    /// <summary>What was kept; null where nothing was.</summary>
+    string? Read(Choice choice);
+
+    void Write(Choice choice, string value);
+}

@@ -1,0 +1,326 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text;
+using System.Text.Json;
+using Microsoft.AspNetCore.Components;
+using Microsoft.AspNetCore.Components.Forms;
+using Microsoft.AspNetCore.Components.Web;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging.Abstractions;
+using Tightcold.App.Desk;
+using Tightcold.App.Units;
+using Tightcold.Findings;
+using Tightcold.Jobs.Journals;
+using Tightcold.Pages.Answering;
+using Tightcold.Pages.Asked;
+using Tightcold.Pages.Files;
+using Tightcold.Pages.Shown;
+using Tightcold.Picture;
+
+namespace Tightcold.Pages.Hosted;
+
+/// <summary>Answers requests where there is no server: in the phone itself. The same pages, forms and words as the site
+/// beside the car; who asks is the one person that holds the phone.</summary>
+public sealed class PageHost : IAsyncDisposable
+{
+    /// <summary>Written to a page that its own shell frames.</summary>
+    private const string FramedBy = "'self'";
+
+    /// <summary>A browser keeps what lasts under its address for as long as it likes.</summary>
+    private const string ForEver = "private, max-age=31536000, immutable";
+
+    private readonly IJobStore store;
+    private readonly TimeProvider clock;
+    private readonly IDeviceMemory memory;
+    private readonly PageTable table;
+    private readonly FindingSource findings;
+    private readonly LedgerBooks books;
+    private readonly ServiceProvider services;
+    private readonly HtmlRenderer renderer;
+
+    /// <param name="store">Where the journal is.</param>
+    /// <param name="clock">Now, and the local time zone.</param>
+    /// <param name="ids">Ids of what will be written down.</param>
+    /// <param name="memory">The device's choices.</param>
+    /// <param name="origin">Where the pages are served, for the code on a car's label.</param>
+    public PageHost(IJobStore store, TimeProvider clock, IIdSource ids, IDeviceMemory memory, Uri origin)
+        : this(store, clock, ids, memory, origin, Walk.Of, TimeSpan.Zero) { }
+
+    internal PageHost(
+        IJobStore store,
+        TimeProvider clock,
+        IIdSource ids,
+        IDeviceMemory memory,
+        Uri origin,
+        Func<JobPicture, ImmutableArray<Finding>> findings,
+        TimeSpan patience
+    )
+    {
+        (this.store, this.clock, this.memory) = (store, clock, memory);
+        var desk = new JobDesk(store, clock, ids);
+        this.findings = new(findings, patience);
+        books = new(desk, Timeout.InfiniteTimeSpan);
+        table = new(desk, this.findings, books, ids, () => new(origin, OnThisMachineOnly: true));
+        services = new ServiceCollection().AddSingleton<AntiforgeryStateProvider, NoToken>().BuildServiceProvider();
+        renderer = new(services, NullLoggerFactory.Instance);
+    }
+
+    /// <summary>Whatever goes wrong ends in a page of our words.</summary>
+    public async Task<HostedAnswer> AnswerAsync(HostedAsk asked, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(asked);
+        try
+        {
+            return await FoundAsync(asked, cancellation).ConfigureAwait(false);
+        }
+        catch (OperationCanceledException) when (cancellation.IsCancellationRequested)
+        {
+            throw;
+        }
+#pragma warning disable CA1031 // The last wall: a person gets a page and keeps what was typed.
+        catch (Exception trouble)
+#pragma warning restore CA1031
+        {
+            var kind = (trouble as StoreException)?.Trouble ?? StoreTrouble.Other;
+            var status = kind switch
+            {
+                StoreTrouble.Busy or StoreTrouble.Stopped => 503,
+                StoreTrouble.Full => 507,
+                _ => 500,
+            };
+            return await TroubleAsync(asked, status, kind).ConfigureAwait(false);
+        }
+    }
+
+    /// <inheritdoc/>
+    public async ValueTask DisposeAsync()
+    {
+        await renderer.DisposeAsync().ConfigureAwait(false);
+        await services.DisposeAsync().ConfigureAwait(false);
+        books.Dispose();
+        findings.Dispose();
+    }
+
+    private async Task<HostedAnswer> FoundAsync(HostedAsk asked, CancellationToken cancellation)
+    {
+        var question = asked.Address.IndexOf('?', StringComparison.Ordinal);
+        var path = question < 0 ? asked.Address : asked.Address[..question];
+        if (!asked.IsSent && OwnFile.All.FirstOrDefault(file => file.Address == path) is { } own)
+            return Of(200, own.Body.ToArray(), ("Content-Type", own.MediaType), ("Cache-Control", ForEver));
+        if (table.Find(asked.IsSent, path) is not var (row, places))
+            return await TroubleAsync(asked, table.Find(!asked.IsSent, path) is null ? 404 : 405, StoreTrouble.Other)
+                .ConfigureAwait(false);
+        var sent = Flat(asked.Fields);
+        var now = clock.GetUtcNow();
+        // A form that is sent again says when it was sent first; pages are told how long ago that is.
+        if (sent.TryGetValue(SentForm.First, out var first) && FirstSent(first) is { } then)
+            sent[SentForm.Ago] = Math.Max(0, (now - then).TotalSeconds).ToString("0.###", CultureInfo.InvariantCulture);
+        // A switch of units within a form decides the units of the page that comes.
+        if (sent.GetValueOrDefault("units") is { Length: > 0 } units)
+            memory.Write(Choice.Units, Choices.Units(units, now));
+        var visit = Seen(asked.Address);
+        var ask = new Ask(visit, question < 0 ? [] : Flat(Words(asked.Address[(question + 1)..])), sent, cancellation)
+        {
+            Places = places,
+            Files = asked
+                .Files.Where(file => file.Value.Body.Length > 0)
+                .ToDictionary(file => file.Key, file => file.Value.Body, StringComparer.Ordinal),
+        };
+        return await row.Handler(ask).ConfigureAwait(false) switch
+        {
+            Answer.Shows page => await ShownAsync(visit, page).ConfigureAwait(false),
+            Answer.Card card => Html(
+                200,
+                card.Html,
+                SafePolicy.OfTheCard(FramedBy),
+                card.FileName is { } name ? [("Content-Disposition", Attached(name))] : []
+            ),
+            Answer.Hands file => Of(
+                200,
+                file.Body,
+                ("Content-Type", file.MediaType),
+                ("Content-Disposition", Attached(file.FileName))
+            ),
+            Answer.Pours poured => await PouredAsync(poured, cancellation).ConfigureAwait(false),
+            Answer.Picture picture => Of(
+                200,
+                picture.Body,
+                ("Content-Type", picture.MediaType),
+                ("Cache-Control", ForEver)
+            ),
+            Answer.Goes goes => Gone(asked, goes.Address),
+            Answer.Remembers choice => Remembered(asked, choice),
+            Answer.Tells tells => Told(asked, tells),
+            _ => await TroubleAsync(asked, 404, StoreTrouble.Other).ConfigureAwait(false),
+        };
+    }
+
+    private Visit Seen(string address)
+    {
+        var (system, since) = Choices.Units(memory.Read(Choice.Units));
+        return Visit.Of(
+            system ?? UnitSystem.Metric,
+            clock,
+            address,
+            isOwner: false,
+            LightWords.Named(memory.Read(Choice.Light)),
+            Choices.Voice(memory.Read(Choice.Voice))
+        ) with
+        {
+            UnitsSince = since,
+            InPhone = true,
+            Copied = Choices.Copied(memory.Read(Choice.Copied)),
+        };
+    }
+
+    private async Task<HostedAnswer> ShownAsync(Visit visit, Answer.Shows page)
+    {
+        var all = page.Parameters.ToDictionary(one => one.Name, one => one.Value, StringComparer.Ordinal);
+        all["Visit"] = visit;
+        return Html(
+            page.Refused ? 422 : 200,
+            await RenderAsync(page.Page, all).ConfigureAwait(false),
+            SafePolicy.OfPages(FramedBy),
+            page.AgainSeconds is { } seconds
+                ? [("Refresh", seconds.ToString(CultureInfo.InvariantCulture))]
+                : []
+        );
+    }
+
+    private async Task<HostedAnswer> TroubleAsync(HostedAsk asked, int status, StoreTrouble kind)
+    {
+        var all = new Dictionary<string, object?>
+        {
+            [nameof(TroublePage.Visit)] = Seen(asked.Address),
+            [nameof(TroublePage.Status)] = status,
+            [nameof(TroublePage.Store)] = kind,
+            [nameof(TroublePage.Sent)] = status < 500 || !asked.IsSent ? null : AsSent(asked),
+        };
+        var html = await RenderAsync(typeof(TroublePage), all).ConfigureAwait(false);
+        return Html(status, html, SafePolicy.OfPages(FramedBy), []);
+    }
+
+    /// <summary>What a person typed, to be sent again as it was.</summary>
+    private SentForm AsSent(HostedAsk asked)
+    {
+        var sent = Flat(asked.Fields);
+        var waited = double.TryParse(
+            sent.GetValueOrDefault(SentForm.Ago),
+            NumberStyles.AllowDecimalPoint,
+            CultureInfo.InvariantCulture,
+            out var seconds
+        )
+            ? Math.Min(seconds, TimeSpan.FromDays(365).TotalSeconds)
+            : 0;
+        var first = FirstSent(sent.GetValueOrDefault(SentForm.First, "")) ?? clock.GetUtcNow().AddSeconds(-waited);
+        return new(
+            asked.Address,
+            [
+                .. asked.Fields.Where(field => field.Name is not ("token" or SentForm.First or SentForm.Ago)),
+                (SentForm.First, first.ToUnixTimeMilliseconds().ToString(CultureInfo.InvariantCulture)),
+            ],
+            [.. asked.Files.Values.Select(file => file.FileName).Where(name => name.Length > 0)]
+        );
+    }
+
+    private Task<string> RenderAsync(Type page, Dictionary<string, object?> parameters) =>
+        renderer.Dispatcher.InvokeAsync(async () =>
+            (
+                await renderer.RenderComponentAsync(page, ParameterView.FromDictionary(parameters)).ConfigureAwait(true)
+            ).ToHtmlString()
+        );
+
+    private async Task<HostedAnswer> PouredAsync(Answer.Pours poured, CancellationToken cancellation)
+    {
+        using var bytes = new MemoryStream();
+        await foreach (var part in poured.Parts.WithCancellation(cancellation).ConfigureAwait(false))
+            bytes.Write(Encoding.UTF8.GetBytes(part));
+        if (poured.Copies is { } version)
+            memory.Write(Choice.Copied, Choices.Copied(version, clock.GetUtcNow()));
+        return Of(
+            200,
+            bytes.ToArray(),
+            ("Content-Type", poured.MediaType),
+            ("Content-Disposition", Attached(poured.FileName))
+        );
+    }
+
+    private HostedAnswer Remembered(HostedAsk asked, Answer.Remembers choice)
+    {
+        memory.Write(choice.What, choice.Value);
+        return Gone(asked, choice.Address);
+    }
+
+    private static HostedAnswer Gone(HostedAsk asked, string address) =>
+        asked.IsKept ? Of(204, [], ("X-Tightcold-Go", address)) : Of(303, [], ("Location", address));
+
+    private static HostedAnswer Told(HostedAsk asked, Answer.Tells tells)
+    {
+        var version = $"\"{tells.Version}\"";
+        return tells.Version is not null && asked.Has == version
+            ? Of(304, [], ("ETag", version))
+            : Of(
+                200,
+                JsonSerializer.SerializeToUtf8Bytes(tells.Value, tells.Value.GetType()),
+                ("Content-Type", "application/json; charset=utf-8"),
+                ("ETag", version)
+            );
+    }
+
+    private static HostedAnswer Html(
+        int status,
+        string html,
+        string policy,
+        ReadOnlySpan<(string Name, string Value)> more
+    ) =>
+        Of(
+            status,
+            Encoding.UTF8.GetBytes(html),
+            [
+                ("Content-Type", "text/html; charset=utf-8"),
+                ("Content-Security-Policy", policy),
+                ("X-Content-Type-Options", "nosniff"),
+                ("Referrer-Policy", "same-origin"),
+                ("Cache-Control", "private, no-cache"),
+                .. more,
+            ]
+        );
+
+    private static HostedAnswer Of(int status, byte[] body, params ReadOnlySpan<(string Name, string Value)> headers)
+    {
+        var all = new Dictionary<string, string>(StringComparer.OrdinalIgnoreCase);
+        foreach (var (name, value) in headers)
+            all[name] = value;
+        return new(status, all, body);
+    }
+
+    /// <summary>RFC 6266 with RFC 8187 for letters beyond ASCII.</summary>
+    private static string Attached(string name) => $"attachment; filename*=UTF-8''{Uri.EscapeDataString(name)}";
+
+    /// <summary>A name that comes several times is one field of several values, with commas, as a server flattens
+    /// it.</summary>
+    private static Dictionary<string, string> Flat(IEnumerable<(string Name, string Value)> fields) =>
+        fields
+            .GroupBy(field => field.Name, field => field.Value, StringComparer.Ordinal)
+            .ToDictionary(group => group.Key, group => string.Join(',', group), StringComparer.Ordinal);
+
+    private static IEnumerable<(string Name, string Value)> Words(string query) =>
+        query
+            .Split('&', StringSplitOptions.RemoveEmptyEntries)
+            .Select(pair => pair.Split('=', 2))
+            .Select(pair => (Unescaped(pair[0]), pair.Length == 2 ? Unescaped(pair[1]) : ""));
+
+    private static string Unescaped(string text) => Uri.UnescapeDataString(text.Replace('+', ' '));
+
+    private static DateTimeOffset? FirstSent(string text) =>
+        long.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var milliseconds)
+        && milliseconds < DateTimeOffset.MaxValue.ToUnixTimeMilliseconds()
+            ? DateTimeOffset.FromUnixTimeMilliseconds(milliseconds)
+            : null;
+
+    /// <summary>No other site reaches into a phone: its forms need no token.</summary>
+    private sealed class NoToken : AntiforgeryStateProvider
+    {
+        public override AntiforgeryRequestToken? GetAntiforgeryToken() => null;
+    }
+}

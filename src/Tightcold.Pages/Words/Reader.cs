@@ -1,0 +1,43 @@
+using System.Globalization;
+using Tightcold.Quantities;
+
+namespace Tightcold.Pages.Words;
+
+/// <summary>For whom a page is written: units, local time, and the moment it is made.</summary>
+public sealed record Reader(IMeasureFormat Units, TimeZoneInfo Zone, DateTimeOffset Now)
+{
+    public DateTimeOffset Local(DateTimeOffset moment) => TimeZoneInfo.ConvertTime(moment, Zone);
+
+    /// <summary>The clock time, with the day when it is not today, with the year when it is not this one.</summary>
+    public string Time(DateTimeOffset moment)
+    {
+        var local = Local(moment);
+        var now = Local(Now);
+        var form =
+            local.Date == now.Date ? "HH:mm"
+            : local.Year == now.Year ? "d MMM HH:mm"
+            : "d MMM yyyy HH:mm";
+        return local.ToString(form, CultureInfo.InvariantCulture);
+    }
+
+    public string Day(DateTimeOffset moment) => Local(moment).ToString("d MMMM yyyy", CultureInfo.InvariantCulture);
+
+    public string Full(DateTimeOffset moment) =>
+        Local(moment).ToString("d MMM yyyy HH:mm", CultureInfo.InvariantCulture);
+
+    /// <summary>How long ago, as one says it: 25 min, 1 h 10 min, 3 days.</summary>
+    public string Since(DateTimeOffset moment) =>
+        Now - moment < TimeSpan.FromMinutes(1) ? "just now" : Long(Now - moment);
+
+    /// <summary>How long from now, rounded up: nobody is called too early for a minute.</summary>
+    public string Until(DateTimeOffset moment) => Long(moment - Now + TimeSpan.FromSeconds(59));
+
+    private static string Long(TimeSpan span)
+    {
+        if (span < TimeSpan.FromHours(1))
+            return string.Create(CultureInfo.InvariantCulture, $"{(int)span.TotalMinutes} min");
+        if (span < TimeSpan.FromHours(36))
+            return string.Create(CultureInfo.InvariantCulture, $"{(int)span.TotalHours} h {span.Minutes} min");
+        return string.Create(CultureInfo.InvariantCulture, $"{(int)Math.Round(span.TotalDays)} days");
+    }
+}

@@ -1,9 +1,0 @@
-using System.Collections.Immutable;
-using Tightcold.Findings;
-using Tightcold.Picture;
-
-namespace Tightcold.Web.Pages;
-
-/// <summary>A job as its page sees it: the findings, and what they were weighed from for the drawings.</summary>
-/// <param name="IsWhole">False at a glance: the faults are not weighed yet.</param>
-public sealed record JobSight(JobPicture Picture, ImmutableArray<Finding> Findings, bool IsWhole);

@@ -16,7 +16,7 @@ namespace Tightcold.LogStore.Lines;
 /// <param name="Digest">SHA-256 over the line from behind its own digest to its end, 64 hexadecimal digits.</param>
 /// <param name="Number">Counted from 1.</param>
 /// <param name="Before">The digest of the line before; of the first line, of the head of the file.</param>
-/// <param name="After">Whose the line before was.</param>
+/// <param name="After">Whose the line before was, as text: it is asked for only where that line is damaged.</param>
 /// <param name="Act">Null where it was written as it stands, but is not understood here.</param>
 /// <param name="Trouble">Why it is not understood.</param>
 internal sealed partial record LogLine(
@@ -24,7 +24,7 @@ internal sealed partial record LogLine(
     ImmutableArray<LogSubject> Of,
     int Number,
     string Before,
-    ImmutableArray<LogSubject> After,
+    string After,
     LogAct? Act,
     string? Trouble
 )
@@ -82,7 +82,7 @@ internal sealed partial record LogLine(
             [AfterName] = Text(place.After),
         };
         ActJson.Write(act, line);
-        line[AgainName] = Text(act.Subjects);
+        line[AgainName] = string.Create(CultureInfo.InvariantCulture, $"{place.Number} {Text(act.Subjects)}");
         var rest = Encoding.UTF8.GetBytes(line.ToJsonString(Plain)).AsSpan(1);
         return [.. Begin, .. Encoding.ASCII.GetBytes(Hash(rest) + Behind), .. rest];
     }
@@ -112,9 +112,10 @@ internal sealed partial record LogLine(
                 .Distinct(),
         ];
 
-    /// <summary>The number of what is left of a line, when that is.</summary>
+    /// <summary>The number of the line whose end is the last that is left; null where none is. The number at its end
+    /// and not at its head: from a head on more than its line may be gone.</summary>
     public static int? NumberIn(ReadOnlySpan<byte> bytes) =>
-        Place()
+        LastNumber()
             .Matches(Encoding.Latin1.GetString(bytes))
             .Select(found => (int?)int.Parse(found.Groups["number"].Value, CultureInfo.InvariantCulture))
             .LastOrDefault();
@@ -147,7 +148,7 @@ internal sealed partial record LogLine(
                 return null;
             ImmutableArray<LogSubject> subjects = [.. LogSubject.AllIn(of)];
             var (act, trouble) = ActJson.Read(root, subjects);
-            return new(digest, subjects, number, before, [.. LogSubject.AllIn(after)], act, trouble);
+            return new(digest, subjects, number, before, after, act, trouble);
         }
     }
 
@@ -160,6 +161,6 @@ internal sealed partial record LogLine(
     [GeneratedRegex("\"(?:of|again)\":\"(?<list>[^\"]*)")]
     private static partial Regex Owner();
 
-    [GeneratedRegex("\",\"line\":(?<number>[0-9]{1,9}),\"before\":\"")]
-    private static partial Regex Place();
+    [GeneratedRegex("\"again\":\"(?<number>[0-9]{1,9}) ")]
+    private static partial Regex LastNumber();
 }

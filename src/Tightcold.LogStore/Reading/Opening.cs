@@ -77,11 +77,11 @@ internal sealed class Opening
     {
         if (line.Before != Next.Before)
         {
-            var told = Leave(between);
-            foreach (var of in line.After.Where(of => !told.Contains(of)))
+            var (told, after) = (Leave(between), LogSubject.AllIn(line.After).ToList());
+            foreach (var of in after.Where(of => !told.Contains(of)))
                 Shelf.Break(of, at, Changed);
             // The last line that is missing is told by the one behind it in any case.
-            var known = Known() + (line.After.IsEmpty || told.Overlaps(line.After) ? 0 : 1);
+            var known = Known() + (after.Count == 0 || told.Overlaps(after) ? 0 : 1);
             if (line.Number - Next.Number > known)
                 places.Add(Unknown(between.Count > 0 ? between[0].At : at));
         }

@@ -16,7 +16,7 @@ internal abstract record Piece(long At)
 
     /// <summary>Bytes that are no line as it was written.</summary>
     /// <param name="Of">Whose it was, as far as a copy of that is left.</param>
-    /// <param name="Number">Of which line it is, or the last of those, as far as that is left.</param>
+    /// <param name="Number">Of the last line that ends in it; null where no end is left.</param>
     public sealed record Damaged(long At, ImmutableArray<LogSubject> Of, int? Number) : Piece(At);
 
     /// <summary>The end of the file, when a writing did not come to its end there.</summary>

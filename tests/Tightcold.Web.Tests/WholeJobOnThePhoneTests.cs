@@ -23,13 +23,16 @@ public sealed class WholeJobOnThePhoneTests(Chromium chromium, DemoSite demo)
         await using var person = await chromium.PersonAsync(site, 390);
         await person.OpenAsync("/");
         await person.TutorialAsync("1-start");
-        await KitAsync(person, site, story);
-        var label = EntryWords
-            .Values(Jobs.Cars.Car.Schema, story.Car.Fields, SiFormat.Instance)
-            .Where(pair => pair.Field.Name is not ("label" or "refrigerant"))
-            .Select(pair => (pair.Field.Name, Typed(pair.Field, story.Car.Fields)))
-            .ToArray();
-        await person.AddCarAsync(story.Car.Label, story.Car.Refrigerant, label);
+        await DemoDay.KitAsync(
+            person,
+            () =>
+            {
+                site.Clock.Advance(TimeSpan.FromMinutes(1));
+                return Task.CompletedTask;
+            },
+            story
+        );
+        await DemoDay.CarAsync(person, story);
         await person.TutorialAsync("2-car");
         await Advance(site, DemoScenario.Start);
         await person.OpenJobAsync(story.Job.Complaint);
@@ -57,8 +60,7 @@ public sealed class WholeJobOnThePhoneTests(Chromium chromium, DemoSite demo)
             }
             if (entry.ObservedAt > search[^1].ObservedAt && await person.IsOfflineAsync())
                 await EndOfflineAsync(person, site, search.Length);
-            await WriteAsync(person, entry, ids);
-            ids[entry.Id] = (await RecordAsync(site)).Journal.All.MaxBy(written => written.WrittenAt)!.Id;
+            await DemoDay.WriteAsync(person, entry, ids);
             await PictureAsync(person, entries, entry);
         }
 
@@ -76,65 +78,6 @@ public sealed class WholeJobOnThePhoneTests(Chromium chromium, DemoSite demo)
         Assert.Empty(site.Failures);
     }
 
-    private static async Task KitAsync(Person person, RunningSite site, JobRecord story)
-    {
-        await person.OpenAsync("/kit");
-        var kit = story.Kit;
-        foreach (var field in Jobs.Kits.Kit.Schema.Fields)
-            if (kit.Fields[field.Name] is not null)
-                await person.FillAsync(field.Name, Typed(field, kit.Fields));
-        await person.PressAsync("Keep the kit");
-        await person.SeesAsync("The kit is kept");
-        foreach (var container in kit.Containers)
-        {
-            site.Clock.Advance(TimeSpan.FromMinutes(1));
-            await person.FollowAsync("Add a can or cylinder");
-            foreach (var field in Jobs.Kits.Container.Schema.Fields)
-                if (container.Fields[field.Name] is not null)
-                    await person.FillAsync(field.Name, Typed(field, container.Fields));
-            await person.PressAsync("Keep it in the kit");
-            await person.SeesAsync(container.Name);
-        }
-        await person.PictureAsync("whole-kit-390");
-    }
-
-    private static async Task WriteAsync(Person person, Entry entry, Dictionary<Guid, Guid> ids)
-    {
-        if (entry.Supersedes is { } old)
-        {
-            await person.OpenAsync($"/jobs/1/entries/{ids[old]}/correct");
-            await FillAsync(person, entry);
-            await person.Page.Locator("#reason").FillAsync(entry.Reason!);
-            // The field holds the moment of the old entry; the demo's correction was seen a minute later.
-            await person.UnfoldAllAsync();
-            await person.Page.Locator("#when").FillAsync("");
-            await person.PressAsync("Write the correction");
-        }
-        else
-        {
-            await person.OpenAsync($"/jobs/1/entries/new/{entry.Kind}");
-            await FillAsync(person, entry);
-            await person.PressAsync("Write it down");
-            // The misread weight is asked about; the story's person says yes, and corrects it a minute later.
-            if (await person.Page.Locator("[data-asks]").CountAsync() > 0)
-                await person.PressAsync("Yes, it is right");
-        }
-        await person.ArrivesAsync("/jobs/1*wrote=*");
-    }
-
-    /// <summary>Every field as the demo has it; what was carried over from the last entry and is not in this one is
-    /// emptied.</summary>
-    private static async Task FillAsync(Person person, Entry entry)
-    {
-        foreach (var field in entry.Schema.Fields)
-        {
-            if (entry.Fields[field.Name] is not null)
-                await person.FillAsync(field.Name, Typed(field, entry.Fields));
-            else
-                await person.EmptyAsync(field.Name);
-        }
-    }
-
     private static async Task BeginOfflineAsync(Person person)
     {
         await person.OpenAsync("/jobs/1");
@@ -146,7 +89,7 @@ public sealed class WholeJobOnThePhoneTests(Chromium chromium, DemoSite demo)
     private static async Task CheckOfflineAsync(Person person, Entry entry)
     {
         await person.OpenAsync($"/jobs/1/entries/new/{EntryKinds.LeakCheck}");
-        await FillAsync(person, entry);
+        await DemoDay.FillAsync(person, entry);
         await person.PressAsync("Write it down");
         await person.ArrivesAsync("/jobs/1");
     }
@@ -200,14 +143,6 @@ public sealed class WholeJobOnThePhoneTests(Chromium chromium, DemoSite demo)
             await person.ShowAsync("figure");
             await person.TutorialAsync("8-cold");
         }
-    }
-
-    /// <summary>A value as the form takes it: number and one of the units it offers.</summary>
-    private static string Typed(FieldSpec field, FieldBag fields)
-    {
-        var text = EntryWords.AsTyped(fields[field.Name]!);
-        var (number, unit) = Tightcold.Pages.Forms.Typed.Split(field, text);
-        return unit is null ? text : $"{number} {unit}";
     }
 
     private static async Task<JobRecord> RecordAsync(RunningSite site) =>

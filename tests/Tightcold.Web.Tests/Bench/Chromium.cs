@@ -53,7 +53,14 @@ public sealed class Chromium : IAsyncLifetime
     public Task<Person> PersonAsync(RunningSite site, int width, bool scripts = true) =>
         PersonAsync(site.Address, width, scripts, site.OwnerKey);
 
-    public async Task<Person> PersonAsync(Uri site, int width, bool scripts = true, string? ownerKey = null)
+    public Task<Person> PersonAsync(Uri site, int width, bool scripts = true, string? ownerKey = null) =>
+        PersonAsync(site, width, scripts, ownerKey, inShell: false);
+
+    /// <summary>The same where the pages stand in the frame of a shell, which is opened.</summary>
+    public Task<Person> InShellAsync(Uri site, int width) =>
+        PersonAsync(site, width, scripts: true, ownerKey: null, inShell: true);
+
+    private async Task<Person> PersonAsync(Uri site, int width, bool scripts, string? ownerKey, bool inShell)
     {
         var phone = width < 600;
         var context = await browser!.NewContextAsync(
@@ -89,6 +96,10 @@ public sealed class Chromium : IAsyncLifetime
             }
         );
         var page = await context.NewPageAsync();
-        return new Person(context, page, strangers, scripts);
+        if (!inShell)
+            return new Person(context, page, strangers, scripts);
+        await page.GotoAsync("/");
+        var frame = await (await page.QuerySelectorAsync("iframe"))!.ContentFrameAsync();
+        return new Person(context, page, strangers, scripts, frame);
     }
 }

@@ -7,8 +7,13 @@ using Microsoft.Playwright;
 namespace Tightcold.Web.Tests.Bench;
 
 /// <summary>What a person does on the site, as verbs; selectors stay in here.</summary>
-public sealed partial class Person(IBrowserContext context, IPage page, List<string> strangers, bool scripts = true)
-    : IAsyncDisposable
+public sealed partial class Person(
+    IBrowserContext context,
+    IPage page,
+    List<string> strangers,
+    bool scripts = true,
+    IFrame? inside = null
+) : IAsyncDisposable
 {
     /// <summary>Pictures of what was seen; not kept in the repository.</summary>
     private static readonly string Pictures = Path.Combine(Root(), "test-output", "web");
@@ -29,6 +34,9 @@ public sealed partial class Person(IBrowserContext context, IPage page, List<str
 
     public IPage Page => page;
 
+    /// <summary>Where the pages of the program are: in a phone they stand within a shell.</summary>
+    public IFrame Frame => inside ?? page.MainFrame;
+
     /// <summary>Where a picture or a print of that name is kept.</summary>
     public static string PictureFile(string name) => Path.Combine(Pictures, name);
 
@@ -38,7 +46,7 @@ public sealed partial class Person(IBrowserContext context, IPage page, List<str
         {
             try
             {
-                var answer = await page.GotoAsync(path, new() { WaitUntil = WaitUntilState.Commit });
+                var answer = await Frame.GotoAsync(path, new() { WaitUntil = WaitUntilState.Commit });
                 await UntilAsync(Whole);
                 return answer;
             }
@@ -51,9 +59,9 @@ public sealed partial class Person(IBrowserContext context, IPage page, List<str
     }
 
     /// <summary>Loads the page again.</summary>
-    public Task ReloadAsync() => NextPageAsync(() => page.EvaluateAsync("setTimeout(() => location.reload())"));
+    public Task ReloadAsync() => NextPageAsync(() => Frame.EvaluateAsync("setTimeout(() => location.reload())"));
 
-    public Task BackAsync() => NextPageAsync(() => page.EvaluateAsync("setTimeout(() => history.back())"));
+    public Task BackAsync() => NextPageAsync(() => Frame.EvaluateAsync("setTimeout(() => history.back())"));
 
     /// <summary>Until the page has this address; <c>*</c> stands for anything.</summary>
     public Task ArrivesAsync(string path)
@@ -76,7 +84,7 @@ public sealed partial class Person(IBrowserContext context, IPage page, List<str
     public async Task OpenJobAsync(string complaint)
     {
         await FollowAsync("Open a job");
-        await page.Locator("#complaint").FillAsync(complaint);
+        await Frame.Locator("#complaint").FillAsync(complaint);
         await PressAsync("Open the job");
     }
 
@@ -91,23 +99,23 @@ public sealed partial class Person(IBrowserContext context, IPage page, List<str
 
     public async Task OpenFormAsync(string kind)
     {
-        await OpenAsync($"{JobUnder().Match(page.Url).Value}/entries/new/{kind}");
+        await OpenAsync($"{JobUnder().Match(Frame.Url).Value}/entries/new/{kind}");
     }
 
     /// <summary>Types a text, a number with its unit (<c>68 psig</c>), or picks a word or a spot.</summary>
     public async Task FillAsync(string field, string value)
     {
-        if (await page.Locator($"input[type=radio][name='f.{field}']").CountAsync() > 0)
+        if (await Frame.Locator($"input[type=radio][name='f.{field}']").CountAsync() > 0)
             await ChooseAsync(field, value);
-        else if (await page.Locator($"select[name='f.{field}']").CountAsync() > 0)
-            await page.Locator($"select[name='f.{field}']").SelectOptionAsync(value);
+        else if (await Frame.Locator($"select[name='f.{field}']").CountAsync() > 0)
+            await Frame.Locator($"select[name='f.{field}']").SelectOptionAsync(value);
         else if (
-            await page.Locator($"select[name='u.{field}']").CountAsync() > 0
+            await Frame.Locator($"select[name='u.{field}']").CountAsync() > 0
             && value.Split(' ', 2) is [var number, var unit]
         )
         {
             await TypeAsync(field, number);
-            await page.Locator($"select[name='u.{field}']").SelectOptionAsync(unit);
+            await Frame.Locator($"select[name='u.{field}']").SelectOptionAsync(unit);
         }
         else
             await TypeAsync(field, value);
@@ -122,7 +130,7 @@ public sealed partial class Person(IBrowserContext context, IPage page, List<str
     public async Task ChooseAsync(string field, string word)
     {
         await UnfoldAsync(field);
-        await page.Locator($"input[type=radio][name='f.{field}'][value='{word}']").CheckAsync();
+        await Frame.Locator($"input[type=radio][name='f.{field}'][value='{word}']").CheckAsync();
     }
 
     public async Task<string> StandsInAsync(string field) => await Input(field).InputValueAsync();
@@ -131,12 +139,12 @@ public sealed partial class Person(IBrowserContext context, IPage page, List<str
 
     /// <summary>The sentences beside a field.</summary>
     public async Task<string> ProblemOfAsync(string field) =>
-        string.Join(" ", await page.Locator($"#f-{field}-problem .problem").AllInnerTextsAsync()).Trim();
+        string.Join(" ", await Frame.Locator($"#f-{field}-problem .problem").AllInnerTextsAsync()).Trim();
 
     /// <summary>Presses a button; where that sends a form, waits for the page that comes of it.</summary>
     public async Task PressAsync(string button)
     {
-        var press = page.GetByRole(AriaRole.Button, new() { Name = button, Exact = true });
+        var press = Frame.GetByRole(AriaRole.Button, new() { Name = button, Exact = true });
         if (await press.EvaluateAsync<bool>("e => e.type === 'submit' && !!e.form"))
             await NextPageAsync(() => press.ClickAsync());
         else
@@ -144,7 +152,7 @@ public sealed partial class Person(IBrowserContext context, IPage page, List<str
     }
 
     public Task FollowAsync(string link, bool exact = true) =>
-        NextPageAsync(() => page.GetByRole(AriaRole.Link, new() { Name = link, Exact = exact }).First.ClickAsync());
+        NextPageAsync(() => Frame.GetByRole(AriaRole.Link, new() { Name = link, Exact = exact }).First.ClickAsync());
 
     /// <summary>Does what leads to another page, and waits until that page is there and whole: by what the page itself
     /// says. A page that asks for news every few seconds is never silent, and the driver's own word of a loaded page is
@@ -165,7 +173,7 @@ public sealed partial class Person(IBrowserContext context, IPage page, List<str
         for (var tried = 1; ; tried++)
             try
             {
-                await page.EvaluateAsync($"window.pageBefore = {mark}");
+                await Frame.EvaluateAsync($"window.pageBefore = {mark}");
                 return;
             }
             catch (PlaywrightException moved)
@@ -178,22 +186,22 @@ public sealed partial class Person(IBrowserContext context, IPage page, List<str
     /// <summary>The page of a step.</summary>
     public async Task<ILocator> StepAsync(string title)
     {
-        var job = JobUnder().Match(page.Url).Value;
+        var job = JobUnder().Match(Frame.Url).Value;
         await OpenAsync($"{job}/steps/{title.ToLowerInvariant().Replace(' ', '-')}");
-        return page.Locator("main");
+        return Frame.Locator("main");
     }
 
     /// <summary>How many lines the journal has, looked up and left again.</summary>
     public async Task<int> JournalCountAsync()
     {
-        var was = new Uri(page.Url).PathAndQuery;
+        var was = new Uri(Frame.Url).PathAndQuery;
         await OpenJournalAsync();
         var count = await Journal.CountAsync();
         await OpenAsync(was);
         return count;
     }
 
-    public Task OpenJournalAsync() => OpenAsync(JobUnder().Match(page.Url).Value + "/journal");
+    public Task OpenJournalAsync() => OpenAsync(JobUnder().Match(Frame.Url).Value + "/journal");
 
     /// <summary>Presses Tab until the control with these words has the keyboard; fails when the page ends
     /// before.</summary>
@@ -211,7 +219,7 @@ public sealed partial class Person(IBrowserContext context, IPage page, List<str
     public async Task EnterAsync(string thereIs)
     {
         await page.Keyboard.PressAsync("Enter");
-        await page.Locator(thereIs).First.WaitForAsync(new() { State = WaitForSelectorState.Attached });
+        await Frame.Locator(thereIs).First.WaitForAsync(new() { State = WaitForSelectorState.Attached });
         await UntilAsync(Whole);
     }
 
@@ -220,14 +228,14 @@ public sealed partial class Person(IBrowserContext context, IPage page, List<str
         for (var i = 0; i < 250; i++)
         {
             if (
-                await page.EvaluateAsync<bool>(
+                await Frame.EvaluateAsync<bool>(
                     $"() => {{ const e = document.activeElement; return e !== document.body && ({isIt})(e); }}"
                 )
             )
                 return;
             await page.Keyboard.PressAsync("Tab");
         }
-        Assert.Fail($"“{words}” is not reached by Tab on {page.Url}:\n{await SeesAsync()}");
+        Assert.Fail($"“{words}” is not reached by Tab on {Frame.Url}:\n{await SeesAsync()}");
     }
 
     /// <summary>The brightest blue and green of a picture, 0 to 255.</summary>
@@ -262,7 +270,7 @@ public sealed partial class Person(IBrowserContext context, IPage page, List<str
         }
     }
 
-    public Task<bool> IsOfflineAsync() => page.EvaluateAsync<bool>("!navigator.onLine");
+    public Task<bool> IsOfflineAsync() => Frame.EvaluateAsync<bool>("!navigator.onLine");
 
     /// <summary>A picture of what the screen shows, for docs/tutorial.md: into the documents when TIGHTCOLD_TUTORIAL is
     /// "write", else among the pictures of the tests.</summary>
@@ -278,19 +286,19 @@ public sealed partial class Person(IBrowserContext context, IPage page, List<str
 
     /// <summary>Scrolls until this stands at the top of the screen.</summary>
     public Task ShowAsync(string what) =>
-        page.Locator(what)
+        Frame.Locator(what)
             .First.EvaluateAsync(
                 "e => { document.documentElement.style.scrollBehavior = 'auto'; e.scrollIntoView({ block: 'start' }); }"
             );
 
     public Task UnfoldAllAsync() =>
-        page.EvaluateAsync("document.querySelectorAll('details').forEach(fold => fold.open = true)");
+        Frame.EvaluateAsync("document.querySelectorAll('details').forEach(fold => fold.open = true)");
 
     /// <summary>Takes out what stands in a field already.</summary>
     public async Task EmptyAsync(string field)
     {
-        var none = page.Locator($"input[type=radio][name='f.{field}'][value='']");
-        var input = page.Locator($"input[type=text][name='f.{field}'], textarea[name='f.{field}']");
+        var none = Frame.Locator($"input[type=radio][name='f.{field}'][value='']");
+        var input = Frame.Locator($"input[type=text][name='f.{field}'], textarea[name='f.{field}']");
         if (await none.CountAsync() > 0)
         {
             if (!await none.IsCheckedAsync())
@@ -334,7 +342,7 @@ public sealed partial class Person(IBrowserContext context, IPage page, List<str
         {
             try
             {
-                if (await page.EvaluateAsync<bool>(condition).WaitAsync(Hang.Limit))
+                if (await Frame.EvaluateAsync<bool>(condition).WaitAsync(Hang.Limit))
                     return;
             }
             catch (PlaywrightException)
@@ -343,28 +351,28 @@ public sealed partial class Person(IBrowserContext context, IPage page, List<str
             }
             await Task.Delay(i < 40 ? 25 : 100, TestContext.Current.CancellationToken);
         }
-        Assert.Fail($"never came true on {page.Url}: {condition}\n{await page.Locator("body").InnerTextAsync()}");
+        Assert.Fail($"never came true on {Frame.Url}: {condition}\n{await Frame.Locator("body").InnerTextAsync()}");
     }
 
-    public ILocator Journal => page.Locator("ol.journal > li");
+    public ILocator Journal => Frame.Locator("ol.journal > li");
 
-    public async Task<string> SeesAsync() => await page.Locator("main").InnerTextAsync();
+    public async Task<string> SeesAsync() => await Frame.Locator("main").InnerTextAsync();
 
     /// <summary>Fails with everything that is on the page, so that a miss can be understood.</summary>
     public async Task SeesAsync(string words)
     {
         var seen = await SeesAsync();
-        Assert.True(seen.Contains(words, StringComparison.Ordinal), $"“{words}” is not on {page.Url}:\n{seen}");
+        Assert.True(seen.Contains(words, StringComparison.Ordinal), $"“{words}” is not on {Frame.Url}:\n{seen}");
     }
 
     public async Task<bool> ScrollsSidewaysAsync() =>
-        await page.EvaluateAsync<bool>(
+        await Frame.EvaluateAsync<bool>(
             "document.documentElement.scrollWidth > document.documentElement.clientWidth + 1"
         );
 
     /// <summary>Controls of the page that a gloved finger would miss: smaller than 56 px in height.</summary>
     public async Task<string[]> TooSmallAsync() =>
-        await page.EvaluateAsync<string[]>(
+        await Frame.EvaluateAsync<string[]>(
             """
             [...document.querySelectorAll('a, button, select, summary, input:not([type=hidden]), textarea')]
               .filter(e => e.offsetParent !== null && !e.classList.contains('away') && e.getBoundingClientRect().height < 55.5)
@@ -377,8 +385,8 @@ public sealed partial class Person(IBrowserContext context, IPage page, List<str
     public async Task<IReadOnlyList<string>> RulesBrokenAsync()
     {
         Assert.True(scripts, "the accessibility rules are checked by a script; this person has scripts switched off");
-        await page.EvaluateAsync(Axe);
-        return await page.EvaluateAsync<string[]>(BrokenRules).WaitAsync(Hang.Limit);
+        await Frame.EvaluateAsync(Axe);
+        return await Frame.EvaluateAsync<string[]>(BrokenRules).WaitAsync(Hang.Limit);
     }
 
     public async Task PictureAsync(string name)
@@ -423,17 +431,17 @@ public sealed partial class Person(IBrowserContext context, IPage page, List<str
 
     private static string Script(string text) => JsonSerializer.Serialize(text);
 
-    private ILocator Input(string field) => page.Locator($"input[name='f.{field}'], textarea[name='f.{field}']").First;
+    private ILocator Input(string field) => Frame.Locator($"input[name='f.{field}'], textarea[name='f.{field}']").First;
 
     /// <summary>Opens the fold in which a field lies.</summary>
     private async Task UnfoldAsync(string field)
     {
-        var fold = page.Locator("details.more").Filter(new() { Has = page.Locator($"[name='f.{field}']") });
+        var fold = Frame.Locator("details.more").Filter(new() { Has = Frame.Locator($"[name='f.{field}']") });
         if (await fold.CountAsync() > 0 && await fold.First.GetAttributeAsync("open") is null)
             await fold.First.Locator("summary").First.ClickAsync();
     }
 
-    private static string Root()
+    internal static string Root()
     {
         var folder = new DirectoryInfo(AppContext.BaseDirectory);
         while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "Tightcold.slnx")))

@@ -1,0 +1,116 @@
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Http;
+using Microsoft.Playwright;
+
+namespace Tightcold.Web.Tests.Bench;
+
+/// <summary>The phone's own program, as <c>./package phone</c> made it, handed out by a plain web server; and a browser
+/// that came there once.</summary>
+public sealed class PhoneApp : IAsyncDisposable
+{
+    /// <summary>In front of the worker's script: its clock, which a test sets. Nothing else of the program is
+    /// changed.</summary>
+    private const string TestClock = """
+        { let ahead = 0; const now = Date.now.bind(Date); Date.now = () => now() + ahead;
+          new BroadcastChannel('test-clock').onmessage = ({ data }) => { ahead = data.at - now(); new BroadcastChannel('test-clock-set').postMessage(data.at); }; }
+
+        """;
+
+    private readonly WebApplication server;
+    private DateTimeOffset now;
+
+    private PhoneApp(WebApplication server) => this.server = server;
+
+    public Uri Address => new(server.Urls.First());
+
+    /// <summary>How often somebody asked the server for something.</summary>
+    public int Asked { get; private set; }
+
+    public static string Folder { get; } = Path.Combine(Person.Root(), "artifacts", "package", "phone");
+
+    public static async Task<PhoneApp> StartAsync()
+    {
+        Assert.True(
+            File.Exists(Path.Combine(Folder, "files.js")),
+            "The phone's program is not packaged; run ./package phone first, as ./test does."
+        );
+        var builder = WebApplication.CreateEmptyBuilder(new());
+        builder.WebHost.UseKestrelCore().UseUrls("http://127.0.0.1:0");
+        var server = builder.Build();
+        var app = new PhoneApp(server);
+        server.Run(app.HandOutAsync);
+        await server.StartAsync(TestContext.Current.CancellationToken);
+        return app;
+    }
+
+    /// <summary>The browser comes for the first time, and the first page is there.</summary>
+    public async Task<Person> PersonAsync(Chromium chromium, DateTimeOffset at)
+    {
+        var person = await chromium.InShellAsync(new UriBuilder(Address) { Host = "localhost" }.Uri, 390);
+        await ReadyAsync(person);
+        await SetAsync(person, at);
+        return person;
+    }
+
+    public static async Task ReadyAsync(Person person) =>
+        await person.Page.WaitForFunctionAsync(
+            "() => document.documentElement.dataset.ready",
+            null,
+            new() { Timeout = (float)Hang.Limit.TotalMilliseconds }
+        );
+
+    /// <summary>The time in the program; it goes on from there, and never back.</summary>
+    public async Task SetAsync(Person person, DateTimeOffset at)
+    {
+        if (at <= now)
+            return;
+        now = at;
+        await person.Page.EvaluateAsync(
+            """
+            at => new Promise(set => {
+              new BroadcastChannel('test-clock-set').onmessage = () => set();
+              new BroadcastChannel('test-clock').postMessage({ at });
+            })
+            """,
+            at.ToUnixTimeMilliseconds()
+        );
+    }
+
+    public Task LaterAsync(Person person, TimeSpan by) => SetAsync(person, now + by);
+
+    /// <summary>The server is gone, and the network with it.</summary>
+    public async Task GoneAsync(Person person)
+    {
+        await server.StopAsync(TestContext.Current.CancellationToken);
+        await person.OfflineAsync(true);
+    }
+
+    public ValueTask DisposeAsync() => server.DisposeAsync();
+
+    private async Task HandOutAsync(HttpContext http)
+    {
+        Asked++;
+        var path = http.Request.Path.Value is null or "/" ? "index.html" : http.Request.Path.Value.TrimStart('/');
+        var file = Path.Combine(Folder, path);
+        if (path.Contains("..", StringComparison.Ordinal) || !File.Exists(file))
+        {
+            http.Response.StatusCode = StatusCodes.Status404NotFound;
+            return;
+        }
+        http.Response.ContentType = Path.GetExtension(file) switch
+        {
+            ".html" => "text/html; charset=utf-8",
+            ".js" => "text/javascript; charset=utf-8",
+            ".css" => "text/css; charset=utf-8",
+            ".wasm" => "application/wasm",
+            ".svg" => "image/svg+xml",
+            ".png" => "image/png",
+            ".webmanifest" => "application/manifest+json",
+            _ => "application/octet-stream",
+        };
+        if (path == "desk.js")
+            await http.Response.WriteAsync(TestClock);
+        await http.Response.SendFileAsync(file);
+    }
+}

@@ -1,0 +1,101 @@
+using System.Text;
+using Tightcold.App.Demo;
+using Tightcold.Web.Tests.Bench;
+
+namespace Tightcold.Web.Tests;
+
+/// <summary>The whole tool in the phone: its own program in a browser of 390 px, without a server.</summary>
+public sealed class PhoneAppTests(Chromium chromium, DemoSite demo)
+{
+    private static CancellationToken Cancellation => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task The_demos_day_goes_from_the_first_tap_to_the_printed_card_without_any_network_and_a_site_agrees()
+    {
+        var story = await demo.RecordAsync();
+        await using var app = await PhoneApp.StartAsync();
+        await using var person = await app.PersonAsync(chromium, DemoScenario.Start.AddMinutes(-30));
+        await app.GoneAsync(person);
+        var asked = app.Asked;
+        await person.OpenAsync("/");
+        await person.TutorialAsync("phone-1-start");
+        await DemoDay.KitAsync(person, () => app.LaterAsync(person, TimeSpan.FromMinutes(1)), story);
+        await DemoDay.CarAsync(person, story);
+        await app.SetAsync(person, DemoScenario.Start);
+        await person.OpenJobAsync(story.Job.Complaint);
+        var ids = new Dictionary<Guid, Guid>();
+        foreach (var entry in story.Journal.All.OrderBy(entry => entry.WrittenAt))
+        {
+            await app.SetAsync(person, entry.ObservedAt);
+            await DemoDay.WriteAsync(person, entry, ids);
+        }
+        await person.OpenAsync("/jobs/1");
+        await person.TutorialAsync("phone-2-job");
+        await person.FollowAsync("Job card to print");
+        await person.SeesAsync("Proven tight: yes");
+        Assert.Equal(asked, app.Asked);
+
+        // Taken to a laptop as a file: the site there says the same of it, word for word and figure for figure.
+        var everything = await person.Frame.EvaluateAsync<string>("fetch('/everything').then(file => file.text())");
+        await using var site = await RunningSite.StartAtAsync(DemoScenario.Start.AddHours(9), Hang.Limit);
+        using var client = site.Client();
+        using var form = new MultipartFormDataContent
+        {
+            { new StringContent((await client.HiddenOfAsync("/import"))["token"]), "token" },
+            { new ByteArrayContent(Encoding.UTF8.GetBytes(everything)), "file", "phone.json" },
+        };
+        using var taken = await client.PostAsync(new Uri("/import", UriKind.Relative), form, Cancellation);
+        Assert.Equal("/jobs/1", taken.Headers.Location?.OriginalString);
+        await app.SetAsync(person, DemoScenario.Start.AddHours(9));
+        await using var visitor = await chromium.PersonAsync(site, 390);
+        foreach (
+            var path in new[]
+            {
+                "/jobs/1",
+                "/jobs/1/steps/standing-pressure",
+                "/jobs/1/steps/what-is-wrong",
+                "/jobs/1/steps/leak-search",
+                "/jobs/1/steps/hold",
+                "/jobs/1/steps/weigh-in",
+                "/jobs/1/steps/prove-cold",
+                "/jobs/1/journal",
+            }
+        )
+        {
+            await WholeAsync(person, path);
+            await WholeAsync(visitor, path);
+            Assert.Equal(await visitor.SeesAsync(), await person.SeesAsync());
+        }
+    }
+
+    /// <summary>The page once its faults are weighed.</summary>
+    private static async Task WholeAsync(Person person, string path)
+    {
+        await person.OpenAsync(path);
+        await person.UntilAsync(
+            "!document.querySelector('script[data-weighing]')?.dataset.weighing && document.readyState === 'complete'"
+        );
+    }
+
+    [Fact]
+    public async Task What_was_written_down_is_there_after_the_page_is_killed_and_opens_without_a_server()
+    {
+        await using var app = await PhoneApp.StartAsync();
+        await using var person = await app.PersonAsync(chromium, RunningSite.Noon);
+        await person.AddCarAsync("Green van", "R-134a");
+        await app.GoneAsync(person);
+        await person.OpenJobAsync("blows warm");
+        for (var i = 0; i < 5; i++)
+        {
+            await person.OpenAsync("/jobs/1/entries/new/note");
+            await person.FillAsync("text", $"note {i}");
+            await person.PressAsync("Write it down");
+            // Killed where it stands: the worker with the program goes with its page.
+            await person.Page.ReloadAsync();
+            await PhoneApp.ReadyAsync(person);
+        }
+        await person.OpenAsync("/jobs/1/journal");
+        for (var i = 0; i < 5; i++)
+            await person.SeesAsync($"note {i}");
+    }
+}

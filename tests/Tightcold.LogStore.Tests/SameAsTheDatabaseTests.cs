@@ -95,7 +95,7 @@ public sealed class SameAsTheDatabaseTests
                         await Answers.OfAsync(JobLog.Open(new MemoryFile(file.Bytes)), words, jobs, cars)
                     );
                 },
-                iter: 60,
+                iter: 40,
                 threads: 1
             );
 

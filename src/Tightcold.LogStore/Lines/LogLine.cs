@@ -161,6 +161,6 @@ internal sealed partial record LogLine(
     [GeneratedRegex("\"(?:of|again)\":\"(?<list>[^\"]*)")]
     private static partial Regex Owner();
 
-    [GeneratedRegex("\"again\":\"(?<number>[0-9]{1,9}) ")]
+    [GeneratedRegex("\"again\":\"(?<number>[0-9]{1,9}) [^\"]*\"\\}")]
     private static partial Regex LastNumber();
 }

@@ -54,6 +54,25 @@ public sealed partial class JobLog : IJobStore
         return new(file, Opening.Of(file));
     }
 
+    /// <summary>Takes in what the writer of the same file added behind what is known here, for a reader beside
+    /// it.</summary>
+    /// <exception cref="LogStoreException">What stands there is not whole, or does not follow: the log has to be opened
+    /// again.</exception>
+    public void CatchUp()
+    {
+        lock (gate)
+        {
+            foreach (var piece in Pieces.Of(file, end))
+            {
+                if (piece is not Piece.Whole { Line: { Act: { } act } line } whole || line.Before != next.Before)
+                    throw new LogStoreException("What was added to the log does not follow; open it again.");
+                next = line.Next;
+                shelf.Put(act, whole.At, whole.BodiesAt);
+            }
+            end = file.Length;
+        }
+    }
+
     /// <summary>What was cut off when the log was opened; null when its last writing had come to its end.</summary>
     public string? Torn { get; }
 

@@ -10,16 +10,42 @@ namespace Tightcold.Phone;
 internal static partial class Doorway
 {
     private static PageHost? host;
+    private static JobLog? log;
+    private static Beside? copy;
 
     /// <summary>Opens the journal in the browser's storage.</summary>
     /// <param name="origin">Where these pages are served from.</param>
-    /// <returns>What the person should know of it; empty when all is well.</returns>
+    /// <returns>What the person should know of it, a line each; empty when all is well.</returns>
     [JSExport]
     internal static string Open(string origin)
     {
-        var log = JobLog.Open(new PhoneDisk());
-        host = new(log, TimeProvider.System, new RandomIds(), new PhoneMemory(), new(origin));
-        return string.Join('\n', log.Damages.Select(damage => damage.Sentence));
+        Begin(new PhoneDisk(), origin, weighs: false);
+        return string.Join('\n', log!.Damages.Select(damage => damage.Sentence).Prepend(log.Torn).OfType<string>());
+    }
+
+    /// <summary>Opens a copy of the journal, to weigh what takes long beside the worker that holds it.</summary>
+    /// <param name="origin">Where these pages are served from.</param>
+    /// <param name="journal">All bytes of its file.</param>
+    [JSExport]
+    internal static void OpenBeside(string origin, byte[] journal)
+    {
+        copy = new();
+        copy.Grow(journal);
+        Begin(copy, origin, weighs: true);
+    }
+
+    /// <summary>What the holder of the journal added to it.</summary>
+    [JSExport]
+    internal static void Follow(byte[] added)
+    {
+        copy!.Grow(added);
+        log!.CatchUp();
+    }
+
+    private static void Begin(IGrowingFile file, string origin, bool weighs)
+    {
+        log = JobLog.Open(file);
+        host = new(log, TimeProvider.System, new RandomIds(), new PhoneMemory(), new(origin), weighs);
     }
 
     /// <param name="request">As JSON: <c>sent</c>, <c>address</c>, <c>fields</c> (pairs), <c>kept</c>, <c>has</c>, and of

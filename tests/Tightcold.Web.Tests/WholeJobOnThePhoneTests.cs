@@ -3,9 +3,9 @@ using Tightcold.Findings;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
+using Tightcold.Pages.Words;
 using Tightcold.Quantities;
 using Tightcold.Web.Tests.Bench;
-using Tightcold.Pages.Words;
 
 namespace Tightcold.Web.Tests;
 

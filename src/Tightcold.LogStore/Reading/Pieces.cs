@@ -9,10 +9,12 @@ internal static class Pieces
     /// <summary>A newer version may say more in the first line than this one.</summary>
     private const int MostOfHead = 1000;
 
-    public static IEnumerable<Piece> Of(IGrowingFile file)
+    /// <param name="file">Of any bytes.</param>
+    /// <param name="from">Where a line begins; 0 for the whole file.</param>
+    public static IEnumerable<Piece> Of(IGrowingFile file, long from = 0)
     {
         var window = new Window(file);
-        var at = 0L;
+        var at = from;
         while (window.StretchAt(at) is { } stretch)
         {
             if (at == 0 && Head(window, stretch) is var (head, behind))

@@ -12,7 +12,15 @@ namespace Tightcold.Pages.Answering;
 /// <summary>The findings of a record, weighed once for each state of its journal and of the car's earlier jobs: leaks
 /// and faults cost some tenths of a second. A cache and no truth: findings are a pure function of what is compared
 /// here.</summary>
-internal sealed class FindingSource(Func<JobPicture, ImmutableArray<Finding>> of, TimeSpan patience) : IDisposable
+/// <param name="of">The findings of a picture.</param>
+/// <param name="patience">How long a page waits for the odds of faults before it comes without them.</param>
+/// <param name="mayWeigh">False where another place weighs: what is not known there is never begun here, unless it is asked
+/// for as a whole.</param>
+internal sealed class FindingSource(
+    Func<JobPicture, ImmutableArray<Finding>> of,
+    TimeSpan patience,
+    bool mayWeigh = true
+) : IDisposable
 {
     /// <summary>Jobs kept; when full, all go and the next question weighs again.</summary>
     private const int MostJobs = 256;
@@ -35,15 +43,26 @@ internal sealed class FindingSource(Func<JobPicture, ImmutableArray<Finding>> of
     /// <summary>Jobs being weighed for a page that was answered at a glance.</summary>
     private readonly ConcurrentDictionary<Guid, Task> weighing = new();
 
-    /// <summary>Whether a page that was answered at a glance will say more soon.</summary>
-    public bool IsWeighing(Guid job) => weighing.ContainsKey(job);
+    /// <summary>Whether a page that was answered at a glance has no more to wait for.</summary>
+    public async Task<bool> IsWeighedAsync(JobDesk desk, int number, Guid job, CancellationToken cancellation)
+    {
+        if (weighing.ContainsKey(job))
+            return false;
+        // Weighed here, or by nobody any more: the page that comes now has it, or begins anew.
+        if (mayWeigh && patience != Timeout.InfiniteTimeSpan)
+            return true;
+        if (await desk.RecordAsync(number, cancellation).ConfigureAwait(false) is not { } record)
+            return true;
+        // Where pages wait for the whole, this question does too.
+        return (await SoonAsync(desk, record, cancellation).ConfigureAwait(false)).IsWhole;
+    }
 
     /// <summary>All findings when they are there or come within the site's patience, else what a glance tells, while
     /// the rest is weighed on.</summary>
     public async Task<JobSight> SoonAsync(JobDesk desk, JobRecord record, CancellationToken cancellation)
     {
         var glance = await AtAGlanceAsync(desk, record, cancellation).ConfigureAwait(false);
-        if (glance.IsWhole)
+        if (glance.IsWhole || !mayWeigh)
             return glance;
         // Weighed to its end even when the asker leaves: the next one asks the same.
         var whole = Task.Run(() => WholeAsync(glance, CancellationToken.None), CancellationToken.None);

@@ -35,7 +35,9 @@ internal sealed class JobAnswers(JobDesk desk, FindingSource findings)
         if (await desk.EntryCountAsync(ask.Number, ask.Cancellation).ConfigureAwait(false) is not { } count)
             return new Answer.NotHere();
         // A page that came without the odds of faults names its job, and hears when they are there.
-        var weighed = ask.Id("weighing") is not { } job || !findings.IsWeighing(job);
+        var weighed =
+            ask.Id("weighing") is not { } job
+            || await findings.IsWeighedAsync(desk, ask.Number, job, ask.Cancellation).ConfigureAwait(false);
         return new Answer.Tells(
             new { entries = count, weighed },
             string.Create(CultureInfo.InvariantCulture, $"{count}{(weighed ? "" : "-weighing")}")

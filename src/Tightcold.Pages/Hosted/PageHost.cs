@@ -43,8 +43,17 @@ public sealed class PageHost : IAsyncDisposable
     /// <param name="ids">Ids of what will be written down.</param>
     /// <param name="memory">The device's choices.</param>
     /// <param name="origin">Where the pages are served, for the code on a car's label.</param>
-    public PageHost(IJobStore store, TimeProvider clock, IIdSource ids, IDeviceMemory memory, Uri origin)
-        : this(store, clock, ids, memory, origin, Walk.Of, TimeSpan.Zero) { }
+    /// <param name="weighs">Whether pages of a job wait here until its faults are weighed. False: they come at a glance,
+    /// and are asked again until another host has weighed.</param>
+    public PageHost(
+        IJobStore store,
+        TimeProvider clock,
+        IIdSource ids,
+        IDeviceMemory memory,
+        Uri origin,
+        bool weighs
+    )
+        : this(store, clock, ids, memory, origin, Walk.Of, weighs ? Timeout.InfiniteTimeSpan : TimeSpan.Zero, weighs) { }
 
     internal PageHost(
         IJobStore store,
@@ -53,12 +62,13 @@ public sealed class PageHost : IAsyncDisposable
         IDeviceMemory memory,
         Uri origin,
         Func<JobPicture, ImmutableArray<Finding>> findings,
-        TimeSpan patience
+        TimeSpan patience,
+        bool weighs = true
     )
     {
         (this.store, this.clock, this.memory) = (store, clock, memory);
         var desk = new JobDesk(store, clock, ids);
-        this.findings = new(findings, patience);
+        this.findings = new(findings, patience, weighs);
         books = new(desk, Timeout.InfiniteTimeSpan);
         table = new(desk, this.findings, books, ids, () => new(origin, OnThisMachineOnly: true));
         services = new ServiceCollection().AddSingleton<AntiforgeryStateProvider, NoToken>().BuildServiceProvider();

@@ -1,17 +1,14 @@
-// The worker in which the program runs, and the disk under it: one file that only grows, in the browser's own storage.
+// The worker in which the program runs. Two of them are started: one holds the journal, on one file of the browser's own
+// storage that only grows, and writes and draws; the other follows it in memory and weighs what takes long.
 import { dotnet } from './_framework/dotnet.js';
 
-const folder = await navigator.storage.getDirectory();
-const open = async name => (await folder.getFileHandle(name, { create: true })).createSyncAccessHandle();
+const tell = (message, moved) => self.postMessage(message, moved ?? []);
+const holds = self.name !== 'beside';
+// The choices of the person, as both know them.
+let kept = {};
 
 // What the program knows of the disk. An answer means: it is on the disk.
 function disk(journal, choices) {
-  let kept = {};
-  try {
-    const bytes = new Uint8Array(choices.getSize());
-    choices.read(bytes, { at: 0 });
-    kept = JSON.parse(new TextDecoder().decode(bytes) || '{}');
-  } catch { /* Choices that cannot be read are the usual ones. */ }
   return {
     size: () => journal.getSize(),
     read: (at, view) => {
@@ -22,39 +19,60 @@ function disk(journal, choices) {
     },
     append: view => {
       const bytes = view.slice();
-      const at = journal.getSize();
       try {
-        const count = journal.write(bytes, { at });
+        const count = journal.write(bytes, { at: journal.getSize() });
         journal.flush();
-        return count === bytes.length;
+        if (count !== bytes.length) return false;
       } catch { return false; }
+      tell({ added: bytes }, [bytes.buffer]);
+      return true;
     },
     cut: length => { journal.truncate(length); journal.flush(); },
     recall: name => kept[name] ?? null,
     remember: (name, value) => {
       kept[name] = value;
+      tell({ chosen: kept });
+      if (!choices) return;
       const bytes = new TextEncoder().encode(JSON.stringify(kept));
       try { choices.truncate(0); choices.write(bytes, { at: 0 }); choices.flush(); } catch { /* Chosen until the next start. */ }
     },
   };
 }
 
-try {
+async function opened() {
+  if (!holds) return [null, null];
+  const folder = await navigator.storage.getDirectory();
+  const open = async name => (await folder.getFileHandle(name, { create: true })).createSyncAccessHandle();
   const [journal, choices] = [await open('tightcold.log'), await open('tightcold-choices.json')];
+  try {
+    const bytes = new Uint8Array(choices.getSize());
+    choices.read(bytes, { at: 0 });
+    kept = JSON.parse(new TextDecoder().decode(bytes) || '{}');
+  } catch { /* Choices that cannot be read are the usual ones. */ }
+  return [journal, choices];
+}
+
+try {
+  const [journal, choices] = await opened();
   const { setModuleImports, getAssemblyExports, getConfig } = await dotnet.create();
   setModuleImports('disk', disk(journal, choices));
   const { Tightcold: { Phone: { Doorway } } } = await getAssemblyExports(getConfig().mainAssemblyName);
-  const said = Doorway.Open(self.location.origin);
-  self.addEventListener('message', async ({ data: { id, ask } }) => {
-    try {
+  // In the order in which they came: what was added is known before what is asked after it.
+  self.addEventListener('message', async ({ data: { id, ask, whole, begin, added, chosen } }) => {
+    if (whole) {
+      const bytes = new Uint8Array(journal.getSize());
+      journal.read(bytes, { at: 0 });
+      tell({ whole: bytes, chosen: kept }, [bytes.buffer]);
+    } else if (begin) { kept = chosen; Doorway.OpenBeside(self.location.origin, begin); }
+    else if (added) { Doorway.Follow(added); }
+    else if (chosen) kept = chosen;
+    else if (ask) {
       const { file, ...rest } = ask;
-      const answer = JSON.parse(await Doorway.AnswerAsync(JSON.stringify(rest), file ?? new Uint8Array()));
-      self.postMessage({ id, answer });
-    } catch (trouble) {
-      self.postMessage({ id, answer: { failed: String(trouble?.message ?? trouble) } });
+      try { tell({ id, answer: JSON.parse(await Doorway.AnswerAsync(JSON.stringify(rest), file ?? new Uint8Array())) }); }
+      catch (trouble) { tell({ id, answer: { failed: String(trouble?.message ?? trouble) } }); }
     }
   });
-  self.postMessage({ open: said });
+  tell({ open: holds ? Doorway.Open(self.location.origin) : '' });
 } catch (trouble) {
-  self.postMessage({ failed: String(trouble?.message ?? trouble) });
+  tell({ failed: String(trouble?.message ?? trouble) });
 }

@@ -26,7 +26,8 @@ self.addEventListener('fetch', event => {
   const url = new URL(request.url);
   if (url.origin !== self.location.origin || !url.pathname.startsWith(here)) return;
   // The address bar opens the shell, whatever page is meant; its frame then asks for that page.
-  if (request.mode === 'navigate' && request.destination === 'document') event.respondWith(file(shell));
+  if (request.mode === 'navigate' && request.destination === 'document')
+    event.respondWith([here, shell].includes(url.pathname) ? file(shell) : Response.redirect(here + '#/' + (url.pathname + url.search).slice(here.length)));
   else if (files.includes(url.pathname.slice(here.length))) event.respondWith(file(url.pathname));
   else event.respondWith(answer(request, url));
 });

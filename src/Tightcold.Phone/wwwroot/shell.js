@@ -35,7 +35,7 @@ async function start() {
   document.documentElement.dataset.ready = String(Math.round(performance.now() - opened));
   page.hidden = false;
   document.getElementById('opens').hidden = true;
-  page.src = location.pathname + location.search + location.hash;
+  page.src = here + location.hash.slice(1).replace(/^\//, '');
 }
 
 // Another tab has the journal: it is asked through the service worker like any page.
@@ -48,35 +48,79 @@ async function another() {
   throw new Error('another tab holds the journal and does not answer; close it');
 }
 
-// This tab holds the journal: the program is started, and asked whatever the service worker passes on.
-async function hold() {
-  const desk = new Worker('desk.js', { type: 'module' });
-  const waiting = new Map();
-  let next = 0;
+// A worker in which the program runs; what it says goes to the one who listens, once it is open.
+async function program(name, hear) {
+  const worker = new Worker('desk.js', { type: 'module', name });
   await new Promise((done, failed) => {
-    desk.addEventListener('error', trouble => failed(new Error(trouble.message || 'the program did not load')));
-    desk.addEventListener('message', ({ data }) => {
+    worker.addEventListener('error', trouble => failed(new Error(trouble.message || 'the program did not load')));
+    worker.addEventListener('message', ({ data }) => {
       if (data.open !== undefined) { if (data.open) console.warn(data.open); done(); }
       else if (data.failed) failed(new Error(data.failed));
-      else { waiting.get(data.id)?.postMessage(data.answer); waiting.delete(data.id); }
+      else hear(data);
     });
   });
-  navigator.serviceWorker.addEventListener('message', ({ data, ports }) => {
-    if (!data?.ask) return;
-    const id = next++;
-    waiting.set(id, ports[0]);
-    // At once: so that who asks knows that somebody is at it, however long it takes.
-    ports[0].postMessage({ heard: true });
-    desk.postMessage({ id, ask: data.ask });
-  });
-  navigator.serviceWorker.startMessages();
+  return worker;
 }
 
-// The address shows where the person is, so that a reload comes back there.
+// This tab holds the journal: the program is started, and asked whatever the service worker passes on. One worker writes and
+// draws; the other follows it and weighs, so that a tap never waits for odds.
+async function hold() {
+  const waiting = new Map();
+  let next = 0;
+  // How much was written down in this sitting; and for each job how much that was when its faults were weighed.
+  let written = 0;
+  let beside = null;
+  const weighed = new Map();
+  const answered = ({ id, answer }) => { waiting.get(id)?.(answer); waiting.delete(id); };
+  const ask = (worker, request) => new Promise(done => { const id = next++; waiting.set(id, done); worker.postMessage({ id, ask: request }); });
+
+  let whole = null;
+  const desk = await program('holds', data => {
+    if (data.added) { written++; beside?.postMessage({ added: data.added }, [data.added.buffer]); }
+    else if (data.whole) whole(data);
+    else if (data.chosen) beside?.postMessage({ chosen: data.chosen });
+    else answered(data);
+  });
+
+  // Which of the two answers: what takes long, and pages of a job whose faults the other has weighed as it stands now.
+  const jobOf = path => /^\/jobs\/(\d+)(?:$|\/)/.exec(path)?.[1];
+  const asksForOdds = request => request.address.includes('/news?weighing=');
+  function place(request) {
+    const path = request.address.split('?')[0];
+    if (!beside || request.sent || !jobOf(path)) return desk;
+    if (/\/(card|card\.html|ways|expect)$/.test(path) || asksForOdds(request)) return beside;
+    return weighed.get(jobOf(path)) === written && /^\/jobs\/\d+(\/steps\/[^/]+)?$/.test(path) ? beside : desk;
+  }
+  async function answer(request) {
+    const before = written;
+    const told = await ask(place(request), request);
+    if (asksForOdds(request) && told.status === 200 && before === written && JSON.parse(atob(told.body)).weighed)
+      weighed.set(jobOf(request.address), written);
+    return told;
+  }
+  navigator.serviceWorker.addEventListener('message', ({ data, ports: [port] }) => {
+    if (!data?.ask) return;
+    // At once: so that who asks knows that somebody is at it, however long it takes.
+    port.postMessage({ heard: true });
+    answer(data.ask).then(told => port.postMessage(told));
+  });
+  navigator.serviceWorker.startMessages();
+
+  // The other one begins when the first page is there: it may not be in its way.
+  page.addEventListener('load', () => program('beside', answered).then(async other => {
+    const all = new Promise(done => { whole = done; });
+    desk.postMessage({ whole: true });
+    const { whole: begin, chosen } = await all;
+    other.postMessage({ begin, chosen }, [begin.buffer]);
+    beside = other;
+  }).catch(trouble => console.warn(`faults are weighed beside the pages: ${trouble.message}`)), { once: true });
+}
+
+// The address shows behind its mark where the person is, so that a reload comes back there.
 page.addEventListener('load', () => {
   const at = page.contentWindow?.location;
   if (!at || at.origin !== location.origin || !page.src) return;
-  history.replaceState(null, '', at.pathname + at.search + at.hash);
+  history.replaceState(null, '', here + '#/' + (at.pathname + at.search + at.hash).slice(here.length));
   document.title = page.contentDocument?.title || 'Tightcold';
   document.querySelector('meta[name=theme-color]').content = page.contentDocument?.querySelector('meta[name=theme-color]')?.content ?? '#ffffff';
 });

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Microsoft.Playwright;
 using Tightcold.Web.Lan;
 
@@ -54,13 +55,30 @@ public sealed class Chromium : IAsyncLifetime
         PersonAsync(site.Address, width, scripts, site.OwnerKey);
 
     public Task<Person> PersonAsync(Uri site, int width, bool scripts = true, string? ownerKey = null) =>
-        PersonAsync(site, width, scripts, ownerKey, inShell: false);
+        PersonAsync(site, width, scripts, ownerKey, inShell: false, "America/Denver");
 
     /// <summary>The same where the pages stand in the frame of a shell, which is opened.</summary>
-    public Task<Person> InShellAsync(Uri site, int width) =>
-        PersonAsync(site, width, scripts: true, ownerKey: null, inShell: true);
+    /// <param name="site">Where the shell is handed out.</param>
+    /// <param name="width">Of the screen, px.</param>
+    /// <param name="hoursEast">Of Greenwich: the time zone of the browser, which is that of the program in it.</param>
+    public Task<Person> InShellAsync(Uri site, int width, int hoursEast) =>
+        PersonAsync(
+            site,
+            width,
+            scripts: true,
+            ownerKey: null,
+            inShell: true,
+            string.Create(CultureInfo.InvariantCulture, $"Etc/GMT{-hoursEast:+0;-0}")
+        );
 
-    private async Task<Person> PersonAsync(Uri site, int width, bool scripts, string? ownerKey, bool inShell)
+    private async Task<Person> PersonAsync(
+        Uri site,
+        int width,
+        bool scripts,
+        string? ownerKey,
+        bool inShell,
+        string zone
+    )
     {
         var phone = width < 600;
         var context = await browser!.NewContextAsync(
@@ -71,7 +89,7 @@ public sealed class Chromium : IAsyncLifetime
                 HasTouch = phone,
                 IsMobile = phone,
                 JavaScriptEnabled = scripts,
-                TimezoneId = "America/Denver",
+                TimezoneId = zone,
             }
         );
         if (ownerKey is not null)
@@ -96,10 +114,8 @@ public sealed class Chromium : IAsyncLifetime
             }
         );
         var page = await context.NewPageAsync();
-        if (!inShell)
-            return new Person(context, page, strangers, scripts);
-        await page.GotoAsync("/");
-        var frame = await (await page.QuerySelectorAsync("iframe"))!.ContentFrameAsync();
-        return new Person(context, page, strangers, scripts, frame);
+        if (inShell)
+            await page.GotoAsync("/");
+        return new Person(context, page, strangers, scripts, inShell);
     }
 }

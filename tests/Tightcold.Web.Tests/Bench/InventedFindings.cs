@@ -2,9 +2,9 @@ using System.Collections.Immutable;
 using Tightcold.Findings;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
+using Tightcold.Pages.Words;
 using Tightcold.Procedures.Substances;
 using Tightcold.Quantities;
-using Tightcold.Pages.Words;
 
 namespace Tightcold.Web.Tests.Bench;
 

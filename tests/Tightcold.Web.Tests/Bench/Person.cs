@@ -12,7 +12,7 @@ public sealed partial class Person(
     IPage page,
     List<string> strangers,
     bool scripts = true,
-    IFrame? inside = null
+    bool inShell = false
 ) : IAsyncDisposable
 {
     /// <summary>Pictures of what was seen; not kept in the repository.</summary>
@@ -35,7 +35,7 @@ public sealed partial class Person(
     public IPage Page => page;
 
     /// <summary>Where the pages of the program are: in a phone they stand within a shell.</summary>
-    public IFrame Frame => inside ?? page.MainFrame;
+    public IFrame Frame => inShell ? page.Frames.First(frame => frame.ParentFrame is not null) : page.MainFrame;
 
     /// <summary>Where a picture or a print of that name is kept.</summary>
     public static string PictureFile(string name) => Path.Combine(Pictures, name);
@@ -286,7 +286,8 @@ public sealed partial class Person(
 
     /// <summary>Scrolls until this stands at the top of the screen.</summary>
     public Task ShowAsync(string what) =>
-        Frame.Locator(what)
+        Frame
+            .Locator(what)
             .First.EvaluateAsync(
                 "e => { document.documentElement.style.scrollBehavior = 'auto'; e.scrollIntoView({ block: 'start' }); }"
             );

@@ -47,7 +47,11 @@ public sealed class PhoneApp : IAsyncDisposable
     /// <summary>The browser comes for the first time, and the first page is there.</summary>
     public async Task<Person> PersonAsync(Chromium chromium, DateTimeOffset at)
     {
-        var person = await chromium.InShellAsync(new UriBuilder(Address) { Host = "localhost" }.Uri, 390);
+        var person = await chromium.InShellAsync(
+            new UriBuilder(Address) { Host = "localhost" }.Uri,
+            390,
+            at.Offset.Hours
+        );
         await ReadyAsync(person);
         await SetAsync(person, at);
         return person;

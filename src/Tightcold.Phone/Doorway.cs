@@ -14,24 +14,24 @@ internal static partial class Doorway
     private static Beside? copy;
 
     /// <summary>Opens the journal in the browser's storage.</summary>
-    /// <param name="origin">Where these pages are served from.</param>
+    /// <param name="home">Where these pages are served from: a site, or a folder of one.</param>
     /// <returns>What the person should know of it, a line each; empty when all is well.</returns>
     [JSExport]
-    internal static string Open(string origin)
+    internal static string Open(string home)
     {
-        Begin(new PhoneDisk(), origin, weighs: false);
+        Begin(new PhoneDisk(), home, weighs: false);
         return string.Join('\n', log!.Damages.Select(damage => damage.Sentence).Prepend(log.Torn).OfType<string>());
     }
 
     /// <summary>Opens a copy of the journal, to weigh what takes long beside the worker that holds it.</summary>
-    /// <param name="origin">Where these pages are served from.</param>
+    /// <param name="home">Where these pages are served from: a site, or a folder of one.</param>
     /// <param name="journal">All bytes of its file.</param>
     [JSExport]
-    internal static void OpenBeside(string origin, byte[] journal)
+    internal static void OpenBeside(string home, byte[] journal)
     {
         copy = new();
         copy.Grow(journal);
-        Begin(copy, origin, weighs: true);
+        Begin(copy, home, weighs: true);
     }
 
     /// <summary>What the holder of the journal added to it.</summary>
@@ -42,10 +42,10 @@ internal static partial class Doorway
         log!.CatchUp();
     }
 
-    private static void Begin(IGrowingFile file, string origin, bool weighs)
+    private static void Begin(IGrowingFile file, string home, bool weighs)
     {
         log = JobLog.Open(file);
-        host = new(log, TimeProvider.System, new RandomIds(), new PhoneMemory(), new(origin), weighs);
+        host = new(log, TimeProvider.System, new RandomIds(), new PhoneMemory(), new(home), weighs);
     }
 
     /// <param name="request">As JSON: <c>sent</c>, <c>address</c>, <c>fields</c> (pairs), <c>kept</c>, <c>has</c>, and of

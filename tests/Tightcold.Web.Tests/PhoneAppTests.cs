@@ -152,23 +152,23 @@ public sealed class PhoneAppTests(Chromium chromium, DemoSite demo)
     }
 
     [Fact]
-    public async Task What_was_written_down_is_there_after_the_page_is_killed_and_opens_without_a_server()
+    public async Task What_was_written_down_in_a_folder_of_a_site_is_there_after_the_page_is_killed_and_opens_without_it()
     {
-        await using var app = await PhoneApp.StartAsync();
+        await using var app = await PhoneApp.StartAsync("/van/");
         await using var person = await app.PersonAsync(chromium, RunningSite.Noon);
-        await person.AddCarAsync("Green van", "R-134a");
+        await person.AddCarAsync("Green van", "R-134a", "/van");
         await app.GoneAsync(person);
         await person.OpenJobAsync("blows warm");
         for (var i = 0; i < 3; i++)
         {
-            await person.OpenAsync("/jobs/1/entries/new/note");
+            await person.OpenAsync("/van/jobs/1/entries/new/note");
             await person.FillAsync("text", $"note {i}");
             await person.PressAsync("Write it down");
             // Killed where it stands: the worker with the program goes with its page.
             await person.Page.ReloadAsync();
             await PhoneApp.ReadyAsync(person);
         }
-        await person.OpenAsync("/jobs/1/journal");
+        await person.OpenAsync("/van/jobs/1/journal");
         for (var i = 0; i < 3; i++)
             await person.SeesAsync($"note {i}");
     }

@@ -18,7 +18,7 @@ internal sealed class LabelAnswers(JobDesk desk, Func<LabelReach> reach)
                 await desk.CarAsync(ask.Which, ask.Cancellation).ConfigureAwait(false) is { } car
                     ? Answer.Show<LabelPage>(
                         (nameof(LabelPage.Car), car),
-                        (nameof(LabelPage.Link), new Uri(reach().Base, Routes.Car(car.Id)).ToString()),
+                        (nameof(LabelPage.Link), reach().Base.ToString().TrimEnd('/') + Routes.Car(car.Id)),
                         (nameof(LabelPage.OnThisMachineOnly), reach().OnThisMachineOnly)
                     )
                     : new Answer.NotHere()

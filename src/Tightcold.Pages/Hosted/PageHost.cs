@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using System.Text.Json;
+using System.Text.RegularExpressions;
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Forms;
 using Microsoft.AspNetCore.Components.Web;
@@ -21,7 +22,7 @@ namespace Tightcold.Pages.Hosted;
 
 /// <summary>Answers requests where there is no server: in the phone itself. The same pages, forms and words as the site
 /// beside the car; who asks is the one person that holds the phone.</summary>
-public sealed class PageHost : IAsyncDisposable
+public sealed partial class PageHost : IAsyncDisposable
 {
     /// <summary>Written to a page that its own shell frames.</summary>
     private const string FramedBy = "'self'";
@@ -29,7 +30,9 @@ public sealed class PageHost : IAsyncDisposable
     /// <summary>A browser keeps what lasts under its address for as long as it likes.</summary>
     private const string ForEver = "private, max-age=31536000, immutable";
 
-    private readonly IJobStore store;
+    /// <summary>The folder under which all addresses are; empty for a site of its own.</summary>
+    private readonly string under;
+
     private readonly TimeProvider clock;
     private readonly IDeviceMemory memory;
     private readonly PageTable table;
@@ -42,35 +45,29 @@ public sealed class PageHost : IAsyncDisposable
     /// <param name="clock">Now, and the local time zone.</param>
     /// <param name="ids">Ids of what will be written down.</param>
     /// <param name="memory">The device's choices.</param>
-    /// <param name="origin">Where the pages are served, for the code on a car's label.</param>
+    /// <param name="home">Where the pages are served: a site of their own, or a folder of one.</param>
     /// <param name="weighs">Whether pages of a job wait here until its faults are weighed. False: they come at a glance,
     /// and are asked again until another host has weighed.</param>
-    public PageHost(
-        IJobStore store,
-        TimeProvider clock,
-        IIdSource ids,
-        IDeviceMemory memory,
-        Uri origin,
-        bool weighs
-    )
-        : this(store, clock, ids, memory, origin, Walk.Of, weighs ? Timeout.InfiniteTimeSpan : TimeSpan.Zero, weighs) { }
+    public PageHost(IJobStore store, TimeProvider clock, IIdSource ids, IDeviceMemory memory, Uri home, bool weighs)
+        : this(store, clock, ids, memory, home, Walk.Of, weighs ? Timeout.InfiniteTimeSpan : TimeSpan.Zero, weighs) { }
 
     internal PageHost(
         IJobStore store,
         TimeProvider clock,
         IIdSource ids,
         IDeviceMemory memory,
-        Uri origin,
+        Uri home,
         Func<JobPicture, ImmutableArray<Finding>> findings,
         TimeSpan patience,
         bool weighs = true
     )
     {
-        (this.store, this.clock, this.memory) = (store, clock, memory);
+        (this.clock, this.memory) = (clock, memory);
+        under = home.AbsolutePath.TrimEnd('/');
         var desk = new JobDesk(store, clock, ids);
         this.findings = new(findings, patience, weighs);
         books = new(desk, Timeout.InfiniteTimeSpan);
-        table = new(desk, this.findings, books, ids, () => new(origin, OnThisMachineOnly: true));
+        table = new(desk, this.findings, books, ids, () => new(home, OnThisMachineOnly: true));
         services = new ServiceCollection().AddSingleton<AntiforgeryStateProvider, NoToken>().BuildServiceProvider();
         renderer = new(services, NullLoggerFactory.Instance);
     }
@@ -79,6 +76,8 @@ public sealed class PageHost : IAsyncDisposable
     public async Task<HostedAnswer> AnswerAsync(HostedAsk asked, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(asked);
+        if (under.Length > 0 && asked.Address.StartsWith(under + "/", StringComparison.Ordinal))
+            asked = asked with { Address = asked.Address[under.Length..] };
         try
         {
             return await FoundAsync(asked, cancellation).ConfigureAwait(false);
@@ -141,7 +140,7 @@ public sealed class PageHost : IAsyncDisposable
             Answer.Shows page => await ShownAsync(visit, page).ConfigureAwait(false),
             Answer.Card card => Html(
                 200,
-                card.Html,
+                Under(card.Html),
                 SafePolicy.OfTheCard(FramedBy),
                 card.FileName is { } name ? [("Content-Disposition", Attached(name))] : []
             ),
@@ -179,6 +178,7 @@ public sealed class PageHost : IAsyncDisposable
         {
             UnitsSince = since,
             InPhone = true,
+            Under = under,
             Copied = Choices.Copied(memory.Read(Choice.Copied)),
         };
     }
@@ -231,7 +231,17 @@ public sealed class PageHost : IAsyncDisposable
         );
     }
 
-    private Task<string> RenderAsync(Type page, Dictionary<string, object?> parameters) =>
+    private async Task<string> RenderAsync(Type page, Dictionary<string, object?> parameters) =>
+        Under(await RenderedAsync(page, parameters).ConfigureAwait(false));
+
+    /// <summary>Every address of ours within the folder. In text a quotation mark is written as an entity, so that
+    /// what looks like an attribute is one.</summary>
+    private string Under(string html) => under.Length == 0 ? html : Addresses().Replace(html, $"$1{under}/");
+
+    [GeneratedRegex("( (?:href|src|action|formaction|data-news|data-back)=\")/")]
+    private static partial Regex Addresses();
+
+    private Task<string> RenderedAsync(Type page, Dictionary<string, object?> parameters) =>
         renderer.Dispatcher.InvokeAsync(async () =>
             (
                 await renderer.RenderComponentAsync(page, ParameterView.FromDictionary(parameters)).ConfigureAwait(true)
@@ -259,8 +269,8 @@ public sealed class PageHost : IAsyncDisposable
         return Gone(asked, choice.Address);
     }
 
-    private static HostedAnswer Gone(HostedAsk asked, string address) =>
-        asked.IsKept ? Of(204, [], ("X-Tightcold-Go", address)) : Of(303, [], ("Location", address));
+    private HostedAnswer Gone(HostedAsk asked, string address) =>
+        asked.IsKept ? Of(204, [], ("X-Tightcold-Go", under + address)) : Of(303, [], ("Location", under + address));
 
     private static HostedAnswer Told(HostedAsk asked, Answer.Tells tells)
     {

@@ -3,6 +3,8 @@
 (() => {
   'use strict';
   const key = 'tightcold-kept';
+  // The folder under which all addresses are, where the site is not one of its own.
+  const under = document.documentElement.dataset.under ?? '';
   const read = () => { try { return JSON.parse(localStorage.getItem(key)) ?? []; } catch { return []; } };
   const keep = list => { try { localStorage.setItem(key, JSON.stringify(list)); return true; } catch { return false; } };
   const newId = () => crypto.randomUUID ? crypto.randomUUID()
@@ -35,7 +37,7 @@
     }
   }
   async function renew() {
-    const page = new DOMParser().parseFromString(await (await fetch('/', { cache: 'no-store' })).text(), 'text/html');
+    const page = new DOMParser().parseFromString(await (await fetch(under + '/', { cache: 'no-store' })).text(), 'text/html');
     const fresh = page.querySelector('input[name=token]')?.value;
     if (!fresh) return false;
     token = fresh;
@@ -61,7 +63,7 @@
     const typed = fields.filter(([name, value]) => name.startsWith('f.') && value).map(([name, value]) =>
       `${value} ${fields.find(([unit]) => unit === 'u.' + name.slice(2))?.[1] ?? ''}`.trim()).slice(0, 4).join(', ');
     // A page from the cache carries an id that may be spent: each sending has its own, and keeps it however often it is sent.
-    const item = { action: form.action || location.href, at: Date.now(), id: newId(), label, typed, back: form.dataset.back ?? document.querySelector('.crumb')?.getAttribute('href') ?? '/' };
+    const item = { action: form.action || location.href, at: Date.now(), id: newId(), label, typed, back: form.dataset.back ?? document.querySelector('.crumb')?.getAttribute('href') ?? under + '/' };
     item.fields = fields.map(([name, value]) => name === 'id' ? ['id', item.id] : [name, value]);
     const button = event.submitter;
     if (button) { button.disabled = true; button.dataset.was = button.textContent; button.textContent = 'Sending'; }
@@ -200,7 +202,7 @@
   const put = (key, value) => { try { localStorage.setItem(key, JSON.stringify(value)); } catch { /* heard again then */ } };
   async function ask() {
     try {
-      const answer = await fetch('/timers', { cache: 'no-store' });
+      const answer = await fetch(under + '/timers', { cache: 'no-store' });
       // A phone's clock may run wrong; its difference to the site's does not.
       if (answer.ok) { const told = await answer.json(); put(timersKey, { timers: told.timers, ahead: Date.now() - told.now }); }
     } catch { /* What was heard of before stays true. */ }
@@ -219,7 +221,7 @@
       heard[name] = times;
       // Due since long is no news: somebody comes back the next morning.
       if ((told[name] ?? 0) >= times || times > 6) continue;
-      say(`${timer.what}. ${timer.then}.`, timer.go);
+      say(`${timer.what}. ${timer.then}.`, under + timer.go);
       sound();
       if (document.hidden && globalThis.Notification?.permission === 'granted')
         navigator.serviceWorker?.ready.then(ready => ready.showNotification(timer.what, { body: timer.then, tag: name, vibrate: [400, 200, 400] })).catch(() => {});

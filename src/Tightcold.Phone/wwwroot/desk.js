@@ -4,6 +4,7 @@ import { dotnet } from './_framework/dotnet.js';
 
 const tell = (message, moved) => self.postMessage(message, moved ?? []);
 const holds = self.name !== 'beside';
+const home = new URL('./', self.location.href).href;
 // The choices of the person, as both know them.
 let kept = {};
 
@@ -63,7 +64,7 @@ try {
       const bytes = new Uint8Array(journal.getSize());
       journal.read(bytes, { at: 0 });
       tell({ whole: bytes, chosen: kept }, [bytes.buffer]);
-    } else if (begin) { kept = chosen; Doorway.OpenBeside(self.location.origin, begin); }
+    } else if (begin) { kept = chosen; Doorway.OpenBeside(home, begin); }
     else if (added) { Doorway.Follow(added); }
     else if (chosen) kept = chosen;
     else if (ask) {
@@ -72,7 +73,7 @@ try {
       catch (trouble) { tell({ id, answer: { failed: String(trouble?.message ?? trouble) } }); }
     }
   });
-  tell({ open: holds ? Doorway.Open(self.location.origin) : '' });
+  tell({ open: holds ? Doorway.Open(home) : '' });
 } catch (trouble) {
   tell({ failed: String(trouble?.message ?? trouble) });
 }

@@ -3,7 +3,8 @@
 'use strict';
 import { version, files } from './files.js';
 
-const kept = 'tightcold-' + version;
+const ours = 'tightcold-phone-';
+const kept = ours + version;
 const here = new URL('./', self.location.href).pathname;
 const shell = here + 'index.html';
 // So long the shell may take to say that it heard; what it then needs is waited for.
@@ -19,7 +20,11 @@ self.addEventListener('install', event => event.waitUntil((async () => {
   }));
 })()));
 
-self.addEventListener('activate', event => event.waitUntil(self.clients.claim()));
+// By then every tab of the version before is closed: its files are not needed any more.
+self.addEventListener('activate', event => event.waitUntil((async () => {
+  for (const name of await caches.keys()) if (name.startsWith(ours) && name !== kept) await caches.delete(name);
+  await self.clients.claim();
+})()));
 
 self.addEventListener('fetch', event => {
   const { request } = event;

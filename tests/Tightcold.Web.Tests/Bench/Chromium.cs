@@ -115,7 +115,7 @@ public sealed class Chromium : IAsyncLifetime
         );
         var page = await context.NewPageAsync();
         if (inShell)
-            await page.GotoAsync("/");
+            await page.GotoAsync(site.ToString());
         return new Person(context, page, strangers, scripts, inShell);
     }
 }

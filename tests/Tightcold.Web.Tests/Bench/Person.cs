@@ -71,9 +71,21 @@ public sealed partial class Person(
         return UntilAsync($"{there} && {Whole}");
     }
 
-    public async Task AddCarAsync(string label, string refrigerant, params (string Field, string Value)[] more)
+    public Task AddCarAsync(string label, string refrigerant, params (string Field, string Value)[] more) =>
+        AddCarAsync(label, refrigerant, "", more);
+
+    /// <param name="label">What it is called.</param>
+    /// <param name="refrigerant">By its label.</param>
+    /// <param name="under">The folder of a site in which the program lies.</param>
+    /// <param name="more">Further fields.</param>
+    public async Task AddCarAsync(
+        string label,
+        string refrigerant,
+        string under,
+        params (string Field, string Value)[] more
+    )
     {
-        await OpenAsync("/cars/new");
+        await OpenAsync(under + "/cars/new");
         await TypeAsync("label", label);
         await ChooseAsync("refrigerant", refrigerant);
         foreach (var (field, value) in more)

@@ -20,16 +20,19 @@ public sealed class PhoneApp : IAsyncDisposable
     private readonly WebApplication server;
     private DateTimeOffset now;
 
-    private PhoneApp(WebApplication server) => this.server = server;
+    private readonly string under;
 
-    public Uri Address => new(server.Urls.First());
+    private PhoneApp(WebApplication server, string under) => (this.server, this.under) = (server, under);
+
+    public Uri Address => new(new Uri(server.Urls.First()), under);
 
     /// <summary>How often somebody asked the server for something.</summary>
     public int Asked { get; private set; }
 
     public static string Folder { get; } = Path.Combine(Person.Root(), "artifacts", "package", "phone");
 
-    public static async Task<PhoneApp> StartAsync()
+    /// <param name="under">The folder of the site in which it lies.</param>
+    public static async Task<PhoneApp> StartAsync(string under = "/")
     {
         Assert.True(
             File.Exists(Path.Combine(Folder, "files.js")),
@@ -38,7 +41,7 @@ public sealed class PhoneApp : IAsyncDisposable
         var builder = WebApplication.CreateEmptyBuilder(new());
         builder.WebHost.UseKestrelCore().UseUrls("http://127.0.0.1:0");
         var server = builder.Build();
-        var app = new PhoneApp(server);
+        var app = new PhoneApp(server, under);
         server.Run(app.HandOutAsync);
         await server.StartAsync(TestContext.Current.CancellationToken);
         return app;
@@ -95,7 +98,11 @@ public sealed class PhoneApp : IAsyncDisposable
     private async Task HandOutAsync(HttpContext http)
     {
         Asked++;
-        var path = http.Request.Path.Value is null or "/" ? "index.html" : http.Request.Path.Value.TrimStart('/');
+        var asked = http.Request.Path.Value ?? "";
+        var path =
+            !asked.StartsWith(under, StringComparison.Ordinal) ? ".."
+            : asked == under ? "index.html"
+            : asked[under.Length..];
         var file = Path.Combine(Folder, path);
         if (path.Contains("..", StringComparison.Ordinal) || !File.Exists(file))
         {

@@ -6,7 +6,7 @@ namespace Tightcold.Phone;
 /// which tells of every byte it adds.</summary>
 internal sealed class Beside : IGrowingFile
 {
-    private byte[] bytes = [];
+    private byte[] held = [];
     private int length;
 
     public long Length => length;
@@ -14,20 +14,20 @@ internal sealed class Beside : IGrowingFile
     public int Read(long at, Span<byte> into)
     {
         var count = (int)Math.Clamp(length - at, 0, into.Length);
-        bytes.AsSpan((int)at, count).CopyTo(into);
+        held.AsSpan((int)at, count).CopyTo(into);
         return count;
     }
 
     /// <summary>What the holder of the file added.</summary>
     public void Grow(ReadOnlySpan<byte> more)
     {
-        if (length + more.Length > bytes.Length)
-            Array.Resize(ref bytes, Math.Max(2 * bytes.Length, length + more.Length));
-        more.CopyTo(bytes.AsSpan(length));
+        if (length + more.Length > held.Length)
+            Array.Resize(ref held, Math.Max(2 * held.Length, length + more.Length));
+        more.CopyTo(held.AsSpan(length));
         length += more.Length;
     }
 
-    public void Append(ReadOnlySpan<byte> more) =>
+    public void Append(ReadOnlySpan<byte> bytes) =>
         throw new LogStoreException("This copy is only read; the entry was not written down. Send it again.");
 
     public void Cut(long length) => this.length = (int)length;

@@ -11,7 +11,6 @@ using Microsoft.Extensions.Logging;
 using Tightcold.App.Desk;
 using Tightcold.Jobs.Journals;
 using Tightcold.Pages.Answering;
-using Tightcold.Pages.Asked;
 using Tightcold.Storage;
 using Tightcold.Web.Http;
 using Tightcold.Web.Lan;

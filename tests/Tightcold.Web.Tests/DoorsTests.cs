@@ -1,7 +1,6 @@
 using Tightcold.Pages.Asked;
 using System.Net;
 using System.Net.Sockets;
-using Tightcold.Web.Http;
 using Tightcold.Web.Tests.Bench;
 
 namespace Tightcold.Web.Tests;

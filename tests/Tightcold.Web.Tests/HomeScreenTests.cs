@@ -2,7 +2,6 @@ using Tightcold.Pages.Parts;
 using System.Buffers.Binary;
 using System.Text.Json;
 using Microsoft.Playwright;
-using Tightcold.Web.Lan;
 using Tightcold.Web.Tests.Bench;
 
 namespace Tightcold.Web.Tests;

@@ -1,7 +1,6 @@
 using System.Net;
 using System.Text.RegularExpressions;
 using Tightcold.App.Demo;
-using Tightcold.App.Desk;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Photos;
 using Tightcold.Web.Tests.Bench;

@@ -1,7 +1,5 @@
 using Tightcold.Pages.Answering;
-using Tightcold.Pages.Asked;
 using Tightcold.Jobs.Entries;
-using Tightcold.Pages.Shown;
 using Tightcold.Web.Tests.Bench;
 
 namespace Tightcold.Web.Tests;

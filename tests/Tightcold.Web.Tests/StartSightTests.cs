@@ -1,9 +1,7 @@
 using Tightcold.Pages.Answering;
-using Tightcold.Pages.Asked;
 using Tightcold.Findings;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
-using Tightcold.Pages.Shown;
 using Tightcold.Web.Tests.Bench;
 
 namespace Tightcold.Web.Tests;

@@ -1,4 +1,3 @@
-using Tightcold.Web.Http;
 using Tightcold.Web.Tests.Bench;
 using Tightcold.Pages.Words;
 

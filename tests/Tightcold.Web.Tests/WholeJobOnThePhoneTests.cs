@@ -1,10 +1,7 @@
 using Tightcold.App.Demo;
 using Tightcold.Findings;
 using Tightcold.Jobs.Entries;
-using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
-using Tightcold.Pages.Words;
-using Tightcold.Quantities;
 using Tightcold.Web.Tests.Bench;
 
 namespace Tightcold.Web.Tests;

@@ -2,7 +2,6 @@ using Tightcold.Jobs.Journals;
 using System.Text.Json.Nodes;
 using Tightcold.App.Typed;
 using Tightcold.Cli.Show;
-using Tightcold.Storage;
 
 namespace Tightcold.Cli.Wiring;
 

@@ -3,7 +3,6 @@ using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
 using Tightcold.App.Desk;
 using Tightcold.Jobs.Journals;
-using Tightcold.Storage;
 
 namespace Tightcold.Web.Http;
 

@@ -8,7 +8,6 @@ using Tightcold.Jobs.Journals;
 using Tightcold.Pages.Asked;
 using Tightcold.Pages.Files;
 using Tightcold.Pages.Styles;
-using Tightcold.Storage;
 using Tightcold.Web.Http;
 
 namespace Tightcold.Web.Lan;

@@ -6,7 +6,6 @@ using System.Text.Json;
 using Microsoft.Extensions.Logging;
 using Microsoft.Extensions.Logging.Abstractions;
 using Tightcold.Jobs.Journals;
-using Tightcold.Storage;
 
 namespace Tightcold.Web.Lan;
 

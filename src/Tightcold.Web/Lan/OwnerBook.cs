@@ -4,7 +4,6 @@ using System.Text;
 using System.Text.Json;
 using Microsoft.Extensions.Logging;
 using Tightcold.Jobs.Journals;
-using Tightcold.Storage;
 
 namespace Tightcold.Web.Lan;
 

@@ -6,9 +6,6 @@ using Microsoft.AspNetCore.Routing;
 using Microsoft.Extensions.Logging;
 using Tightcold.Jobs.Journals;
 using Tightcold.Pages.Asked;
-using Tightcold.Pages.Files;
-using Tightcold.Pages.Styles;
-using Tightcold.Storage;
 using Tightcold.Web.Http;
 
 namespace Tightcold.Web.Lan;

@@ -51,27 +51,27 @@ public sealed class PhoneSite : IAsyncDisposable
     /// <summary>A file in memory, with as much room as a test gives it.</summary>
     public sealed class MemoryDisk : IGrowingFile
     {
-        private readonly List<byte> bytes = [];
+        private readonly List<byte> held = [];
 
         public long Room { get; set; } = long.MaxValue;
-        public long Length => bytes.Count;
+        public long Length => held.Count;
 
         public int Read(long at, Span<byte> into)
         {
-            var count = (int)Math.Min(into.Length, bytes.Count - at);
+            var count = (int)Math.Min(into.Length, held.Count - at);
             for (var i = 0; i < count; i++)
-                into[i] = bytes[(int)at + i];
+                into[i] = held[(int)at + i];
             return count;
         }
 
-        public void Append(ReadOnlySpan<byte> more)
+        public void Append(ReadOnlySpan<byte> bytes)
         {
-            if (bytes.Count + more.Length > Room)
+            if (held.Count + bytes.Length > Room)
                 throw new FullException("no room");
-            bytes.AddRange(more);
+            held.AddRange(bytes);
         }
 
-        public void Cut(long length) => bytes.RemoveRange((int)length, bytes.Count - (int)length);
+        public void Cut(long length) => held.RemoveRange((int)length, held.Count - (int)length);
     }
 
     public sealed class DeviceMemory : IDeviceMemory

@@ -2,7 +2,6 @@ using Tightcold.Pages.Styles;
 using Tightcold.Jobs.Journals;
 using System.Net;
 using System.Net.Sockets;
-using Tightcold.Storage;
 using Tightcold.Web.Lan;
 using Tightcold.Web.Tests.Bench;
 

@@ -1,7 +1,6 @@
 using Tightcold.Pages.Parts;
 using System.Globalization;
 using System.Text.RegularExpressions;
-using Tightcold.Web.Lan;
 
 namespace Tightcold.Web.Tests.Lan;
 

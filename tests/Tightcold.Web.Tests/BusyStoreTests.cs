@@ -1,9 +1,9 @@
-using Tightcold.Jobs.Journals;
 using System.Globalization;
 using System.Net;
 using Microsoft.Data.Sqlite;
 using Microsoft.Playwright;
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Journals;
 using Tightcold.Storage;
 using Tightcold.Storage.Engines;
 using Tightcold.Web.Tests.Bench;

@@ -10,14 +10,14 @@ using Tightcold.Findings.Now;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
 using Tightcold.Jobs.Photos;
+using Tightcold.Pages.Card;
+using Tightcold.Pages.Words;
 using Tightcold.Picture;
 using Tightcold.Picture.Cold;
 using Tightcold.Picture.Tight;
 using Tightcold.Procedures.Substances;
 using Tightcold.Quantities;
-using Tightcold.Pages.Card;
 using Tightcold.Web.Tests.Bench;
-using Tightcold.Pages.Words;
 
 namespace Tightcold.Web.Tests;
 

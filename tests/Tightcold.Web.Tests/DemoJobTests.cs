@@ -1,10 +1,10 @@
 using Tightcold.App.Demo;
 using Tightcold.Findings.Now;
 using Tightcold.Jobs.Entries;
+using Tightcold.Pages.Words;
 using Tightcold.Picture;
 using Tightcold.Quantities;
 using Tightcold.Web.Tests.Bench;
-using Tightcold.Pages.Words;
 
 namespace Tightcold.Web.Tests;
 

@@ -1,6 +1,6 @@
-using Tightcold.Pages.Asked;
 using System.Net;
 using System.Net.Sockets;
+using Tightcold.Pages.Asked;
 using Tightcold.Web.Tests.Bench;
 
 namespace Tightcold.Web.Tests;
@@ -138,9 +138,20 @@ public sealed class DoorsTests
         await using var site = await RunningSite.StartAsync();
         using var client = site.Client();
         using var answer = await client.GetAsync(new Uri(path, UriKind.Relative), Cancellation);
-        Assert.Equal(Tightcold.Pages.Files.SafePolicy.OfPages("'none'"), Assert.Single(answer.Headers.GetValues("Content-Security-Policy")));
-        Assert.StartsWith("default-src 'none'", Tightcold.Pages.Files.SafePolicy.OfPages("'none'"), StringComparison.Ordinal);
-        Assert.Contains("script-src 'self';", Tightcold.Pages.Files.SafePolicy.OfPages("'none'"), StringComparison.Ordinal);
+        Assert.Equal(
+            Tightcold.Pages.Files.SafePolicy.OfPages("'none'"),
+            Assert.Single(answer.Headers.GetValues("Content-Security-Policy"))
+        );
+        Assert.StartsWith(
+            "default-src 'none'",
+            Tightcold.Pages.Files.SafePolicy.OfPages("'none'"),
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "script-src 'self';",
+            Tightcold.Pages.Files.SafePolicy.OfPages("'none'"),
+            StringComparison.Ordinal
+        );
         Assert.DoesNotContain("unsafe", Tightcold.Pages.Files.SafePolicy.OfPages("'none'"), StringComparison.Ordinal);
         Assert.Equal("nosniff", Assert.Single(answer.Headers.GetValues("X-Content-Type-Options")));
         Assert.False(answer.Headers.Contains("Server"));

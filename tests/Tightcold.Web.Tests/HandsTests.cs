@@ -196,7 +196,7 @@ public sealed class HandsTests(Chromium chromium, DemoSite demo)
         await using var person = await chromium.PersonAsync(site, 390);
         await person.OpenAsync("/jobs/1/search");
         await person.PressAsync("Red on black, for the UV lamp");
-        Assert.EndsWith("/jobs/1/search", person.Page.Url, StringComparison.Ordinal);
+        Assert.EndsWith("/jobs/1/search", (await person.AddressAsync()), StringComparison.Ordinal);
         foreach (
             var path in new[] { "/jobs/1/search", "/jobs/1", "/jobs/1/entries/new/leak-check", "/jobs/1/weigh-in", "/" }
         )

@@ -1,7 +1,7 @@
-using Tightcold.Pages.Parts;
 using System.Buffers.Binary;
 using System.Text.Json;
 using Microsoft.Playwright;
+using Tightcold.Pages.Parts;
 using Tightcold.Web.Tests.Bench;
 
 namespace Tightcold.Web.Tests;

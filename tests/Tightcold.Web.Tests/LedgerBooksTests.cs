@@ -1,5 +1,5 @@
-using Tightcold.Pages.Answering;
 using Tightcold.Jobs.Entries;
+using Tightcold.Pages.Answering;
 using Tightcold.Web.Tests.Bench;
 
 namespace Tightcold.Web.Tests;

@@ -1,6 +1,6 @@
-using Tightcold.Pages.Forms;
 using System.Net;
 using Tightcold.Jobs.Entries;
+using Tightcold.Pages.Forms;
 using Tightcold.Web.Tests.Bench;
 
 namespace Tightcold.Web.Tests;

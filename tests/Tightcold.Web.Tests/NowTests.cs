@@ -51,9 +51,9 @@ public sealed class NowTests(Chromium chromium)
         await using var person = await chromium.PersonAsync(site, 390, scripts: false);
         await person.OpenAsync("/jobs/1");
         await person.NextPageAsync(() => person.Page.Locator("#prove-cold a").TapAsync());
-        Assert.EndsWith("/jobs/1/steps/prove-cold", person.Page.Url, StringComparison.Ordinal);
+        Assert.EndsWith("/jobs/1/steps/prove-cold", (await person.AddressAsync()), StringComparison.Ordinal);
         await person.FollowAsync("Now", exact: true);
-        Assert.EndsWith("/jobs/1#prove-cold", person.Page.Url, StringComparison.Ordinal);
+        Assert.EndsWith("/jobs/1#prove-cold", (await person.AddressAsync()), StringComparison.Ordinal);
         // The page glides there.
         await person.UntilAsync(
             "(top => top >= 0 && top <= 760)(document.querySelector('#prove-cold').getBoundingClientRect().top)"

@@ -1,10 +1,10 @@
-using Tightcold.Pages.Words;
 using System.Globalization;
 using Tightcold.App.Demo;
 using Tightcold.Findings;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
+using Tightcold.Pages.Words;
 using Tightcold.Web.Tests.Bench;
 
 namespace Tightcold.Web.Tests;
@@ -195,7 +195,7 @@ public sealed class OneFingerTests(Chromium chromium, DemoSite demo)
 
     private static async Task RunningAsync(Person person, Thumb thumb, JobRecord story, int which, string ran)
     {
-        if (!person.Page.Url.Contains("/entries/new/running-reading", StringComparison.Ordinal))
+        if (!(await person.AddressAsync()).Contains("/entries/new/running-reading", StringComparison.Ordinal))
             await StepAsync(person, thumb, "running-pressures", "Write down");
         foreach (
             var field in new[]
@@ -278,7 +278,7 @@ public sealed class OneFingerTests(Chromium chromium, DemoSite demo)
 
     private static async Task NitrogenAsync(Person person, Thumb thumb, string by, string bar, string celsius)
     {
-        if (!person.Page.Url.Contains("/entries/new/pressure-test", StringComparison.Ordinal))
+        if (!(await person.AddressAsync()).Contains("/entries/new/pressure-test", StringComparison.Ordinal))
             await thumb.PressAsync(by);
         await thumb.ChooseAsync("gas", "dry nitrogen");
         await thumb.TypeAsync("pressure", bar, "bar gauge");
@@ -438,7 +438,7 @@ public sealed class OneFingerTests(Chromium chromium, DemoSite demo)
     /// <summary>A step's own page by its line, and there what is asked for.</summary>
     private static async Task StepAsync(Person person, Thumb thumb, string step, string words)
     {
-        if (new Uri(person.Page.Url).AbsolutePath != "/jobs/1")
+        if (new Uri((await person.AddressAsync())).AbsolutePath != "/jobs/1")
             await thumb.TapAsync(person.Page.Locator(".crumb").First);
         await thumb.TapAsync(person.Page.Locator($"#{step} a"));
         await thumb.PressAsync(words);
@@ -447,12 +447,12 @@ public sealed class OneFingerTests(Chromium chromium, DemoSite demo)
     /// <summary>By the bar at the thumb, unless the page came by itself.</summary>
     private static async Task NowAsync(Person person, Thumb thumb, string leadsTo)
     {
-        if (person.Page.Url.Contains(leadsTo, StringComparison.Ordinal))
+        if ((await person.AddressAsync()).Contains(leadsTo, StringComparison.Ordinal))
             return;
-        if (new Uri(person.Page.Url).AbsolutePath != "/jobs/1")
+        if (new Uri((await person.AddressAsync())).AbsolutePath != "/jobs/1")
             await thumb.TapAsync(person.Page.Locator(".crumb").First);
         await thumb.TapAsync(person.Page.Locator(".bar a").First);
-        Assert.Contains(leadsTo, person.Page.Url, StringComparison.Ordinal);
+        Assert.Contains(leadsTo, (await person.AddressAsync()), StringComparison.Ordinal);
     }
 
     /// <summary>The number that the demo's person read.</summary>

@@ -171,5 +171,16 @@ public sealed class PhoneAppTests(Chromium chromium, DemoSite demo)
         await person.OpenAsync("/van/jobs/1/journal");
         for (var i = 0; i < 3; i++)
             await person.SeesAsync($"note {i}");
+
+        // The copy comes from the phone itself, as a file of its own name.
+        await person.OpenAsync("/van/");
+        var copy = await person.Page.RunAndWaitForDownloadAsync(() =>
+            person.Frame.GetByText("Take a copy of everything").ClickAsync()
+        );
+        Assert.Matches("^tightcold-[0-9-]+\\.json$", copy.SuggestedFilename);
+        var file = await File.ReadAllTextAsync(await copy.PathAsync(), Cancellation);
+        Assert.Contains("note 2", file, StringComparison.Ordinal);
+        await person.OpenAsync("/van/");
+        await person.SeesAsync("Everything is in the copy of");
     }
 }

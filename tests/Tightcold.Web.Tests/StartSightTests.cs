@@ -1,7 +1,7 @@
-using Tightcold.Pages.Answering;
 using Tightcold.Findings;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
+using Tightcold.Pages.Answering;
 using Tightcold.Web.Tests.Bench;
 
 namespace Tightcold.Web.Tests;

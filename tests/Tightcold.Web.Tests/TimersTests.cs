@@ -1,5 +1,5 @@
-using Tightcold.Web.Tests.Bench;
 using Tightcold.Pages.Words;
+using Tightcold.Web.Tests.Bench;
 
 namespace Tightcold.Web.Tests;
 
@@ -15,7 +15,10 @@ public sealed class TimersTests(Chromium chromium, DemoSite demo)
         await using var site = await RunningSite.WithDemoUntilAsync(TimeSpan.FromMinutes(200));
         using var client = site.Client();
         using var answer = await client.GetAsync(new Uri("/jobs/1/timers", UriKind.Relative), Cancellation);
-        Assert.Equal(Tightcold.Pages.Files.SafePolicy.OfPages("'none'"), Assert.Single(answer.Headers.GetValues("Content-Security-Policy")));
+        Assert.Equal(
+            Tightcold.Pages.Files.SafePolicy.OfPages("'none'"),
+            Assert.Single(answer.Headers.GetValues("Content-Security-Policy"))
+        );
         var html = await answer.Content.ReadAsStringAsync(Cancellation);
         Assert.Contains("Pumping down", html, StringComparison.Ordinal);
         Assert.Contains("data-due=", html, StringComparison.Ordinal);
@@ -42,7 +45,7 @@ public sealed class TimersTests(Chromium chromium, DemoSite demo)
         Assert.Empty(await person.RulesBrokenAsync());
         Assert.Empty(await person.TooSmallAsync());
         await person.FollowAsync("Go there");
-        Assert.EndsWith("/jobs/1", person.Page.Url, StringComparison.Ordinal);
+        Assert.EndsWith("/jobs/1", (await person.AddressAsync()), StringComparison.Ordinal);
         Assert.Equal(0, await person.Page.Locator(".alarm").CountAsync());
         // While it runs the page says what can be done.
         await person.SeesAsync("Meanwhile");

@@ -120,11 +120,7 @@ public sealed class TypedTests
         Typed
             .FromSent(
                 Standing,
-                new Dictionary<string, string>
-                {
-                    [Typed.NumberName(field)] = number,
-                    [Typed.UnitName(field)] = unit,
-                }
+                new Dictionary<string, string> { [Typed.NumberName(field)] = number, [Typed.UnitName(field)] = unit }
             )
             .Texts(Standing);
 }

@@ -23,6 +23,7 @@ internal static class FaultList
         "Storage",
         "App",
         "Cli",
+        "Pages",
         "Web",
     ];
 

@@ -8,7 +8,7 @@
     try {
       const answer = await fetch(link.href);
       if (!answer.ok) throw new Error(String(answer.status));
-      const file = new File([await answer.blob()], link.download, { type: 'text/html' });
+      const file = new File([await answer.blob()], link.dataset.file, { type: 'text/html' });
       if (!navigator.canShare({ files: [file] })) throw new Error('no files');
       await navigator.share({ files: [file], title: link.dataset.share });
     } catch (trouble) {

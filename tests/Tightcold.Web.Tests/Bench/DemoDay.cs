@@ -67,7 +67,7 @@ public static partial class DemoDay
                 await person.PressAsync("Yes, it is right");
         }
         await person.ArrivesAsync("/jobs/1*wrote=*");
-        ids[entry.Id] = Guid.Parse(Wrote().Match(person.Frame.Url).Groups[1].Value);
+        ids[entry.Id] = Guid.Parse(Wrote().Match(await person.AddressAsync()).Groups[1].Value);
     }
 
     /// <summary>Every field as the demo has it; what was carried over from the last entry and is not in this one is

@@ -37,6 +37,9 @@ public sealed partial class Person(
     /// <summary>Where the pages of the program are: in a phone they stand within a shell.</summary>
     public IFrame Frame => inShell ? page.Frames.First(frame => frame.ParentFrame is not null) : page.MainFrame;
 
+    /// <summary>Where the page is, by its own word: what the driver knows of it comes later on a busy machine.</summary>
+    public Task<string> AddressAsync() => Frame.EvaluateAsync<string>("location.href");
+
     /// <summary>Where a picture or a print of that name is kept.</summary>
     public static string PictureFile(string name) => Path.Combine(Pictures, name);
 
@@ -111,7 +114,7 @@ public sealed partial class Person(
 
     public async Task OpenFormAsync(string kind)
     {
-        await OpenAsync($"{JobUnder().Match(Frame.Url).Value}/entries/new/{kind}");
+        await OpenAsync($"{JobUnder().Match(await AddressAsync()).Value}/entries/new/{kind}");
     }
 
     /// <summary>Types a text, a number with its unit (<c>68 psig</c>), or picks a word or a spot.</summary>
@@ -198,7 +201,7 @@ public sealed partial class Person(
     /// <summary>The page of a step.</summary>
     public async Task<ILocator> StepAsync(string title)
     {
-        var job = JobUnder().Match(Frame.Url).Value;
+        var job = JobUnder().Match(await AddressAsync()).Value;
         await OpenAsync($"{job}/steps/{title.ToLowerInvariant().Replace(' ', '-')}");
         return Frame.Locator("main");
     }
@@ -206,14 +209,14 @@ public sealed partial class Person(
     /// <summary>How many lines the journal has, looked up and left again.</summary>
     public async Task<int> JournalCountAsync()
     {
-        var was = new Uri(Frame.Url).PathAndQuery;
+        var was = new Uri(await AddressAsync()).PathAndQuery;
         await OpenJournalAsync();
         var count = await Journal.CountAsync();
         await OpenAsync(was);
         return count;
     }
 
-    public Task OpenJournalAsync() => OpenAsync(JobUnder().Match(Frame.Url).Value + "/journal");
+    public async Task OpenJournalAsync() => await OpenAsync(JobUnder().Match(await AddressAsync()).Value + "/journal");
 
     /// <summary>Presses Tab until the control with these words has the keyboard; fails when the page ends
     /// before.</summary>
@@ -247,7 +250,7 @@ public sealed partial class Person(
                 return;
             await page.Keyboard.PressAsync("Tab");
         }
-        Assert.Fail($"“{words}” is not reached by Tab on {Frame.Url}:\n{await SeesAsync()}");
+        Assert.Fail($"“{words}” is not reached by Tab on {await AddressAsync()}:\n{await SeesAsync()}");
     }
 
     /// <summary>The brightest blue and green of a picture, 0 to 255.</summary>
@@ -364,7 +367,9 @@ public sealed partial class Person(
             }
             await Task.Delay(i < 40 ? 25 : 100, TestContext.Current.CancellationToken);
         }
-        Assert.Fail($"never came true on {Frame.Url}: {condition}\n{await Frame.Locator("body").InnerTextAsync()}");
+        Assert.Fail(
+            $"never came true on {await AddressAsync()}: {condition}\n{await Frame.Locator("body").InnerTextAsync()}"
+        );
     }
 
     public ILocator Journal => Frame.Locator("ol.journal > li");
@@ -375,7 +380,10 @@ public sealed partial class Person(
     public async Task SeesAsync(string words)
     {
         var seen = await SeesAsync();
-        Assert.True(seen.Contains(words, StringComparison.Ordinal), $"“{words}” is not on {Frame.Url}:\n{seen}");
+        Assert.True(
+            seen.Contains(words, StringComparison.Ordinal),
+            $"“{words}” is not on {await AddressAsync()}:\n{seen}"
+        );
     }
 
     public async Task<bool> ScrollsSidewaysAsync() =>

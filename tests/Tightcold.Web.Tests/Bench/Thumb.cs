@@ -137,7 +137,7 @@ public sealed class Thumb(Person person)
         );
         if (screens > 1)
             Far.Add(
-                $"{screens:0.00} screens on {new Uri(person.Page.Url).AbsolutePath}: {await what.InnerTextAsync()}".Trim()
+                $"{screens:0.00} screens on {new Uri((await person.AddressAsync())).AbsolutePath}: {await what.InnerTextAsync()}".Trim()
             );
         Scrolled = Math.Max(Scrolled, screens);
     }

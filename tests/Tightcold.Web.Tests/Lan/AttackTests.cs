@@ -298,7 +298,10 @@ public sealed class AttackTests
         foreach (var path in new[] { "/pair", "/" })
         {
             using var answer = await stranger.GetAsync(new Uri(path, UriKind.Relative), Cancellation);
-            Assert.Equal(Tightcold.Pages.Files.SafePolicy.OfPages("'none'"), Assert.Single(answer.Headers.GetValues("Content-Security-Policy")));
+            Assert.Equal(
+                Tightcold.Pages.Files.SafePolicy.OfPages("'none'"),
+                Assert.Single(answer.Headers.GetValues("Content-Security-Policy"))
+            );
             var html = await answer.Content.ReadAsStringAsync(Cancellation);
             Assert.DoesNotContain("<script", html, StringComparison.OrdinalIgnoreCase);
             Assert.DoesNotContain("://", html, StringComparison.Ordinal);

@@ -1,5 +1,5 @@
-using Tightcold.Pages.Styles;
 using System.Net;
+using Tightcold.Pages.Styles;
 using Tightcold.Web.Lan;
 using Tightcold.Web.Tests.Bench;
 

@@ -1,7 +1,7 @@
-using Tightcold.Pages.Styles;
-using Tightcold.Jobs.Journals;
 using System.Net;
 using System.Net.Sockets;
+using Tightcold.Jobs.Journals;
+using Tightcold.Pages.Styles;
 using Tightcold.Web.Lan;
 using Tightcold.Web.Tests.Bench;
 

@@ -1,6 +1,6 @@
-using Tightcold.Pages.Parts;
 using System.Globalization;
 using System.Text.RegularExpressions;
+using Tightcold.Pages.Parts;
 
 namespace Tightcold.Web.Tests.Lan;
 

@@ -1,3 +1,4 @@
+using Tightcold.Tongues;
 using System.Runtime.InteropServices;
 using Spectre.Console;
 using Tightcold.App.Desk;
@@ -39,7 +40,10 @@ internal static class Machine
             Console.In,
             TimeProvider.System,
             new RandomIds()
-        );
+        )
+        {
+            Tongue = Tightcold.Cli.Commands.Remembered.Terminal(),
+        };
         return await CommandLine.RunAsync(args, surroundings, stop.Token).ConfigureAwait(false);
     }
 

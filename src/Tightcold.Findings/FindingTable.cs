@@ -5,7 +5,7 @@ namespace Tightcold.Findings;
 
 /// <summary>A small table that belongs to a finding: joints and outcomes, containers and masses.</summary>
 public sealed record FindingTable(
-    string Caption,
-    ImmutableArray<string> Columns,
+    Phrase Caption,
+    [Said] ImmutableArray<string> Columns,
     ImmutableArray<ImmutableArray<Phrase>> Rows
 );

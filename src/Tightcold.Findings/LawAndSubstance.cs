@@ -29,7 +29,7 @@ public static class LawAndSubstance
             Law = LawOn(Acts(finding.Step, record), record),
             Missing =
                 finding.Step == Step.Recover
-                    ? [.. finding.Missing, .. place.Unknown.Select(Phrase.Words)]
+                    ? [.. finding.Missing, .. place.Unknown]
                     : finding.Missing,
             Next = [.. finding.Next.Select(next => Held(next, picture, finding.Step))],
         };
@@ -53,8 +53,8 @@ public static class LawAndSubstance
                 .OrderByDescending(answer => answer.Act != Act.Vent && Keeps(answer, record))
                 .Select(answer => new LawLine(
                     answer.Act,
-                    Phrase.Words(RuleWords.Line(place, answer)),
-                    answer.Line is { } line ? RuleWords.ReadOn(line) : "",
+                    RuleWords.Line(place, answer),
+                    answer.Line is { } line ? RuleWords.ReadOn(line) : Phrase.Empty,
                     Keeps(answer, record)
                 )),
         ];

@@ -8,4 +8,4 @@ namespace Tightcold.Findings;
 /// <param name="Says">One line.</param>
 /// <param name="ReadOn">Instrument, article, since when, how sure.</param>
 /// <param name="Keeps">It keeps this person from the act as far as is written down.</param>
-public sealed record LawLine(Act Act, Phrase Says, string ReadOn, bool Keeps);
+public sealed record LawLine(Act Act, Phrase Says, Phrase ReadOn, bool Keeps);

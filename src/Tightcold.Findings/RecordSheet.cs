@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Tightcold.Findings.Steps;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
@@ -19,7 +20,7 @@ namespace Tightcold.Findings;
 /// <param name="KeepUntil">The last day it must be kept; null where no span is known.</param>
 public sealed record RecordSheet(
     Phrase Rule,
-    string ReadOn,
+    Phrase ReadOn,
     ImmutableArray<(string Label, Phrase Value)> Rows,
     DateTimeOffset? KeepUntil
 )
@@ -34,7 +35,7 @@ public sealed record RecordSheet(
             return null;
         var last = record.Journal.Standing.Length > 0 ? record.Journal.Standing[^1].ObservedAt : record.Job.OpenedAt;
         return new(
-            Phrase.Words($"{place.Name}: {RuleWords.Plain(line)}."),
+            Phrase.Of($"{place.Called}: {RuleWords.Plain(line)}."),
             RuleWords.ReadOn(line),
             [.. line.Asks.Select(item => (Label(item), Value(item, picture, last)))],
             line.Years is { } years ? last.AddYears(years) : null
@@ -43,24 +44,38 @@ public sealed record RecordSheet(
 
     /// <summary>What the place of the kit asks to keep, for the ledger; empty where nothing is asked, as far as
     /// known.</summary>
-    public static ImmutableArray<string> Duty(Kit kit)
+    public static ImmutableArray<Phrase> Duty(Kit kit)
     {
         ArgumentNullException.ThrowIfNull(kit);
         var place = RuleBook.Of(kit.Fields.Text(FieldNames.Jurisdiction));
-        return place.RecordDuty(LawAndSubstance.WhoWorks(kit), null) is { } line
-            ?
-            [
-                $"Record, {place.Name}: {RuleWords.Plain(line)}"
-                    + (line.Years is { } years ? $"; keep it {years.ToString(CultureInfo.InvariantCulture)} years" : "")
-                    + (
-                        line.Asks.Contains(RecordItem.Bought)
-                            ? "; what was bought and sold is not in this ledger, keep the bills."
-                            : "."
-                    ),
-            ]
-            : [];
+        if (place.RecordDuty(LawAndSubstance.WhoWorks(kit), null) is not { } line)
+            return [];
+        var rule = RuleWords.Plain(line);
+        return
+        [
+            (line.Years, line.Asks.Contains(RecordItem.Bought)) switch
+            {
+                ({ } years, true) => Phrase.Many(
+                    years,
+                    $"Record, {place.Called}: {rule}; keep it {years} year; what was bought and sold is not in this "
+                        + $"ledger, keep the bills.",
+                    $"Record, {place.Called}: {rule}; keep it {years} years; what was bought and sold is not in this "
+                        + $"ledger, keep the bills."
+                ),
+                ({ } years, false) => Phrase.Many(
+                    years,
+                    $"Record, {place.Called}: {rule}; keep it {years} year.",
+                    $"Record, {place.Called}: {rule}; keep it {years} years."
+                ),
+                (null, true) => Phrase.Of(
+                    $"Record, {place.Called}: {rule}; what was bought and sold is not in this ledger, keep the bills."
+                ),
+                _ => Phrase.Of($"Record, {place.Called}: {rule}."),
+            },
+        ];
     }
 
+    [Said]
     private static string Label(RecordItem item) =>
         item switch
         {
@@ -82,20 +97,20 @@ public sealed record RecordSheet(
     {
         var record = picture.Record;
         var recoveries = record.Journal.OfKind(EntryKinds.Recovery).ToArray();
-        Phrase Said(string field, string? otherwise = null) =>
+        Phrase Written(string field, string? otherwise = null) =>
             recoveries.Select(entry => entry.Fields.Text(field)).OfType<string>().Distinct().ToArray()
                 is { Length: > 0 } said
-                ? Phrase.Words(string.Join("; ", said))
+                ? Phrase.Verbatim(string.Join("; ", said))
                 : Given(otherwise);
         return item switch
         {
-            RecordItem.Date => Phrase.Words(last.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)),
+            RecordItem.Date => Phrase.Verbatim(last.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)),
             RecordItem.Person => Given(record.Kit.Fields.Text(FieldNames.Owner)),
-            RecordItem.Certificate => Said("certificate", record.Kit.Fields.Text(FieldNames.Qualification)),
-            RecordItem.Car => Phrase.Words(record.Car.Label),
-            RecordItem.Refrigerant => Phrase.Words(
-                Identification.Otherwise(record, []) is null ? record.Car.Refrigerant : "mixed or unknown"
-            ),
+            RecordItem.Certificate => Written("certificate", record.Kit.Fields.Text(FieldNames.Qualification)),
+            RecordItem.Car => Phrase.Verbatim(record.Car.Label),
+            RecordItem.Refrigerant => Identification.Otherwise(record, []) is null
+                ? Phrase.Verbatim(record.Car.Refrigerant)
+                : Phrase.Words("mixed or unknown"),
             RecordItem.Recovered => recoveries.Length > 0
                 ? Phrase.Of($"{Kilograms(picture.Mass.RecoveredKg)}")
                 : Phrase.Words("nothing"),
@@ -103,14 +118,16 @@ public sealed record RecordSheet(
                 ? Phrase.Of($"{Kilograms(picture.Mass.SystemKg)}")
                 : Phrase.Words("nothing"),
             RecordItem.LeakCheck => LastLook(record),
-            RecordItem.Cylinder => Said("container"),
-            RecordItem.WentTo => Said(FieldNames.WentTo, recoveries.Length == 0 ? "nothing recovered" : null),
+            RecordItem.Cylinder => Written("container"),
+            RecordItem.WentTo => Written(FieldNames.WentTo) is { IsEmpty: false } received ? received
+                : recoveries.Length == 0 ? Phrase.Words("nothing recovered")
+                : Phrase.Empty,
             _ => Phrase.Empty,
         };
     }
 
     /// <summary>Nothing where nothing was written down: the card leaves a line for it.</summary>
-    private static Phrase Given(string? text) => string.IsNullOrEmpty(text) ? Phrase.Empty : Phrase.Words(text);
+    private static Phrase Given(string? text) => string.IsNullOrEmpty(text) ? Phrase.Empty : Phrase.Verbatim(text);
 
     /// <summary>The last look for a leak, at one spot or round the circuit.</summary>
     private static Phrase LastLook(JobRecord record)
@@ -120,16 +137,15 @@ public sealed record RecordSheet(
             is not { } look
         )
             return Phrase.Empty;
-        var (where, outcome) =
-            look.Kind == EntryKinds.LeakCheck
-                ? (look.Fields.Text(FieldNames.Spot), look.Reads(FieldNames.Outcome))
-                : (
-                    "round the circuit",
-                    look.Fields.Text(FieldNames.Showed) is { } showed ? $"it showed at {showed}" : "nothing"
-                );
-        return Phrase.Words(
-            $"{look.ObservedAt.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}, {where}, "
-                + $"{look.Reads(FieldNames.Test)}: {outcome}"
-        );
+        var day = Phrase.Verbatim(look.ObservedAt.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
+        var test = look.Says(FieldNames.Test);
+        if (look.Kind == EntryKinds.LeakCheck)
+        {
+            var spot = SpotWords.Name(look.Fields.Text(FieldNames.Spot) ?? "");
+            return Phrase.Of($"{day}, {spot}, {test}: {look.Says(FieldNames.Outcome)}");
+        }
+        return look.Fields.Text(FieldNames.Showed) is { } showed
+            ? Phrase.Of($"{day}, round the circuit, {test}: it showed at {SpotWords.Names(FieldType.Spots.Of(showed))}")
+            : Phrase.Of($"{day}, round the circuit, {test}: nothing");
     }
 }

@@ -33,10 +33,11 @@ public enum Feels
 public sealed partial class LeakTestKind : Row<LeakTestKind>
 {
     /// <param name="word">What stands in the entry.</param>
-    private LeakTestKind(int order, string word, string? name = null)
+    private LeakTestKind(int order, [Said] string word, [Said] string? name = null)
         : base(order, word, name ?? word) { }
 
     /// <summary>On a button, where the name is too long; else the name.</summary>
+    [Said]
     public string Button
     {
         get => field ?? Name;

@@ -1,4 +1,5 @@
 using Tightcold.Jobs.Journals;
+using Tightcold.Quantities;
 
 namespace Tightcold.LogStore;
 
@@ -9,9 +10,9 @@ public sealed class FullException : LogStoreException
     public FullException()
         : this("There is no room left; nothing was written. Make room and try again.") { }
 
-    public FullException(string message)
-        : base(StoreTrouble.Full, message) { }
+    public FullException([Said] string message)
+        : base(StoreTrouble.Full, Phrase.Words(message)) { }
 
-    public FullException(string message, Exception inner)
-        : base(StoreTrouble.Full, message, inner) { }
+    public FullException([Said] string message, Exception inner)
+        : base(StoreTrouble.Full, Phrase.Words(message), inner) { }
 }

@@ -4,6 +4,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Tightcold.Jobs.Photos;
 using Tightcold.LogStore.Kept;
+using Tightcold.Quantities;
 
 namespace Tightcold.LogStore;
 
@@ -25,7 +26,7 @@ public sealed partial class JobLog
         Asked(
             () =>
                 shelf.Photo(id) is { } photo && photo.JobId == jobId
-                    ? Read(photo) ?? throw new LogStoreException(lostPhotos[id].Sentence)
+                    ? Read(photo) ?? throw new LogStoreException(lostPhotos[id].Says)
                     : null,
             cancellation
         );
@@ -64,13 +65,14 @@ public sealed partial class JobLog
             if (photo.Digest == head.Digest)
                 return photo;
         }
+        var job = shelf.Job(kept.JobId)?.Job.Number.ToString(CultureInfo.InvariantCulture) ?? "";
         lostPhotos[head.Id] = new(
             null,
             kept.At,
-            string.Create(
-                CultureInfo.InvariantCulture,
-                $"The photo {head.Id} of job {shelf.Job(kept.JobId)?.Job.Number} is not as it was kept (byte "
-                    + $"{kept.At} of the log). It is left out; nothing was overwritten."
+            Phrase.Of(
+                $"The photo {head.Id.ToString()} of job {job} is not as it was kept (byte "
+                    + $"{kept.At.ToString(CultureInfo.InvariantCulture)} of the log). It is left out; nothing was "
+                    + $"overwritten."
             )
         );
         return null;

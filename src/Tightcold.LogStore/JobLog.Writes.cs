@@ -7,6 +7,7 @@ using Tightcold.Jobs.Kits;
 using Tightcold.Jobs.Photos;
 using Tightcold.LogStore.Kept;
 using Tightcold.LogStore.Lines;
+using Tightcold.Quantities;
 
 namespace Tightcold.LogStore;
 
@@ -44,7 +45,9 @@ public sealed partial class JobLog
         Asked(
             () =>
             {
-                var job = There(jobId, "nothing");
+                var job = Whole(jobId) ?? throw new LogStoreException(
+                    Phrase.Of($"The job {jobId.ToString()} is not in the log; nothing was added.")
+                );
                 return Write(
                     new() { OfJob = LogSubject.Of(job.Job), Entries = Missing(job.Job, job.Arrived, entries) },
                     []
@@ -57,10 +60,14 @@ public sealed partial class JobLog
         Asked(
             () =>
             {
-                var job = There(jobId, "no photo");
+                var job = Whole(jobId) ?? throw new LogStoreException(
+                    Phrase.Of($"The job {jobId.ToString()} is not in the log; no photo was added.")
+                );
                 return shelf.Entry(photo.Entry)?.JobId == jobId
                     ? Write(new() { OfJob = LogSubject.Of(job.Job) }, Missing(jobId, [photo]))
-                    : throw new LogStoreException($"The entry {photo.Entry} is not in the log; no photo was added.");
+                    : throw new LogStoreException(
+                        Phrase.Of($"The entry {photo.Entry.ToString()} is not in the log; no photo was added.")
+                    );
             },
             cancellation
         );
@@ -89,7 +96,7 @@ public sealed partial class JobLog
     private LogAct Opened(Job job, JobRecord? from)
     {
         if (shelf.Car(job.CarId) is null && from?.Car.Id != job.CarId)
-            throw new LogStoreException($"The car {job.CarId} is not there; no job was added.");
+            throw new LogStoreException(Phrase.Of($"The car {job.CarId.ToString()} is not there; no job was added."));
         var act = new LogAct
         {
             OfJob = LogSubject.Of(job),
@@ -134,10 +141,7 @@ public sealed partial class JobLog
             : throw new LogStoreException("The numbers for jobs are used up; no job was added.");
 
     private KeptJob? Whole(Guid jobId) =>
-        shelf.BrokenJob(jobId) is { } broken ? throw new LogStoreException(broken.Sentence) : shelf.Job(jobId);
-
-    private KeptJob There(Guid jobId, string what) =>
-        Whole(jobId) ?? throw new LogStoreException($"The job {jobId} is not in the log; {what} was added.");
+        shelf.BrokenJob(jobId) is { } broken ? throw new LogStoreException(broken.Says) : shelf.Job(jobId);
 
     /// <summary>Entries that are not there yet, each once.</summary>
     private ImmutableArray<Entry> Missing(Job job, IReadOnlyList<Entry> arrived, IReadOnlyCollection<Entry> entries)
@@ -150,11 +154,13 @@ public sealed partial class JobLog
                     : !missing.TryAdd(entry.Id, entry) && missing[entry.Id] != entry
             )
                 throw new LogStoreException(
-                    $"Another entry with the id {entry.Id} is in the log already; nothing was added."
+                    Phrase.Of(
+                        $"Another entry with the id {entry.Id.ToString()} is in the log already; nothing was added."
+                    )
                 );
         if (missing.Count > 0 && Journal.Create(arrived.Concat(missing.Values)).Journal is null)
             throw new LogStoreException(
-                $"The corrections of {LogSubject.Of(job).Name} would run in a circle; nothing was added."
+                Phrase.Of($"The corrections of {LogSubject.Of(job).Name} would run in a circle; nothing was added.")
             );
         return [.. entries.Where(entry => missing.Remove(entry.Id))];
     }
@@ -172,7 +178,9 @@ public sealed partial class JobLog
                 : (missing[photo.Id].Entry, missing[photo.Id].Digest, jobId);
             if (job != jobId || entry != photo.Entry || digest != photo.Digest)
                 throw new LogStoreException(
-                    $"Another photo with the id {photo.Id} is in the log already; nothing was added."
+                    Phrase.Of(
+                        $"Another photo with the id {photo.Id.ToString()} is in the log already; nothing was added."
+                    )
                 );
         }
         return [.. missing.Values];
@@ -190,7 +198,10 @@ public sealed partial class JobLog
             throw new LogStoreException("This is too much for one line of the log; nothing was written.");
         if (LogLine.Read(text)?.Line is not { Act: { } read } line)
             throw new LogStoreException(
-                $"This could not be read again ({LogLine.Read(text)?.Line.Trouble}); nothing was written."
+                Phrase.Of(
+                    $"This could not be read again ({LogLine.Read(text)?.Line.Trouble ?? Phrase.Empty}); nothing was "
+                        + $"written."
+                )
             );
         var head = end == 0 ? LogLine.Head + "\n" : "";
         var bytes = new List<byte>(head.Length + text.Length + 1);

@@ -9,6 +9,7 @@ using Tightcold.Jobs.Kits;
 using Tightcold.LogStore.Kept;
 using Tightcold.LogStore.Lines;
 using Tightcold.LogStore.Reading;
+using Tightcold.Quantities;
 
 namespace Tightcold.LogStore;
 
@@ -34,12 +35,17 @@ public sealed partial class JobLog : IJobStore
         next = opening.Next;
         if (opening.Torn is { } torn)
         {
-            var whose = torn.Of.IsEmpty ? "" : $" ({string.Join(", ", torn.Of.Select(of => of.Name))})";
-            Torn = string.Create(
-                CultureInfo.InvariantCulture,
-                $"The last writing{whose} did not come to its end; the {file.Length - torn.At} bytes of it were cut "
-                    + $"off. Everything that was acknowledged is there."
-            );
+            var bytes = (file.Length - torn.At).ToString(CultureInfo.InvariantCulture);
+            var whose = Phrase.Join(", ", torn.Of.Select(of => of.Name));
+            TornSays = torn.Of.IsEmpty
+                ? Phrase.Of(
+                    $"The last writing did not come to its end; the {bytes} bytes of it were cut off. Everything that "
+                        + $"was acknowledged is there."
+                )
+                : Phrase.Of(
+                    $"The last writing ({whose}) did not come to its end; the {bytes} bytes of it were cut off. "
+                        + $"Everything that was acknowledged is there."
+                );
             file.Cut(torn.At);
         }
         end = file.Length;
@@ -74,7 +80,10 @@ public sealed partial class JobLog : IJobStore
     }
 
     /// <summary>What was cut off when the log was opened; null when its last writing had come to its end.</summary>
-    public string? Torn { get; }
+    public Phrase? TornSays { get; }
+
+    /// <summary>The same in English.</summary>
+    public string? Torn => TornSays?.ToString();
 
     /// <summary>All that is known to be damaged, in the order of the file. Photos are looked at when somebody asks for
     /// them.</summary>
@@ -248,8 +257,8 @@ public sealed partial class JobLog : IJobStore
     private KeptJob? Readable(int number)
     {
         if (shelf.Numbered.TryGetValue(number, out var job))
-            return Carless(job) is { } damage ? throw new LogStoreException(damage.Sentence) : job;
-        return shelf.BrokenJob(number) is { } broken ? throw new LogStoreException(broken.Sentence) : null;
+            return Carless(job) is { } damage ? throw new LogStoreException(damage.Says) : job;
+        return shelf.BrokenJob(number) is { } broken ? throw new LogStoreException(broken.Says) : null;
     }
 
     /// <summary>A job of which the car is damaged cannot be read either.</summary>
@@ -259,7 +268,11 @@ public sealed partial class JobLog : IJobStore
             return null;
         var of = LogSubject.Of(job.Job);
         var at = shelf.Broken.FirstOrDefault(damage => damage.Of!.Id == job.Job.CarId)?.At ?? 0;
-        return new(of, at, $"{of.Name} cannot be read: its car is not there. It is left out; nothing was overwritten.");
+        return new(
+            of,
+            at,
+            Phrase.Of($"{of.Name} cannot be read: its car is not there. It is left out; nothing was overwritten.")
+        );
     }
 
     private JobSummary? Summary(KeptJob job) =>

@@ -1,4 +1,5 @@
 using Tightcold.LogStore.Lines;
+using Tightcold.Quantities;
 
 namespace Tightcold.LogStore;
 
@@ -6,5 +7,9 @@ namespace Tightcold.LogStore;
 /// <param name="Of">Whose line it was, which is therefore left out; null where that cannot be told, or where nobody is
 /// left out for it.</param>
 /// <param name="At">Where, in bytes from the beginning of the file.</param>
-/// <param name="Sentence">For the person at the machine.</param>
-public sealed record LogDamage(LogSubject? Of, long At, string Sentence);
+/// <param name="Says">For the person at the machine.</param>
+public sealed record LogDamage(LogSubject? Of, long At, Phrase Says)
+{
+    /// <summary>The same in English.</summary>
+    public string Sentence => Says.ToString();
+}

@@ -1,19 +1,23 @@
 using Tightcold.Jobs.Journals;
+using Tightcold.Quantities;
 
 namespace Tightcold.LogStore;
 
-/// <summary>The log cannot be used, or not for this. The message is one or two sentences for the person at the
+/// <summary>The log cannot be used, or not for this. What it says is one or two sentences for the person at the
 /// machine.</summary>
 public class LogStoreException : StoreException
 {
     public LogStoreException() { }
 
-    public LogStoreException(string message)
+    public LogStoreException([Said] string message)
         : base(message) { }
 
-    public LogStoreException(string message, Exception inner)
+    public LogStoreException([Said] string message, Exception inner)
         : base(message, inner) { }
 
-    protected LogStoreException(StoreTrouble trouble, string message, Exception? inner = null)
-        : base(trouble, message, inner) { }
+    public LogStoreException(Phrase says, Exception? inner = null)
+        : base(says, inner) { }
+
+    protected LogStoreException(StoreTrouble trouble, Phrase says, Exception? inner = null)
+        : base(trouble, says, inner) { }
 }

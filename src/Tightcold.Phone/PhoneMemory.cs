@@ -9,10 +9,15 @@ internal sealed partial class PhoneMemory : IDeviceMemory
 {
     public string? Read(Choice choice) => Recall(Choices.Name(choice));
 
+    public string? Wishes => Languages();
+
     public void Write(Choice choice, string value) => Remember(Choices.Name(choice), value);
 
     [JSImport("recall", "disk")]
     private static partial string? Recall(string name);
+
+    [JSImport("languages", "disk")]
+    private static partial string? Languages();
 
     [JSImport("remember", "disk")]
     private static partial void Remember(string name, string value);

@@ -58,6 +58,12 @@ public static class FluidCatalog
             ? fluid
             : throw new ArgumentException($"No fluid named '{name}'. Known: {string.Join(", ", Names)}.", nameof(name));
 
+    /// <summary>The name of a fluid as its file spells it, without reading the file.</summary>
+    /// <param name="name">Name as for <see cref="Get"/>.</param>
+    /// <exception cref="ArgumentException">No such fluid; the message lists those there are.</exception>
+    public static string NameOf(string name) =>
+        Names.FirstOrDefault(known => name is not null && Normalise(known) == Normalise(name)) ?? Get(name).Name;
+
     /// <summary>As <see cref="Get"/>, without an exception for an unknown name.</summary>
     public static bool TryGet(string? name, [NotNullWhen(true)] out Fluid? fluid)
     {

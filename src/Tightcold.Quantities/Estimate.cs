@@ -12,7 +12,7 @@ namespace Tightcold.Quantities;
 /// <param name="Origin">Read off an instrument, computed from readings, modelled or assumed.</param>
 public sealed record Estimate(
     string Key,
-    string Name,
+    Phrase Name,
     QuantityKind Kind,
     double? Median,
     double? Low,
@@ -46,7 +46,7 @@ public sealed record Estimate(
     /// <summary>A normal belief, as its median and 90 % interval, kept at or above <paramref name="floor"/>.</summary>
     public static Estimate Normal(
         string key,
-        string name,
+        Phrase name,
         QuantityKind kind,
         double mean,
         double standardDeviation,
@@ -66,7 +66,7 @@ public sealed record Estimate(
     /// <summary>A belief given by its median and 90 % interval.</summary>
     public static Estimate Between(
         string key,
-        string name,
+        Phrase name,
         QuantityKind kind,
         double median,
         double low,
@@ -91,7 +91,7 @@ public sealed record Estimate(
     /// <summary>Only a lower bound is known.</summary>
     public static Estimate AtLeast(
         string key,
-        string name,
+        Phrase name,
         QuantityKind kind,
         double low,
         EstimateOrigin origin = EstimateOrigin.Computed
@@ -100,7 +100,7 @@ public sealed record Estimate(
     /// <summary>Only an upper bound is known.</summary>
     public static Estimate AtMost(
         string key,
-        string name,
+        Phrase name,
         QuantityKind kind,
         double high,
         EstimateOrigin origin = EstimateOrigin.Computed

@@ -1,8 +1,12 @@
 namespace Tightcold.Quantities;
 
-/// <summary>How a reader sees a measure: which unit, how many digits. Carried out at the edges.</summary>
+/// <summary>How a reader sees a measure: which unit, how many digits, in which language. Carried out at the
+/// edges.</summary>
 public interface IMeasureFormat
 {
+    /// <summary>The language of the reader.</summary>
+    ITongue Tongue => MotherTongue.Instance;
+
     string Format(Measure value);
 
     /// <summary>A range of one kind, with the unit once.</summary>

@@ -19,7 +19,7 @@ public abstract class Row<T>
     /// <param name="order">Its place, from 0.</param>
     /// <param name="key">Stable name for machines and files.</param>
     /// <param name="name">What a person reads.</param>
-    protected Row(int order, string key, string name)
+    protected Row(int order, string key, [Said] string name)
     {
         (Order, Key, Name) = (order, key, name);
         Made.Add((T)this);
@@ -29,6 +29,7 @@ public abstract class Row<T>
 
     public string Key { get; }
 
+    [Said]
     public string Name { get; }
 
     /// <summary>All of them in order.</summary>

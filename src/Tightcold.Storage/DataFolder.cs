@@ -1,4 +1,5 @@
 using Tightcold.Jobs.Journals;
+using Tightcold.Quantities;
 namespace Tightcold.Storage;
 
 /// <summary>Where the data file is: the folder asked for, else TIGHTCOLD_DATA, else the user's data folder.</summary>
@@ -46,7 +47,10 @@ public static class DataFolder
         }
         catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
         {
-            throw new StoreException($"The data folder {folder} cannot be made; choose another with --data.", trouble);
+            throw new StoreException(
+                Phrase.Of($"The data folder {Phrase.Verbatim(folder)} cannot be made; choose another with --data."),
+                trouble
+            );
         }
     }
 

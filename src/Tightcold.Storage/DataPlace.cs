@@ -1,4 +1,5 @@
 using Tightcold.Jobs.Journals;
+using Tightcold.Quantities;
 using System.Data.Common;
 using Npgsql;
 
@@ -50,16 +51,20 @@ public sealed record DataPlace(string Folder, string? Connection)
             var settings = IsAddress(text) ? FromAddress(new Uri(text)) : new NpgsqlConnectionStringBuilder(text);
             return string.IsNullOrEmpty(settings.Host) || string.IsNullOrEmpty(settings.Database)
                 ? throw new StoreException(
-                    "The data is to be on a server, but host and database are not both named; write --data "
-                        + "\"Host=…;Database=…;Username=…\" or --data postgres://user@host/database."
+                    Phrase.Words(
+                        "The data is to be on a server, but host and database are not both named; write --data "
+                            + "\"Host=…;Database=…;Username=…\" or --data postgres://user@host/database."
+                    )
                 )
                 : settings.ToString();
         }
         catch (Exception trouble) when (trouble is ArgumentException or UriFormatException or FormatException)
         {
             throw new StoreException(
-                "The connection to the data cannot be read; write --data \"Host=…;Database=…;Username=…\" or --data "
-                    + "postgres://user@host/database.",
+                Phrase.Words(
+                    "The connection to the data cannot be read; write --data \"Host=…;Database=…;Username=…\" or "
+                        + "--data postgres://user@host/database."
+                ),
                 trouble
             );
         }

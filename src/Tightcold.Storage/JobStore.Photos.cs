@@ -1,6 +1,7 @@
 using Tightcold.Jobs.Journals;
 using Microsoft.EntityFrameworkCore;
 using Tightcold.Jobs.Photos;
+using Tightcold.Quantities;
 using Tightcold.Storage.Mapping;
 
 namespace Tightcold.Storage;
@@ -17,7 +18,9 @@ public sealed partial class JobStore
                         .Entries.AnyAsync(entry => entry.Id == photo.Entry && entry.JobId == jobId, cancellation)
                         .ConfigureAwait(false)
                 )
-                    throw new StoreException($"The entry {photo.Entry} is not in {Name}; no photo was added.");
+                    throw new StoreException(
+                        Phrase.Of($"The entry {photo.Entry.ToString()} is not in {Name}; no photo was added.")
+                    );
                 await AddPhotosAsync(database, jobId, [photo], cancellation).ConfigureAwait(false);
                 return true;
             },
@@ -101,7 +104,9 @@ public sealed partial class JobStore
                 || !string.Equals(there.BodyBase64, row.BodyBase64, StringComparison.Ordinal)
             )
                 throw new StoreException(
-                    $"Another photo with the id {photo.Id} is in {Name} already; nothing was added."
+                    Phrase.Of(
+                        $"Another photo with the id {photo.Id.ToString()} is in {Name} already; nothing was added."
+                    )
                 );
         }
     }
@@ -110,17 +115,17 @@ public sealed partial class JobStore
     {
         var bytes = new byte[(row.BodyBase64.Length * 3 / 4) + 3];
         if (!Convert.TryFromBase64String(row.BodyBase64, bytes, out var length))
-            throw new StoreException($"The photo {row.Id} cannot be read: it is damaged.");
+            throw new StoreException(Phrase.Of($"The photo {row.Id.ToString()} cannot be read: it is damaged."));
         return new(row.Id, row.EntryId, row.KeptAt, [.. bytes.AsSpan(0, length)]);
     }
 
     /// <summary>Every photo against its sum, one at a time: together they may be large.</summary>
-    private static async Task<(List<string> Unreadable, List<string> Changed)> PhotosCheckAsync(
+    private static async Task<(List<Phrase> Unreadable, List<Phrase> Changed)> PhotosCheckAsync(
         JournalDatabase database,
         CancellationToken cancellation
     )
     {
-        var (unreadable, changed) = (new List<string>(), new List<string>());
+        var (unreadable, changed) = (new List<Phrase>(), new List<Phrase>());
         try
         {
             await foreach (
@@ -131,11 +136,11 @@ public sealed partial class JobStore
                     .ConfigureAwait(false)
             )
                 if (row.Digest != RowSum.Of(row))
-                    changed.Add($"The photo {row.Id} is not as it was kept.");
+                    changed.Add(Phrase.Of($"The photo {row.Id.ToString()} is not as it was kept."));
         }
         catch (Exception trouble) when (BadCell.Is(trouble))
         {
-            unreadable.Add($"A photo has a damaged time or id ({trouble.Message.TrimEnd('.')}).");
+            unreadable.Add(Phrase.Of($"A photo has a damaged time or id ({Phrase.Verbatim(trouble.Message.TrimEnd('.'))})."));
         }
         return (unreadable, changed);
     }

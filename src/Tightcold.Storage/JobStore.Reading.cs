@@ -4,6 +4,7 @@ using System.Runtime.CompilerServices;
 using Microsoft.EntityFrameworkCore;
 using Tightcold.Jobs.Journals;
 using Tightcold.Jobs.Kits;
+using Tightcold.Quantities;
 using Tightcold.Storage.Mapping;
 
 namespace Tightcold.Storage;
@@ -281,19 +282,21 @@ public sealed partial class JobStore
     {
         if (rows.Trouble is { } bad)
             throw new StoreException(
-                $"Job {rows.Number} cannot be read: a time, an id or a number in it is damaged "
-                    + $"({bad.Message.TrimEnd('.')}). Nothing was changed.",
+                Phrase.Of(
+                    $"Job {rows.Number} cannot be read: a time, an id or a number in it is damaged "
+                        + $"({Phrase.Verbatim(bad.Message.TrimEnd('.'))}). Nothing was changed."
+                ),
                 bad
             );
         var row = rows.Job!;
         if (rows.Car is not { } car)
-            throw new StoreException($"The car of job {row.Number} is not there. Nothing was changed.");
+            throw new StoreException(Phrase.Of($"The car of job {row.Number} is not there. Nothing was changed."));
         try
         {
             var (journal, problems) = Journal.Create(rows.Entries.Select(RowText.Entry));
             return journal is null
                 ? throw new StoreException(
-                    $"its journal contradicts itself ({problems[0].Sentence}) Nothing was changed."
+                    Phrase.Of($"its journal contradicts itself ({problems[0].Sentence}) Nothing was changed.")
                 )
                 : new JobRecord(RowText.Car(car), Kits(row, rows.Own.Value, rows.Brought), RowText.Job(row), journal)
                 {
@@ -309,7 +312,7 @@ public sealed partial class JobStore
         }
         catch (StoreException trouble)
         {
-            throw new StoreException($"Job {row.Number} cannot be read: {trouble.Message}", trouble);
+            throw new StoreException(Phrase.Of($"Job {row.Number} cannot be read: {trouble.Says}"), trouble);
         }
     }
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Microsoft.EntityFrameworkCore;
 using Tightcold.Jobs.Journals;
+using Tightcold.Quantities;
 using Tightcold.Storage.Engines;
 using Tightcold.Storage.Mapping;
 using Tightcold.Storage.Safety;
@@ -21,8 +22,8 @@ public sealed partial class JobStore
         // Where pages are broken, reading on would only say so again in other words.
         if (damage.Count > 0)
             return new(0, 0, 0, [.. damage], [], []);
-        var unreadable = ImmutableArray.CreateBuilder<string>();
-        var troubles = ImmutableArray.CreateBuilder<string>();
+        var unreadable = ImmutableArray.CreateBuilder<Phrase>();
+        var troubles = ImmutableArray.CreateBuilder<Phrase>();
         var cars = await Guarded(database => database.Cars.CountAsync(cancellation), cancellation)
             .ConfigureAwait(false);
         troubles.AddRange(
@@ -38,7 +39,7 @@ public sealed partial class JobStore
             }
             catch (StoreException trouble) when (trouble.Trouble == StoreTrouble.Other)
             {
-                unreadable.Add(trouble.Message);
+                unreadable.Add(trouble.Says);
             }
         var (jobs, entries) = (0, 0);
         await foreach (var part in PartsAsync(null, cancellation).ConfigureAwait(false))
@@ -58,60 +59,68 @@ public sealed partial class JobStore
     }
 
     /// <summary>One job: whether it reads, is as it was written, and agrees with the list.</summary>
-    private static (int Entries, string? Unreadable, List<string> Troubles) Judge(
+    private static (int Entries, Phrase? Unreadable, List<Phrase> Troubles) Judge(
         JobRows rows,
         Func<JobRecord, IEnumerable<string>>? more
     )
     {
-        var troubles = new List<string>();
+        var troubles = new List<Phrase>();
         if (
             rows.Job is { } job && !RowSum.Fits(job.Digest, RowSum.Of(job))
             || rows.Brought.Any(kit => !RowSum.Fits(kit.Digest, RowSum.Of(kit)))
         )
-            troubles.Add($"Job {rows.Number}: its opening or its kit is not as it was written down.");
+            troubles.Add(Phrase.Of($"Job {rows.Number}: its opening or its kit is not as it was written down."));
         if (rows.Car is { } car && !RowSum.Fits(car.Digest, RowSum.Of(car)))
-            troubles.Add($"The car {car.Id} (job {rows.Number}) is not as it was written down.");
+            troubles.Add(
+                Phrase.Of($"The car {car.Id.ToString()} (job {rows.Number}) is not as it was written down.")
+            );
         try
         {
             var record = Record(rows);
             troubles.AddRange(Loose(record));
             troubles.AddRange(Unchained(record));
             if (more is not null)
-                troubles.AddRange(more(record));
+                troubles.AddRange(more(record).Select(Phrase.Verbatim));
             if (
                 rows.Line is not { } line
                 || JobLines.Summary(line) != JobSummary.Of(record)
                 || line.SearchKey != JobLines.Key(line)
             )
-                troubles.Add($"Job {record.Job.Number}: the list of jobs says something else than its journal.");
+                troubles.Add(
+                    Phrase.Of($"Job {record.Job.Number}: the list of jobs says something else than its journal.")
+                );
             return (record.Journal.All.Length, null, troubles);
         }
         catch (StoreException trouble)
         {
-            return (0, trouble.Message, troubles);
+            return (0, trouble.Says, troubles);
         }
     }
 
-    private static IEnumerable<string> Unchained(JobRecord record)
+    private static IEnumerable<Phrase> Unchained(JobRecord record)
     {
         if (record.Chain.Length < record.Journal.All.Length)
-            yield return $"Job {record.Job.Number}: entries are there without their digests, so it cannot be told "
-                + $"whether they are as they were written down.";
+            yield return Phrase.Of(
+                $"Job {record.Job.Number}: entries are there without their digests, so it cannot be told "
+                    + $"whether they are as they were written down."
+            );
         else if (JournalChain.Broken(record) is { } broken)
         {
             var entry = record.Journal.Find(broken.Entry);
-            yield return $"Job {record.Job.Number}: the chain of its journal breaks at the entry {broken.Entry} "
-                + $"({entry?.Kind}): it, one before it or the job's opening is not as it was written down.";
+            yield return Phrase.Of(
+                $"Job {record.Job.Number}: the chain of its journal breaks at the entry {broken.Entry.ToString()} "
+                    + $"({Phrase.Verbatim(entry?.Kind ?? "")}): it, one before it or the job's opening is not as it was written down."
+            );
         }
     }
 
     /// <summary>Cars that no job reads.</summary>
-    private static async Task<(List<string> Unreadable, List<string> Changed)> CarsWithoutJobsAsync(
+    private static async Task<(List<Phrase> Unreadable, List<Phrase> Changed)> CarsWithoutJobsAsync(
         JournalDatabase database,
         CancellationToken cancellation
     )
     {
-        var (unreadable, changed) = (new List<string>(), new List<string>());
+        var (unreadable, changed) = (new List<Phrase>(), new List<Phrase>());
         foreach (
             var row in await database
                 .Cars.AsNoTracking()
@@ -121,25 +130,25 @@ public sealed partial class JobStore
         )
         {
             if (!RowSum.Fits(row.Digest, RowSum.Of(row)))
-                changed.Add($"The car {row.Id} is not as it was written down.");
+                changed.Add(Phrase.Of($"The car {row.Id.ToString()} is not as it was written down."));
             try
             {
                 _ = RowText.Car(row);
             }
             catch (StoreException trouble)
             {
-                unreadable.Add(trouble.Message);
+                unreadable.Add(trouble.Says);
             }
         }
         return (unreadable, changed);
     }
 
-    private static async Task<(List<string> Unreadable, List<string> Changed)> KitsCheckAsync(
+    private static async Task<(List<Phrase> Unreadable, List<Phrase> Changed)> KitsCheckAsync(
         JournalDatabase database,
         CancellationToken cancellation
     )
     {
-        var (unreadable, changed) = (new List<string>(), new List<string>());
+        var (unreadable, changed) = (new List<Phrase>(), new List<Phrase>());
         List<KitRow> rows;
         try
         {
@@ -147,42 +156,47 @@ public sealed partial class JobStore
         }
         catch (Exception trouble) when (BadCell.Is(trouble))
         {
-            return ([$"A version of the kit has a damaged time or id ({trouble.Message.TrimEnd('.')})."], changed);
+            return (
+                [Phrase.Of($"A version of the kit has a damaged time or id ({Phrase.Verbatim(trouble.Message.TrimEnd('.'))}).")],
+                changed
+            );
         }
         foreach (var row in rows)
         {
             if (!RowSum.Fits(row.Digest, RowSum.Of(row)))
-                changed.Add($"The kit {row.Id} is not as it was written down.");
+                changed.Add(Phrase.Of($"The kit {row.Id.ToString()} is not as it was written down."));
             try
             {
                 _ = RowText.Kit(row.BodyJson, row.Id);
             }
             catch (StoreException trouble)
             {
-                unreadable.Add(trouble.Message);
+                unreadable.Add(trouble.Says);
             }
         }
         return (unreadable, changed);
     }
 
-    private static IEnumerable<string> Loose(JobRecord record) =>
+    private static IEnumerable<Phrase> Loose(JobRecord record) =>
         record
             .Journal.All.Where(entry => entry.Supersedes is { } old && record.Journal.Find(old) is null)
             .Select(entry =>
-                $"Job {record.Job.Number}: the entry {entry.Id} corrects or strikes the entry {entry.Supersedes}, "
-                + $"which is not there."
+                Phrase.Of(
+                    $"Job {record.Job.Number}: the entry {entry.Id.ToString()} corrects or strikes the entry "
+                        + $"{entry.Supersedes.ToString() ?? ""}, which is not there."
+                )
             );
 
-    private static async Task<IReadOnlyList<string>> OrphansAsync(
+    private static async Task<IReadOnlyList<Phrase>> OrphansAsync(
         JournalDatabase database,
         CancellationToken cancellation
     )
     {
-        var found = new List<string>();
-        async Task CountAsync<T>(IQueryable<T> rows, string what)
+        var found = new List<Phrase>();
+        async Task CountAsync<T>(IQueryable<T> rows, [Said] string what)
         {
             if (await rows.CountAsync(cancellation).ConfigureAwait(false) is > 0 and var count)
-                found.Add($"{what}: {count}.");
+                found.Add(Phrase.Of($"{what}: {count}."));
         }
         await CountAsync(
                 database.Jobs.Where(job => !database.Cars.Any(car => car.Id == job.CarId)),
@@ -251,7 +265,9 @@ public sealed partial class JobStore
             var check = await copy.CheckAsync(more, cancellation).ConfigureAwait(false);
             if (check.Damage.Length > 0)
                 throw new StoreException(
-                    $"The copy is not sound ({check.Damage[0]}) It was taken away again; {Name} is as it was."
+                    Phrase.Of(
+                        $"The copy is not sound ({check.Damage[0]}) It was taken away again; {Name} is as it was."
+                    )
                 );
             copy.Dispose();
             File.Move(part, file, overwrite: false);
@@ -260,22 +276,24 @@ public sealed partial class JobStore
         catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
         {
             throw new StoreException(
-                $"The backup {file} cannot be written ({trouble.Message}); {Name} is as it was.",
+                Phrase.Of($"The backup {Phrase.Verbatim(file)} cannot be written ({Phrase.Verbatim(trouble.Message)}); {Name} is as it was."),
                 trouble
             );
         }
         catch (Exception trouble) when (BadCell.Is(trouble))
         {
             throw new StoreException(
-                $"The backup {file} could not be finished, and {Name} is as it was: a row cannot be read "
-                    + $"({trouble.Message.TrimEnd('.')}); tightcold check names it.",
+                Phrase.Of(
+                    $"The backup {Phrase.Verbatim(file)} could not be finished, and {Name} is as it was: a row cannot be read "
+                        + $"({Phrase.Verbatim(trouble.Message.TrimEnd('.'))}); tightcold check names it."
+                ),
                 trouble
             );
         }
         catch (Exception trouble) when (engine.Explain(trouble) is { } known)
         {
             throw new StoreException(
-                $"The backup {file} could not be finished, and {Name} is as it was. {known.Message}",
+                Phrase.Of($"The backup {Phrase.Verbatim(file)} could not be finished, and {Name} is as it was. {known.Says}"),
                 trouble
             );
         }

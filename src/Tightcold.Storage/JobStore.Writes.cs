@@ -4,6 +4,7 @@ using Tightcold.Jobs.Cars;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
 using Tightcold.Jobs.Kits;
+using Tightcold.Quantities;
 using Tightcold.Storage.Mapping;
 
 namespace Tightcold.Storage;
@@ -77,7 +78,9 @@ public sealed partial class JobStore
                 var line = await database
                     .JobLines.FirstOrDefaultAsync(there => there.JobId == jobId, cancellation)
                     .ConfigureAwait(false)
-                    ?? throw new StoreException($"The job {jobId} is not in {Name}; nothing was added.");
+                    ?? throw new StoreException(
+                        Phrase.Of($"The job {jobId.ToString()} is not in {Name}; nothing was added.")
+                    );
                 await AddMissingAsync(database, line, entries, cancellation).ConfigureAwait(false);
                 return true;
             },
@@ -144,7 +147,9 @@ public sealed partial class JobStore
             .Cars.AsNoTracking()
             .FirstOrDefaultAsync(there => there.Id == row.CarId, cancellation)
             .ConfigureAwait(false)
-            ?? throw new StoreException($"The car {row.CarId} is not there; no job was added.");
+            ?? throw new StoreException(
+                Phrase.Of($"The car {row.CarId.ToString()} is not there; no job was added.")
+            );
         database.Jobs.Add(row);
         database.JobLines.Add(JobLines.New(row, RowText.Car(car).Label));
     }
@@ -184,7 +189,9 @@ public sealed partial class JobStore
             else if (old.JobId != line.JobId || RowText.Entry(old) != entry)
             {
                 throw new StoreException(
-                    $"Another entry with the id {entry.Id} is in {Name} already; nothing was added."
+                    Phrase.Of(
+                        $"Another entry with the id {entry.Id.ToString()} is in {Name} already; nothing was added."
+                    )
                 );
             }
         }

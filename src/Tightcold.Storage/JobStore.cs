@@ -4,6 +4,7 @@ using Microsoft.EntityFrameworkCore;
 using Tightcold.Jobs.Cars;
 using Tightcold.Jobs.Journals;
 using Tightcold.Jobs.Kits;
+using Tightcold.Quantities;
 using Tightcold.Storage.Engines;
 using Tightcold.Storage.Mapping;
 using Tightcold.Storage.Safety;
@@ -25,7 +26,7 @@ public sealed partial class JobStore : IJobStore, IDisposable
     internal JobStore(Engine engine, Action? closed = null) => (this.engine, this.closed) = (engine, closed);
 
     /// <summary>How a sentence calls the data, such as "the data file …".</summary>
-    public string Name => engine.Name;
+    public Phrase Name => engine.Name;
 
     /// <summary>Opens the data at a place as people write it: a folder, or a connection.</summary>
     public static Task<JobStore> OpenAsync(string data, CancellationToken cancellation = default) =>
@@ -308,8 +309,10 @@ public sealed partial class JobStore : IJobStore, IDisposable
             catch (Exception trouble) when (BadCell.Is(trouble))
             {
                 throw new StoreException(
-                    $"Something in {Name} is not what it is to be ({trouble.Message.TrimEnd('.')}); "
-                        + "tightcold check names it. Nothing was changed.",
+                    Phrase.Of(
+                        $"Something in {Name} is not what it is to be ({Phrase.Verbatim(trouble.Message.TrimEnd('.'))}); "
+                            + $"tightcold check names it. Nothing was changed."
+                    ),
                     trouble
                 );
             }

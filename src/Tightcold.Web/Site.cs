@@ -12,6 +12,7 @@ using Tightcold.App.Desk;
 using Tightcold.Jobs.Journals;
 using Tightcold.Pages.Answering;
 using Tightcold.Storage;
+using Tightcold.Tongues;
 using Tightcold.Web.Http;
 using Tightcold.Web.Lan;
 
@@ -68,6 +69,15 @@ public static class Site
         site.UseResponseCompression();
         if (options.Lan is not null)
             site.UseRateLimiter();
+        // Every answer from here on is said in the language of who asks.
+        site.Use(
+            (http, next) =>
+            {
+                Say.Tongue = Visits.Spoken(http);
+                http.Response.Headers.Append("Vary", "Accept-Language");
+                return next(http);
+            }
+        );
         site.UseDoor(options.Lan);
         site.UseTroubles();
         site.UseRequestSizes();

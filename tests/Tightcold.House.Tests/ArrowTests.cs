@@ -32,13 +32,14 @@ public sealed class ArrowTests
         ["Jobs"] = ["LeakTests", "Quantities"],
         ["Picture"] = ["LeakTests", "Jobs", "Procedures", "Diagnosis", "Loop", "Properties", "Numerics", "Quantities"],
         ["Findings"] = ["LeakTests", "Picture", "Jobs", "Procedures", "Diagnosis", "Properties", "Quantities"],
+        ["Tongues"] = ["Quantities"],
         ["Storage"] = ["Jobs", "Quantities"],
         ["LogStore"] = ["Jobs", "Quantities"],
-        ["App"] = [.. Inside, "Numerics"],
-        ["Pages"] = [.. Inside, "App"],
-        ["Web"] = ["Findings", "Picture", "Jobs", "App", "Pages", "Storage"],
-        ["Phone"] = ["Jobs", "App", "Pages", "LogStore"],
-        ["Cli"] = [.. Inside, "App", "Pages", "Storage", "Web"],
+        ["App"] = [.. Inside, "Numerics", "Tongues"],
+        ["Pages"] = [.. Inside, "App", "Tongues"],
+        ["Web"] = ["Findings", "Picture", "Jobs", "App", "Pages", "Storage", "Tongues", "Quantities"],
+        ["Phone"] = ["Jobs", "App", "Pages", "LogStore", "Tongues", "Quantities"],
+        ["Cli"] = [.. Inside, "App", "Pages", "Storage", "Web", "Tongues"],
     };
 
     private static string Room(string path) =>

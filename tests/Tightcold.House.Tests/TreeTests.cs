@@ -2,7 +2,7 @@ namespace Tightcold.House.Tests;
 
 public sealed class TreeTests
 {
-    private static readonly string[] Binary = [".png", ".pdf", ".ico", ".woff2", ".db"];
+    private static readonly string[] Binary = [".png", ".pdf", ".ico", ".woff2", ".db", ".table"];
 
     /// <summary>Written in two halves, so that this file does not find itself.</summary>
     private static readonly string[] Unwanted =

@@ -1,6 +1,8 @@
 using System.Globalization;
 using System.Text.Json;
 using Tightcold.Diagnosis.Inference;
+using Tightcold.Loop.Refrigerant;
+using Tightcold.Properties;
 using Tightcold.Studies;
 using Tightcold.Studies.Cold;
 using Tightcold.Studies.Faults;
@@ -37,13 +39,20 @@ switch (args.FirstOrDefault())
     case "loops":
         text.Write(LoopSoak.Run(Number("--count", 20_000), Number("--seed", 1)));
         break;
+    case "tables":
+        foreach (var name in RefrigerantTables.Names)
+        {
+            using var file = File.Create(Path.Combine(After("--to") ?? "src/Tightcold.Loop/Refrigerant/Tables", name + ".table"));
+            TableFile.Write(RefrigerantTables.Build(FluidCatalog.Get(name)), file);
+        }
+        break;
     case "cold":
         text.Write(ColdText.Run(Number("--count", 100), Number("--seed", 20)));
         break;
     default:
         text.WriteLine(
             "faults (--from N --count N --quick --save FILE --plots FOLDER), brute, followed (--from N "
-                + "--count N --steps N), leaks, holds, loops, cold (--count N --seed N): cases drawn from the product's own models."
+                + "--count N --steps N), leaks, holds, loops, cold (--count N --seed N), tables (--to FOLDER): cases drawn from the product's own models."
         );
         return 1;
 }

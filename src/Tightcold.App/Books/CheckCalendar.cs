@@ -3,6 +3,7 @@ using Ical.Net.CalendarComponents;
 using Ical.Net.DataTypes;
 using Ical.Net.Serialization;
 using Tightcold.Picture;
+using Tightcold.Tongues;
 
 namespace Tightcold.App.Books;
 
@@ -25,9 +26,8 @@ public static class CheckCalendar
             {
                 // The same day again is the same event; another day is another.
                 Uid = string.Create(CultureInfo.InvariantCulture, $"{record.Job.Id:N}-{day:yyyyMMdd}@tightcold"),
-                Summary = $"Look again: {record.Car.Label}",
-                Description = string.Create(
-                    CultureInfo.InvariantCulture,
+                Summary = Say.It($"Look again: {record.Car.Label}"),
+                Description = Say.It(
                     $"Air conditioning, job {record.Job.Number}: read the standing pressure with the engine off and "
                         + $"cold, the air, and the vent. What was lost tells how fast it leaks."
                 ),

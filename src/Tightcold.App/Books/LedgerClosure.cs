@@ -1,6 +1,6 @@
-using System.Globalization;
 using Tightcold.Jobs.Journals;
 using Tightcold.Picture;
+using Tightcold.Tongues;
 
 namespace Tightcold.App.Books;
 
@@ -19,10 +19,12 @@ public static class LedgerClosure
         var gap = balance.CameInKg - balance.AccountedKg;
         // A gap that is no number at all is a gap too.
         if (!(Math.Abs(gap) <= Tolerance * Math.Max(1, Math.Abs(balance.CameInKg))))
-            yield return string.Create(
-                CultureInfo.InvariantCulture,
-                $"Job {record.Job.Number}: the ledger does not close, {gap * 1000:0.###} g of "
-                    + $"{balance.CameInKg * 1000:0.#} g are not accounted for."
+            yield return Say.It(
+                $"Job {record.Job.Number}: the ledger does not close, {Grams(gap, "0.###")} g of "
+                    + $"{Grams(balance.CameInKg, "0.#")} g are not accounted for."
             );
     }
+
+    private static string Grams(double kilograms, string digits) =>
+        (kilograms * 1000).ToString(digits, Say.Tongue.Culture);
 }

@@ -41,7 +41,7 @@ public static class LedgerCsv
                 .Append(',')
                 .Append(line.Warming?.Potential.ToString(CultureInfo.InvariantCulture) ?? "")
                 .Append(',')
-                .Append(Text(line.Warming?.Words ?? ""))
+                .Append(Text(line.Warming?.Words.ToString() ?? ""))
                 .Append(',')
                 .Append(Text(line.Place))
                 .Append(',')

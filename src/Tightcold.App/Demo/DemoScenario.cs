@@ -1,3 +1,4 @@
+using System.Globalization;
 using Tightcold.App.Desk;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
@@ -106,7 +107,8 @@ public static class DemoScenario
             return known.Number;
 
         var clock = new DemoClock(Start.AddMinutes(-30));
-        var desk = new JobDesk(store, clock, new DemoIds());
+        // Its texts are written in English, numbers too, whoever asks for it.
+        var desk = new JobDesk(store, clock, new DemoIds(), CultureInfo.InvariantCulture);
         Insist(await desk.AddCarAsync(Car, cancellation).ConfigureAwait(false));
         clock.Now = Start.AddMinutes(-10);
         Insist(await desk.UpdateKitAsync(Kit, Start.AddMinutes(-20), cancellation).ConfigureAwait(false));

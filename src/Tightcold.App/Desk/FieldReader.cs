@@ -2,6 +2,8 @@ using System.Globalization;
 using Tightcold.App.Typed;
 using Tightcold.App.Units;
 using Tightcold.Jobs.Fields;
+using Tightcold.Quantities;
+using Tightcold.Tongues;
 
 namespace Tightcold.App.Desk;
 
@@ -30,13 +32,16 @@ public static class FieldReader
             if (schema.Find(name) is not { } field)
             {
                 problems.Add(
-                    InputProblem.Of(
+                    new InputProblem(
                         name,
                         text.Length == 0 ? name : text,
                         schema.Fields.Length == 0
-                            ? (Tightcold.Quantities.Phrase.Handler)$"“{schema.Name}” has no fields"
-                            : $"“{schema.Name}” has no such field; {Nearest.Hint(name, Names(schema))}it has "
-                                + $"{string.Join(", ", Names(schema))}"
+                            ? Phrase.Of($"“{Phrase.Verbatim(schema.Name)}” has no fields")
+                            : Phrase.Of(
+                                $"“{Phrase.Verbatim(schema.Name)}” has no such field; "
+                                    + $"{Nearest.Hint(name, Names(schema))}it has "
+                                    + $"{Phrase.Verbatim(string.Join(", ", Names(schema)))}"
+                            )
                     )
                 );
             }
@@ -72,15 +77,21 @@ public static class FieldReader
                     ? (new FieldValue.Number(number), null)
                     : (
                         null,
-                        InputProblem.Of(
+                        new InputProblem(
                             field.Name,
                             text.Trim(),
-                            $"{read.TwoWays ?? "a plain number without a unit is needed here"}"
+                            read.TwoWays ?? Phrase.Words("a plain number without a unit is needed here")
                         )
                     );
             case FieldType.Choice choice:
                 if (
-                    Array.Find(choice.Options, one => Key(one.Key) == Key(text) || Key(one.Label) == Key(text)) is
+                    Array.Find(
+                        choice.Options,
+                        one =>
+                            Key(one.Key) == Key(text)
+                            || Key(one.Label) == Key(text)
+                            || Key(Say.It(one.Label, field.Name)) == Key(text)
+                    ) is
                     { Key: not null } known
                 )
                     return (new FieldValue.Text(known.Key), null);
@@ -90,7 +101,8 @@ public static class FieldReader
                         InputProblem.Of(
                             field.Name,
                             text.Trim(),
-                            $"perhaps {near} is meant; one of {string.Join(", ", choice.Words)} is allowed"
+                            $"perhaps {Phrase.Verbatim(near)} is meant; one of "
+                                + $"{Phrase.Verbatim(string.Join(", ", choice.Words))} is allowed"
                         )
                     )
                     : (new FieldValue.Text(text.Trim()), null);

@@ -53,7 +53,11 @@ public sealed partial class JobDesk
     {
         if (told is not null && !StoryWords.All.Contains(told))
             return Outcome<Job>.Refused(
-                InputProblem.Of("told", Shortened(told), $"one of {string.Join(", ", StoryWords.All)} is allowed")
+                InputProblem.Of(
+                    "told",
+                    Shortened(told),
+                    $"one of {Phrase.Verbatim(string.Join(", ", StoryWords.All))} is allowed"
+                )
             );
         var opened = await OpenAsync(
                 carId,
@@ -116,7 +120,11 @@ public sealed partial class JobDesk
         var now = Now;
         if (at > now)
             return Outcome<Job>.Refused(
-                InputProblem.Of("at", Stamp(at.Value), $"that moment has not come; it is {Stamp(now)}")
+                InputProblem.Of(
+                    "at",
+                    Stamp(at.Value),
+                    $"that moment has not come; it is {Phrase.Verbatim(Stamp(now))}"
+                )
             );
         return Outcome<Job>.Of(
             await store
@@ -161,7 +169,7 @@ public sealed partial class JobDesk
             return Outcome<Entry>.Refused(NoJob(jobNumber));
         if (EntryKinds.Find(kind) is not { } schema)
             return Outcome<Entry>.Refused(NoKind(kind));
-        var (bag, problems) = FieldReader.Read(schema, fields, culture);
+        var (bag, problems) = FieldReader.Read(schema, fields, Hand);
         if (problems.Count > 0)
             return Outcome<Entry>.Refused(problems);
         var now = Now;
@@ -360,7 +368,11 @@ public sealed partial class JobDesk
     public static InputProblem NoKind(string kind)
     {
         var known = EntryKinds.All.Select(schema => schema.Name).ToList();
-        return InputProblem.Of("kind", kind, $"{Nearest.Hint(kind, known)}known kinds are {string.Join(", ", known)}");
+        return InputProblem.Of(
+            "kind",
+            kind,
+            $"{Nearest.Hint(kind, known)}known kinds are {Phrase.Verbatim(string.Join(", ", known))}"
+        );
     }
 
     private static InputProblem NoJob(int number) =>

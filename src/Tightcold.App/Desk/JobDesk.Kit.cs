@@ -1,5 +1,6 @@
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Kits;
+using Tightcold.Quantities;
 
 namespace Tightcold.App.Desk;
 
@@ -23,7 +24,7 @@ public sealed partial class JobDesk
     {
         var kits = await store.KitsAsync(cancellation).ConfigureAwait(false);
         var old = Held(kits, from ?? DateTimeOffset.MaxValue);
-        var (read, problems) = FieldReader.Read(Kit.Schema, old.Fields, fields, culture);
+        var (read, problems) = FieldReader.Read(Kit.Schema, old.Fields, fields, Hand);
         var (bag, nowhere) = KitPlace.Settle(read, old.Fields);
         return problems.Count > 0 || nowhere is not null
             ? Outcome<Kit>.Refused([.. problems, .. new[] { nowhere }.OfType<InputProblem>()])
@@ -40,7 +41,7 @@ public sealed partial class JobDesk
     {
         var kits = await store.KitsAsync(cancellation).ConfigureAwait(false);
         var old = Held(kits, from ?? DateTimeOffset.MaxValue);
-        var (bag, problems) = FieldReader.Read(Container.Schema, fields, culture);
+        var (bag, problems) = FieldReader.Read(Container.Schema, fields, Hand);
         var container = new Container(bag);
         if (problems.Count == 0)
             problems = container.Check();
@@ -67,7 +68,8 @@ public sealed partial class JobDesk
                 InputProblem.Of(
                     "kit",
                     "undo",
-                    $"nothing was described before {Stamp(last.From)}; change it with tightcold kit set"
+                    $"nothing was described before {Phrase.Verbatim(Stamp(last.From))}; change it with "
+                        + $"tightcold kit set"
                 )
             );
         var before = Held(others, last.From);
@@ -99,7 +101,8 @@ public sealed partial class JobDesk
                 InputProblem.Of(
                     "from",
                     Stamp(start),
-                    $"that moment has not come; it is {Stamp(now)}, and a kit holds from now or from earlier on"
+                    $"that moment has not come; it is {Phrase.Verbatim(Stamp(now))}, and a kit holds from now or from "
+                        + $"earlier on"
                 )
             );
         // Two changes within one tick of the clock still have an order.

@@ -4,6 +4,7 @@ using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Picture.Pressures;
+using Tightcold.Tongues;
 
 namespace Tightcold.App.Desk;
 
@@ -26,18 +27,14 @@ public sealed partial class JobDesk
         var entries = new List<Entry>();
         for (var i = 0; i < lines.Count; i++)
         {
-            var (bag, problems) = FieldReader.Read(schema, lines[i].Fields, culture);
+            var (bag, problems) = FieldReader.Read(schema, lines[i].Fields, Filed);
             var entry = new Entry(IdOf(sending, i), schema.Name, lines[i].At, now, who.Trim(), bag);
             if (problems.Count == 0)
                 problems = EntryRules.Check(record, entry, AirPressure.At(record, entry.ObservedAt).Known);
+            var reading = i + 1;
             if (problems.Count > 0)
                 return Outcome<Job>.Refused(
-                    problems.Select(problem => new InputProblem(
-                        $"reading {(i + 1).ToString(System.Globalization.CultureInfo.InvariantCulture)}, "
-                            + $"{problem.Field}",
-                        problem.Value,
-                        problem.Allowed
-                    ))
+                    problems.Select(problem => problem with { Field = Say.It($"reading {reading}, {problem.Field}") })
                 );
             entries.Add(entry);
         }

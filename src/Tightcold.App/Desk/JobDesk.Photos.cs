@@ -1,6 +1,7 @@
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Jobs.Photos;
+using Tightcold.Quantities;
 
 namespace Tightcold.App.Desk;
 
@@ -36,13 +37,17 @@ public sealed partial class JobDesk
         }
         if (list.Count >= Photo.MostOfAJob)
             return Outcome<Photo>.Refused(
-                InputProblem.Of("photo", $"photo {list.Count + 1} of this job", $"at most {Photo.MostOfAJob} of a job")
+                InputProblem.Of(
+                    "photo",
+                    Phrase.Of($"photo {list.Count + 1} of this job"),
+                    $"at most {Photo.MostOfAJob} of a job"
+                )
             );
         if (list.Count(there => there.Entry == entry) >= Photo.MostOfAnEntry)
             return Outcome<Photo>.Refused(
                 InputProblem.Of(
                     "photo",
-                    $"photo {Photo.MostOfAnEntry + 1} of this entry",
+                    Phrase.Of($"photo {Photo.MostOfAnEntry + 1} of this entry"),
                     $"at most {Photo.MostOfAnEntry} with one entry"
                 )
             );

@@ -8,6 +8,7 @@ using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Jobs.Kits;
 using Tightcold.Picture.Pressures;
+using Tightcold.Quantities;
 
 namespace Tightcold.App.Desk;
 
@@ -38,7 +39,11 @@ public sealed partial class JobDesk
         var fresh = rows.Where(row => !here.Contains(IdOf(sheet, row.Line, "job"))).ToList();
         if (fresh.Count == 0)
             return Outcome<TakenSheet>.Refused(
-                InputProblem.Of("file", $"{rows.Length} rows", $"all of them are here already; nothing was taken in")
+                InputProblem.Of(
+                    "file",
+                    Phrase.Many(rows.Length, $"{rows.Length} row", $"{rows.Length} rows"),
+                    $"all of them are here already; nothing was taken in"
+                )
             );
         var known = (await store.CarsAsync(cancellation).ConfigureAwait(false)).ToList();
         var (cars, records) = (new List<Car>(), new List<JobRecord>());
@@ -80,7 +85,7 @@ public sealed partial class JobDesk
         var (bag, problems) = FieldReader.Read(
             Car.Schema,
             Texts(row, SheetLayout.Car).ToDictionary().With("label", label),
-            culture
+            Filed
         );
         if (problems.Count > 0)
             return Outcome<Car>.Refused(At(row, SheetLayout.Car, problems));
@@ -105,14 +110,18 @@ public sealed partial class JobDesk
         if (complaint.Length > LongestComplaint)
             problems.Add(
                 InputProblem.Of(
-                    $"line {row.Line}: {SheetLayout.Complaint}",
+                    JobSheet.Place(row.Line, SheetLayout.Complaint),
                     Shortened(complaint),
                     $"what is wrong, in 1 to {LongestComplaint} characters, is needed here"
                 )
             );
         if (row.Opened > now)
             problems.Add(
-                InputProblem.Of($"line {row.Line}: {SheetLayout.Opened}", Stamp(row.Opened), $"that day has not come")
+                InputProblem.Of(
+                    JobSheet.Place(row.Line, SheetLayout.Opened),
+                    Stamp(row.Opened),
+                    $"that day has not come"
+                )
             );
         var kinds = row
             .Texts.Keys.Where(meaning => meaning.Contains('.', StringComparison.Ordinal))
@@ -121,7 +130,7 @@ public sealed partial class JobDesk
             .Distinct(StringComparer.Ordinal);
         foreach (var kind in kinds.Order(StringComparer.Ordinal))
         {
-            var (bag, misread) = FieldReader.Read(EntryKinds.Get(kind), Texts(row, kind).ToDictionary(), culture);
+            var (bag, misread) = FieldReader.Read(EntryKinds.Get(kind), Texts(row, kind).ToDictionary(), Filed);
             var entry = new Entry(IdOf(sheet, row.Line, kind), kind, row.Opened, now, who.Trim(), bag);
             entry = entry with { Fields = Named(record, entry) };
             if (misread.Count == 0 && problems.Count == 0)
@@ -139,7 +148,7 @@ public sealed partial class JobDesk
             .Select(cell => KeyValuePair.Create(SheetLayout.Parts(cell.Key).Field, cell.Value));
 
     private static IEnumerable<InputProblem> At(JobSheet.Row row, string kind, IEnumerable<InputProblem> problems) =>
-        problems.Select(problem => problem with { Field = $"line {Number(row.Line)}: {kind}.{problem.Field}" });
+        problems.Select(problem => problem with { Field = JobSheet.Place(row.Line, $"{kind}.{problem.Field}") });
 
     /// <summary>An id for what a line of this very sheet becomes.</summary>
     private static Guid IdOf(string sheet, int line, string what) =>

@@ -2,15 +2,22 @@ using System.Globalization;
 using Tightcold.Jobs.Cars;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
+using Tightcold.Quantities;
+using Tightcold.Tongues;
 
 namespace Tightcold.App.Desk;
 
 /// <summary>What a person does with cars, kit and jobs, the same for every face of the program. Text comes in as
 /// typed; what is refused comes back with its reasons, and nothing is then changed.</summary>
-/// <param name="culture">How typed numbers are read; invariant unless a screen says otherwise.</param>
+/// <param name="culture">How typed numbers are read; as the language of who asks writes them unless said
+/// otherwise.</param>
 public sealed partial class JobDesk(IJobStore store, TimeProvider clock, IIdSource ids, CultureInfo? culture = null)
 {
-    private readonly CultureInfo culture = culture ?? CultureInfo.InvariantCulture;
+    /// <summary>How a person writes numbers here.</summary>
+    private CultureInfo Hand => culture ?? Say.Tongue.Culture;
+
+    /// <summary>How a file writes them, whoever reads it.</summary>
+    private static CultureInfo Filed => CultureInfo.InvariantCulture;
 
     public Task<IReadOnlyList<Car>> CarsAsync(CancellationToken cancellation = default) =>
         store.CarsAsync(cancellation);
@@ -39,7 +46,7 @@ public sealed partial class JobDesk(IJobStore store, TimeProvider clock, IIdSour
     {
         if (id is { } own && await store.CarAsync(own, cancellation).ConfigureAwait(false) is { } there)
             return Outcome<Car>.Of(there);
-        var (bag, problems) = FieldReader.Read(Car.Schema, fields, culture);
+        var (bag, problems) = FieldReader.Read(Car.Schema, fields, Hand);
         if (problems.Count > 0)
             return Outcome<Car>.Refused(problems);
         var car = new Car(id ?? ids.NextId(Now), bag);
@@ -58,7 +65,7 @@ public sealed partial class JobDesk(IJobStore store, TimeProvider clock, IIdSour
     {
         if (await store.CarAsync(id, cancellation).ConfigureAwait(false) is not { } old)
             return Outcome<Car>.Refused(InputProblem.Of("car", id.ToString(), $"no car has that id"));
-        var (bag, problems) = FieldReader.Read(Car.Schema, old.Fields, fields, culture);
+        var (bag, problems) = FieldReader.Read(Car.Schema, old.Fields, fields, Hand);
         if (problems.Count > 0)
             return Outcome<Car>.Refused(problems);
         var car = old with { Fields = bag };
@@ -79,7 +86,7 @@ public sealed partial class JobDesk(IJobStore store, TimeProvider clock, IIdSour
             ? InputProblem.Of(
                 "label",
                 car.Label,
-                $"a car of that name is there already; give this one another, such as “{car.Label} 2”"
+                $"a car of that name is there already; give this one another, such as “{Phrase.Verbatim(car.Label)} 2”"
             )
             : null;
     }

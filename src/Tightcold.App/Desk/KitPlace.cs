@@ -1,5 +1,6 @@
 using Tightcold.Jobs.Fields;
 using Tightcold.Procedures.Places;
+using Tightcold.Quantities;
 
 namespace Tightcold.App.Desk;
 
@@ -21,15 +22,20 @@ internal static class KitPlace
             return (bag.With(Field, new FieldValue.Text(place.Label)), null);
         if (string.Equals(typed, Gazetteer.NotSaid, StringComparison.OrdinalIgnoreCase))
             return (bag.With(Field, new FieldValue.Text(Gazetteer.NotSaid)), null);
-        var near = Gazetteer.Either(reading.Offered);
         return (
             bag,
-            InputProblem.Of(
+            new InputProblem(
                 Field,
                 typed,
-                $"a country or region is allowed by its code or whole "
-                    + $"name{(near.Length == 0 ? " (tightcold places finds them)" : $", such as {near}")}; or "
-                    + $"“{Gazetteer.NotSaid}”"
+                reading.Offered.IsEmpty
+                    ? Phrase.Of(
+                        $"a country or region is allowed by its code or whole name (tightcold places finds them); or "
+                            + $"“{Phrase.Verbatim(Gazetteer.NotSaid)}”"
+                    )
+                    : Phrase.Of(
+                        $"a country or region is allowed by its code or whole name, such as "
+                            + $"{Gazetteer.Either(reading.Offered)}; or “{Phrase.Verbatim(Gazetteer.NotSaid)}”"
+                    )
             )
         );
     }

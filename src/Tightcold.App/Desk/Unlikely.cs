@@ -12,7 +12,7 @@ public static class Unlikely
     /// <summary>A value that is asked about: which field, what was typed, and what is usual.</summary>
     public sealed record Doubt(FieldSpec Field, string AsTyped, Measure Low, Measure High)
     {
-        public Phrase Sentence => Phrase.Of($"{Field.Label} {AsTyped}: usual is {(Low, High)}.");
+        public Phrase Sentence => Phrase.Of($"{Field.Label} {Phrase.Verbatim(AsTyped)}: usual is {(Low, High)}.");
     }
 
     public static ImmutableArray<Doubt> Of(Schema schema, FieldBag fields)

@@ -1,4 +1,6 @@
+using System.Globalization;
 using System.Text.Json.Nodes;
+using Tightcold.App.Units;
 using Tightcold.Diagnosis.Inference;
 using Tightcold.Diagnosis.Leaks;
 using Tightcold.Diagnosis.NextTest;
@@ -11,9 +13,11 @@ namespace Tightcold.App.Diagnosing;
 /// <summary>A diagnosis for machines: SI units named in the keys, odds with their errors.</summary>
 public static class DiagnosisJson
 {
+    /// <param name="units">Of the sentences, which are English whatever language the reader has.</param>
     public static JsonObject Write(JobDiagnosis diagnosis, IMeasureFormat units)
     {
         ArgumentNullException.ThrowIfNull(diagnosis);
+        units = units is ReaderUnits reader ? new ReaderUnits(reader.System, CultureInfo.InvariantCulture) : units;
         var answer = diagnosis.Answer;
         return new()
         {
@@ -86,7 +90,7 @@ public static class DiagnosisJson
         new()
         {
             ["key"] = belief.Hypothesis.Key,
-            ["name"] = FaultWords.Name(belief.Hypothesis),
+            ["name"] = FaultWords.Name(belief.Hypothesis).Render(units),
             ["odds"] = belief.Odds,
             ["odds-error"] = belief.OddsError,
             ["odds-without-history"] = belief.OddsWithoutHistory,

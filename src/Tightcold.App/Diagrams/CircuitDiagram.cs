@@ -2,9 +2,11 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Security;
 using System.Text;
+using Tightcold.App.Units;
 using Tightcold.Findings.Steps;
 using Tightcold.Jobs.Journals;
 using Tightcold.Picture.Leaks;
+using Tightcold.Tongues;
 
 namespace Tightcold.App.Diagrams;
 
@@ -27,7 +29,7 @@ public static class CircuitDiagram
             $"<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"circuit\" viewBox=\"0 0 {CircuitRing.Width:0} {ring.Height:0}\" role=\"{(link is null ? "img" : "group")}\" font-family=\"sans-serif\" font-size=\"13\" fill=\"currentColor\">"
         );
         Line(
-            $"<title>Circuit of {Escape(record.Car.Label)}, with the odds that each spot leaks</title><desc>{Escape(InWords(view))}</desc>"
+            $"<title>{Escape(Say.It($"Circuit of {record.Car.Label}, with the odds that each spot leaks"))}</title><desc>{Escape(InWords(view))}</desc>"
         );
         Pipes(Line, ring, spots);
         for (var i = 0; i < spots.Length; i++)
@@ -46,17 +48,22 @@ public static class CircuitDiagram
                     .Of(view)
                     .Select(
                         (spot, i) =>
-                            string.Create(
-                                CultureInfo.InvariantCulture,
-                                $"{i + 1} {spot.Name}: {SpotWords.Of(spot)}, leaks with {Odds(spot.Belief.Leaking)}"
+                            Say.It(
+                                $"{i + 1} {Name(spot)}: {Stands(spot)}, leaks with {Odds(spot.Belief.Leaking)}"
                             )
                     )
-            ) + $"; another leak, large or small, remains unfound with {Odds(view.Belief.AnotherRemains)}.";
+            )
+            + "; "
+            + Say.It($"another leak, large or small, remains unfound with {Odds(view.Belief.AnotherRemains)}.");
     }
+
+    private static string Name(SpotView spot) => Spoken.Of(SpotWords.Name(spot.Name));
+
+    private static string Stands(SpotView spot) => Spoken.Of(SpotWords.Of(spot));
 
     /// <summary>Odds for a person: never nought and never certain.</summary>
     public static string Odds(double odds) =>
-        string.Create(CultureInfo.InvariantCulture, $"{100 * Math.Clamp(odds, 0.01, 0.99):0} %");
+        string.Create(Say.Tongue.Culture, $"{100 * Math.Clamp(odds, 0.01, 0.99):0} %");
 
     /// <summary>High side from the compressor to the expansion device, low side from there on; a break in the pipe and
     /// a word at each, colour comes third.</summary>
@@ -91,7 +98,7 @@ public static class CircuitDiagram
     {
         var high = along > compressor && along < device;
         line(
-            $"<text class=\"{(high ? "high-name" : "low-name")}\" x=\"{CircuitRing.Width / 2:0.#}\" y=\"{y + 20:0.#}\" text-anchor=\"middle\" font-weight=\"bold\">{(high ? "high side, drawn through" : "low side, dashed")}</text>"
+            $"<text class=\"{(high ? "high-name" : "low-name")}\" x=\"{CircuitRing.Width / 2:0.#}\" y=\"{y + 20:0.#}\" text-anchor=\"middle\" font-weight=\"bold\">{Escape(high ? Say.It("high side, drawn through") : Say.It("low side, dashed"))}</text>"
         );
     }
 
@@ -111,7 +118,7 @@ public static class CircuitDiagram
             $"<rect x=\"{(right ? CircuitRing.Width / 2 : 0):0.#}\" y=\"{y - (CircuitRing.Apart / 2):0.#}\" width=\"{CircuitRing.Width / 2:0.#}\" height=\"{CircuitRing.Apart:0.#}\" fill-opacity=\"0\"/>"
         );
         CircuitMark.Draw(line, spot.Standing, x, y);
-        var lines = Wrapped(spot.Name).ToList();
+        var lines = Wrapped(Name(spot)).ToList();
         var names = lines.Count;
         if (spot.Belief.Leaking >= 0.05)
             lines.Add(Odds(spot.Belief.Leaking));
@@ -155,28 +162,23 @@ public static class CircuitDiagram
     public static string LookFor(LeakView view)
     {
         var spots = SpotView.Of(view);
-        string?[] parts =
+        int Count(params SpotStanding[] standing) => spots.Count(spot => standing.Contains(spot.Standing));
+        var (leaks, suspects, again, open) = (
+            Count(SpotStanding.Leaking),
+            Count(SpotStanding.Suspected),
+            Count(SpotStanding.MendedUntested),
+            Count(SpotStanding.Unchecked, SpotStanding.Blind)
+        );
+        (int Count, string Said)[] parts =
         [
-            Count(spots, [SpotStanding.Leaking], "1 leak", "leaks", "▲"),
-            Count(spots, [SpotStanding.Suspected], "1 suspect", "suspects", "◇"),
-            Count(spots, [SpotStanding.MendedUntested], "1 to check again", "to check again", "◎"),
-            Count(spots, [SpotStanding.Unchecked, SpotStanding.Blind], "1 not yet seen", "not yet seen", "◌"),
+            (leaks, "▲ " + Say.Many(leaks, $"{leaks} leak", $"{leaks} leaks")),
+            (suspects, "◇ " + Say.Many(suspects, $"{suspects} suspect", $"{suspects} suspects")),
+            (again, "◎ " + Say.Many(again, $"{again} to check again", $"{again} to check again")),
+            (open, "◌ " + Say.Many(open, $"{open} not yet seen", $"{open} not yet seen")),
         ];
-        var said = parts.OfType<string>().ToArray();
-        return said.Length == 0 ? "Every spot is clear." : string.Join(", ", said) + ". Tap one to check it.";
+        var said = parts.Where(part => part.Count > 0).Select(part => part.Said).ToArray();
+        return said.Length == 0
+            ? Say.It("Every spot is clear.")
+            : Say.It($"{string.Join(", ", said)}. Tap one to check it.");
     }
-
-    private static string? Count(
-        ImmutableArray<SpotView> spots,
-        SpotStanding[] standing,
-        string one,
-        string many,
-        string sign
-    ) =>
-        spots.Count(spot => standing.Contains(spot.Standing)) switch
-        {
-            0 => null,
-            1 => $"{sign} {one}",
-            var count => string.Create(CultureInfo.InvariantCulture, $"{sign} {count} {many}"),
-        };
 }

@@ -6,6 +6,7 @@ using Tightcold.Diagnosis.Measurement;
 using Tightcold.Picture;
 using Tightcold.Picture.Running;
 using Tightcold.Quantities;
+using Tightcold.Tongues;
 using GaugeScale = Tightcold.Picture.Pressures.Gauges;
 
 namespace Tightcold.App.Diagrams;
@@ -24,11 +25,15 @@ public static class CycleDiagram
     private const int DomePoints = 40;
 
     /// <summary>What to look for, in one sentence.</summary>
-    public const string LookFor =
-        "Liquid line left of the dome: all liquid. Suction right of it: all vapour. Grey: the gauges of a sound car.";
+    public static string LookFor =>
+        Say.It(
+            "Liquid line left of the dome: all liquid. Suction right of it: all vapour. "
+                + "Grey: the gauges of a sound car."
+        );
 
     /// <summary>Without the grey of a sound car, while that is not weighed or its weather is not known.</summary>
-    public const string LookForAlone = "Liquid line left of the dome: all liquid. Suction right of it: all vapour.";
+    public static string LookForAlone =>
+        Say.It("Liquid line left of the dome: all liquid. Suction right of it: all vapour.");
 
     public static bool HasSound(JobPicture picture)
     {
@@ -76,7 +81,7 @@ public static class CycleDiagram
             $"<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {Width:0} {Height:0}\" role=\"img\" font-family=\"sans-serif\" font-size=\"{Letter}\" fill=\"currentColor\">"
         );
         Line(
-            $"<title>Pressure over enthalpy: the measured cycle on the dome of {Escape(fluid.DisplayName)}</title><desc>{Escape(InWords(cycle, units))}</desc>"
+            $"<title>{Escape(Say.It($"Pressure over enthalpy: the measured cycle on the dome of {fluid.DisplayName}"))}</title><desc>{Escape(InWords(cycle, units))}</desc>"
         );
         foreach (var channel in (Channel[])[Channel.LowSide, Channel.HighSide])
             if (Sound(picture, channel) is { } sound)
@@ -113,14 +118,14 @@ public static class CycleDiagram
             (sides[DomePoints / 4].State.LiquidEnthalpyJPerKg + sides[DomePoints / 4].State.VapourEnthalpyJPerKg) / 2
         );
         room.Ask(
-            "liquid and vapour",
+            Say.It("liquid and vapour"),
             Letter,
             false,
             "",
             new LabelRoom.Place(middle, (Y(cycle.Corners[0].PressurePa) + Y(cycle.Corners[1].PressurePa)) / 2, "middle")
         );
-        room.Ask("heat in it →", Letter, false, "", new LabelRoom.Place(Right, Height - 12, "end"));
-        room.Ask("↑ pressure", Letter, false, "", new LabelRoom.Place(Left + 4, Top + 10, "start"));
+        room.Ask(Say.It("heat in it →"), Letter, false, "", new LabelRoom.Place(Right, Height - 12, "end"));
+        room.Ask(Say.It("↑ pressure"), Letter, false, "", new LabelRoom.Place(Left + 4, Top + 10, "start"));
         room.Write(Line);
         svg.Append("</svg>\n");
         return svg.ToString();
@@ -164,7 +169,7 @@ public static class CycleDiagram
         LabelRoom.Place above = new(x, y - 14, "middle"),
             below = new(x, y + 24, "middle");
         room.Ask(
-            corner.Name,
+            Say.It(corner.Name),
             Letter,
             true,
             "",
@@ -193,8 +198,9 @@ public static class CycleDiagram
         var pressure = high ? cycle.Corners[1].PressurePa : cycle.Corners[0].PressurePa;
         var air = picture.Running?.Air.Pascals ?? 101_325;
         var at = y(pressure) + (high ? 20 : -8);
+        var shown = units.Format(GaugeScale.Shown(pressure, air));
         room.Ask(
-            $"{(high ? "high" : "low")} side {units.Format(GaugeScale.Shown(pressure, air))}",
+            high ? Say.It($"high side {shown}") : Say.It($"low side {shown}"),
             Letter,
             true,
             high ? "high-name" : "low-name",
@@ -213,16 +219,23 @@ public static class CycleDiagram
     {
         ArgumentNullException.ThrowIfNull(cycle);
         ArgumentNullException.ThrowIfNull(units);
-        return string.Join(
-            " ",
-            cycle.Corners.Select(
-                (corner, i) =>
-                    string.Create(
-                        CultureInfo.InvariantCulture,
-                        $"{i + 1} {corner.Name}: {units.Format(new Measure(QuantityKind.AbsolutePressure, corner.PressurePa))}, {units.Format(Measure.AbsoluteTemperature(corner.TemperatureK))}, {(corner.EnthalpyJPerKg - cycle.Corners[2].EnthalpyJPerKg) / 1e3:0} kJ/kg above the liquid line{(corner.Read ? "" : " (temperature not read: taken as usual)")}."
-                    )
-            )
-        );
+        return string.Join(" ", cycle.Corners.Select(Told));
+
+        string Told(MeasuredCycle.Corner corner, int i)
+        {
+            var (name, pressure, temperature, heat) = (
+                Say.It(corner.Name),
+                units.Format(new Measure(QuantityKind.AbsolutePressure, corner.PressurePa)),
+                units.Format(Measure.AbsoluteTemperature(corner.TemperatureK)),
+                ((corner.EnthalpyJPerKg - cycle.Corners[2].EnthalpyJPerKg) / 1e3).ToString("0", Say.Tongue.Culture)
+            );
+            return corner.Read
+                ? Say.It($"{i + 1} {name}: {pressure}, {temperature}, {heat} kJ/kg above the liquid line.")
+                : Say.It(
+                    $"{i + 1} {name}: {pressure}, {temperature}, {heat} kJ/kg above the liquid line (temperature not "
+                        + $"read: taken as usual)."
+                );
+        }
     }
 
     private static string Escape(string text) => SecurityElement.Escape(text);

@@ -1,5 +1,5 @@
-using System.Globalization;
 using Tightcold.Properties;
+using Tightcold.Tongues;
 
 namespace Tightcold.App.Diagrams;
 
@@ -45,7 +45,7 @@ internal sealed class DiagramCurves(Fluid fluid, DiagramUnits units, double minP
             var kelvin = units.TemperatureToK(t);
             yield return new DiagramCurve(
                 "isotherm",
-                $"{t.ToString("0", CultureInfo.InvariantCulture)} {units.Temperature}",
+                $"{t.ToString("0", Say.Tongue.Culture)} {units.Temperature}",
                 Isotherm(kelvin)
             );
         }
@@ -69,7 +69,7 @@ internal sealed class DiagramCurves(Fluid fluid, DiagramUnits units, double minP
             if (points.Count > 1)
                 yield return new DiagramCurve(
                     "isentrope",
-                    $"{units.EntropyFromJPerKgK(entropy).ToString("0.00", CultureInfo.InvariantCulture)} {units.Entropy}",
+                    $"{units.EntropyFromJPerKgK(entropy).ToString("0.00", Say.Tongue.Culture)} {units.Entropy}",
                     points
                 );
         }

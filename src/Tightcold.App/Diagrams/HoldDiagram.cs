@@ -2,6 +2,7 @@ using Tightcold.Findings.Steps;
 using Tightcold.Picture.Vacuum;
 using Tightcold.Procedures.Hold;
 using Tightcold.Quantities;
+using Tightcold.Tongues;
 using GaugeScale = Tightcold.Picture.Pressures.Gauges;
 
 namespace Tightcold.App.Diagrams;
@@ -26,10 +27,10 @@ public static class HoldDiagram
             0,
             Math.Max(1.35 * most, ShowsWater(view) ? 1.15 * view.Odds.WaterPa : 0),
             straight: true,
-            "Hold with its explanations",
+            Say.It("Hold with its explanations"),
             InWords(view, units)
         );
-        chart.Axes("↑ pressure left", units.Format(Measure.Seconds(view.SpanSeconds)));
+        chart.Axes(Say.It("↑ pressure left"), units.Format(Measure.Seconds(view.SpanSeconds)));
         for (var i = 0; i < view.Readings.Length; i++)
         {
             var reading = view.Readings[i];
@@ -41,10 +42,10 @@ public static class HoldDiagram
             );
         }
         if (ShowsWater(view))
-            chart.Level(view.Odds.WaterPa, "water boils here");
-        chart.Curve(Leak(view, view.Odds.FloorPaM3PerS), "2 3", 1.5, "smallest leak it shows");
+            chart.Level(view.Odds.WaterPa, Say.It("water boils here"));
+        chart.Curve(Leak(view, view.Odds.FloorPaM3PerS), "2 3", 1.5, Say.It("smallest leak it shows"));
         if (view.Odds.LeakSeen > LeakFrom)
-            chart.Curve(Leak(view, view.Odds.LeakMedianPaM3PerS), "8 3", 2.5, "leak");
+            chart.Curve(Leak(view, view.Odds.LeakMedianPaM3PerS), "8 3", 2.5, Say.It("leak"));
         chart.Curve([(0, view.Readings[0].PressurePa), (view.SpanSeconds, view.Readings[0].PressurePa)], "none", 1, "");
         return chart.Finish();
     }
@@ -53,8 +54,11 @@ public static class HoldDiagram
     public static string LookFor(HoldView view)
     {
         ArgumentNullException.ThrowIfNull(view);
-        return "Follow the dots: level is tight, a straight climb is a leak, a climb that flattens is "
-            + (ShowsWater(view) ? "water." : "gas or water.");
+        return ShowsWater(view)
+            ? Say.It("Follow the dots: level is tight, a straight climb is a leak, a climb that flattens is water.")
+            : Say.It(
+                "Follow the dots: level is tight, a straight climb is a leak, a climb that flattens is gas or water."
+            );
     }
 
     private static bool ShowsWater(HoldView view) =>
@@ -87,12 +91,17 @@ public static class HoldDiagram
     {
         ArgumentNullException.ThrowIfNull(view);
         ArgumentNullException.ThrowIfNull(units);
+        var start = view.Readings[0].SecondsSinceStart;
         var read = string.Join(
             "; ",
             view.Readings.Select(reading =>
-                $"after {units.Format(Measure.Seconds(reading.SecondsSinceStart - view.Readings[0].SecondsSinceStart))} {Shown(view, reading, units)}"
+                Say.It(
+                    $"after {units.Format(Measure.Seconds(reading.SecondsSinceStart - start))} "
+                        + $"{Shown(view, reading, units)}"
+                )
             )
         );
-        return $"Read: {read}. By itself: {HoldWords.LooksLike(view.Odds)}.";
+        var looks = HoldWords.LooksLike(view.Odds).Render(units);
+        return Say.It($"Read: {read}. By itself: {looks}.");
     }
 }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Tightcold.App.Units;
 using Tightcold.Jobs.Entries;
 using Tightcold.Picture;
@@ -7,6 +6,7 @@ using Tightcold.Picture.Books;
 using Tightcold.Picture.Cold;
 using Tightcold.Picture.WeighIn;
 using Tightcold.Quantities;
+using Tightcold.Tongues;
 
 namespace Tightcold.App.Diagrams;
 
@@ -38,20 +38,33 @@ public static class JobCharts
             .Select(reading => ((reading.At - readings[0].At).TotalMinutes, Mass(Math.Max(0, reading.SystemKg), units)))
             .ToArray();
         var label = record.Car.LabelCharge?.Kilograms;
-        var words =
-            $"In the system, computed from the scale: "
-            + $"{string.Join("; ", points.Select(point => string.Create(CultureInfo.InvariantCulture, $"after {point.TotalMinutes:0} min {point.Item2:0.##} {Unit(units)}")))}."
-            + (label is { } of ? $" The label asks for {units.Format(Measure.Kilograms(of))}." : "");
+        var read = string.Join(
+            "; ",
+            points.Select(point =>
+                Say.It($"after {Figure(point.TotalMinutes, "0")} min {Figure(point.Item2, "0.##")} {Unit(units)}")
+            )
+        );
+        var words = label is { } of
+            ? Say.It(
+                $"In the system, computed from the scale: {read}. The label asks for "
+                    + $"{units.Format(Measure.Kilograms(of))}."
+            )
+            : Say.It($"In the system, computed from the scale: {read}.");
         var top = Math.Max(points.Max(point => point.Item2), label is { } full ? Mass(full * 1.1, units) : 0);
-        var chart = new LineChart("Charge in the system against time", words, (0, points[^1].TotalMinutes), (0, top));
-        chart.Axes("minutes", $"{Unit(units)} in the system");
+        var chart = new LineChart(
+            Say.It("Charge in the system against time"),
+            words,
+            (0, points[^1].TotalMinutes),
+            (0, top)
+        );
+        chart.Axes(Say.It("minutes"), Say.It($"{Unit(units)} in the system"));
         if (label is { } target)
         {
             var tolerance = record.Car.LabelTolerance?.Kilograms ?? LiveWeighIn.UsualToleranceKg;
             chart.Band(
                 Mass(target - tolerance, units),
                 Mass(target + tolerance, units),
-                $"label {units.Format(Measure.Kilograms(target))}"
+                Say.It($"label {units.Format(Measure.Kilograms(target))}")
             );
         }
         chart.Joined(points.Select(point => (point.TotalMinutes, point.Item2)));
@@ -91,19 +104,20 @@ public static class JobCharts
             " ",
             points.Select(
                 (point, i) =>
-                    string.Create(
-                        CultureInfo.InvariantCulture,
-                        $"After {point.TotalMinutes:0} min the vent blew {point.Item2:0.#} {Degree(units)}"
-                    ) + $"; a sound car there, from a model, {units.Format(bands[i].Low, bands[i].High)}."
+                    Say.It(
+                        $"After {Figure(point.TotalMinutes, "0")} min the vent blew {Figure(point.Item2, "0.#")} "
+                            + $"{Degree(units)}; a sound car there, from a model, "
+                            + $"{units.Format(bands[i].Low, bands[i].High)}."
+                    )
             )
         );
         var chart = new LineChart(
-            "Vent in time against a sound car",
+            Say.It("Vent in time against a sound car"),
             words,
             (0, points[^1].TotalMinutes),
             (ends.Min(), ends.Max())
         );
-        chart.Axes("minutes", $"{Degree(units)} at the vent; bars: a sound car");
+        chart.Axes(Say.It("minutes"), Say.It($"{Degree(units)} at the vent; bars: a sound car"));
         for (var i = 0; i < bands.Length; i++)
             chart.Bar(points[i].TotalMinutes, Warmth(bands[i].Low.Si, units), Warmth(bands[i].High.Si, units));
         chart.Joined(points.Select(point => (point.TotalMinutes, point.Item2)));
@@ -121,7 +135,7 @@ public static class JobCharts
         static string Month(double year) =>
             new DateTime((int)year, 1, 1)
                 .AddDays(365.25 * (year - Math.Floor(year)))
-                .ToString("MMM yy", CultureInfo.InvariantCulture);
+                .ToString("MMM yy", Say.Tongue.Culture);
         var masses = history
             .Visits.SelectMany(visit =>
                 new[] { (Year(visit.Came), visit.FoundKg, false), (Year(visit.Went), visit.LeftKg, true) }
@@ -134,11 +148,9 @@ public static class JobCharts
         var words = string.Join(
             " ",
             masses.Select(mass =>
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"{(mass.Left ? "Left with" : "Found with")} {mass.Mass:0.##} {Unit(units)} in "
-                        + $"{Math.Floor(mass.Year):0}."
-                )
+                mass.Left
+                    ? Say.It($"Left with {Figure(mass.Mass, "0.##")} {Unit(units)} in {(int)Math.Floor(mass.Year)}.")
+                    : Say.It($"Found with {Figure(mass.Mass, "0.##")} {Unit(units)} in {(int)Math.Floor(mass.Year)}.")
             )
         );
         double from = masses.Min(mass => mass.Year),
@@ -147,19 +159,19 @@ public static class JobCharts
         if (to - from < 1)
             (from, to) = (Math.Floor(from), Math.Floor(to) + 1);
         var chart = new LineChart(
-            "Charge over the years",
+            Say.It("Charge over the years"),
             words,
             (from, to),
             (0, Math.Max(masses.Max(mass => mass.Mass), labelKg is { } full ? Mass(full * 1.1, units) : 0))
         );
-        chart.Axes("years", $"{Unit(units)}; dot: left with, ring: found", year =>
-            to - from < 3 ? Month(year) : year.ToString("0", CultureInfo.InvariantCulture)
+        chart.Axes(Say.It("years"), Say.It($"{Unit(units)}; dot: left with, ring: found"), year =>
+            to - from < 3 ? Month(year) : Figure(year, "0")
         );
         if (labelKg is { } label)
             chart.Band(
                 Mass(0.97 * label, units),
                 Mass(1.03 * label, units),
-                $"label {units.Format(Measure.Kilograms(label))}"
+                Say.It($"label {units.Format(Measure.Kilograms(label))}")
             );
         // From one that was left with a mass to the next that was found: that fall is the leak.
         for (var i = 1; i < masses.Length; i++)
@@ -172,6 +184,8 @@ public static class JobCharts
                 chart.Ring(mass.Year, mass.Mass);
         return (chart.Finish(), words);
     }
+
+    private static string Figure(double value, string digits) => value.ToString(digits, Say.Tongue.Culture);
 
     private static double Mass(double kilograms, ReaderUnits units) =>
         units.System == UnitSystem.Us ? kilograms / KgPerOz : kilograms * 1000;

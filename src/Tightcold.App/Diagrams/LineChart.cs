@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Security;
 using System.Text;
+using Tightcold.Tongues;
 
 namespace Tightcold.App.Diagrams;
 
@@ -40,11 +41,11 @@ internal sealed class LineChart
     {
         foreach (var y in Ticks(y0, y1, 4))
             Line(
-                $"<path d=\"M{Left} {Y(y):0.#}H{Width - Right}\" stroke=\"currentColor\" stroke-opacity=\"0.25\"/><text x=\"{Left - 5}\" y=\"{Y(y) + 4:0.#}\" text-anchor=\"end\">{y:0.##}</text>"
+                $"<path d=\"M{Left} {Y(y):0.#}H{Width - Right}\" stroke=\"currentColor\" stroke-opacity=\"0.25\"/><text x=\"{Left - 5}\" y=\"{Y(y) + 4:0.#}\" text-anchor=\"end\">{y.ToString("0.##", Say.Tongue.Culture)}</text>"
             );
         foreach (var x in Ticks(x0, x1, 4))
             Line(
-                $"<path d=\"M{X(x):0.#} {Height - Bottom}v5\" stroke=\"currentColor\"/><text x=\"{X(x):0.#}\" y=\"{Height - Bottom + 18:0.#}\" text-anchor=\"middle\">{Escape(xLabel?.Invoke(x) ?? x.ToString("0.##", CultureInfo.InvariantCulture))}</text>"
+                $"<path d=\"M{X(x):0.#} {Height - Bottom}v5\" stroke=\"currentColor\"/><text x=\"{X(x):0.#}\" y=\"{Height - Bottom + 18:0.#}\" text-anchor=\"middle\">{Escape(xLabel?.Invoke(x) ?? x.ToString("0.##", Say.Tongue.Culture))}</text>"
             );
         Line(
             $"<path d=\"M{Left} {Top}V{Height - Bottom}H{Width - Right}\" fill=\"none\" stroke=\"currentColor\" stroke-width=\"1.5\"/>"

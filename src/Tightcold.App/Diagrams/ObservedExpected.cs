@@ -1,10 +1,12 @@
 using System.Globalization;
 using System.Net;
 using System.Text;
+using Tightcold.App.Units;
 using Tightcold.Diagnosis.Inference;
 using Tightcold.Findings.Diagnosing;
 using Tightcold.Picture.Machine;
 using Tightcold.Quantities;
+using Tightcold.Tongues;
 
 namespace Tightcold.App.Diagrams;
 
@@ -33,10 +35,10 @@ public static class ObservedExpected
         Add(
             $"<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {Width} {height}\" role=\"img\" font-family=\"sans-serif\" font-size=\"13\" fill=\"currentColor\">"
         );
-        Add($"<title>Observed against expected</title>");
+        Add($"<title>{Escape(Say.It("Observed against expected"))}</title>");
         Add($"<desc>{Escape(string.Join(" ", Lines(diagnosis, units)))}</desc>");
         Add(
-            $"<text x=\"4\" y=\"14\">outlined: a sound car</text><text x=\"4\" y=\"31\">filled: {Escape(FaultWords.Name(Lead(diagnosis).Hypothesis))}</text><text x=\"4\" y=\"48\">diamond: read</text>"
+            $"<text x=\"4\" y=\"14\">{Escape(Say.It("outlined: a sound car"))}</text><text x=\"4\" y=\"31\">{Escape(Say.It($"filled: {LeadName(diagnosis)}"))}</text><text x=\"4\" y=\"48\">{Escape(Say.It("diamond: read"))}</text>"
         );
         for (var i = 0; i < readings.Length; i++)
             Row(Add, readings[i], Top + (i * RowHeight), diagnosis, units);
@@ -55,13 +57,13 @@ public static class ObservedExpected
             .. diagnosis.Answer.Readings.Select(reading =>
             {
                 Measure M(double si) => ReadingWords.Value(reading.Channel, si, Barometer(diagnosis, reading));
-                var where =
+                var name =
                     diagnosis.Evidence.Evidence.Points.Length > 1
-                        ? $" of reading {(reading.Point + 1).ToString(CultureInfo.InvariantCulture)}"
-                        : "";
+                        ? Phrase.Of($"{ReadingWords.Name(reading.Channel)} of reading {reading.Point + 1}")
+                        : Phrase.Words(ReadingWords.Name(reading.Channel));
                 return Phrase
                     .Of(
-                        $"{ReadingWords.Name(reading.Channel)}{where}: read {M(reading.Observed)}; a sound car {(M(reading.Healthy.Low), M(reading.Healthy.High))}; {lead} {(M(reading.Leading.Low), M(reading.Leading.High))}."
+                        $"{name}: read {M(reading.Observed)}; a sound car {(M(reading.Healthy.Low), M(reading.Healthy.High))}; {lead} {(M(reading.Leading.Low), M(reading.Leading.High))}."
                     )
                     .Render(units);
             }),
@@ -72,7 +74,10 @@ public static class ObservedExpected
     public static string LookFor(JobDiagnosis diagnosis)
     {
         ArgumentNullException.ThrowIfNull(diagnosis);
-        return $"Each diamond is what you read: inside the outline it fits a sound car, inside the filled bar {FaultWords.Name(Lead(diagnosis).Hypothesis)}.";
+        return Say.It(
+            $"Each diamond is what you read: inside the outline it fits a sound car, inside the filled bar "
+                + $"{LeadName(diagnosis)}."
+        );
     }
 
     private static void Row(
@@ -89,12 +94,13 @@ public static class ObservedExpected
         (least, most) = (least - margin, most + margin);
         double X(double value) => Left + ((Width - Left - 8) * (value - least) / (most - least));
         var value = units.Format(ReadingWords.Value(reading.Channel, reading.Observed, Barometer(diagnosis, reading)));
+        var name = Say.It(ReadingWords.Name(reading.Channel));
         var number =
             diagnosis.Evidence.Evidence.Points.Length > 1
                 ? $" {(reading.Point + 1).ToString(CultureInfo.InvariantCulture)}"
                 : "";
         add(
-            $"<text x=\"4\" y=\"{y + 14}\">{Escape(ReadingWords.Name(reading.Channel) + number)}: <tspan font-weight=\"bold\">{Escape(value)}</tspan></text>"
+            $"<text x=\"4\" y=\"{y + 14}\">{Escape(name + number)}: <tspan font-weight=\"bold\">{Escape(value)}</tspan></text>"
         );
         y += 20;
         add(
@@ -116,6 +122,9 @@ public static class ObservedExpected
 
     private static Belief Lead(JobDiagnosis diagnosis) =>
         diagnosis.Answer.Beliefs.First(belief => !belief.Hypothesis.IsNoneOfThese);
+
+    private static string LeadName(JobDiagnosis diagnosis) =>
+        Spoken.Of(FaultWords.Name(Lead(diagnosis).Hypothesis));
 
     private static double Barometer(JobDiagnosis diagnosis, ReadingCheck reading) =>
         diagnosis.Evidence.Evidence.Points[reading.Point].BarometricPa;

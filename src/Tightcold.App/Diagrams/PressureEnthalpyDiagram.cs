@@ -1,7 +1,10 @@
 using System.Globalization;
 using System.Security;
 using System.Text;
+using Tightcold.App.Units;
 using Tightcold.Properties;
+using Tightcold.Quantities;
+using Tightcold.Tongues;
 
 namespace Tightcold.App.Diagrams;
 
@@ -74,7 +77,7 @@ public sealed class PressureEnthalpyDiagram
             svg,
             $"<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {Width:0} {Height:0}\" role=\"img\" aria-labelledby=\"ph-title ph-desc\" font-family=\"sans-serif\" font-size=\"12\">"
         );
-        Line(svg, $"<title id=\"ph-title\">Pressure-enthalpy diagram of {Escape(_fluid.DisplayName)}</title>");
+        Line(svg, $"<title id=\"ph-title\">{Escape(Say.It($"Pressure-enthalpy diagram of {_fluid.DisplayName}"))}</title>");
         Line(svg, $"<desc id=\"ph-desc\">{Escape(Description())}</desc>");
         svg.Append(
             "<style>path{fill:none}.frame{stroke:#000}.grid{stroke:#ddd;stroke-width:.5}.dome{stroke:#000;stroke-width:2}.isotherm{stroke:#b33;stroke-width:.8}.isentrope{stroke:#37a;stroke-width:.8;stroke-dasharray:6 3}.quality{stroke:#888;stroke-width:.6;stroke-dasharray:2 3}.cycle{stroke:#070;stroke-width:3;stroke-linejoin:round}text.isotherm{fill:#b33;stroke:none}text.isentrope{fill:#37a;stroke:none}text.cycle{fill:#070;stroke:none;font-weight:bold}</style>\n"
@@ -82,7 +85,7 @@ public sealed class PressureEnthalpyDiagram
         Line(svg, $"<rect x=\"0\" y=\"0\" width=\"{Width:0}\" height=\"{Height:0}\" fill=\"#fff\"/>");
         Line(
             svg,
-            $"<text x=\"{Left:0}\" y=\"24\" font-size=\"16\">{Escape(_fluid.DisplayName)}: pressure over enthalpy</text>"
+            $"<text x=\"{Left:0}\" y=\"24\" font-size=\"16\">{Escape(Say.It($"{_fluid.DisplayName}: pressure over enthalpy"))}</text>"
         );
         Axes(svg);
         var room = new LabelRoom(Width, Height);
@@ -107,17 +110,22 @@ public sealed class PressureEnthalpyDiagram
         foreach (var point in _cycle)
         {
             var state = _fluid.AtPressureEnthalpy(point.PressurePa, point.EnthalpyJPerKg);
-            var quality = state.Quality is { } x ? Invariant($", {100 * x:0} % vapour") : string.Empty;
-            text.Append(
-                Invariant(
-                    $"{point.Label}: {_units.PressureFromPa(point.PressurePa):0.00} {_units.Pressure}, {_units.EnthalpyFromJPerKg(point.EnthalpyJPerKg):0.0} {_units.Enthalpy}, {_units.TemperatureFromK(state.TemperatureK):0.0} {_units.Temperature}, {PhaseWord(state.Phase)}{quality}\n"
-                )
-            );
+            List<string> parts =
+            [
+                $"{Figure(_units.PressureFromPa(point.PressurePa), "0.00")} {Pressure}",
+                $"{Figure(_units.EnthalpyFromJPerKg(point.EnthalpyJPerKg), "0.0")} {_units.Enthalpy}",
+                $"{Figure(_units.TemperatureFromK(state.TemperatureK), "0.0")} {_units.Temperature}",
+                Say.It(PhaseWord(state.Phase)),
+            ];
+            if (state.Quality is { } x)
+                parts.Add(Say.It($"{Figure(100 * x, "0")} % vapour"));
+            text.Append(Say.It(point.Label)).Append(": ").AppendJoin(", ", parts).Append('\n');
         }
 
         return text.ToString();
     }
 
+    [Said]
     private static string PhaseWord(FluidPhase phase) =>
         phase switch
         {
@@ -127,6 +135,11 @@ public sealed class PressureEnthalpyDiagram
             _ => "supercritical",
         };
 
+    /// <summary>The unit of pressure as the reader's language writes it.</summary>
+    private string Pressure => UnitWords.Of(_units.Pressure, Say.Tongue);
+
+    private static string Figure(double value, string digits) => value.ToString(digits, Say.Tongue.Culture);
+
     private static string Escape(string text) => SecurityElement.Escape(text);
 
     private static string Invariant(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
@@ -135,21 +148,37 @@ public sealed class PressureEnthalpyDiagram
 
     private string Description()
     {
-        var range = Invariant(
-            $"Pressure {_units.PressureFromPa(_minPressure):0.##} to {_units.PressureFromPa(_maxPressure):0.#} {_units.Pressure} (logarithmic) over enthalpy {_units.EnthalpyFromJPerKg(_minEnthalpy):0} to {_units.EnthalpyFromJPerKg(_maxEnthalpy):0} {_units.Enthalpy} for {_fluid.DisplayName}."
+        var (lowest, highest) = (
+            Figure(_units.PressureFromPa(_minPressure), "0.##"),
+            Figure(_units.PressureFromPa(_maxPressure), "0.#")
         );
-        var dome = _fluid.HasSaturation
-            ? Invariant(
-                $" The dome of liquid and vapour ends at the critical point, {_units.TemperatureFromK(_fluid.CriticalTemperatureK):0.0} {_units.Temperature} and {_units.PressureFromPa(_fluid.CriticalPressurePa):0.0} {_units.Pressure}."
-            )
-            : string.Empty;
-        var cycle =
-            _cycle.Count > 0
-                ? Invariant(
-                    $" A cycle of {_cycle.Count} corners is drawn: {string.Join(", ", _cycle.Select(point => point.Label))}."
+        var (least, most) = (
+            Figure(_units.EnthalpyFromJPerKg(_minEnthalpy), "0"),
+            Figure(_units.EnthalpyFromJPerKg(_maxEnthalpy), "0")
+        );
+        List<string> sentences =
+        [
+            Say.It(
+                $"Pressure {lowest} to {highest} {Pressure} (logarithmic) over enthalpy {least} to {most} "
+                    + $"{_units.Enthalpy} for {_fluid.DisplayName}."
+            ),
+        ];
+        if (_fluid.HasSaturation)
+            sentences.Add(
+                Say.It(
+                    $"The dome of liquid and vapour ends at the critical point, "
+                        + $"{Figure(_units.TemperatureFromK(_fluid.CriticalTemperatureK), "0.0")} {_units.Temperature} "
+                        + $"and {Figure(_units.PressureFromPa(_fluid.CriticalPressurePa), "0.0")} {Pressure}."
                 )
-                : string.Empty;
-        return range + dome + cycle;
+            );
+        if (_cycle.Count > 0)
+            sentences.Add(
+                Say.It(
+                    $"A cycle of {_cycle.Count} corners is drawn: "
+                        + $"{string.Join(", ", _cycle.Select(point => Say.It(point.Label)))}."
+                )
+            );
+        return string.Join(" ", sentences);
     }
 
     private double X(double enthalpyJPerKg) =>
@@ -172,7 +201,7 @@ public sealed class PressureEnthalpyDiagram
             var x = Left + ((right - Left) * (h - low) / (high - low));
             Line(
                 svg,
-                $"<path class=\"grid\" d=\"M{x:0.0} {Top:0}V{bottom:0}\"/><text x=\"{x:0.0}\" y=\"{bottom + 16:0}\" text-anchor=\"middle\">{h:0.#}</text>"
+                $"<path class=\"grid\" d=\"M{x:0.0} {Top:0}V{bottom:0}\"/><text x=\"{x:0.0}\" y=\"{bottom + 16:0}\" text-anchor=\"middle\">{Figure(h, "0.#")}</text>"
             );
         }
 
@@ -181,7 +210,7 @@ public sealed class PressureEnthalpyDiagram
             var y = Y(tick / _units.PressureFromPa(1));
             Line(
                 svg,
-                $"<path class=\"grid\" d=\"M{Left:0} {y:0.0}H{right:0}\"/><text x=\"{Left - 6:0}\" y=\"{y + 4:0.0}\" text-anchor=\"end\">{tick:0.##}</text>"
+                $"<path class=\"grid\" d=\"M{Left:0} {y:0.0}H{right:0}\"/><text x=\"{Left - 6:0}\" y=\"{y + 4:0.0}\" text-anchor=\"end\">{Figure(tick, "0.##")}</text>"
             );
         }
 
@@ -191,11 +220,11 @@ public sealed class PressureEnthalpyDiagram
         );
         Line(
             svg,
-            $"<text x=\"{(Left + right) / 2:0}\" y=\"{Height - 20:0}\" text-anchor=\"middle\">enthalpy, {Escape(_units.Enthalpy)}</text>"
+            $"<text x=\"{(Left + right) / 2:0}\" y=\"{Height - 20:0}\" text-anchor=\"middle\">{Escape(Say.It($"enthalpy, {_units.Enthalpy}"))}</text>"
         );
         Line(
             svg,
-            $"<text x=\"16\" y=\"{(Top + bottom) / 2:0}\" text-anchor=\"middle\" transform=\"rotate(-90 16 {(Top + bottom) / 2:0})\">pressure, {Escape(_units.Pressure)}</text>"
+            $"<text x=\"16\" y=\"{(Top + bottom) / 2:0}\" text-anchor=\"middle\" transform=\"rotate(-90 16 {(Top + bottom) / 2:0})\">{Escape(Say.It($"pressure, {Pressure}"))}</text>"
         );
     }
 
@@ -264,7 +293,7 @@ public sealed class PressureEnthalpyDiagram
         Line(svg, $"<circle class=\"cycle\" cx=\"{x:0.0}\" cy=\"{y:0.0}\" r=\"4\" fill=\"#070\"/>");
         room.KeepDot(x, y, 5);
         room.Ask(
-            point.Label,
+            Say.It(point.Label),
             CornerLetter,
             true,
             "cycle",

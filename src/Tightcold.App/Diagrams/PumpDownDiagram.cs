@@ -1,5 +1,6 @@
 using Tightcold.Picture.Vacuum;
 using Tightcold.Quantities;
+using Tightcold.Tongues;
 using GaugeScale = Tightcold.Picture.Pressures.Gauges;
 
 namespace Tightcold.App.Diagrams;
@@ -33,10 +34,10 @@ public static class PumpDownDiagram
             Math.Max(lowest, 1),
             1e5,
             straight: false,
-            "Pump-down, expected against observed",
+            Say.It("Pump-down, expected against observed"),
             InWords(view, units)
         );
-        chart.Axes("↑ pressure left", units.Format(Measure.Seconds(longest)));
+        chart.Axes(Say.It("↑ pressure left"), units.Format(Measure.Seconds(longest)));
         for (var i = 0; i < view.Observed.Length; i++)
         {
             var row = view.Observed[i];
@@ -47,10 +48,13 @@ public static class PumpDownDiagram
                 i == view.Observed.Length - 1 ? Shown(view, row.PressurePa, row.OnDial, units) : ""
             );
         }
-        chart.Level(view.Forecast.TargetPa, "dry below " + Shown(view, view.Forecast.TargetPa, false, units));
+        chart.Level(
+            view.Forecast.TargetPa,
+            Say.It($"dry below {Shown(view, view.Forecast.TargetPa, false, units)}")
+        );
         chart.Band(
             [.. kept.Select(i => (view.Forecast.Seconds[i], view.Forecast.LowPa[i], view.Forecast.HighPa[i]))],
-            "expected, with this pump"
+            Say.It("expected, with this pump")
         );
         chart.Curve(kept.Select(i => (view.Forecast.Seconds[i], view.Forecast.MedianPa[i])), "6 3", 1.5, "");
         return chart.Finish();
@@ -61,10 +65,13 @@ public static class PumpDownDiagram
     {
         ArgumentNullException.ThrowIfNull(view);
         if (view.Observed.IsEmpty)
-            return "Nothing read yet: your dots should run down inside the grey band.";
+            return Say.It("Nothing read yet: your dots should run down inside the grey band.");
         return view.Observed[^1].OnDial
-            ? "Your dots should lie in the grey band; whether it is dry, the dotted line, only a vacuum gauge can show."
-            : "Your dots should run in the grey band or below it, and end below the dotted line.";
+            ? Say.It(
+                "Your dots should lie in the grey band; whether it is dry, the dotted line, only a vacuum gauge can "
+                    + "show."
+            )
+            : Say.It("Your dots should run in the grey band or below it, and end below the dotted line.");
     }
 
     /// <summary>A dial is read below the air around it; microns from one are more than it shows.</summary>
@@ -78,23 +85,32 @@ public static class PumpDownDiagram
     {
         ArgumentNullException.ThrowIfNull(view);
         ArgumentNullException.ThrowIfNull(units);
+        string Between(double low, double high) =>
+            units.Format(new(QuantityKind.Vacuum, low), new(QuantityKind.Vacuum, high));
         string Vacuum(double pascals) => units.Format(new Measure(QuantityKind.Vacuum, pascals));
         var expected = string.Join(
             "; ",
             ToldMinutes.Select(minutes =>
                 view.Forecast.At(minutes * 60) is var at
-                    ? $"after {units.Format(Measure.Seconds(minutes * 60))} {units.Format(new(QuantityKind.Vacuum, at.LowPa), new(QuantityKind.Vacuum, at.HighPa))}"
+                    ? Say.It(
+                        $"after {units.Format(Measure.Seconds(minutes * 60))} {Between(at.LowPa, at.HighPa)}"
+                    )
                     : ""
             )
         );
         var observed = view.Observed.IsEmpty
-            ? "nothing yet"
+            ? Say.It("nothing yet")
             : string.Join(
                 "; ",
                 view.Observed.Select(row =>
-                    $"after {units.Format(Measure.Seconds(row.Seconds))} {Shown(view, row.PressurePa, row.OnDial, units)}"
+                    Say.It(
+                        $"after {units.Format(Measure.Seconds(row.Seconds))} "
+                            + $"{Shown(view, row.PressurePa, row.OnDial, units)}"
+                    )
                 )
             );
-        return $"Expected (computed): {expected}. Read: {observed}. Dry below {Vacuum(view.Forecast.TargetPa)}.";
+        return Say.It(
+            $"Expected (computed): {expected}. Read: {observed}. Dry below {Vacuum(view.Forecast.TargetPa)}."
+        );
     }
 }

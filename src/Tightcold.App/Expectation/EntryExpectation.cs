@@ -16,7 +16,7 @@ namespace Tightcold.App.Expectation;
 public static class EntryExpectation
 {
     /// <summary>The range of a field and whose it is.</summary>
-    public sealed record Range(Measure Low, Measure High, string Whose);
+    public sealed record Range(Measure Low, Measure High, [Said] string Whose);
 
     private const int MostDays = 256;
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Tightcold.App.Desk;
+using Tightcold.App.Units;
 using Tightcold.Jobs.Cars;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
@@ -8,14 +9,15 @@ using Tightcold.Jobs.Journals;
 using Tightcold.Loop.Refrigerant;
 using Tightcold.Picture.Pressures;
 using Tightcold.Properties;
+using Tightcold.Tongues;
 
 namespace Tightcold.App.Expectation;
 
 /// <summary>"What should I see?" for the car and the weather of a job: the question, or the fields it lacks.</summary>
 /// <param name="Day">The question; null while something is missing.</param>
-/// <param name="MissingWeather">Fields of the weather that are missing, by name.</param>
-/// <param name="MissingLabel">Fields of the car's label that are missing, by name.</param>
-/// <param name="Refusal">Why the model cannot answer for this refrigerant; null where it can.</param>
+/// <param name="MissingWeather">Fields of the weather that are missing, as a person reads them.</param>
+/// <param name="MissingLabel">Fields of the car's label that are missing, as a person reads them.</param>
+/// <param name="Refusal">Why the model cannot answer for this refrigerant, said; null where it can.</param>
 public sealed record ExpectationToday(
     ExpectationDay? Day,
     ImmutableArray<string> MissingWeather,
@@ -56,7 +58,7 @@ public sealed record ExpectationToday(
                 null,
                 noWeather,
                 noLabel,
-                $"The model speaks for R-134a, R-1234yf and R-152a; the label says {record.Car.Refrigerant}."
+                Say.It($"The model speaks for R-134a, R-1234yf and R-152a; the label says {record.Car.Refrigerant}.")
             );
         if (noWeather.Length + noLabel.Length > 0)
             return new(null, noWeather, noLabel, null);
@@ -72,14 +74,14 @@ public sealed record ExpectationToday(
         var (bag, problems) = FieldReader.Read(ExpectationDay.Schema, typed, CultureInfo.InvariantCulture);
         return problems.Count == 0
             ? new(new ExpectationDay(bag), [], [], null)
-            : new(null, [], [], string.Join(" ", problems.Select(problem => problem.Sentence.ToString())));
+            : new(null, [], [], string.Join(" ", problems.Select(problem => Spoken.Of(problem.Sentence))));
     }
 
     private static IEnumerable<string> Missing(
         Jobs.Fields.Schema schema,
         Func<string, double?> value,
         params string[] names
-    ) => names.Where(name => value(name) is null).Select(name => schema.Find(name)?.Label ?? name);
+    ) => names.Where(name => value(name) is null).Select(name => Say.It(schema.Find(name)?.Label ?? name));
 
     private static string Text(double value, string unit) =>
         string.Create(CultureInfo.InvariantCulture, $"{value:R} {unit}");

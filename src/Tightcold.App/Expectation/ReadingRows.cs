@@ -8,7 +8,12 @@ namespace Tightcold.App.Expectation;
 /// <summary>The rows of the sheet: which readings, in which order, as which quantity.</summary>
 internal static class ReadingRows
 {
-    internal sealed record Row(string Key, string Name, QuantityKind Kind, Func<LoopReadings, double, double> Si);
+    internal sealed record Row(
+        string Key,
+        [Said] string Name,
+        QuantityKind Kind,
+        Func<LoopReadings, double, double> Si
+    );
 
     public static ImmutableArray<Row> All { get; } =
     [

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Security;
 using System.Text;
 using Tightcold.Loop.Results;
+using Tightcold.Tongues;
 
 namespace Tightcold.App.Expectation;
 
@@ -27,15 +28,15 @@ public static class SweepPlot
             svg,
             $"<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {Width} {height}\" role=\"img\" font-family=\"sans-serif\" font-size=\"12\">"
         );
-        Line(svg, $"<title>Model over {SecurityElement.Escape(sweep.What)}</title>");
+        Line(svg, $"<title>{Escape(Say.It($"Model over {sweep.What}"))}</title>");
         Line(svg, $"<rect width=\"{Width}\" height=\"{height}\" fill=\"#fff\"/>");
         double Bar(double pa) => (pa - sweep.BarometricPa) / 1e5;
-        Panel(svg, 20, "high side, bar gauge", points, r => Bar(r.HighSidePa), "#a22");
-        Panel(svg, 20 + PanelHeight, "low side, bar gauge", points, r => Bar(r.LowSidePa), "#26a");
-        Panel(svg, 20 + (2 * PanelHeight), "centre vent, °C", points, r => r.VentK - 273.15, "#272");
+        Panel(svg, 20, Say.It("high side, bar gauge"), points, r => Bar(r.HighSidePa), "#a22");
+        Panel(svg, 20 + PanelHeight, Say.It("low side, bar gauge"), points, r => Bar(r.LowSidePa), "#26a");
+        Panel(svg, 20 + (2 * PanelHeight), Say.It("centre vent, °C"), points, r => r.VentK - 273.15, "#272");
         Line(
             svg,
-            $"<text x=\"{Width / 2}\" y=\"{height - 8}\" text-anchor=\"middle\">{SecurityElement.Escape(sweep.What)} (modelled, not measured)</text>"
+            $"<text x=\"{Width / 2}\" y=\"{height - 8}\" text-anchor=\"middle\">{Escape(Say.It($"{sweep.What} (modelled, not measured)"))}</text>"
         );
         svg.Append("</svg>\n");
         return svg.ToString();
@@ -55,7 +56,7 @@ public static class SweepPlot
             svg,
             $"<rect x=\"{Left}\" y=\"{top}\" width=\"{Width - Left - Right}\" height=\"{plotHeight}\" fill=\"none\" stroke=\"#000\"/>"
         );
-        Line(svg, $"<text x=\"{Left + 8}\" y=\"{top + 16}\" fill=\"{colour}\">{SecurityElement.Escape(title)}</text>");
+        Line(svg, $"<text x=\"{Left + 8}\" y=\"{top + 16}\" fill=\"{colour}\">{Escape(title)}</text>");
         if (points.Count == 0)
             return;
         double x0 = points.Min(p => p.X),
@@ -66,12 +67,13 @@ public static class SweepPlot
         (y0, y1) = (y0 - pad, y1 + pad);
         double X(double x) => Left + ((Width - Left - Right) * (x1 > x0 ? (x - x0) / (x1 - x0) : 0.5));
         double Y(double y) => top + (plotHeight * (y1 - y) / (y1 - y0));
+        var numbers = Say.Tongue.Culture;
         for (var i = 0; i <= 4; i++)
         {
             var y = y0 + ((y1 - y0) * i / 4);
-            Line(svg, $"<text x=\"{Left - 6}\" y=\"{Y(y) + 4:F1}\" text-anchor=\"end\">{y:F1}</text>");
+            Line(svg, $"<text x=\"{Left - 6}\" y=\"{Y(y) + 4:F1}\" text-anchor=\"end\">{y.ToString("F1", numbers)}</text>");
             var x = x0 + ((x1 - x0) * i / 4);
-            Line(svg, $"<text x=\"{X(x):F1}\" y=\"{top + plotHeight + 16}\" text-anchor=\"middle\">{x:G4}</text>");
+            Line(svg, $"<text x=\"{X(x):F1}\" y=\"{top + plotHeight + 16}\" text-anchor=\"middle\">{x.ToString("G4", numbers)}</text>");
         }
 
         var path = string.Join(
@@ -80,6 +82,8 @@ public static class SweepPlot
         );
         Line(svg, $"<polyline points=\"{path}\" fill=\"none\" stroke=\"{colour}\" stroke-width=\"2\"/>");
     }
+
+    private static string Escape(string text) => SecurityElement.Escape(text);
 
     private static void Line(StringBuilder svg, FormattableString text) =>
         svg.Append(text.ToString(CultureInfo.InvariantCulture)).Append('\n');

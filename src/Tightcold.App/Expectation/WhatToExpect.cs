@@ -87,12 +87,10 @@ public static class WhatToExpect
             .OfType<LoopReadings>()
             .ToList();
         var key = asked.Count == 0 ? "healthy" : string.Join("+", asked.Select(one => one.Fault.Key));
-        var title = asked.Count == 0 ? "healthy" : string.Join(" and ", asked.Select(one => one.Fault.Name));
         return new ExpectedColumn(
             key,
-            title,
+            [.. asked.Select(one => one.Fault)],
             answer.State,
-            StateWords.Of(answer),
             Readings(answer, spread, conditions.BarometricPa),
             answer
         );
@@ -125,7 +123,10 @@ public static class WhatToExpect
     private static IEnumerable<Phrase> Narrowing(CalibratedCar car)
     {
         if (car.Readings > 0)
-            yield return Phrase.Of(
+            yield return Phrase.Many(
+                car.Readings,
+                $"Narrowed by {Measure.Number(car.Readings)} reading that this car gave in earlier jobs when it was "
+                    + $"sound.",
                 $"Narrowed by {Measure.Number(car.Readings)} readings that this car gave in earlier jobs when it was "
                     + $"sound."
             );

@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using CsvHelper;
+using Tightcold.App.Units;
 using Tightcold.Jobs.Fields;
+using Tightcold.Quantities;
 
 namespace Tightcold.App.Gauges;
 
@@ -32,7 +34,11 @@ public static class GaugeLog
         foreach (var wanted in new[] { columns.Time, columns.Pressure, columns.Temperature }.OfType<string>())
             if (!header.Contains(wanted, StringComparer.OrdinalIgnoreCase))
                 problems.Add(
-                    InputProblem.Of("column", wanted, $"the file has the columns {string.Join(", ", header.Take(20))}")
+                    InputProblem.Of(
+                        "column",
+                        wanted,
+                        $"the file has the columns {Phrase.Verbatim(string.Join(", ", header.Take(20)))}"
+                    )
                 );
         if (problems.Count > 0)
             return ([], problems);
@@ -44,7 +50,11 @@ public static class GaugeLog
             if (row > MostRows)
             {
                 problems.Add(
-                    InputProblem.Of("file", $"row {row}", $"at most {MostRows} rows are read; shorten the log")
+                    InputProblem.Of(
+                        "file",
+                        Phrase.Of($"row {row}"),
+                        $"at most {MostRows} rows are read; shorten the log"
+                    )
                 );
                 break;
             }
@@ -70,7 +80,7 @@ public static class GaugeLog
                         columns.Time,
                         lines[i].At.ToString("HH:mm:ss", CultureInfo.InvariantCulture),
                         $"times must not run backwards; the row before says "
-                            + $"{lines[i - 1].At.ToString("HH:mm:ss", CultureInfo.InvariantCulture)}"
+                            + $"{Phrase.Verbatim(lines[i - 1].At.ToString("HH:mm:ss", CultureInfo.InvariantCulture))}"
                     )
                 );
         if (problems.Count == 0 && lines.Count == 0)
@@ -95,10 +105,14 @@ public static class GaugeLog
         if (Moment(columns, time) is not { } at)
         {
             problems.Add(
-                InputProblem.Of(
+                new InputProblem(
                     columns.Time,
                     time,
-                    $"row {row}: a time is needed{(columns.TimeUnit is null ? "" : " as a number of " + columns.TimeUnit)}"
+                    columns.TimeUnit is { } unit
+                        ? Phrase.Of(
+                            $"row {row}: a time is needed as a number of {Phrase.Words(unit, UnitWords.Where)}"
+                        )
+                        : Phrase.Of($"row {row}: a time is needed")
                 )
             );
             return null;

@@ -3,6 +3,7 @@ using System.Globalization;
 using CsvHelper;
 using CsvHelper.Configuration;
 using Tightcold.Jobs.Fields;
+using Tightcold.Quantities;
 
 namespace Tightcold.App.Gauges;
 
@@ -36,7 +37,7 @@ public sealed record GaugeLogLook(
                     null,
                     InputProblem.Of(
                         "file",
-                        header.Length.ToString(CultureInfo.InvariantCulture) + " columns",
+                        Phrase.Many(header.Length, $"{header.Length} column", $"{header.Length} columns"),
                         $"at most {MostColumns} columns are read"
                     )
                 );

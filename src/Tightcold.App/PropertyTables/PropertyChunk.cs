@@ -1,5 +1,6 @@
 using System.Globalization;
 using Tightcold.Properties;
+using Tightcold.Tongues;
 
 namespace Tightcold.App.PropertyTables;
 
@@ -50,13 +51,13 @@ internal sealed class PropertyChunk : IDisposable
             var field = end < 0 ? rest : rest[..end];
             if (column == header.FirstIndex && !TryNumber(field, out first))
             {
-                Problem($"{header.First.Name}: '{field.ToString()}' is not a number");
+                Problem(Say.It($"{header.First.Name}: '{field.ToString()}' is not a number"));
                 return;
             }
 
             if (column == header.SecondIndex && !TryNumber(field, out second))
             {
-                Problem($"{header.Second.Name}: '{field.ToString()}' is not a number");
+                Problem(Say.It($"{header.Second.Name}: '{field.ToString()}' is not a number"));
                 return;
             }
 
@@ -69,7 +70,13 @@ internal sealed class PropertyChunk : IDisposable
         // A decimal comma in a comma-separated file shows as a field too many: refused, not misread.
         if (column != header.ColumnCount)
         {
-            Problem($"{column} fields where the header has {header.ColumnCount}");
+            Problem(
+                Say.Many(
+                    column,
+                    $"{column} field where the header has {header.ColumnCount}",
+                    $"{column} fields where the header has {header.ColumnCount}"
+                )
+            );
             return;
         }
 

@@ -1,3 +1,6 @@
+using Tightcold.Quantities;
+using Tightcold.Tongues;
+
 namespace Tightcold.App.PropertyTables;
 
 /// <summary>What a table's header line says: where the two inputs stand, and what was left aside.</summary>
@@ -41,16 +44,21 @@ public sealed record PropertyHeader(
             .ToList();
         if (known.Count < 2)
             throw new PropertyTableException(
-                $"The header needs two of these columns: {string.Join(", ", PropertyColumn.Names)}. It says: {text}"
+                Say.It(
+                    $"The header needs two of these columns: {string.Join(", ", PropertyColumn.Names)}. It says: {text}"
+                )
             );
         var (a, b) = (known[0], known[1]);
         if (!Pairs.Contains((a.Column!.Quantity, b.Column!.Quantity)))
             (a, b) = (b, a);
         if (!Pairs.Contains((a.Column!.Quantity, b.Column!.Quantity)))
         {
-            var supported = string.Join(", ", Pairs.Select(pair => $"{Word(pair.Item1)} with {Word(pair.Item2)}"));
+            var supported = string.Join(
+                ", ",
+                Pairs.Select(pair => Say.It($"{Say.It(Word(pair.Item1))} with {Say.It(Word(pair.Item2))}"))
+            );
             throw new PropertyTableException(
-                $"{b.Column!.Name} with {a.Column.Name} is not a supported pair. Supported: {supported}."
+                Say.It($"{b.Column!.Name} with {a.Column.Name} is not a supported pair. Supported: {supported}.")
             );
         }
 
@@ -58,6 +66,15 @@ public sealed record PropertyHeader(
         return new PropertyHeader(separator, names.Length, a.Column!, a.Index, b.Column!, b.Index, ignored);
     }
 
+    [Said]
     private static string Word(PropertyQuantity quantity) =>
-        quantity == PropertyQuantity.Quality ? "vapour quality" : quantity.ToString().ToLowerInvariant();
+        quantity switch
+        {
+            PropertyQuantity.Temperature => "temperature",
+            PropertyQuantity.Pressure => "pressure",
+            PropertyQuantity.Density => "density",
+            PropertyQuantity.Enthalpy => "enthalpy",
+            PropertyQuantity.Entropy => "entropy",
+            _ => "vapour quality",
+        };
 }

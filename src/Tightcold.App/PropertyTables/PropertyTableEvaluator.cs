@@ -1,5 +1,6 @@
 using System.Buffers;
 using Tightcold.Properties;
+using Tightcold.Tongues;
 
 namespace Tightcold.App.PropertyTables;
 
@@ -33,7 +34,7 @@ public sealed class PropertyTableEvaluator(Fluid fluid, PropertyLayer layer)
     )
     {
         var headerLine = await input.ReadLineAsync(cancellation).ConfigureAwait(false)
-            ?? throw new PropertyTableException("The table is empty: a header line is needed.");
+            ?? throw new PropertyTableException(Say.It("The table is empty: a header line is needed."));
         var header = PropertyHeader.Parse(headerLine);
         var evaluator = new RowEvaluator(fluid, layer, header.First.Quantity, header.Second.Quantity);
         await output.WriteAsync(OutputHeader.AsMemory(), cancellation).ConfigureAwait(false);

@@ -3,6 +3,8 @@ using CsvHelper;
 using Tightcold.App.Gauges;
 using Tightcold.App.Typed;
 using Tightcold.Jobs.Fields;
+using Tightcold.Quantities;
+using Tightcold.Tongues;
 
 namespace Tightcold.App.Sheets;
 
@@ -39,7 +41,8 @@ public static class JobSheet
                         InputProblem.Of(
                             "column",
                             column,
-                            $"{Nearest.Hint(column, header)}the file has {string.Join(", ", header.Take(20))}"
+                            $"{Nearest.Hint(column, header)}the file has "
+                                + $"{Phrase.Verbatim(string.Join(", ", header.Take(20)))}"
                         )
                     );
                 places[meaning] = at;
@@ -76,10 +79,10 @@ public static class JobSheet
             else if (layout.Moment(opened) is not { } moment)
                 problems.Add(
                     InputProblem.Of(
-                        $"line {line}: {SheetLayout.Opened}",
+                        Place(line, SheetLayout.Opened),
                         opened,
-                        $"a date written as {layout.DateFormat ?? "2031-06-12"} is needed; --date-format says how "
-                            + $"yours are"
+                        $"a date written as {Phrase.Verbatim(layout.DateFormat ?? "2031-06-12")} is needed; "
+                            + $"--date-format says how yours are"
                     )
                 );
             else
@@ -96,5 +99,8 @@ public static class JobSheet
     }
 
     private static InputProblem Missing(int line, string meaning) =>
-        InputProblem.Of($"line {line}: {meaning}", "", $"each job needs it");
+        InputProblem.Of(Place(line, meaning), "", $"each job needs it");
+
+    /// <summary>Where in the sheet, for a person.</summary>
+    internal static string Place(int line, string meaning) => Say.It($"line {line}: {meaning}");
 }

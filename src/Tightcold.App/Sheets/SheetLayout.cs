@@ -3,6 +3,7 @@ using System.Globalization;
 using Tightcold.App.Typed;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
+using Tightcold.Quantities;
 
 namespace Tightcold.App.Sheets;
 
@@ -36,7 +37,11 @@ public sealed record SheetLayout(
         foreach (var unit in Units.Keys.Except(Columns.Keys, StringComparer.Ordinal))
             yield return InputProblem.Of("unit", unit, $"no column is named for it");
         foreach (var needed in new[] { Car, Complaint, Opened }.Except(meanings, StringComparer.Ordinal))
-            yield return InputProblem.Of("column", "", $"which column says “{needed}” is needed: {needed}=NAME");
+            yield return InputProblem.Of(
+                "column",
+                "",
+                $"which column says “{Phrase.Verbatim(needed)}” is needed: {Phrase.Verbatim(needed)}=NAME"
+            );
     }
 
     private static InputProblem? Unknown(string meaning)
@@ -55,7 +60,7 @@ public sealed record SheetLayout(
             );
     }
 
-    private static string Near(string kind) =>
+    private static Phrase Near(string kind) =>
         Nearest.Hint(kind, EntryKinds.All.Select(known => known.Name).Append(Car));
 
     private static InputProblem? Missing(string meaning, string field, Schema schema)
@@ -66,7 +71,8 @@ public sealed record SheetLayout(
         return InputProblem.Of(
             "column",
             meaning,
-            $"{Nearest.Hint(field, names)}fields of {schema.Name} are {string.Join(", ", names)}"
+            $"{Nearest.Hint(field, names)}fields of {Phrase.Verbatim(schema.Name)} are "
+                + $"{Phrase.Verbatim(string.Join(", ", names))}"
         );
     }
 

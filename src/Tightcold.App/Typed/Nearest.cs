@@ -1,3 +1,5 @@
+using Tightcold.Quantities;
+
 namespace Tightcold.App.Typed;
 
 /// <summary>What was probably meant: the nearest known word, when it is near enough to be a slip of a finger.</summary>
@@ -30,8 +32,8 @@ public static class Nearest
     }
 
     /// <summary>“perhaps condenser is meant; ”, or nothing.</summary>
-    public static string Hint(string typed, IEnumerable<string> known) =>
-        Of(typed, known) is { } near ? $"perhaps {near} is meant; " : "";
+    public static Phrase Hint(string typed, IEnumerable<string> known) =>
+        Of(typed, known) is { } near ? Phrase.Of($"perhaps {Phrase.Verbatim(near)} is meant; ") : Phrase.Empty;
 
     /// <summary>Letters added, left out, changed, or two beside each other changed over.</summary>
     private static int Steps(string a, string b)

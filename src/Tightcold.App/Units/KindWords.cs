@@ -5,6 +5,7 @@ namespace Tightcold.App.Units;
 /// <summary>What a person calls a kind of quantity.</summary>
 internal static class KindWords
 {
+    [Said]
     public static string Of(QuantityKind kind) =>
         kind switch
         {

@@ -1,15 +1,30 @@
 using System.Globalization;
 using Tightcold.Jobs.Fields;
 using Tightcold.Quantities;
+using Tightcold.Tongues;
 
 namespace Tightcold.App.Units;
 
-/// <summary>Measures in the units and the culture of a reader. Every number carries its unit; digits are as many
+/// <summary>Measures in the units and the language of a reader. Every number carries its unit; digits are as many
 /// as the trade reads, not more. Immutable.</summary>
-public sealed class ReaderUnits(UnitSystem system, CultureInfo culture) : IMeasureFormat
+public sealed class ReaderUnits(UnitSystem system, CultureInfo culture, Tongue tongue) : IMeasureFormat
 {
+    public ReaderUnits(UnitSystem system, Tongue tongue)
+        : this(system, CultureOf(tongue), tongue) { }
+
+    public ReaderUnits(UnitSystem system, CultureInfo culture)
+        : this(system, culture, AllTongues.English) { }
+
     public UnitSystem System { get; } = system;
     public CultureInfo Culture { get; } = culture;
+    public Tongue Language { get; } = tongue;
+    public ITongue Tongue => Language;
+
+    private static CultureInfo CultureOf(Tongue tongue)
+    {
+        ArgumentNullException.ThrowIfNull(tongue);
+        return tongue.Culture;
+    }
 
     public string Format(Measure value)
     {
@@ -41,7 +56,9 @@ public sealed class ReaderUnits(UnitSystem system, CultureInfo culture) : IMeasu
         var (first, second) = (Number(low, shown), Number(high, shown));
         if (shown.Symbol == "inHg vacuum")
             (first, second) = (second, first); // that scale counts downwards
-        return first == second ? WithUnit(first, shown) : WithUnit($"{first} to {second}", shown);
+        return first == second
+            ? WithUnit(first, shown)
+            : WithUnit(string.Format(Culture, UnitWords.Of("{0} to {1}", Language), first, second), shown);
     }
 
     /// <summary>What the person typed, and behind it the same in this reader's unit where that is another one:
@@ -181,6 +198,6 @@ public sealed class ReaderUnits(UnitSystem system, CultureInfo culture) : IMeasu
                 .Select(letter => letter == '-' ? '⁻' : "⁰¹²³⁴⁵⁶⁷⁸⁹"[letter - '0'])
         );
 
-    private static string WithUnit(string number, Shown shown) =>
-        shown.Symbol is null ? number : $"{number} {shown.Symbol}";
+    private string WithUnit(string number, Shown shown) =>
+        shown.Symbol is null ? number : $"{number} {UnitWords.Of(shown.Symbol, Language)}";
 }

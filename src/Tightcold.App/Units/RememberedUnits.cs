@@ -1,10 +1,12 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using Tightcold.Tongues;
 
 namespace Tightcold.App.Units;
 
-/// <summary>The units that a person chose last on this machine: <c>settings.json</c> beside the data file. The command
-/// line and the site keep one choice.</summary>
+/// <summary>The units and the language that a person chose last on this machine: <c>settings.json</c> beside the data file. The command
+/// line and the site keep one choice of
+/// units.</summary>
 public static class RememberedUnits
 {
     public static UnitSystem Read(string folder) =>
@@ -12,11 +14,24 @@ public static class RememberedUnits
 
     public static void Write(string folder, UnitSystem system)
     {
+        Write(folder, "units", system == UnitSystem.Us ? "us" : "metric");
+    }
+
+    /// <summary>The language chosen by hand on this machine; null where none was.</summary>
+    public static Tongue? Language(string folder) => AllTongues.Named(Settings(folder)?["language"]?.ToString());
+
+    public static void Write(string folder, Tongue tongue)
+    {
+        ArgumentNullException.ThrowIfNull(tongue);
+        Write(folder, "language", tongue.Name);
+    }
+
+    private static void Write(string folder, string what, string word)
+    {
         var settings = Settings(folder) ?? [];
-        var word = system == UnitSystem.Us ? "us" : "metric";
-        if (settings["units"]?.ToString() == word)
+        if (settings[what]?.ToString() == word)
             return;
-        settings["units"] = word;
+        settings[what] = word;
         try
         {
             Directory.CreateDirectory(folder);

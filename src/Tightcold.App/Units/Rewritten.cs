@@ -1,6 +1,7 @@
 using System.Globalization;
 using Tightcold.Jobs.Fields;
 using Tightcold.Quantities;
+using Tightcold.Tongues;
 
 namespace Tightcold.App.Units;
 
@@ -11,11 +12,12 @@ public static class Rewritten
     /// <summary>So many figures that going there and back gives what was typed.</summary>
     private const string Figures = "G4";
 
-    /// <summary>The same quantity in a unit; null where the text cannot be read.</summary>
+    /// <summary>The same quantity in a unit, as this reader's language writes it; null where the text cannot be
+    /// read.</summary>
     public static string? In(FieldType.Quantity type, string text, string symbol)
     {
         ArgumentNullException.ThrowIfNull(type);
-        if (UnitParser.Parse(type, text, CultureInfo.InvariantCulture).Value is not { } read)
+        if (UnitParser.Parse(type, text, Say.Tongue.Culture).Value is not { } read)
             return null;
         var unit = UnitTable.Find(type.Kind, symbol);
         // The fourth figure may lie before the point; G4 would write a power of ten then.
@@ -27,7 +29,7 @@ public static class Rewritten
                         unit.FromSi(read.Value.Si).ToString(Figures, CultureInfo.InvariantCulture),
                         CultureInfo.InvariantCulture
                     )
-            ).ToString("0.########", CultureInfo.InvariantCulture);
+            ).ToString("0.########", Say.Tongue.Culture);
     }
 
     /// <summary>What one step of the unit is in SI, and where its zero lies.</summary>

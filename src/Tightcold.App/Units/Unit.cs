@@ -5,7 +5,8 @@ namespace Tightcold.App.Units;
 /// <param name="Symbol">As shown and offered, e.g. <c>bar gauge</c>.</param>
 /// <param name="ToSi">Arithmetic by the units library; no factor is typed here.</param>
 /// <param name="FromSi">The inverse of <paramref name="ToSi"/>.</param>
-/// <param name="Spellings">Further ways to type it; compared without case, spaces and dots.</param>
+/// <param name="Spellings">Further ways to type it; compared without case, spaces and dots; those of all
+/// languages beside each other.</param>
 internal sealed record Unit(
     string Symbol,
     Func<double, double> ToSi,
@@ -13,6 +14,10 @@ internal sealed record Unit(
     params string[] Spellings
 )
 {
+    /// <summary>Whether it is offered and named where units are listed; what is not is understood all the
+    /// same.</summary>
+    public bool Offered { get; init; } = true;
+
     public bool IsTyped(string text)
     {
         var key = Key(text);

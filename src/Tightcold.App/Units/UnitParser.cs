@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Tightcold.Jobs.Fields;
 using Tightcold.Quantities;
+using Tightcold.Tongues;
 
 namespace Tightcold.App.Units;
 
@@ -21,7 +22,7 @@ public static class UnitParser
         FieldType.Quantity type,
         string text,
         CultureInfo culture
-    ) => Parse(KindWords.Of(type.Kind), type.Kind, text, culture);
+    ) => Parse(Say.It(KindWords.Of(type.Kind)), type.Kind, text, culture);
 
     /// <summary>As above; a refusal names the field.</summary>
     public static (FieldValue.Quantity? Value, InputProblem? Problem) Parse(
@@ -46,7 +47,7 @@ public static class UnitParser
     {
         var typed = text.Trim();
         if (typed.Length == 0)
-            return (null, InputProblem.Of(field, "", $"{Needed(kind)} is needed here"));
+            return (null, new InputProblem(field, "", Needed(kind)));
         var parts = typed.Replace("+/-", "±", StringComparison.Ordinal).Split('±');
         if (parts.Length > 2)
             return (null, InputProblem.Of(field, typed, $"± may stand once, behind the number and its unit"));
@@ -120,7 +121,8 @@ public static class UnitParser
                 InputProblem.Of(
                     field,
                     typed,
-                    $"“{unitText}” behind ± is no unit for this; known are {Allowed(DifferenceOf(kind))}"
+                    $"“{Phrase.Verbatim(unitText)}” behind ± is no unit for this; known are "
+                        + $"{Allowed(DifferenceOf(kind))}"
                 )
             )
             : (Math.Abs(unit.ToSi(size) - unit.ToSi(0)), unitText, null);
@@ -129,7 +131,7 @@ public static class UnitParser
     private static InputProblem NoNumber(string field, string typed, QuantityKind kind, NumberText.Result read) =>
         read.TwoWays is { } doubt
             ? InputProblem.Of(field, typed, $"{doubt}, then the unit: {Allowed(kind)}")
-            : InputProblem.Of(field, typed, $"{Needed(kind)} is needed here");
+            : new InputProblem(field, typed, Needed(kind));
 
     private static InputProblem UnknownUnit(string field, string typed, QuantityKind kind, string unitText)
     {
@@ -143,7 +145,7 @@ public static class UnitParser
             return InputProblem.Of(
                 field,
                 typed,
-                $"“{absolute.Symbol}” counts from perfect vacuum, and this field takes what a gauge shows against the "
+                $"“{Name(absolute)}” counts from perfect vacuum, and this field takes what a gauge shows against the "
                     + $"surrounding air: {Allowed(kind)}"
             );
         if (
@@ -153,12 +155,16 @@ public static class UnitParser
             return InputProblem.Of(
                 field,
                 typed,
-                $"“{unitText}” counts from the surrounding air, and this field takes a pressure above perfect vacuum: "
-                    + $"{Allowed(kind)}"
+                $"“{Phrase.Verbatim(unitText)}” counts from the surrounding air, and this field takes a pressure above "
+                    + $"perfect vacuum: {Allowed(kind)}"
             );
         if (kind == QuantityKind.LiquidVolume && UnitTable.Find(QuantityKind.Mass, unitText) is not null)
             return InputProblem.Of(field, typed, $"oil is counted by volume, not by weight: {Allowed(kind)}");
-        return InputProblem.Of(field, typed, $"“{unitText}” is no unit for this; known are {Allowed(kind)}");
+        return InputProblem.Of(
+            field,
+            typed,
+            $"“{Phrase.Verbatim(unitText)}” is no unit for this; known are {Allowed(kind)}"
+        );
     }
 
     private static QuantityKind DifferenceOf(QuantityKind kind) =>
@@ -170,12 +176,19 @@ public static class UnitParser
             _ => kind,
         };
 
-    private static string Needed(QuantityKind kind) =>
-        UnitTable.Of(kind).Length == 0 ? "a plain number" : $"a number with its unit ({Allowed(kind)})";
+    private static Phrase Needed(QuantityKind kind) =>
+        UnitTable.Of(kind).Length == 0
+            ? Phrase.Words("a plain number is needed here")
+            : Phrase.Of($"a number with its unit ({Allowed(kind)}) is needed here");
 
-    private static string Allowed(QuantityKind kind)
+    private static Phrase Allowed(QuantityKind kind)
     {
-        var symbols = UnitTable.Of(kind).Select(unit => unit.Symbol).ToArray();
-        return symbols.Length < 2 ? string.Concat(symbols) : string.Join(", ", symbols[..^1]) + " or " + symbols[^1];
+        var units = UnitTable.Of(kind).Select(Name).ToArray();
+        return units.Length < 2
+            ? Phrase.Join("", units)
+            : Phrase.Of($"{Phrase.Join(", ", units[..^1])} or {units[^1]}");
     }
+
+    /// <summary>The symbol as the reader's language writes it.</summary>
+    private static Phrase Name(Unit unit) => Phrase.Words(unit.Symbol, UnitWords.Where);
 }

@@ -7,6 +7,8 @@ using Tightcold.Cli.Wiring;
 using Tightcold.Jobs.Cars;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Json;
+using Tightcold.Quantities;
+using Tightcold.Tongues;
 
 namespace Tightcold.Cli.Commands;
 
@@ -51,16 +53,21 @@ internal sealed class CarList(Surroundings surroundings) : DeskCommand<DeskSetti
             {
                 if (cars.Count == 0)
                 {
-                    Page.Line(Out, "No car yet. Enter one: tightcold car new label=\"blue estate\" refrigerant=R-134a");
+                    Page.Line(
+                        Out,
+                        Say.It("No car yet. Enter one: tightcold car new label=\"blue estate\" refrigerant=R-134a")
+                    );
                     return;
                 }
-                var table = new TextTable("id", "car", "refrigerant", "label charge");
+                var table = new TextTable("id", Say.It("car"), Say.It("refrigerant"), Say.It("label charge"));
                 foreach (var car in cars)
                     table.Row(
                         Ids.Short(car.Id),
                         car.Label,
                         car.Refrigerant,
-                        car.Fields[FieldNames.LabelCharge] is { } charge ? BagText.Value(charge, Units) : "unknown"
+                        car.Fields[FieldNames.LabelCharge] is { } charge
+                            ? BagText.Value(charge, Units)
+                            : Say.It("unknown")
                     );
                 table.Show(Out);
             }
@@ -108,8 +115,11 @@ internal static class Cars
                 "car",
                 typed,
                 found.Count > 1
-                    ? "more than one car is called so; use its id from tightcold car list"
-                    : $"no car is called so; {Nearest.Hint(typed, cars.Select(car => car.Label))}see tightcold car list"
+                    ? Phrase.Words("more than one car is called so; use its id from tightcold car list")
+                    : Phrase.Of(
+                        $"no car is called so; {Nearest.Hint(typed, cars.Select(car => car.Label))}see tightcold car "
+                            + $"list"
+                    )
             );
     }
 }

@@ -5,6 +5,7 @@ using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
 using Tightcold.Storage;
 using Tightcold.Storage.Safety;
+using Tightcold.Tongues;
 
 namespace Tightcold.Cli.Commands;
 
@@ -50,11 +51,13 @@ internal sealed class Backup(Surroundings surroundings) : DeskCommand<BackupSett
             {
                 Page.Line(
                     Out,
-                    $"{report.File}: {CheckText.Counts(report.Check)}, read again after writing. Keep it on another "
-                        + $"disk."
+                    Say.It(
+                        $"{report.File}: {CheckText.Counts(report.Check)}, read again after writing. Keep it on "
+                            + $"another disk."
+                    )
                 );
                 if (!report.Check.IsClean)
-                    Page.Line(Out, "The data themselves want a look, and so does the copy:");
+                    Page.Line(Out, Say.It("The data themselves want a look, and so does the copy:"));
                 CheckText.Show(Out, report.Check);
             }
         );
@@ -69,14 +72,16 @@ internal sealed class Check(Surroundings surroundings) : DeskCommand<DeskSetting
         var report = await Store.CheckAsync(LedgerClosure.Of, cancellation).ConfigureAwait(false);
         Answer(
             settings,
-            () => CheckText.Machine(report, ("data", Store.Name)),
+            () => CheckText.Machine(report, ("data", Store.Name.ToString())),
             () =>
             {
                 if (report.IsClean)
                     Page.Line(
                         Out,
-                        $"All is well with {Store.Name}: {CheckText.Counts(report)}. Every journal was read and "
-                            + $"folded again, every ledger closes, nothing stands alone."
+                        Say.It(
+                            $"All is well with {Units.Says(Store.Name)}: {CheckText.Counts(report)}. Every journal was "
+                                + $"read and folded again, every ledger closes, nothing stands alone."
+                        )
                     );
                 else
                     CheckText.Show(Out, report);
@@ -108,9 +113,9 @@ internal sealed class Restore(Surroundings surroundings) : Command<RestoreSettin
             );
             return ExitCode.Done;
         }
-        Page.Line(surroundings.Out, $"Restored to {report.Place}: {CheckText.Counts(report.Check)}.");
+        Page.Line(surroundings.Out, Say.It($"Restored to {report.Place}: {CheckText.Counts(report.Check)}."));
         if (report.KeptAs is { } kept)
-            Page.Line(surroundings.Out, $"What was there before is kept as {kept}");
+            Page.Line(surroundings.Out, Say.It($"What was there before is kept as {kept}"));
         CheckText.Show(surroundings.Out, report.Check);
         return ExitCode.Done;
     }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text.Json.Nodes;
 using Spectre.Console;
 using Tightcold.App.Demo;
@@ -8,6 +7,7 @@ using Tightcold.Findings;
 using Tightcold.Findings.Now;
 using Tightcold.Jobs.Journals;
 using Tightcold.Storage;
+using Tightcold.Tongues;
 
 namespace Tightcold.Cli.Commands;
 
@@ -37,11 +37,11 @@ internal sealed class Demo(Surroundings surroundings) : DeskCommand<DemoSettings
                 },
             () =>
             {
-                Page.Heading(Out, $"Job {job.Number}, {record.Car.Label}: {record.Job.Complaint}");
+                Page.Heading(Out, Say.It($"Job {job.Number}, {record.Car.Label}: {record.Job.Complaint}"));
                 Page.Line(Out, "");
                 NowText.Show(Out, now, Units);
                 FindingText.ShowAll(Out, findings, now.Step, record, Units);
-                Page.Line(Out, $"The job card is {path}. See the job in a browser with: tightcold serve");
+                Page.Line(Out, Say.It($"The job card is {path}. See the job in a browser with: tightcold serve"));
             }
         );
     }
@@ -69,17 +69,12 @@ internal sealed class Demo(Surroundings surroundings) : DeskCommand<DemoSettings
         if (quiet || !Out.Profile.Capabilities.Interactive)
             return await DemoScenario.PlayAsync(beside, null, cancellation).ConfigureAwait(false);
         return await Out.Status()
-            .StartAsync("Writing the demo job", async status =>
+            .StartAsync(Say.It("Writing the demo job"), async status =>
                 await DemoScenario
                     .PlayAsync(
                         beside,
                         (done, all) =>
-                            status.Status(
-                                string.Create(
-                                    CultureInfo.InvariantCulture,
-                                    $"Writing the demo job: entry {done} of {all}"
-                                )
-                            ),
+                            status.Status(Say.It($"Writing the demo job: entry {done} of {all}")),
                         cancellation
                     )
                     .ConfigureAwait(false)

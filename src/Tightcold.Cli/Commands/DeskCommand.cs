@@ -9,6 +9,7 @@ using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Storage;
+using Tightcold.Tongues;
 
 namespace Tightcold.Cli.Commands;
 
@@ -32,7 +33,11 @@ internal abstract class DeskCommand<TSettings>(Surroundings surroundings) : Comm
     public sealed override async Task<int> ExecuteAsync(TSettings settings, CancellationToken cancellation)
     {
         Place = DataPlace.Resolve(settings.Data);
-        Units = new ReaderUnits(Remembered.Units(Place.Folder, settings.Units), CultureInfo.InvariantCulture);
+        // What a machine reads is the same in every country.
+        Say.Tongue = settings.Json
+            ? AllTongues.English
+            : Remembered.Language(Place.Folder, settings.Language, Surroundings.Tongue);
+        Units = new ReaderUnits(Remembered.Units(Place.Folder, settings.Units), Say.Tongue);
         try
         {
             using var opened = NeedsData(settings)
@@ -42,7 +47,7 @@ internal abstract class DeskCommand<TSettings>(Surroundings surroundings) : Comm
                 (store, desk) = (opened, new JobDesk(opened, Surroundings.Clock, Surroundings.Ids));
             var code = await RunAsync(settings, cancellation).ConfigureAwait(false);
             if (code == ExitCode.Done)
-                Remembered.Keep(Place.Folder, settings.Units);
+                Remembered.Keep(Place.Folder, settings.Units, settings.Language);
             return code;
         }
         catch (RefusedException refused)

@@ -16,6 +16,11 @@ internal class DeskSettings
     [Description("Answer as JSON for machines.")]
     public bool Json { get; init; }
 
+    [CommandOption("--language <NAME>")]
+    [Description("Language of the answer: de, en, es, fr or pl; remembered. Else that of the terminal.")]
+    [Choices("de", "en", "es", "fr", "pl")]
+    public string? Language { get; init; }
+
     [CommandOption("--units <SYSTEM>")]
     [Description("How numbers are shown; remembered.")]
     [Choices("metric", "us")]

@@ -5,6 +5,7 @@ using Microsoft.Extensions.Logging;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
 using Tightcold.Storage;
+using Tightcold.Tongues;
 using Tightcold.Web.Http;
 using Tightcold.Web.Lan;
 
@@ -43,10 +44,10 @@ internal sealed class DeviceList(Surroundings surroundings) : Command<DeskSettin
                 }
             );
         else if (devices.Count == 0)
-            Page.Line(surroundings.Out, "No device is paired; tightcold serve --lan pairs one.");
+            Page.Line(surroundings.Out, Say.It("No device is paired; tightcold serve --lan pairs one."));
         else
         {
-            var table = new TextTable("id", "name", "paired", "last seen");
+            var table = new TextTable("id", Say.It("name"), Say.It("paired"), Say.It("last seen"));
             foreach (var device in devices)
                 table.Row(Ids.Short(device.Id), device.Name, Time(device.PairedAt), Time(device.LastSeen));
             table.Show(surroundings.Out);
@@ -83,7 +84,7 @@ internal sealed class DeviceRevoke(Surroundings surroundings) : Command<DeviceSe
         if (settings.Json)
             Page.Machine(surroundings.Out, new JsonObject { ["revoked"] = found[0].Id.ToString() });
         else
-            Page.Line(surroundings.Out, $"{found[0].Name} is let in no longer.");
+            Page.Line(surroundings.Out, Say.It($"{found[0].Name} is let in no longer."));
         return Task.FromResult(ExitCode.Done);
     }
 }

@@ -1,5 +1,4 @@
 using System.ComponentModel;
-using System.Globalization;
 using System.Text.Json.Nodes;
 using Tightcold.App.Diagnosing;
 using Tightcold.App.Diagrams;
@@ -10,6 +9,7 @@ using Tightcold.Findings;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
 using Tightcold.Picture;
+using Tightcold.Tongues;
 
 namespace Tightcold.Cli.Commands;
 
@@ -46,7 +46,7 @@ internal sealed class Diagnose(Surroundings surroundings) : DeskCommand<Diagnose
     protected override async Task<int> RunAsync(DiagnoseSettings settings, CancellationToken cancellation)
     {
         if (settings.Quick && settings.Deep)
-            throw new RefusedException("command line", "--quick --deep", "one of the two is allowed");
+            throw new RefusedException(RefusedException.CommandLine, "--quick --deep", "one of the two is allowed");
         var record = await WhoseAsync(settings, cancellation).ConfigureAwait(false);
         var earlier = settings.Readings is null
             ? await Desk.EarlierAsync(record, cancellation).ConfigureAwait(false)
@@ -87,15 +87,15 @@ internal sealed class Diagnose(Surroundings surroundings) : DeskCommand<Diagnose
                 FindingText.Show(Out, finding, record, Units);
                 if (diagnosis is null)
                     return;
-                Page.Line(Out, "Observed against expected (9 in 10 modelled cars):");
+                Page.Line(Out, Say.It("Observed against expected (9 in 10 modelled cars):"));
                 foreach (var line in ObservedExpected.Lines(diagnosis, Units))
                     Page.Line(Out, "  " + line);
-                Page.Line(Out, "Tests by what they tell for their cost:");
+                Page.Line(Out, Say.It("Tests by what they tell for their cost:"));
                 foreach (var test in diagnosis.Tests.Take(5))
-                    Page.Line(
-                        Out,
-                        string.Create(CultureInfo.InvariantCulture, $"  {test.Kind.Name}: {test.Minutes:F0} min")
-                    );
+                {
+                    var minutes = test.Minutes.ToString("F0", Units.Culture);
+                    Page.Line(Out, "  " + Say.It($"{Units.Says(test.Kind.Name)}: {minutes} min"));
+                }
             }
         );
     }

@@ -6,6 +6,7 @@ using Tightcold.Findings;
 using Tightcold.Jobs.Entries;
 using Tightcold.Picture.Vacuum;
 using Tightcold.Quantities;
+using Tightcold.Tongues;
 
 namespace Tightcold.Cli.Commands;
 
@@ -29,7 +30,7 @@ internal sealed class Evacuate(Surroundings surroundings) : DeskCommand<Evacuate
             () =>
             {
                 FindingText.Show(Out, finding, record, Units);
-                var table = new TextTable("after", "expected (90 %)");
+                var table = new TextTable(Say.It("after"), Say.It("expected (90 %)"));
                 foreach (var minutes in ToldMinutes)
                 {
                     var (low, _, high) = view.Forecast.At(minutes * 60);

@@ -3,6 +3,7 @@ using Tightcold.App.Desk;
 using Tightcold.App.Gauges;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
+using Tightcold.Tongues;
 
 namespace Tightcold.Cli.Commands;
 
@@ -57,8 +58,11 @@ internal sealed class GaugeLogCommand(Surroundings surroundings) : DeskCommand<G
             () =>
                 Page.Line(
                     Out,
-                    $"{lines.Length} readings taken in, {Moments.Show(lines[0].At)} to {Moments.Show(lines[^1].At)}; "
-                        + $"take them back with: tightcold job undo {settings.Number}"
+                    Say.It(
+                        $"{lines.Length} readings taken in, {Moments.Show(lines[0].At)} to "
+                            + $"{Moments.Show(lines[^1].At)}; "
+                            + $"take them back with: tightcold job undo {settings.Number}"
+                    )
                 )
         );
     }

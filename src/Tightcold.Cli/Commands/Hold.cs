@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text.Json.Nodes;
 using Tightcold.App.Diagrams;
 using Tightcold.App.Units;
@@ -10,6 +9,7 @@ using Tightcold.Jobs.Fields;
 using Tightcold.Picture.Vacuum;
 using Tightcold.Procedures.Hold;
 using Tightcold.Quantities;
+using Tightcold.Tongues;
 
 namespace Tightcold.Cli.Commands;
 
@@ -47,16 +47,17 @@ internal sealed class Hold(Surroundings surroundings) : DeskCommand<HoldSettings
                 if (view is null)
                     return;
                 var plan = view.PlanFor(rate);
+                var leak = Units.Format(new Measure(QuantityKind.LeakRate, rate));
+                var (least, most) = (Measure.Seconds(plan.LeastSeconds), Measure.Seconds(plan.MostSeconds));
                 Page.Line(
                     Out,
                     plan.Never
-                        ? $"To see {Units.Format(new Measure(QuantityKind.LeakRate, rate))}: no vacuum hold on this "
-                            + $"car and gauge ever will; at the least "
-                            + $"{Units.Format(Measure.Seconds(plan.LeastSeconds))} would be needed, and oil and "
-                            + $"weather move more than such a leak. A detector or soap at pressure does, or "
-                            + $"weighing after some months."
-                        : $"To see {Units.Format(new Measure(QuantityKind.LeakRate, rate))}: hold for "
-                            + $"{Units.Format(Measure.Seconds(plan.LeastSeconds), Measure.Seconds(plan.MostSeconds))}, after the kind of hole."
+                        ? Say.It(
+                            $"To see {leak}: no vacuum hold on this car and gauge ever will; at the least "
+                                + $"{Units.Format(least)} would be needed, and oil and weather move more than such a "
+                                + $"leak. A detector or soap at pressure does, or weighing after some months."
+                        )
+                        : Say.It($"To see {leak}: hold for {Units.Format(least, most)}, after the kind of hole.")
                 );
             }
         );
@@ -67,7 +68,7 @@ internal sealed class Hold(Surroundings surroundings) : DeskCommand<HoldSettings
         var (value, problem) = UnitParser.Parse(
             new FieldType.Quantity(QuantityKind.LeakRate, 0, 1),
             typed ?? "40 g/yr",
-            CultureInfo.InvariantCulture
+            Say.Tongue.Culture
         );
         return value?.Value.Si is > 0 and var si
             ? si

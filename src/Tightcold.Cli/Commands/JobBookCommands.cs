@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
 using Tightcold.App.Desk;
+using Tightcold.App.Units;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
 using Tightcold.Findings;
@@ -10,6 +11,8 @@ using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Jobs.Json;
 using Tightcold.Picture;
+using Tightcold.Quantities;
+using Tightcold.Tongues;
 
 namespace Tightcold.Cli.Commands;
 
@@ -40,8 +43,9 @@ internal sealed class JobNew(Surroundings surroundings) : DeskCommand<JobNewSett
             () =>
                 Page.Line(
                     Out,
-                    $"Job {job.Number} opened for {car.Label}"
-                        + $"{(at is { } then ? $", {Moments.Show(then)}" : "")}: {job.Complaint}"
+                    at is { } then
+                        ? Say.It($"Job {job.Number} opened for {car.Label}, {Moments.Show(then)}: {job.Complaint}")
+                        : Say.It($"Job {job.Number} opened for {car.Label}: {job.Complaint}")
                 )
         );
     }
@@ -78,20 +82,29 @@ internal sealed class JobList(Surroundings surroundings) : DeskCommand<JobListSe
                 if (jobs.Length == 0)
                 {
                     if (settings.State is not null || settings.Find is not null)
-                        Page.Line(Out, "No job fits.");
+                        Page.Line(Out, Say.It("No job fits."));
                     else
-                        Page.Line(Out, "No job yet. Open one: tightcold job new \"blue estate\" \"blows warm\"");
+                        Page.Line(
+                            Out,
+                            Say.It("No job yet. Open one: tightcold job new \"blue estate\" \"blows warm\"")
+                        );
                     return;
                 }
-                var table = new TextTable("job", "car", "complaint", "state", "last entry");
+                var table = new TextTable(
+                    Say.It("job"),
+                    Say.It("car"),
+                    Say.It("complaint"),
+                    Say.It("state"),
+                    Say.It("last entry")
+                );
                 foreach (var job in jobs)
                 {
                     table.Row(
                         job.Number.ToString(CultureInfo.InvariantCulture),
                         job.CarLabel,
                         job.Complaint,
-                        job.WaitingFor is { } waiting ? $"{job.State} for {waiting}" : job.State,
-                        job.LastEntryAt is { } last ? Moments.Show(last) : "none"
+                        StateText.Of(job.State, job.WaitingFor, Units),
+                        job.LastEntryAt is { } last ? Moments.Show(last) : Say.It("none")
                     );
                 }
                 table.Show(Out);
@@ -114,6 +127,21 @@ internal sealed class JobList(Surroundings surroundings) : DeskCommand<JobListSe
         };
 }
 
+/// <summary>How a job stands, for a person.</summary>
+internal static class StateText
+{
+    /// <param name="state">As it is stored.</param>
+    /// <param name="waitingFor">As it is stored.</param>
+    public static string Of(string state, string? waitingFor, ReaderUnits units)
+    {
+        if (waitingFor is not null)
+            return Say.It($"waiting for {JobRecord.Waits(waitingFor).Render(units)}");
+        return EntryKinds.Get(EntryKinds.JobState).Find(FieldNames.State) is { } field
+            ? field.Says(state).Render(units)
+            : state;
+    }
+}
+
 internal sealed class JobShow(Surroundings surroundings) : DeskCommand<JobSettings>(surroundings)
 {
     protected override async Task<int> RunAsync(JobSettings settings, CancellationToken cancellation)
@@ -131,18 +159,17 @@ internal sealed class JobShow(Surroundings surroundings) : DeskCommand<JobSettin
             () => JsonNode.Parse(JobDesk.Export(record))!,
             () =>
             {
-                Page.Heading(Out, $"Job {record.Job.Number}, {record.Car.Label}: {record.Job.Complaint}");
-                Page.Line(
-                    Out,
-                    $"opened {Moments.Show(record.Job.OpenedAt)}, "
-                        + $"{record.State}{(record.WaitingFor is { } waiting ? " for " + waiting : "")}"
-                );
+                Page.Heading(Out, Say.It($"Job {record.Job.Number}, {record.Car.Label}: {record.Job.Complaint}"));
+                var state = StateText.Of(record.State, record.WaitingFor, Units);
+                Page.Line(Out, Say.It($"opened {Moments.Show(record.Job.OpenedAt)}, {state}"));
                 NowText.Show(Out, NowWords.Of(picture), Units);
                 foreach (var entry in record.Journal.All)
                 {
                     var fields = BagText.OneLine(entry.Schema, entry.Fields, Units);
-                    var struck = record.Journal.IsStruck(entry.Id) ? " (struck, counts no more)" : "";
-                    var reason = entry.Supersedes is { } old ? $" (instead of [{Ids.Short(old)}]: {entry.Reason})" : "";
+                    var struck = record.Journal.IsStruck(entry.Id) ? " " + Say.It("(struck, counts no more)") : "";
+                    var reason = entry.Supersedes is { } old
+                        ? " " + Say.It($"(instead of [{Ids.Short(old)}]: {entry.Reason})")
+                        : "";
                     Page.Line(
                         Out,
                         $"[{Ids.Short(entry.Id)}] {Moments.Show(entry.ObservedAt)} {entry.Kind}: "
@@ -168,7 +195,9 @@ internal sealed class JobFindings(Surroundings surroundings) : DeskCommand<JobFi
                     ?? throw new RefusedException(
                         "step",
                         asked,
-                        string.Join(", ", findings.Select(finding => FindingText.Kebab(finding.Step.ToString())))
+                        Phrase.Verbatim(
+                            string.Join(", ", findings.Select(finding => FindingText.Kebab(finding.Step.ToString())))
+                        )
                     ),
             ];
         return Answer(
@@ -211,9 +240,9 @@ internal sealed class JobKinds(Surroundings surroundings) : DeskCommand<JobKinds
                 {
                     foreach (var schema in schemas)
                     {
-                        Page.Heading(Out, $"{schema.Name}: {schema.Label}");
+                        Page.Heading(Out, Say.It($"{schema.Name}: {Say.It(schema.Label)}"));
                         foreach (var field in schema.Asked)
-                            Page.Line(Out, $"  {field.Name}: {FieldHelp.Line(field, Units)}");
+                            Page.Line(Out, "  " + Say.It($"{field.Name}: {FieldHelp.Line(field, Units)}"));
                     }
                 }
             )

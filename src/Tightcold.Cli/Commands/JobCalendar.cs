@@ -5,6 +5,7 @@ using System.Text.Json.Nodes;
 using Tightcold.App.Books;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
+using Tightcold.Tongues;
 
 namespace Tightcold.Cli.Commands;
 
@@ -29,7 +30,7 @@ internal sealed class JobCalendar(Surroundings surroundings) : DeskCommand<JobCa
         return Answer(
             settings,
             () => new JsonObject { ["calendar"] = path, ["next-check-on"] = day },
-            () => Page.Line(Out, $"next check of {record.Car.Label} on {day}, written to {path}")
+            () => Page.Line(Out, Say.It($"next check of {record.Car.Label} on {day}, written to {path}"))
         );
     }
 }

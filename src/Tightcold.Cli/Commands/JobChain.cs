@@ -1,9 +1,9 @@
 using System.ComponentModel;
-using System.Globalization;
 using System.Text.Json.Nodes;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
 using Tightcold.Jobs.Journals;
+using Tightcold.Tongues;
 
 namespace Tightcold.Cli.Commands;
 
@@ -34,25 +34,34 @@ internal sealed class JobChain(Surroundings surroundings) : DeskCommand<JobChain
         var said = new List<string>();
         if (record.Chain.Length > 0)
             said.Add(
-                string.Create(
-                    CultureInfo.InvariantCulture,
+                Say.Many(
+                    record.Journal.All.Length,
+                    $"Job {record.Job.Number}: {record.Journal.All.Length} entry, "
+                        + $"{JournalChain.OnCard(record.Chain[^1].Digest)}.",
                     $"Job {record.Job.Number}: {record.Journal.All.Length} entries, "
                         + $"{JournalChain.OnCard(record.Chain[^1].Digest)}."
                 )
             );
         said.Add(
-            whole ? "Every entry is as it was written down."
-            : broken is { } link ? $"The chain breaks at the entry {link.Entry}: it, or one before it, was changed."
-            : "Entries are there without their digests; see tightcold check."
+            whole ? Say.It("Every entry is as it was written down.")
+            : broken is { } link
+                ? Say.It(
+                    $"The chain breaks at the entry {link.Entry.ToString()}: it, or one before it, was changed."
+                )
+            : Say.It("Entries are there without their digests; see tightcold check.")
         );
         if (asked is not null)
             said.Add(
                 place >= 0
-                    ? string.Create(
-                        CultureInfo.InvariantCulture,
+                    ? Say.Many(
+                        place + 1,
+                        $"{settings.Digest} is the record of its first {place + 1} entries.",
                         $"{settings.Digest} is the record of its first {place + 1} entries."
                     )
-                    : $"{settings.Digest} is no digest of this record: it was made anew, or the card is of another job."
+                    : Say.It(
+                        $"{settings.Digest} is no digest of this record: it was made anew, or the card is of another "
+                            + $"job."
+                    )
             );
         Answer(
             settings,

@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text.Json.Nodes;
 using Tightcold.App.Desk;
 using Tightcold.Cli.Show;
@@ -9,6 +8,7 @@ using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Jobs.Json;
 using Tightcold.Picture;
+using Tightcold.Tongues;
 
 namespace Tightcold.Cli.Commands;
 
@@ -23,8 +23,10 @@ internal abstract class SavingCommand<TSettings>(Surroundings surroundings) : De
             () =>
                 Page.Line(
                     Out,
-                    $"saved [{Ids.Short(entry.Id)}] {entry.Schema.Label}: "
-                        + $"{BagText.OneLine(entry.Schema, entry.Fields, Units)}"
+                    Say.It(
+                        $"saved [{Ids.Short(entry.Id)}] {Say.It(entry.Schema.Label)}: "
+                            + $"{BagText.OneLine(entry.Schema, entry.Fields, Units)}"
+                    )
                 )
         );
 }
@@ -56,7 +58,7 @@ internal sealed class JobAdd(Surroundings surroundings) : SavingCommand<JobAddSe
             && AskBack.Of(
                 new JobPicture(await RecordAsync(settings.Number, cancellation).ConfigureAwait(false)),
                 kind,
-                FieldReader.Read(schema, FieldArguments.Read(settings.Fields), CultureInfo.InvariantCulture).Bag
+                FieldReader.Read(schema, FieldArguments.Read(settings.Fields), Say.Tongue.Culture).Bag
             )
                 is { } asked
         )
@@ -102,7 +104,9 @@ internal sealed class JobAdd(Surroundings surroundings) : SavingCommand<JobAddSe
                 if (outcome.Taken)
                     Page.Raw(Out, settings.Json ? $"{{\"saved\":\"{entry.Id}\"}}\n" : $"saved {entry.Id}\n");
             }
-            refused.AddRange(problems.Select(problem => problem with { Field = $"line {number}: {problem.Field}" }));
+            refused.AddRange(
+                problems.Select(problem => problem with { Field = Say.It($"line {number}: {problem.Field}") })
+            );
         }
         return refused.Count == 0 ? ExitCode.Done : throw new RefusedException(refused);
     }
@@ -158,7 +162,12 @@ internal sealed class JobStrike(Surroundings surroundings) : SavingCommand<JobSt
             settings,
             () => new JsonObject { ["saved"] = JobDocument.WriteEntry(struck) },
             () =>
-                Page.Line(Out, $"struck [{Ids.Short(old.Id)}] {old.Schema.Label}; it stays visible and counts no more")
+                Page.Line(
+                    Out,
+                    Say.It(
+                        $"struck [{Ids.Short(old.Id)}] {Say.It(old.Schema.Label)}; it stays visible and counts no more"
+                    )
+                )
         );
     }
 }
@@ -190,7 +199,13 @@ internal sealed class JobExport(Surroundings surroundings) : DeskCommand<JobExpo
         return Answer(
             settings,
             () => new JsonObject { ["written"] = path },
-            () => Page.Line(Out, $"{(settings.All ? "all jobs" : $"job {settings.Number}")} written to {path}")
+            () =>
+                Page.Line(
+                    Out,
+                    settings.Number is { } written
+                        ? Say.It($"job {written} written to {path}")
+                        : Say.It($"all jobs written to {path}")
+                )
         );
     }
 
@@ -221,12 +236,20 @@ internal sealed class JobImport(Surroundings surroundings) : DeskCommand<JobImpo
             return Answer(
                 settings,
                 () => new JsonObject { ["jobs"] = new JsonArray(Machine(job)) },
-                () => Page.Line(Out, $"imported as job {job.Number}")
+                () => Page.Line(Out, Say.It($"imported as job {job.Number}"))
             );
         return Answer(
             settings,
             () => new JsonObject { ["jobs"] = new JsonArray([.. taken.Jobs.Select(Machine)]) },
-            () => Page.Line(Out, $"{taken.Jobs.Length} jobs imported")
+            () =>
+                Page.Line(
+                    Out,
+                    Say.Many(
+                        taken.Jobs.Length,
+                        $"{taken.Jobs.Length} job imported",
+                        $"{taken.Jobs.Length} jobs imported"
+                    )
+                )
         );
     }
 

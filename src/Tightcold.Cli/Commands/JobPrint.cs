@@ -4,6 +4,7 @@ using Tightcold.Cli.Wiring;
 using Tightcold.Jobs.Photos;
 using Tightcold.Picture;
 using Tightcold.Pages.Card;
+using Tightcold.Tongues;
 
 namespace Tightcold.Cli.Commands;
 
@@ -31,7 +32,7 @@ internal sealed class JobPrint(Surroundings surroundings) : DeskCommand<JobPrint
         return Answer(
             settings,
             () => new JsonObject { ["card"] = path },
-            () => Page.Line(Out, $"card of job {settings.Number} written to {path}")
+            () => Page.Line(Out, Say.It($"card of job {settings.Number} written to {path}"))
         );
     }
 

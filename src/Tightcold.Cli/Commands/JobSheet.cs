@@ -4,6 +4,7 @@ using System.Text.Json.Nodes;
 using Tightcold.App.Sheets;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
+using Tightcold.Tongues;
 
 namespace Tightcold.Cli.Commands;
 
@@ -70,11 +71,18 @@ internal sealed class JobSheet(Surroundings surroundings) : DeskCommand<JobSheet
             {
                 var first = taken.Jobs.Min(job => job.OpenedAt);
                 var last = taken.Jobs.Max(job => job.OpenedAt);
+                var jobs = Say.Many(taken.Jobs.Length, $"{taken.Jobs.Length} job", $"{taken.Jobs.Length} jobs");
+                var entries = Say.Many(taken.Entries, $"{taken.Entries} entry", $"{taken.Entries} entries");
+                var cars = Say.Many(taken.Cars.Length, $"{taken.Cars.Length} new car", $"{taken.Cars.Length} new cars");
+                var (from, to) = (Moments.Show(first), Moments.Show(last));
                 Page.Line(
                     Out,
-                    $"{(settings.Try ? "Nothing was written; this would be taken in" : "Taken in")}: "
-                        + $"{taken.Jobs.Length} jobs from {Moments.Show(first)} to {Moments.Show(last)}, "
-                        + $"{taken.Entries} entries, {taken.Cars.Length} new cars."
+                    settings.Try
+                        ? Say.It(
+                            $"Nothing was written; this would be taken in: {jobs} from {from} to {to}, {entries}, "
+                                + $"{cars}."
+                        )
+                        : Say.It($"Taken in: {jobs} from {from} to {to}, {entries}, {cars}.")
                 );
             }
         );

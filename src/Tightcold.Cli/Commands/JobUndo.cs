@@ -2,6 +2,7 @@ using System.Text.Json.Nodes;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
 using Tightcold.Jobs.Json;
+using Tightcold.Tongues;
 
 namespace Tightcold.Cli.Commands;
 
@@ -20,10 +21,12 @@ internal sealed class JobUndo(Surroundings surroundings) : DeskCommand<JobUndoSe
                 foreach (var entry in undone.Entries)
                     Page.Line(
                         Out,
-                        $"struck [{Ids.Short(entry.Id)}] {entry.Schema.Label}: "
-                            + BagText.OneLine(entry.Schema, entry.Fields, Units)
+                        Say.It(
+                            $"struck [{Ids.Short(entry.Id)}] {Say.It(entry.Schema.Label)}: "
+                                + $"{BagText.OneLine(entry.Schema, entry.Fields, Units)}"
+                        )
                     );
-                Page.Line(Out, "Once more takes that back.");
+                Page.Line(Out, Say.It("Once more takes that back."));
             }
         );
     }

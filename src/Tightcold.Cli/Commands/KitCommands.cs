@@ -6,6 +6,7 @@ using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Json;
 using Tightcold.Jobs.Kits;
 using Tightcold.Procedures.Places;
+using Tightcold.Tongues;
 
 namespace Tightcold.Cli.Commands;
 
@@ -42,7 +43,7 @@ internal sealed class KitUndo(Surroundings surroundings) : DeskCommand<DeskSetti
     {
         var kit = (await Desk.UndoKitAsync(cancellation).ConfigureAwait(false)).Value();
         if (!settings.Json)
-            Page.Line(Out, "The last change is taken back; tightcold kit undo once more brings it again.");
+            Page.Line(Out, Say.It("The last change is taken back; tightcold kit undo once more brings it again."));
         return KitAnswer.Give(kit, settings.Json, Out, Units);
     }
 }
@@ -59,9 +60,10 @@ internal sealed class KitSet(Surroundings surroundings) : DeskCommand<KitSetting
         if (
             !settings.Json
             && fields.TryGetValue("jurisdiction", out var typed)
-            && Gazetteer.Read(typed) is { IsKnown: true, Sentence: { Length: > 0 } doubt }
+            && Gazetteer.Read(typed) is { IsKnown: true, Sentence: var doubt }
+            && Units.Says(doubt) is { Length: > 0 } sentence
         )
-            Page.Line(Out, doubt);
+            Page.Line(Out, sentence);
         return answer;
     }
 }
@@ -88,17 +90,18 @@ internal static class KitAnswer
             Page.Machine(console, new JsonObject { ["kit"] = JobDocument.WriteKit(kit) });
             return ExitCode.Done;
         }
-        Page.Heading(console, $"Kit from {Moments.Show(kit.From)}");
+        Page.Heading(console, Say.It($"Kit from {Moments.Show(kit.From)}"));
         var lines = BagText.Lines(Kit.Schema, kit.Fields, units).ToList();
         if (lines.Count == 0)
-            lines.Add("no instrument described yet; common ones are assumed (tightcold kit set)");
+            lines.Add(Say.It("no instrument described yet; common ones are assumed (tightcold kit set)"));
         foreach (var line in lines)
             Page.Line(console, "  " + line);
         foreach (var container in kit.Containers)
-            Page.Line(
-                console,
-                $"  {container.Name}: {BagText.OneLine(Jobs.Kits.Container.Schema, container.Fields.Without(FieldNames.Name), units)}"
-            );
+        {
+            var fields = container.Fields.Without(FieldNames.Name);
+            var line = BagText.OneLine(Jobs.Kits.Container.Schema, fields, units);
+            Page.Line(console, "  " + Say.It($"{container.Name}: {line}"));
+        }
         return ExitCode.Done;
     }
 }

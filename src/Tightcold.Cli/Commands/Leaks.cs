@@ -1,3 +1,4 @@
+using Tightcold.Tongues;
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.Json.Nodes;
@@ -70,7 +71,7 @@ internal sealed class Leaks(Surroundings surroundings) : DeskCommand<LeaksSettin
     private string Other(LeakQuantiles rate) =>
         new ReaderUnits(
             Units.System == UnitSystem.Us ? UnitSystem.Metric : UnitSystem.Us,
-            CultureInfo.InvariantCulture
+            Say.Tongue
         ).Format(new(QuantityKind.LeakRate, rate.P05), new(QuantityKind.LeakRate, rate.P95));
 
     private string Flow(LeakView view, LeakQuantiles rate)
@@ -89,16 +90,16 @@ internal sealed class Leaks(Surroundings surroundings) : DeskCommand<LeaksSettin
         var view = picture.Leaks;
         var belief = view.Belief;
         var table = new TextTable(
-            "spot",
-            "leaks now",
-            "rate if so, 90 %",
-            $"in {(Units.System == UnitSystem.Us ? "g/yr" : "oz/yr")}",
-            "as gas at 20 °C",
-            "checks"
+            Say.It("spot"),
+            Say.It("leaks now"),
+            Say.It("rate if so, 90 %"),
+            Say.It($"as {UnitWords.Of(Units.System == UnitSystem.Us ? "g/yr" : "oz/yr", Say.Tongue)}"),
+            Say.It("as gas at 20 °C"),
+            Say.It("checks")
         );
         foreach (var spot in belief.Spots.OrderByDescending(spot => spot.Leaking))
             table.Row(
-                spot.Spot.Name,
+                Say.It(spot.Spot.Name),
                 Odds(spot.Leaking),
                 Rate(spot.RateKgPerS),
                 Other(spot.RateKgPerS),
@@ -108,36 +109,50 @@ internal sealed class Leaks(Surroundings surroundings) : DeskCommand<LeaksSettin
         table.Show(Out);
         Page.Line(
             Out,
-            $"all spots together, before repairs: {Rate(belief.Before)} (90 %); as they are now: {Rate(belief.Now)}"
+            Say.It(
+                $"all spots together, before repairs: {Rate(belief.Before)} (90 %); as they are now: {Rate(belief.Now)}"
+            )
         );
-        Page.Line(Out, $"that another leak, large or small, remains unfound: {Odds(belief.AnotherRemains)}");
+        Page.Line(Out, Say.It($"that another leak, large or small, remains unfound: {Odds(belief.AnotherRemains)}"));
+        var basis = view.Losses.Basis.Render(Units);
         Page.Line(
             Out,
-            view.Losses.Basis.Render(Units)
-                + (view.Losses.LostKg is { } lost ? $"; lost since: {Units.Format(Measure.Kilograms(lost))}" : "")
+            view.Losses.LostKg is { } lost
+                ? Say.It($"{basis}; lost since: {Units.Format(Measure.Kilograms(lost))}")
+                : basis
         );
         foreach (var check in view.Checks)
+        {
+            var minutes = check.Minutes.ToString("0", Units.Culture);
             Page.Line(
                 Out,
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"check next: {check.Spot} by {check.Kind.Name}, {check.Minutes:0} min"
-                )
+                Say.It($"check next: {Say.It(check.Spot)} by {Units.Says(check.Kind.Name)}, {minutes} min")
             );
+        }
         var time = view.Forecast.Seconds;
         Page.Line(
             Out,
-            $"until it cools badly: {Months(time.P05)} to {Months(time.P95)} months (90 %), median "
-                + $"{Months(time.P50)}; next check by "
-                + $"{picture.NextCheckAt.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}"
+            Say.It(
+                $"until it cools badly: {Months(time.P05)} to {Months(time.P95)} months (90 %), median "
+                    + $"{Months(time.P50)}; next check by "
+                    + $"{picture.NextCheckAt.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}"
+            )
         );
         Page.Line(Out, "");
-        var costs = new TextTable("way forward", "cost, median", "90 %", "mean", "refills", "stays cold", "escapes");
+        var costs = new TextTable(
+            Say.It("way forward"),
+            Say.It("cost, median"),
+            "90 %",
+            Say.It("mean"),
+            Say.It("refills"),
+            Say.It("stays cold"),
+            Say.It("escapes")
+        );
         foreach (var way in ways)
             costs.Row(
-                WaysForward.Name(way.Way),
+                Units.Says(WaysForward.Name(way.Way)),
                 Money(way.Money.P50),
-                $"{Money(way.Money.P05)} to {Money(way.Money.P95)}",
+                Say.It($"{Money(way.Money.P05)} to {Money(way.Money.P95)}"),
                 Money(way.MeanMoney),
                 Money(way.Refills.P50),
                 Odds(way.StaysCold),
@@ -145,19 +160,22 @@ internal sealed class Leaks(Surroundings surroundings) : DeskCommand<LeaksSettin
             );
         costs.Show(Out);
         foreach (var line in LawAndSubstance.LawOn([Act.TopUp], picture.Record))
-            Page.Line(Out, $"{line.Says.Render(Units)} {RuleBook.AlwaysSay}");
+            Page.Line(Out, $"{line.Says.Render(Units)} {Say.It(RuleBook.AlwaysSay)}");
         if (assumed && (settings.RefrigerantPrice is null || settings.WorkshopPrice is null))
             Page.Line(
                 Out,
-                "Prices not given are placeholders: give yours once with tightcold kit set price-refrigerant=…, or "
-                    + "here with --refrigerant-price, --part-price, --opening-price, --workshop-price, --hour-worth."
+                Say.It(
+                    "Prices not given are placeholders: give yours once with tightcold kit set price-refrigerant=…, "
+                        + "or here with --refrigerant-price, --part-price, --opening-price, --workshop-price, "
+                        + "--hour-worth."
+                )
             );
     }
 
     private static string Months(double seconds) =>
-        (seconds / (LeakForecast.Year / 12)).ToString("0", CultureInfo.InvariantCulture);
+        (seconds / (LeakForecast.Year / 12)).ToString("0", Say.Tongue.Culture);
 
-    private static string Money(double amount) => amount.ToString("0", CultureInfo.InvariantCulture);
+    private static string Money(double amount) => amount.ToString("0", Say.Tongue.Culture);
 
     private static JsonObject Quantiles(LeakQuantiles q) =>
         new()

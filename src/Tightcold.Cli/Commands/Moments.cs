@@ -1,5 +1,6 @@
 using System.Globalization;
 using Tightcold.Cli.Wiring;
+using Tightcold.Quantities;
 
 namespace Tightcold.Cli.Commands;
 
@@ -58,17 +59,20 @@ internal static class Moments
         {
             var offsets = zone.GetAmbiguousTimeOffsets(local).OrderDescending().ToArray();
             var stamps = offsets.Select(offset =>
-                new DateTimeOffset(local, offset).ToString("yyyy-MM-dd'T'HH:mm:sszzz", CultureInfo.InvariantCulture)
+                Phrase.Verbatim(
+                    new DateTimeOffset(local, offset).ToString("yyyy-MM-dd'T'HH:mm:sszzz", CultureInfo.InvariantCulture)
+                )
             );
             throw new RefusedException(
                 field,
                 typed,
-                $"that hour came twice when summer time ended; {string.Join(" or ", stamps)} is allowed"
+                $"that hour came twice when summer time ended; {Phrase.Join(" or ", stamps)} is allowed"
             );
         }
         return new DateTimeOffset(local, zone.GetUtcOffset(local));
     }
 
+    /// <summary>As it may be typed again.</summary>
     public static string Show(DateTimeOffset moment) =>
         moment.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
 }

@@ -3,6 +3,7 @@ using System.Text.Json.Nodes;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
 using Tightcold.Storage;
+using Tightcold.Tongues;
 using Tightcold.Web.Lan;
 
 namespace Tightcold.Cli.Commands;
@@ -26,11 +27,18 @@ internal sealed class Owner(Surroundings surroundings) : Command<DeskSettings>
                 }
             );
         else
+        {
+            var until = TimeZoneInfo
+                .ConvertTime(ends, surroundings.Clock.LocalTimeZone)
+                .ToString("HH:mm", CultureInfo.InvariantCulture);
             Page.Line(
                 surroundings.Out,
-                $"While the site runs, open this in a browser of this machine, once, until "
-                    + $"{TimeZoneInfo.ConvertTime(ends, surroundings.Clock.LocalTimeZone).ToString("HH:mm", CultureInfo.InvariantCulture)}: {link}"
+                Say.It(
+                    $"While the site runs, open this in a browser of this machine, once, until {until}: "
+                        + $"{link.ToString()}"
+                )
             );
+        }
         return Task.FromResult(ExitCode.Done);
     }
 }

@@ -1,4 +1,5 @@
 using Tightcold.App.Units;
+using Tightcold.Tongues;
 
 namespace Tightcold.Cli.Commands;
 
@@ -10,10 +11,25 @@ internal static class Remembered
         : asked == "us" ? UnitSystem.Us
         : UnitSystem.Metric;
 
+    /// <summary>What was asked for, else chosen once, else the terminal's.</summary>
+    public static Tongue Language(string folder, string? asked, Tongue terminal) =>
+        AllTongues.Named(asked) ?? RememberedUnits.Language(folder) ?? terminal;
+
+    /// <summary>What the terminal's environment says (POSIX: the first of LC_ALL, LC_MESSAGES and LANG that is
+    /// set).</summary>
+    public static Tongue Terminal() =>
+        AllTongues.Named(
+            new[] { "LC_ALL", "LC_MESSAGES", "LANG" }
+                .Select(Environment.GetEnvironmentVariable)
+                .FirstOrDefault(word => !string.IsNullOrEmpty(word))
+        ) ?? AllTongues.English;
+
     /// <summary>After the command went well: a refused one changes nothing, not even this.</summary>
-    public static void Keep(string folder, string? asked)
+    public static void Keep(string folder, string? units, string? language)
     {
-        if (asked is not null)
-            RememberedUnits.Write(folder, Units(folder, asked));
+        if (units is not null)
+            RememberedUnits.Write(folder, Units(folder, units));
+        if (AllTongues.Named(language) is { } tongue)
+            RememberedUnits.Write(folder, tongue);
     }
 }

@@ -6,6 +6,8 @@ using Tightcold.Cli.Wiring;
 using Tightcold.Jobs.Fields;
 using Tightcold.Procedures.Places;
 using Tightcold.Procedures.Rules;
+using Tightcold.Quantities;
+using Tightcold.Tongues;
 
 namespace Tightcold.Cli.Commands;
 
@@ -29,6 +31,7 @@ internal sealed class RulesSettings : DeskSettings
 /// is.</summary>
 internal sealed class RulesCommand(Surroundings surroundings) : DeskCommand<RulesSettings>(surroundings)
 {
+    [Said]
     private static readonly (Question Question, string Asks)[] Questions =
     [
         (Question.Buy, "Who may buy"),
@@ -53,7 +56,7 @@ internal sealed class RulesCommand(Surroundings surroundings) : DeskCommand<Rule
         // What was typed for this command must be a place; what an old kit says may be unknown, and is answered with
         // that.
         if (settings.Of is not null && !place.Reading.IsKnown)
-            throw new RefusedException("place", settings.Of, place.Reading.Sentence + " See tightcold places.");
+            throw new RefusedException("place", settings.Of, $"{place.Reading.Sentence} See tightcold places.");
         var refrigerant = settings.Refrigerant is null ? null : Typing.Refrigerant(settings.Refrigerant).DisplayName;
         var who = settings.Works switch
         {
@@ -70,15 +73,15 @@ internal sealed class RulesCommand(Surroundings surroundings) : DeskCommand<Rule
                     ["place"] = place.Reading.Place?.Code,
                     ["name"] = place.Name,
                     ["always"] = RuleBook.AlwaysSay,
-                    ["unknown"] = new JsonArray([.. place.Unknown.Select(sentence => (JsonNode)sentence)]),
+                    ["unknown"] = new JsonArray([.. place.Unknown.Select(sentence => (JsonNode)Units.Says(sentence))]),
                     ["list"] = List(place, who, refrigerant),
                 },
             () =>
             {
-                Page.Heading(Out, $"Rules of {place.Name}");
-                Page.Line(Out, $"{RuleBook.AlwaysSay} Ask: {place.Books[0].Authority}.");
+                Page.Heading(Out, Say.It($"Rules of {Units.Says(place.Called)}"));
+                Page.Line(Out, Say.It($"{Say.It(RuleBook.AlwaysSay)} Ask: {Say.It(place.Books[0].Authority)}."));
                 foreach (var sentence in place.Unknown)
-                    Page.Line(Out, sentence);
+                    Page.Line(Out, Units.Says(sentence));
                 foreach (var (question, asks) in Questions)
                 {
                     var lines = place
@@ -87,11 +90,11 @@ internal sealed class RulesCommand(Surroundings surroundings) : DeskCommand<Rule
                         .ToArray();
                     if (lines.Length == 0)
                         continue;
-                    Page.Heading(Out, asks);
+                    Page.Heading(Out, Say.It(asks));
                     foreach (var line in lines)
                     {
-                        Page.Line(Out, $"  {RuleWords.About(line)}{RuleWords.Plain(line)}.");
-                        Page.Line(Out, $"    read on: {RuleWords.ReadOn(line)}");
+                        Page.Line(Out, $"  {RuleWords.About(line)}{Units.Says(RuleWords.Plain(line))}.");
+                        Page.Line(Out, "    " + Say.It($"read on: {Units.Says(RuleWords.ReadOn(line))}"));
                     }
                 }
             }
@@ -182,8 +185,8 @@ internal sealed class PlacesCommand(Surroundings surroundings) : DeskCommand<Pla
                         Page.Line(Out, $"{place.Code, -7} {place.Name}{within}{own}");
                     }
                     if (found.Length > Most)
-                        Page.Line(Out, $"and {found.Length - Most} more: type more of the name.");
-                    Page.Line(Out, $"Keep one with: tightcold kit set \"jurisdiction={found[0].Label}\"");
+                        Page.Line(Out, Say.It($"and {found.Length - Most} more: type more of the name."));
+                    Page.Line(Out, Say.It($"Keep one with: tightcold kit set \"jurisdiction={found[0].Label}\""));
                 }
             )
         );

@@ -1,3 +1,4 @@
+using Tightcold.Tongues;
 using System.Globalization;
 using System.Text.Json.Nodes;
 using Microsoft.AspNetCore.Builder;
@@ -27,7 +28,7 @@ internal sealed class Serve(Surroundings surroundings) : Command<ServeSettings>
             );
         var lan = ServeLan.Of(settings, surroundings.Clock.GetUtcNow());
         var place = DataPlace.Resolve(settings.Data);
-        Remembered.Keep(place.Folder, settings.Units);
+        Remembered.Keep(place.Folder, settings.Units, settings.Language);
         var options = new SiteOptions(place.Folder, settings.Port, surroundings.Clock)
         {
             Connection = place.Connection,
@@ -88,22 +89,33 @@ internal sealed class Serve(Surroundings surroundings) : Command<ServeSettings>
         Page.Line(
             surroundings.Out,
             lan is null
-                ? $"Tightcold is at {Site.Address(site)} on this machine; stop it with Ctrl-C."
-                : $"Tightcold is at {Site.Address(site)} on this machine, and for paired devices of this network at "
-                    + $"{string.Join(" and ", Site.NetworkAddresses(site))}; stop it with Ctrl-C."
+                ? Say.It($"Tightcold is at {Site.Address(site).ToString()} on this machine; stop it with Ctrl-C.")
+                : Say.It(
+                    $"Tightcold is at {Site.Address(site).ToString()} on this machine, and for paired devices of this "
+                        + $"network at {string.Join(Say.It(" and "), Site.NetworkAddresses(site))}; stop it with "
+                        + $"Ctrl-C."
+                )
         );
         var (owner, serves) = Site.NewOwnerLink(site);
+        var devices = new Uri(Site.Address(site), "/devices").ToString();
         // What is not read by a person now is a log, and no key or code belongs there.
         if (!surroundings.Out.Profile.Out.IsTerminal)
         {
             Page.Line(
                 surroundings.Out,
-                $"tightcold owner prints a link that lets a browser of this machine "
-                    + $"in{(lan is null ? "" : $"; {new Uri(Site.Address(site), "/devices")} there pairs phones")}."
+                lan is null
+                    ? Say.It("tightcold owner prints a link that lets a browser of this machine in.")
+                    : Say.It(
+                        $"tightcold owner prints a link that lets a browser of this machine in; {devices} there pairs "
+                            + $"phones."
+                    )
             );
             return;
         }
-        Page.Line(surroundings.Out, $"A browser that is new here opens this, once, until {Clock(serves)}: {owner}");
+        Page.Line(
+            surroundings.Out,
+            Say.It($"A browser that is new here opens this, once, until {Clock(serves)}: {owner.ToString()}")
+        );
         if (lan is null)
             return;
         var (code, link, ends) = Site.NewPairing(site);
@@ -111,28 +123,30 @@ internal sealed class Serve(Surroundings surroundings) : Command<ServeSettings>
         // Black on white whatever the terminal's colours are: not every phone reads a negative.
         if (picture.Max(line => line.Length) <= surroundings.Out.Profile.Width)
         {
-            Page.Line(surroundings.Out, "To pair a phone, scan this:");
+            Page.Line(surroundings.Out, Say.It("To pair a phone, scan this:"));
             foreach (var line in picture)
                 surroundings.Out.Write(new Text(line + "\n", new Style(Color.White, Color.Black)));
         }
         else
             Page.Line(
                 surroundings.Out,
-                $"To pair a phone, open {link} there; this window is too narrow for a QR code."
+                Say.It($"To pair a phone, open {link.ToString()} there; this window is too narrow for a QR code.")
             );
         Page.Line(
             surroundings.Out,
-            $"Or open {link.GetLeftPart(UriPartial.Path)} there and type {code}. The code lets one device in, until "
-                + $"{Clock(ends)}."
+            Say.It(
+                $"Or open {link.GetLeftPart(UriPartial.Path)} there and type {code}. The code lets one device in, "
+                    + $"until {Clock(ends)}."
+            )
         );
         Page.Line(
             surroundings.Out,
-            $"Another code, and the list of paired devices: {new Uri(Site.Address(site), "/devices")}"
+            Say.It($"Another code, and the list of paired devices: {devices}")
         );
         if (lan.Certificate is null)
             Page.Line(
                 surroundings.Out,
-                "Without --certificate others in the same network can read along what phones send."
+                Say.It("Without --certificate others in the same network can read along what phones send.")
             );
     }
 }

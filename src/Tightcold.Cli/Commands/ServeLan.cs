@@ -1,8 +1,10 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using System.Net;
 using System.Security.Cryptography;
 using System.Security.Cryptography.X509Certificates;
 using Tightcold.Cli.Wiring;
+using Tightcold.Quantities;
 using Tightcold.Web.Lan;
 
 namespace Tightcold.Cli.Commands;
@@ -63,8 +65,8 @@ internal static class ServeLan
                     "address",
                     typed,
                     own.Length == 0
-                        ? "this machine has no address in a local network; connect it first"
-                        : $"this machine has {string.Join(", ", own)}"
+                        ? Phrase.Words("this machine has no address in a local network; connect it first")
+                        : Phrase.Of($"this machine has {Phrase.Verbatim(string.Join(", ", own))}")
                 )
             ),
         ];
@@ -78,6 +80,8 @@ internal static class ServeLan
         )
             ? typed
             : throw new RefusedException("name", typed, "a host name is allowed, such as garage.local");
+
+    private static string Day(DateTime moment) => moment.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 
     private static X509Certificate2? Certificate(ServeSettings settings, DateTimeOffset now)
     {
@@ -100,8 +104,8 @@ internal static class ServeLan
                 throw new RefusedException(
                     "certificate",
                     file,
-                    $"a valid one is needed; this one is valid from {certificate.NotBefore:yyyy-MM-dd} to "
-                        + $"{certificate.NotAfter:yyyy-MM-dd}"
+                    $"a valid one is needed; this one is valid from {Phrase.Verbatim(Day(certificate.NotBefore))} to "
+                        + $"{Phrase.Verbatim(Day(certificate.NotAfter))}"
                 );
             if (!OperatingSystem.IsWindows())
                 return certificate;
@@ -115,7 +119,7 @@ internal static class ServeLan
             throw new RefusedException(
                 "certificate",
                 file,
-                $"a certificate with its key is needed, PEM or PFX without a password; {trouble.Message.TrimEnd('.')}"
+                $"a certificate with its key is needed, PEM or PFX without a password; {Phrase.Verbatim(trouble.Message.TrimEnd('.'))}"
             );
         }
     }

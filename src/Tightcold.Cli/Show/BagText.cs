@@ -1,5 +1,6 @@
 using Tightcold.App.Units;
 using Tightcold.Jobs.Fields;
+using Tightcold.Tongues;
 
 namespace Tightcold.Cli.Show;
 
@@ -11,10 +12,7 @@ internal static class BagText
         value switch
         {
             FieldValue.Quantity quantity => units.WithTyped(quantity),
-            FieldValue.Number number => number.Value.ToString(
-                "0.######",
-                System.Globalization.CultureInfo.InvariantCulture
-            ),
+            FieldValue.Number number => number.Value.ToString("0.######", units.Culture),
             FieldValue.Text text => text.Value,
             _ => "",
         };
@@ -23,7 +21,7 @@ internal static class BagText
         from field in schema.Fields
         let value = bag[field.Name]
         where value is not null
-        select $"{field.Name}: {field.Reads(Value(value, units))}";
+        select Say.It($"{field.Name}: {field.Says(Value(value, units)).Render(units)}");
 
     public static string OneLine(Schema schema, FieldBag bag, ReaderUnits units) =>
         string.Join(", ", Lines(schema, bag, units));
@@ -32,9 +30,19 @@ internal static class BagText
     public static string Typed(FieldValue value) =>
         value switch
         {
-            FieldValue.Quantity quantity => quantity.AsTyped,
-            FieldValue.Number number => number.Value.ToString("R", System.Globalization.CultureInfo.InvariantCulture),
+            FieldValue.Quantity quantity => Again(quantity),
+            FieldValue.Number number => number.Value.ToString("R", Say.Tongue.Culture),
             FieldValue.Text text => text.Value,
             _ => "",
         };
+
+    /// <summary>What was typed under a language that writes decimals otherwise could be read in two ways now.</summary>
+    private static string Again(FieldValue.Quantity quantity)
+    {
+        var culture = Say.Tongue.Culture;
+        var type = new FieldType.Quantity(quantity.Value.Kind, 0, 1);
+        return UnitParser.Parse(type, quantity.AsTyped, culture).Value is not null
+            ? quantity.AsTyped
+            : quantity.AsTyped.Replace(".", culture.NumberFormat.NumberDecimalSeparator, StringComparison.Ordinal);
+    }
 }

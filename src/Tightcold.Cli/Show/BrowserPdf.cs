@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using Tightcold.Cli.Wiring;
+using Tightcold.Tongues;
 
 namespace Tightcold.Cli.Show;
 
@@ -93,7 +94,7 @@ internal static class BrowserPdf
                 start.ArgumentList.Insert(0, "--no-sandbox");
             using var process = Process.Start(start);
             if (process is null)
-                return "it did not start";
+                return Say.It("it did not start");
             using var limit = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
             limit.CancelAfter(Patience);
             var said = process.StandardError.ReadToEndAsync(limit.Token);
@@ -105,7 +106,7 @@ internal static class BrowserPdf
             catch (OperationCanceledException) when (!cancellation.IsCancellationRequested)
             {
                 process.Kill(entireProcessTree: true);
-                return "it took more than a minute";
+                return Say.It("it took more than a minute");
             }
             if (!File.Exists(pdf))
                 return (await said.ConfigureAwait(false)).Split('\n')[0].Trim();

@@ -1,19 +1,26 @@
 using System.Text.Json.Nodes;
 using Spectre.Console;
+using Tightcold.Quantities;
 using Tightcold.Storage.Safety;
+using Tightcold.Tongues;
 
 namespace Tightcold.Cli.Show;
 
 /// <summary>A check of the data, as lines and for machines.</summary>
 internal static class CheckText
 {
-    public static string Counts(CheckReport check) =>
-        $"{Count(check.Cars, "car")}, {Count(check.Jobs, "job")}, {Count(check.Entries, "entry", "entries")}";
+    public static string Counts(CheckReport check)
+    {
+        var cars = Say.Many(check.Cars, $"{check.Cars} car", $"{check.Cars} cars");
+        var jobs = Say.Many(check.Jobs, $"{check.Jobs} job", $"{check.Jobs} jobs");
+        var entries = Say.Many(check.Entries, $"{check.Entries} entry", $"{check.Entries} entries");
+        return $"{cars}, {jobs}, {entries}";
+    }
 
     public static void Show(IAnsiConsole console, CheckReport check)
     {
-        foreach (var sentence in check.All)
-            Page.Line(console, sentence);
+        foreach (var sentence in check.Says)
+            Page.Line(console, Words.Plain(sentence));
     }
 
     public static JsonObject Machine(CheckReport check, params ReadOnlySpan<(string Name, JsonNode? Value)> more)
@@ -30,9 +37,6 @@ internal static class CheckText
         return node;
     }
 
-    private static JsonArray List(IEnumerable<string> sentences) =>
-        new([.. sentences.Select(sentence => (JsonNode)sentence)]);
-
-    private static string Count(int count, string one, string? many = null) =>
-        $"{count} {(count == 1 ? one : many ?? one + "s")}";
+    private static JsonArray List(IEnumerable<Phrase> sentences) =>
+        new([.. sentences.Select(sentence => (JsonNode)sentence.ToString())]);
 }

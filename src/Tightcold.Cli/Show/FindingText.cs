@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text.Json.Nodes;
 using Spectre.Console;
 using Tightcold.Cli.Commands;
@@ -7,6 +6,7 @@ using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
 using Tightcold.Jobs.Json;
 using Tightcold.Quantities;
+using Tightcold.Tongues;
 
 namespace Tightcold.Cli.Show;
 
@@ -24,7 +24,7 @@ internal static class FindingText
         bool whole = true
     )
     {
-        Page.Heading(console, $"{finding.Title}: {Word(finding)}");
+        Page.Heading(console, Say.It($"{units.Says(finding.Title)}: {Word(finding)}"));
         Page.Line(console, "  " + finding.Verdict.Render(units));
         if (!finding.Why.IsEmpty)
             Page.Line(console, "  " + finding.Why.Render(units));
@@ -34,30 +34,39 @@ internal static class FindingText
         if (finding.Table is { } table && finding.Step != Step.Recover)
             Show(console, table, units);
         if (finding.RestsOn.Length > 0)
-            Page.Line(console, "  rests on: " + Sources(finding, record));
+            Page.Line(console, "  " + Say.It($"rests on: {Sources(finding, record)}"));
         foreach (var assumption in finding.Assumptions)
-            Page.Line(console, $"  assumed: {assumption.What.Render(units)} ({assumption.Matters.Render(units)})");
+            Page.Line(
+                console,
+                "  " + Say.It($"assumed: {assumption.What.Render(units)} ({assumption.Matters.Render(units)})")
+            );
         foreach (var missing in finding.Missing)
-            Page.Line(console, "  missing: " + missing.Render(units));
+            Page.Line(console, "  " + Say.It($"missing: {missing.Render(units)}"));
         foreach (var caution in finding.Cautions.Take(whole ? finding.Hazards.Length : finding.OpenCautions))
-            Page.Heading(console, "  caution: " + caution.Render(units));
+            Page.Heading(console, "  " + Say.It($"caution: {caution.Render(units)}"));
         if (whole)
             foreach (var line in finding.Law)
-                Page.Line(console, $"  law: {line.Says.Render(units)} ({line.ReadOn})");
+                Page.Line(console, "  " + Say.It($"law: {line.Says.Render(units)} ({units.Says(line.ReadOn)})"));
         else if (More(finding) is { Length: > 0 } more)
-            Page.Line(console, $"  read on: {more} with --step {Kebab(finding.Step.ToString())}");
+            Page.Line(console, "  " + Say.It($"read on: {more} with --step {Kebab(finding.Step.ToString())}"));
         foreach (var next in finding.Next)
         {
-            Page.Line(console, $"  next ({next.Minutes} min): {next.What.Render(units)} ({next.Tells.Render(units)})");
+            Page.Line(
+                console,
+                "  " + Say.It($"next ({next.Minutes} min): {next.What.Render(units)} ({next.Tells.Render(units)})")
+            );
             if (
                 record.Job.Number > 0
                 && SignWords.Groups.FirstOrDefault(group => group.Name == next.First) is { } signs
             )
+            {
+                // As they are typed: words of a file.
+                var seen = string.Join("; ", signs.Seen);
                 Page.Line(
                     console,
-                    $"    written down with job add {record.Job.Number} sign observation=… : "
-                        + string.Join("; ", signs.Seen)
+                    "    " + Say.It($"written down with job add {record.Job.Number} sign observation=… : {seen}")
                 );
+            }
         }
         Page.Line(console, "");
     }
@@ -76,40 +85,36 @@ internal static class FindingText
             .ToArray();
         foreach (var finding in said)
             Show(console, finding, record, units, whole: finding.Step == now);
-        var quiet = findings.Except(said).Select(finding => finding.Title.ToLowerInvariant()).ToArray();
+        var quiet = findings
+            .Except(said)
+            .Select(finding => units.Tongue.Within(units.Says(finding.Title)))
+            .ToArray();
         if (quiet.Length > 0)
-            Page.Line(console, $"Nothing yet: {string.Join(", ", quiet)}.");
+            Page.Line(console, Say.It($"Nothing yet: {string.Join(", ", quiet)}."));
     }
 
-    private static string More(Finding finding) =>
-        string.Join(
-            " and ",
-            new[]
-            {
-                Count(finding.Hazards.Length - finding.OpenCautions, "more caution", "more cautions"),
-                Count(finding.Law.Length, "line of law", "lines of law"),
-            }.Where(part => part.Length > 0)
-        );
-
-    private static string Count(int count, string one, string many) =>
-        count switch
-        {
-            <= 0 => "",
-            1 => "1 " + one,
-            _ => count.ToString(CultureInfo.InvariantCulture) + " " + many,
-        };
+    private static string More(Finding finding)
+    {
+        var (open, lines) = (finding.Hazards.Length - finding.OpenCautions, finding.Law.Length);
+        var cautions = Say.Many(open, $"{open} more caution", $"{open} more cautions");
+        var law = Say.Many(lines, $"{lines} line of law", $"{lines} lines of law");
+        return open > 0 && lines > 0 ? Say.It($"{cautions} and {law}")
+            : open > 0 ? cautions
+            : lines > 0 ? law
+            : "";
+    }
 
     public static JsonObject Machine(Finding finding, IMeasureFormat units)
     {
         var node = new JsonObject
         {
             ["step"] = Kebab(finding.Step.ToString()),
-            ["title"] = finding.Title,
+            ["title"] = units.Says(finding.Title),
             ["certainty"] = Kebab(finding.Certainty.ToString()),
             ["judgement"] = Kebab(finding.Judgement.ToString()),
             ["verdict"] = finding.Verdict.Render(units),
             ["why"] = finding.Why.Render(units),
-            ["estimates"] = List(finding.Estimates, Machine),
+            ["estimates"] = List(finding.Estimates, estimate => Machine(estimate, units)),
             ["rests-on"] = List(finding.RestsOn, id => JsonValue.Create(id.ToString())),
             ["assumptions"] = List(finding.Assumptions, assumption => new JsonObject
             {
@@ -122,7 +127,7 @@ internal static class FindingText
             {
                 ["act"] = Kebab(line.Act.ToString()),
                 ["says"] = line.Says.Render(units),
-                ["read-on"] = line.ReadOn,
+                ["read-on"] = units.Says(line.ReadOn),
                 ["keeps"] = line.Keeps,
             }),
             ["next"] = List(finding.Next, next => new JsonObject
@@ -143,8 +148,8 @@ internal static class FindingText
         {
             node["table"] = new JsonObject
             {
-                ["caption"] = table.Caption,
-                ["columns"] = List(table.Columns, column => JsonValue.Create(column)),
+                ["caption"] = units.Says(table.Caption),
+                ["columns"] = List(table.Columns, column => JsonValue.Create(units.Says(column))),
                 ["rows"] = List(table.Rows, row => List(row, cell => JsonValue.Create(cell.Render(units)))),
             };
         }
@@ -155,7 +160,7 @@ internal static class FindingText
     internal static string Numbers(Estimate estimate, IMeasureFormat units)
     {
         string One(double si) => units.Format(new Measure(estimate.Kind, si));
-        var level = (estimate.Level * 100).ToString("0", CultureInfo.InvariantCulture) + " %";
+        var level = (estimate.Level * 100).ToString("0", Say.Tongue.Culture) + " %";
         var value = (estimate.Median, estimate.Low, estimate.High) switch
         {
             ({ } median, { } low, { } high) when low == high => One(median),
@@ -164,21 +169,33 @@ internal static class FindingText
                 level
             ),
             (null, { } low, { } high) => $"{units.Format(new(estimate.Kind, low), new(estimate.Kind, high))} ({level})",
-            (_, { } low, null) => $"at least {One(low)} ({level})",
-            (_, null, { } high) => $"at most {One(high)} ({level})",
-            _ => "unknown",
+            (_, { } low, null) => Say.It($"at least {One(low)} ({level})"),
+            (_, null, { } high) => Say.It($"at most {One(high)} ({level})"),
+            _ => Say.It("unknown"),
         };
-        return $"{estimate.Name}: {value}, {estimate.Origin.ToString().ToLowerInvariant()}";
+        return Say.It($"{units.Says(estimate.Name)}: {value}, {Say.It(Came(estimate.Origin), NumberOrigin)}");
     }
+
+    private const string NumberOrigin = "where a number comes from";
+
+    [Said(NumberOrigin)]
+    private static string Came(EstimateOrigin origin) =>
+        origin switch
+        {
+            EstimateOrigin.Measured => "measured",
+            EstimateOrigin.Computed => "computed",
+            EstimateOrigin.Modelled => "modelled",
+            _ => "assumed",
+        };
 
     private static string Spread((string Value, string Range) shown, string level) =>
         $"{shown.Value} ({shown.Range}, {level})";
 
-    private static JsonObject Machine(Estimate estimate) =>
+    private static JsonObject Machine(Estimate estimate, IMeasureFormat units) =>
         new()
         {
             ["key"] = estimate.Key,
-            ["name"] = estimate.Name,
+            ["name"] = units.Says(estimate.Name),
             ["unit"] = SiUnit.Of(estimate.Kind),
             ["median"] = estimate.Median,
             ["low"] = estimate.Low,
@@ -189,14 +206,23 @@ internal static class FindingText
 
     private static void Show(IAnsiConsole console, FindingTable table, IMeasureFormat units)
     {
-        var shown = new TextTable([.. table.Columns]);
+        var shown = new TextTable([.. table.Columns.Select(column => units.Says(column))]);
         foreach (var row in table.Rows)
             shown.Row([.. row.Select(cell => cell.Render(units))]);
-        Page.Line(console, "  " + table.Caption);
+        Page.Line(console, "  " + units.Says(table.Caption));
         shown.Show(console, indent: 2);
     }
 
-    private static string Word(Finding finding) =>
+    private static string Word(Finding finding)
+    {
+        var word = Say.It(Judged(finding), JudgedHere);
+        return finding.Certainty == Certainty.Weak ? Say.It($"{word}, weak") : word;
+    }
+
+    private const string JudgedHere = "how a step stands";
+
+    [Said(JudgedHere)]
+    private static string Judged(Finding finding) =>
         (finding.Certainty, finding.Judgement) switch
         {
             (Certainty.NothingYet, _) => "nothing yet",
@@ -204,14 +230,17 @@ internal static class FindingText
             (_, Judgement.Bad) => "not good",
             (_, Judgement.CannotTell) => "cannot tell",
             _ => "open",
-        } + (finding.Certainty == Certainty.Weak ? ", weak" : "");
+        };
 
     private static string Sources(Finding finding, JobRecord record) =>
         string.Join(
             "; ",
             finding
-                .RestsOn.GroupBy(id => record.Journal.Find(id)?.Schema.Label ?? "entry")
-                .Select(group => $"{group.Key} [{string.Join(", ", group.Select(Ids.Short))}]")
+                .RestsOn.GroupBy(id => record.Journal.Find(id)?.Schema.Label)
+                .Select(group =>
+                    $"{(group.Key is { } label ? Say.It(label) : Say.It("entry"))} "
+                    + $"[{string.Join(", ", group.Select(Ids.Short))}]"
+                )
         );
 
     private static JsonArray List<T>(IEnumerable<T> items, Func<T, JsonNode?> node) => new([.. items.Select(node)]);

@@ -1,3 +1,4 @@
+using Tightcold.Tongues;
 using Spectre.Console;
 using Tightcold.App.Units;
 using Tightcold.Cli.Wiring;
@@ -15,57 +16,57 @@ internal static class HelpPage
     public static void ShowAll(Surroundings surroundings)
     {
         var console = surroundings.Out;
-        Page.Line(console, "Tightcold: what your readings say about a car's air conditioning.");
+        Page.Line(console, Say.It("Tightcold: what your readings say about a car's air conditioning."));
         Page.Line(console, "tightcold COMMAND [WORDS] [OPTIONS]");
         Page.Line(console, "");
         foreach (var (name, says) in CommandTable.Branches)
         {
-            Page.Heading(console, $"{name}: {says}");
+            Page.Heading(console, Say.It($"{name}: {Say.It(says)}"));
             foreach (
                 var row in CommandTable.All.Where(row => row.Path.StartsWith(name + " ", StringComparison.Ordinal))
             )
-                Pair(console, row.Path, row.Says);
+                Pair(console, row.Path, Say.It(row.Says));
         }
-        Page.Heading(console, "and:");
+        Page.Heading(console, Say.It("and:"));
         foreach (var row in CommandTable.All.Where(row => !row.Path.Contains(' ', StringComparison.Ordinal)))
-            Pair(console, row.Path, row.Says);
+            Pair(console, row.Path, Say.It(row.Says));
         Page.Line(console, "");
-        Page.Line(console, "tightcold COMMAND --help says what a command takes. Ctrl-C stops any of them.");
+        Page.Line(console, Say.It("tightcold COMMAND --help says what a command takes. Ctrl-C stops any of them."));
     }
 
     public static void ShowBranch(Surroundings surroundings, string branch)
     {
         var console = surroundings.Out;
-        Page.Line(console, CommandTable.Branches.First(known => known.Name == branch).Says);
+        Page.Line(console, Say.It(CommandTable.Branches.First(known => known.Name == branch).Says));
         foreach (var row in CommandTable.All.Where(row => row.Path.StartsWith(branch + " ", StringComparison.Ordinal)))
-            Pair(console, row.Path, row.Says);
-        Page.Line(console, $"tightcold {branch} COMMAND --help says what a command takes.");
+            Pair(console, row.Path, Say.It(row.Says));
+        Page.Line(console, Say.It($"tightcold {branch} COMMAND --help says what a command takes."));
     }
 
     public static void Show(Surroundings surroundings, CommandRow row, IReadOnlyList<string> typed)
     {
         var console = surroundings.Out;
-        Page.Line(console, row.Says);
+        Page.Line(console, Say.It(row.Says));
         Page.Line(console, Usage(row));
         if (row.More.Length > 0)
-            Page.Line(console, row.More);
+            Page.Line(console, Say.It(row.More));
         if (row.Words.Arguments.Length > 0)
         {
-            Page.Heading(console, "Words");
+            Page.Heading(console, Say.It("Words"));
             foreach (var argument in row.Words.Arguments)
                 Pair(console, argument.Shown, Says(argument));
         }
         if (row.Fields([.. typed.Where(word => !CommandReader.IsOption(word))]) is { } schema)
         {
-            Page.Heading(console, $"Fields of {schema.Label.ToLowerInvariant()}");
-            var units = new ReaderUnits(UnitSystem.Metric, System.Globalization.CultureInfo.InvariantCulture);
+            Page.Heading(console, Say.It($"Fields of {Say.Within(schema.Label)}"));
+            var units = new ReaderUnits(UnitSystem.Metric, Say.Tongue);
             foreach (var field in schema.Asked)
                 Pair(console, field.Name + "=…", FieldHelp.Line(field, units));
         }
-        Page.Heading(console, "Options");
+        Page.Heading(console, Say.It("Options"));
         foreach (var option in row.Words.Options)
             Pair(console, option.Shown, Says(option));
-        Page.Heading(console, "Examples");
+        Page.Heading(console, Say.It("Examples"));
         foreach (var example in row.Examples)
             Page.Line(console, "  tightcold " + example);
     }
@@ -78,9 +79,15 @@ internal static class HelpPage
                 .Append("[OPTIONS]")
         );
 
-    public static string Says(WordSpec word) =>
-        (word.Choices.IsEmpty ? word.Says : $"{word.Says} One of {string.Join(", ", word.Choices)}.")
-        + (word.Many && !word.Names.IsEmpty ? " May be given again." : "");
+    public static string Says(WordSpec word)
+    {
+        var says = Say.It(word.Says);
+        if (!word.Choices.IsEmpty)
+            says += " " + Say.It($"One of {string.Join(", ", word.Choices)}.");
+        if (word.Many && !word.Names.IsEmpty)
+            says += " " + Say.It("May be given again.");
+        return says;
+    }
 
     private static void Pair(IAnsiConsole console, string left, string right)
     {
@@ -101,28 +108,29 @@ internal static class HelpPage
 /// <summary>What a field takes, in a line.</summary>
 internal static class FieldHelp
 {
-    public static string Line(FieldSpec field, ReaderUnits units) =>
-        $"{field.Label}; {Takes(field.Type, units)}{(field.Hint is { } hint ? $" ({hint})" : "")}"
-        + (field.Required ? "; needed" : "");
+    public static string Line(FieldSpec field, ReaderUnits units)
+    {
+        var (label, takes) = (Say.It(field.Label), Takes(field.Type, units));
+        var line = field.Hint is { } hint ? $"{label}; {takes} ({Say.It(hint)})" : $"{label}; {takes}";
+        return field.Required ? Say.It($"{line}; needed") : line;
+    }
 
     public static string Takes(FieldType type, ReaderUnits units) =>
         type switch
         {
-            FieldType.Quantity quantity =>
+            FieldType.Quantity quantity => Say.It(
                 $"{units.Format(new(quantity.Kind, quantity.MinSi), new(quantity.Kind, quantity.MaxSi))}; units "
-                    + string.Join(", ", UnitParser.UnitsFor(quantity.Kind, units.System)),
-            FieldType.Number number => string.Create(
-                System.Globalization.CultureInfo.InvariantCulture,
-                $"a plain number from {number.Min} to {number.Max}"
+                    + $"{string.Join(", ", UnitParser.UnitsFor(quantity.Kind, units.System))}"
             ),
-            FieldType.Choice choice => "one of " + string.Join(", ", choice.Words),
-            FieldType.Spot => "a spot of the car's circuit",
-            FieldType.Spots => "spots of the car's circuit, a comma between two",
-            FieldType.Container => "a can or cylinder of the kit",
-            FieldType.Text text => string.Create(
-                System.Globalization.CultureInfo.InvariantCulture,
-                $"text of at most {text.MaxLength} characters"
+            FieldType.Number number => Say.It(
+                $"a plain number from {number.Min.ToString(units.Culture)} to {number.Max.ToString(units.Culture)}"
             ),
+            // As they are typed.
+            FieldType.Choice choice => Say.It($"one of {string.Join(", ", choice.Words)}"),
+            FieldType.Spot => Say.It("a spot of the car's circuit"),
+            FieldType.Spots => Say.It("spots of the car's circuit, a comma between two"),
+            FieldType.Container => Say.It("a can or cylinder of the kit"),
+            FieldType.Text text => Say.It($"text of at most {text.MaxLength} characters"),
             _ => "",
         };
 }

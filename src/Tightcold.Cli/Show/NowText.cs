@@ -2,6 +2,7 @@ using System.Text.Json.Nodes;
 using Spectre.Console;
 using Tightcold.Findings.Now;
 using Tightcold.Quantities;
+using Tightcold.Tongues;
 
 namespace Tightcold.Cli.Show;
 
@@ -10,12 +11,14 @@ internal static class NowText
 {
     public static void Show(IAnsiConsole console, NowLine now, IMeasureFormat units)
     {
-        Page.Heading(console, $"Now{(now.IsUrgent ? ", first of all" : "")}: {now.Waits.Render(units)}");
+        var waits = now.Waits.Render(units);
+        Page.Heading(console, now.IsUrgent ? Say.It($"Now, first of all: {waits}") : Say.It($"Now: {waits}"));
         if (now.Action is { } action)
-            Page.Line(
-                console,
-                $"  {action.What.Render(units)}{(action.Minutes > 0 ? $" (about {action.Minutes} min)" : "")}."
-            );
+        {
+            var what = action.What.Render(units);
+            var line = action.Minutes > 0 ? Say.It($"{what} (about {action.Minutes} min).") : what + ".";
+            Page.Line(console, "  " + line);
+        }
         Page.Line(console, "");
     }
 

@@ -1,3 +1,4 @@
+using Tightcold.Tongues;
 using System.Text.Json.Nodes;
 using Tightcold.App.Units;
 using Tightcold.Cli.Wiring;
@@ -15,7 +16,7 @@ internal static class Problems
         ReaderUnits? reader = null
     )
     {
-        var units = reader ?? new ReaderUnits(UnitSystem.Metric, System.Globalization.CultureInfo.InvariantCulture);
+        var units = reader ?? new ReaderUnits(UnitSystem.Metric, Say.Tongue);
         if (machine)
         {
             Page.Machine(

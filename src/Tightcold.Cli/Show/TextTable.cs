@@ -1,5 +1,6 @@
 using System.Text;
 using Spectre.Console;
+using Tightcold.Tongues;
 
 namespace Tightcold.Cli.Show;
 
@@ -80,7 +81,7 @@ internal sealed class TextTable(params string[] columns)
             text.Append(Page.Wrapped(Cell(row, 0), room));
             for (var i = 1; i < columns.Length; i++)
                 if (Cell(row, i).Length > 0)
-                    text.Append(Page.Wrapped($"  {columns[i]}: {Cell(row, i)}", room));
+                    text.Append(Page.Wrapped("  " + Say.It($"{columns[i]}: {Cell(row, i)}"), room));
         }
         return text.ToString();
     }

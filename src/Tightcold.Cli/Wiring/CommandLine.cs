@@ -1,7 +1,10 @@
+using Tightcold.Tongues;
 using Tightcold.Jobs.Journals;
 using System.Text.Json.Nodes;
 using Tightcold.App.Typed;
 using Tightcold.Cli.Show;
+using Tightcold.Quantities;
+using Tightcold.Storage;
 
 namespace Tightcold.Cli.Wiring;
 
@@ -20,6 +23,7 @@ public static class CommandLine
 
     public static async Task<int> RunAsync(string[] args, Surroundings surroundings, CancellationToken cancellation)
     {
+        Say.Tongue = Spoken(args, surroundings);
         // On a thread of its own: most commands compute without looking up, and Ctrl-C must end them all the same.
         var work = Task.Run(() => GuardedAsync(args, surroundings, cancellation), CancellationToken.None);
         if (await EndsAsync(work, cancellation).ConfigureAwait(false))
@@ -55,7 +59,7 @@ public static class CommandLine
         }
         catch (StoreException trouble)
         {
-            return Trouble(trouble.Message, machine, surroundings);
+            return Trouble(Words.Plain(trouble.Says), machine, surroundings);
         }
         catch (OperationCanceledException)
         {
@@ -70,8 +74,10 @@ public static class CommandLine
 #pragma warning restore CA1031
         {
             return Trouble(
-                $"The program itself failed ({bug.GetType().Name}: {bug.Message}). What was acknowledged before is "
-                    + "kept; please report this sentence with what you typed.",
+                Say.It(
+                    $"The program itself failed ({bug.GetType().Name}: {bug.Message}). What was acknowledged before is "
+                        + $"kept; please report this sentence with what you typed."
+                ),
                 machine,
                 surroundings
             );
@@ -120,24 +126,49 @@ public static class CommandLine
     private static RefusedException NoCommand(string[] args, string[] typed)
     {
         if (typed.Length == 0)
-            return new("command line", args[0], "a command stands first; see tightcold --help");
+            return new(RefusedException.CommandLine, args[0], "a command stands first; see tightcold --help");
         var branch = CommandTable.IsBranch(typed[0]) ? typed[0] : null;
         var called = branch is null ? typed[0] : string.Join(' ', typed.Take(2));
         var near = Nearest.Of(called, CommandTable.All.Select(row => row.Path))
             ?? Nearest.Of(typed[0], CommandTable.All.Select(row => row.Path.Split(' ')[0]));
+        var help = branch is null ? "tightcold --help" : $"tightcold {branch} --help";
         return new(
             "command",
             called,
-            (near is null || near == called || near == branch ? "" : $"perhaps {near} is meant; ")
-                + "no command is called so"
-                + $"; see tightcold {(branch is null ? "" : branch + " ")}--help"
+            near is null || near == called || near == branch
+                ? Phrase.Of($"no command is called so; see {help}")
+                : Phrase.Of($"perhaps {near} is meant; no command is called so; see {help}")
         );
     }
+
+    /// <summary>The language of all that is said to a person here: asked for, else chosen once, else the terminal's.
+    /// What a machine reads is the same in every country.</summary>
+    private static Tongue Spoken(string[] args, Surroundings surroundings)
+    {
+        if (IsMachine(args))
+            return AllTongues.English;
+        try
+        {
+            var folder = DataPlace.Resolve(Given(args, "--data")).Folder;
+            return Tightcold.Cli.Commands.Remembered.Language(folder, Given(args, "--language"), surroundings.Tongue);
+        }
+        catch (Exception trouble) when (trouble is StoreException or IOException or ArgumentException)
+        {
+            // A place that is none is refused by the command itself.
+            return AllTongues.Named(Given(args, "--language")) ?? surroundings.Tongue;
+        }
+    }
+
+    /// <summary>The value of an option wherever it stands, before anything else is read.</summary>
+    private static string? Given(string[] args, string option) =>
+        args.FirstOrDefault(word => word.StartsWith(option + "=", StringComparison.Ordinal)) is { } joined
+            ? joined[(option.Length + 1)..]
+            : args.SkipWhile(word => word != option).ElementAtOrDefault(1);
 
     private static bool IsMachine(string[] args) => args.Contains("--json", StringComparer.Ordinal);
 
     private static int Stopped(bool machine, Surroundings surroundings) =>
-        Trouble("Stopped. What was acknowledged before is kept.", machine, surroundings);
+        Trouble(Say.It("Stopped. What was acknowledged before is kept."), machine, surroundings);
 
     private static int Trouble(string sentence, bool machine, Surroundings surroundings)
     {

@@ -1,6 +1,8 @@
 using System.Globalization;
 using Tightcold.App.Typed;
 using Tightcold.Cli.Commands;
+using Tightcold.Quantities;
+using Tightcold.Tongues;
 
 namespace Tightcold.Cli.Wiring;
 
@@ -33,7 +35,7 @@ internal static class CommandReader
             if (option.Value is null)
             {
                 if (value is not null)
-                    throw Misread(row, word, $"{name} takes no value");
+                    throw Misread(row, word, Phrase.Of($"{name} takes no value"));
                 value = "true";
             }
             else if (value is null)
@@ -42,7 +44,11 @@ internal static class CommandReader
                 value =
                     i + 1 < words.Count && !IsOption(words[i + 1])
                         ? words[++i]
-                        : throw Misread(row, name, $"{name} needs {option.Value} behind it ({Small(option.Says)})");
+                        : throw Misread(
+                            row,
+                            name,
+                            Phrase.Of($"{name} needs {Phrase.Verbatim(option.Value)} behind it ({Small(option.Says)})")
+                        );
             }
             if (!given.TryGetValue(option, out var values))
                 given[option] = values = [];
@@ -60,13 +66,13 @@ internal static class CommandReader
     public static bool IsOption(string word) =>
         word.Length > 1 && word[0] == '-' && !char.IsAsciiDigit(word[1]) && word[1] is not ('.' or ',');
 
-    public static RefusedException Misread(CommandRow row, string word, string sentence) =>
-        new("command line", word, $"{sentence}; see tightcold {row.Path} --help");
+    public static RefusedException Misread(CommandRow row, string word, Phrase sentence) =>
+        new(RefusedException.CommandLine, word, $"{sentence}; see tightcold {Phrase.Verbatim(row.Path)} --help");
 
     private static RefusedException Unknown(CommandRow row, string name)
     {
         var known = row.Words.Options.SelectMany(option => option.Names).Append("--help");
-        return Misread(row, name, $"{Nearest.Hint(name, known)}there is no such option");
+        return Misread(row, name, Phrase.Of($"{Nearest.Hint(name, known)}there is no such option"));
     }
 
     private static void Place(CommandRow row, List<string> places, Dictionary<WordSpec, List<string>> given)
@@ -82,7 +88,7 @@ internal static class CommandReader
                 throw new RefusedException(
                     argument.Name,
                     "",
-                    $"{Small(argument.Says)} is needed here; see tightcold {row.Path} --help"
+                    $"{Small(argument.Says)} is needed here; see tightcold {Phrase.Verbatim(row.Path)} --help"
                 );
         }
         if (used < places.Count)
@@ -117,15 +123,25 @@ internal static class CommandReader
         if (type == typeof(int) || type == typeof(int?))
             return int.TryParse(text, NumberStyles.AllowLeadingSign, invariant, out var whole)
                 ? whole
-                : throw Misread(row, text, $"{spec.Name} is a whole number");
-        return double.TryParse(text, NumberStyles.Float, invariant, out var number) && double.IsFinite(number)
+                : throw Misread(row, text, Phrase.Of($"{Phrase.Verbatim(spec.Name)} is a whole number"));
+        return Number(text, out var number) && double.IsFinite(number)
             ? number
-            : throw Misread(row, text, $"{spec.Name} is a plain number with a dot before decimals");
+            : throw Misread(row, text, Phrase.Of($"{Phrase.Verbatim(spec.Name)} is a plain number with a dot before decimals"));
     }
 
-    private static string Listed(IReadOnlyList<string> words) =>
-        words.Count < 2 ? string.Concat(words) : $"{string.Join(", ", words.SkipLast(1))} or {words[^1]}";
+    /// <summary>A plain number with a dot, or as the language writes it; thousands are set apart in neither.</summary>
+    public static bool Number(string text, out double number) =>
+        double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out number)
+        || double.TryParse(text, NumberStyles.Float, Say.Tongue.Culture, out number);
 
-    private static string Small(string sentence) =>
-        sentence.Length == 0 ? "a value" : char.ToLowerInvariant(sentence[0]) + sentence[1..].TrimEnd('.');
+    private static Phrase Listed(IReadOnlyList<string> words) =>
+        words.Count < 2
+            ? Phrase.Verbatim(string.Concat(words))
+            : Phrase.Of($"{Phrase.Verbatim(string.Join(", ", words.SkipLast(1)))} or {Phrase.Verbatim(words[^1])}");
+
+    /// <summary>A description within a sentence.</summary>
+    private static Phrase Small(string sentence) =>
+        sentence.Length == 0 ? Phrase.Words("a value")
+        : Say.Within(sentence).TrimEnd('.') is ['A', ' ', .. var rest] ? Phrase.Verbatim("a " + rest)
+        : Phrase.Verbatim(Say.Within(sentence).TrimEnd('.'));
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Tightcold.Cli.Commands;
 using Tightcold.Jobs.Fields;
+using Tightcold.Quantities;
 
 namespace Tightcold.Cli.Wiring;
 
@@ -8,7 +9,7 @@ namespace Tightcold.Cli.Wiring;
 /// its settings.</summary>
 internal sealed record CommandRow(
     string Path,
-    string Says,
+    [Said] string Says,
     Type Settings,
     Func<Surroundings, DeskSettings, CancellationToken, Task<int>> Run,
     ImmutableArray<string> Examples
@@ -21,6 +22,7 @@ internal sealed record CommandRow(
     public Func<IReadOnlyList<string>, Schema?> Fields { get; init; } = _ => null;
 
     /// <summary>What follows the sentence in the help: a paragraph, or nothing.</summary>
+    [Said]
     public string More { get; init; } = "";
 
     public CommandWords Words => words ??= CommandWords.Of(Settings);
@@ -28,7 +30,7 @@ internal sealed record CommandRow(
     public static CommandRow Of<TSettings>(
         Func<Surroundings, Command<TSettings>> make,
         string path,
-        string says,
+        [Said] string says,
         params string[] examples
     )
         where TSettings : DeskSettings, new() =>

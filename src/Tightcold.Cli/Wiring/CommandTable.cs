@@ -15,6 +15,7 @@ namespace Tightcold.Cli.Wiring;
 internal static class CommandTable
 {
     /// <summary>First words that stand above commands of their own.</summary>
+    [Quantities.Said]
     public static readonly ImmutableArray<(string Name, string Says)> Branches =
     [
         ("car", "Cars and what their labels say."),

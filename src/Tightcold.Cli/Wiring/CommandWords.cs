@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.ComponentModel;
 using System.Reflection;
+using Tightcold.Quantities;
 
 namespace Tightcold.Cli.Wiring;
 
@@ -12,7 +13,7 @@ internal sealed record WordSpec(
     ImmutableArray<string> Names,
     string? Value,
     bool Needed,
-    string Says,
+    [Said] string Says,
     ImmutableArray<string> Choices
 )
 {

@@ -19,8 +19,15 @@ internal sealed class RefusedException : Exception
     public RefusedException(IEnumerable<InputProblem> problems)
         : this("refused") => Problems = [.. problems];
 
-    public RefusedException(string field, string value, string allowed)
-        : this([new InputProblem(field, value, Phrase.Words(allowed))]) { }
+    public RefusedException(string field, string value, Phrase allowed)
+        : this([new InputProblem(field, value, allowed)]) { }
+
+    public RefusedException(string field, string value, Phrase.Handler allowed)
+        : this(field, value, Phrase.Of(allowed)) { }
+
+    /// <summary>How a refusal calls the words as a whole.</summary>
+    [Said]
+    public const string CommandLine = "command line";
 
     public ImmutableArray<InputProblem> Problems { get; } = [];
 }

@@ -1,3 +1,4 @@
+using Tightcold.Tongues;
 using Spectre.Console;
 using Tightcold.App.Desk;
 
@@ -12,6 +13,9 @@ public sealed record Surroundings(
     IIdSource Ids
 )
 {
+    /// <summary>The language of the terminal.</summary>
+    public Tongue Tongue { get; init; } = AllTongues.English;
+
     /// <summary>Stands for a file name of <c>-</c>.</summary>
     internal const string StandardInput = "/dev/stdin";
 }

@@ -14,7 +14,7 @@ namespace Tightcold.Diagnosis.Faults;
 /// </summary>
 public sealed partial class Fault : Row<Fault>
 {
-    private Fault(int order, string key, string name)
+    private Fault(int order, string key, [Said] string name)
         : base(order, key, name) { }
 
     /// <summary>How common it is beside the other faults.</summary>
@@ -61,6 +61,7 @@ public sealed partial class Fault : Row<Fault>
     public required Mending Mend { get; init; }
 
     /// <summary>What can hurt in acting on it; empty for nothing.</summary>
+    [Said]
     public string Caution { get; init; } = "";
 
     public Danger Danger { get; init; } = Danger.Spoils;

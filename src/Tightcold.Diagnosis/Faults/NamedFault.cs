@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Tightcold.Loop.Faults;
+using Tightcold.Quantities;
 
 namespace Tightcold.Diagnosis.Faults;
 
@@ -12,7 +13,7 @@ namespace Tightcold.Diagnosis.Faults;
 /// <param name="ChargeShare">On the charge, by the severity.</param>
 public sealed record NamedFault(
     string Key,
-    string Name,
+    [Said] string Name,
     double UsualSeverity,
     double Worst = 1,
     double Form = 0,

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Tightcold.Quantities;
 
 namespace Tightcold.Diagnosis.Leaks;
 
@@ -6,7 +7,7 @@ namespace Tightcold.Diagnosis.Leaks;
 /// <param name="MendedAt">Time of the last repair, on the clock of the tests; null when none.</param>
 /// <param name="Found">A person called it a leak and has not mended it: it is known, not remaining.</param>
 public sealed record LeakSpot(
-    string Name,
+    [Said] string Name,
     LeakComponent Component,
     ImmutableArray<LeakTest> Tests,
     double? MendedAt = null,
@@ -14,5 +15,6 @@ public sealed record LeakSpot(
 )
 {
     /// <summary>Name of the place that nobody listed: a search can never be quite complete.</summary>
+    [Said]
     public const string Elsewhere = "a place not on the map";
 }

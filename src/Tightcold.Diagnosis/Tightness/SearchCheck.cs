@@ -1,13 +1,20 @@
 using System.Collections.Immutable;
 using Tightcold.Diagnosis.Leaks;
 using Tightcold.LeakTests;
+using Tightcold.Quantities;
 
 namespace Tightcold.Diagnosis.Tightness;
 
 /// <summary>A check of one spot that would find most a minute.</summary>
 /// <param name="Positive">Odds that it shows at least a trace.</param>
 /// <param name="FindsPerMinute">Expected leaks that it would make recognisable, a minute of work.</param>
-public sealed record SearchCheck(string Spot, LeakTestKind Kind, double Minutes, double Positive, double FindsPerMinute)
+public sealed record SearchCheck(
+    [Said] string Spot,
+    LeakTestKind Kind,
+    double Minutes,
+    double Positive,
+    double FindsPerMinute
+)
 {
     /// <summary>A leak is recognised from these odds on.</summary>
     public const double RecognisedFrom = 0.85;

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Tightcold.Diagnosis.Leaks;
+using Tightcold.Quantities;
 
 namespace Tightcold.Diagnosis.Tightness;
 
@@ -19,6 +20,7 @@ internal static class SpotModels
     /// <summary>Hoses and gauge set leak at a coupler, a seal or a valve stem; assumed.</summary>
     private const double HosesLeak = 0.12;
 
+    [Said]
     public const string Reassembly = "what was undone and closed again",
         HoseSet = "hoses and gauge set";
 

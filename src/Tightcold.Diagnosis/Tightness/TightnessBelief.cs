@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Tightcold.Diagnosis.Leaks;
+using Tightcold.Quantities;
 
 namespace Tightcold.Diagnosis.Tightness;
 
@@ -31,6 +32,7 @@ public sealed class TightnessBelief
     public required TightnessDoubt Doubt { get; init; }
 
     /// <summary>The spot that the doubt names, or null.</summary>
+    [Said]
     public required string? DoubtSpot { get; init; }
 
     /// <summary>By how much the tests since the last repair or opening have divided the odds against; 1 without

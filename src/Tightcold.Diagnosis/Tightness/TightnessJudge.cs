@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Tightcold.Diagnosis.Leaks;
+using Tightcold.Quantities;
 
 namespace Tightcold.Diagnosis.Tightness;
 
@@ -33,6 +34,7 @@ internal static class TightnessJudge
     }
 
     /// <summary>Spots that a person called leaking, or that a check showed clearly, not mended since.</summary>
+    [Said]
     public static string? FoundNotMended(TightnessEvidence evidence)
     {
         foreach (var spot in evidence.Spots)

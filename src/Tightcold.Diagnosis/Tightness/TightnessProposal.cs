@@ -1,4 +1,5 @@
 using Tightcold.LeakTests;
+using Tightcold.Quantities;
 
 namespace Tightcold.Diagnosis.Tightness;
 
@@ -15,7 +16,7 @@ namespace Tightcold.Diagnosis.Tightness;
 public sealed record TightnessProposal(
     TightnessTestKind Kind,
     LeakTestKind? Look,
-    string? Spot,
+    [Said] string? Spot,
     double? PressurePa,
     double Minutes,
     double WaitSeconds,

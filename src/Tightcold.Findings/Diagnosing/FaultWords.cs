@@ -11,12 +11,12 @@ namespace Tightcold.Findings.Diagnosing;
 /// <summary>Explanations in the words of their faults.</summary>
 public static class FaultWords
 {
-    public static string Name(Hypothesis hypothesis)
+    public static Phrase Name(Hypothesis hypothesis)
     {
         ArgumentNullException.ThrowIfNull(hypothesis);
-        return hypothesis.IsNothingWrong ? "nothing wrong"
-            : hypothesis.IsNoneOfThese ? "none of these faults"
-            : string.Join(" with ", hypothesis.Faults.Select(fault => fault.Name));
+        return hypothesis.IsNothingWrong ? Phrase.Words("nothing wrong")
+            : hypothesis.IsNoneOfThese ? Phrase.Words("none of these faults")
+            : Phrase.Join(" with ", hypothesis.Faults.Select(fault => Phrase.Words(fault.Name)));
     }
 
     /// <summary>What to do when this is it.</summary>

@@ -14,13 +14,13 @@ public static class HistoryWords
     public static Phrase Name(ChargeHistory history)
     {
         ArgumentNullException.ThrowIfNull(history);
-        var what = history.How switch
+        var ago = Ago(history.Seconds);
+        var name = history.How switch
         {
-            FilledHow.ByWeight => "filled by weight",
-            FilledHow.ToppedUp => "topped up",
-            _ => "filled, not weighed,",
+            FilledHow.ByWeight => Phrase.Of($"filled by weight {ago}"),
+            FilledHow.ToppedUp => Phrase.Of($"topped up {ago}"),
+            _ => Phrase.Of($"filled, not weighed, {ago}"),
         };
-        var name = Phrase.Of($"{what} {Ago(history)}");
         if (history.Left is { } left && left.Share is < 0.9 or > 1.1)
             name = Phrase.Of($"{name} to {Measure.Ratio(left.Share)} of the label");
         if (history.ProvenTight)
@@ -40,27 +40,38 @@ public static class HistoryWords
     {
         ArgumentNullException.ThrowIfNull(filling);
         var history = filling.History;
-        var source = filling.Job is { } job ? Phrase.Of($" (job {job})") : Phrase.Words(" (as remembered)");
         var wrong = history.Remembered ? ChargeByHistory.WrongRemembered : ChargeByHistory.WrongWritten;
         return new(
-            Phrase.Of($"The car was {Name(history)}{source}, and nobody worked on it since"),
+            filling.Job is { } job
+                ? Phrase.Of($"The car was {Name(history)} (job {job}), and nobody worked on it since")
+                : Phrase.Of($"The car was {Name(history)} (as remembered), and nobody worked on it since"),
             Phrase.Of(
                 $"taken as wrong for {Measure.Ratio(wrong)} of such cars; how many leak and how fast is assumed: an entry “earlier charge” says more"
             )
         );
     }
 
-    private static string Ago(ChargeHistory history) => Months(history.Seconds) + " ago";
+    /// <summary>“2 months ago”.</summary>
+    private static Phrase Ago(double seconds)
+    {
+        var (months, years) = Time(seconds);
+        return months < 1 ? Phrase.Words("less than a month ago")
+            : months < 24 ? Phrase.Many(months, $"a month ago", $"{months} months ago")
+            : Phrase.Many(years, $"{years} year ago", $"{years} years ago");
+    }
 
-    private static string Months(double seconds)
+    /// <summary>“2 months”, as in “had gone in 2 months”.</summary>
+    private static Phrase Months(double seconds)
+    {
+        var (months, years) = Time(seconds);
+        return months < 1 ? Phrase.Words("less than a month")
+            : months < 24 ? Phrase.Many(months, $"a month", $"{months} months")
+            : Phrase.Many(years, $"{years} year", $"{years} years");
+    }
+
+    private static (int Months, int Years) Time(double seconds)
     {
         var months = (int)Math.Round(12 * seconds / LeakForecast.Year);
-        return months < 1 ? "less than a month"
-            : months == 1 ? "a month"
-            : months < 24 ? string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{months} months")
-            : string.Create(
-                System.Globalization.CultureInfo.InvariantCulture,
-                $"{(int)Math.Round(months / 12.0)} years"
-            );
+        return (months, (int)Math.Round(months / 12.0));
     }
 }

@@ -8,6 +8,7 @@ namespace Tightcold.Findings.Diagnosing;
 /// <summary>Readings in the trade's words, pressures as the gauge shows them.</summary>
 public static class ReadingWords
 {
+    [Said]
     public static string Name(Channel channel) =>
         channel switch
         {
@@ -38,14 +39,19 @@ public static class ReadingWords
         if (reason.IsHistory)
             return HistoryWords.Speaks(evidence.History!, reason.Expected);
         var point = evidence.Points[reason.Point];
-        var where = evidence.Points.Length > 1 ? $" (reading {reason.Point + 1})" : "";
+        // Which one is said only where there are several.
+        var (several, number) = (evidence.Points.Length > 1, reason.Point + 1);
         if (reason.Seen is { } seen)
-            return Phrase.Words(Seen(seen, point) + where);
+            return several ? Phrase.Of($"{Seen(seen, point)} (reading {number})") : Phrase.Words(Seen(seen, point));
         var channel = reason.Channel!.Value;
         Measure M(double si) => Value(channel, si, point.BarometricPa);
-        return Phrase.Of(
-            $"{Name(channel)} {M(reason.Observed)}{where}, with this fault {(M(reason.Expected.Low), M(reason.Expected.High))}, sound {(M(reason.Healthy.Low), M(reason.Healthy.High))}"
-        );
+        var fault = (M(reason.Expected.Low), M(reason.Expected.High));
+        var sound = (M(reason.Healthy.Low), M(reason.Healthy.High));
+        return several
+            ? Phrase.Of(
+                $"{Name(channel)} {M(reason.Observed)} (reading {number}), with this fault {fault}, sound {sound}"
+            )
+            : Phrase.Of($"{Name(channel)} {M(reason.Observed)}, with this fault {fault}, sound {sound}");
     }
 
     /// <summary>“high side 14 bar (12 to 21 bar)”: where no fault is named, only what a sound car shows.</summary>
@@ -68,10 +74,14 @@ public static class ReadingWords
         if (reason.Channel is not { } channel)
             return Reason(reason, evidence);
         var barometric = evidence.Points[reason.Point].BarometricPa;
-        var where = evidence.Points.Length > 1 ? $" in reading {reason.Point + 1}" : "";
-        return Phrase.Of(
-            $"{Name(channel)} {Value(channel, reason.Observed, barometric)}{where} ({(Value(channel, reason.Expected.Low, barometric), Value(channel, reason.Expected.High, barometric))} if so)"
+        var read = Value(channel, reason.Observed, barometric);
+        var fault = (
+            Value(channel, reason.Expected.Low, barometric),
+            Value(channel, reason.Expected.High, barometric)
         );
+        return evidence.Points.Length > 1
+            ? Phrase.Of($"{Name(channel)} {read} in reading {reason.Point + 1} ({fault} if so)")
+            : Phrase.Of($"{Name(channel)} {read} ({fault} if so)");
     }
 
     /// <summary>“This reading does not fit: high side 12 bar in reading 2; what fits the others best puts it at 18 to 22
@@ -81,11 +91,16 @@ public static class ReadingWords
         ArgumentNullException.ThrowIfNull(reading);
         ArgumentNullException.ThrowIfNull(evidence);
         Measure M(double si) => Value(reading.Channel, si, evidence.Points[reading.Point].BarometricPa);
-        var where = evidence.Points.Length > 1 ? $" in reading {reading.Point + 1}" : "";
         var range = (M(reading.Leading.Low), M(reading.Leading.High));
-        return Phrase
-            .Of($"This reading does not fit: {Name(reading.Channel)} {M(reading.Observed)}{where};")
-            .Then(Phrase.Of($"what fits the others best puts it at {range}. Read it again."));
+        return evidence.Points.Length > 1
+            ? Phrase.Of(
+                $"This reading does not fit: {Name(reading.Channel)} {M(reading.Observed)} in reading "
+                    + $"{reading.Point + 1}; what fits the others best puts it at {range}. Read it again."
+            )
+            : Phrase.Of(
+                $"This reading does not fit: {Name(reading.Channel)} {M(reading.Observed)}; what fits the others best "
+                    + $"puts it at {range}. Read it again."
+            );
     }
 
     public static Phrase Of(Contradiction one, DiagnosisEvidence evidence)
@@ -126,6 +141,7 @@ public static class ReadingWords
         };
     }
 
+    [Said]
     private static string Seen(SeenKind seen, OperatingPoint point) =>
         seen switch
         {

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Tightcold.Diagnosis.Inference;
 using Tightcold.Picture;
 using Tightcold.Picture.Machine;
@@ -10,28 +9,32 @@ namespace Tightcold.Findings.Diagnosing;
 public static class SignTold
 {
     /// <summary>“vent colder with the heater hose pinched speaks for warm air from the heater 4 to 1”.</summary>
-    public static Phrase Speaks(SignReason reason, string explanation)
+    public static Phrase Speaks(SignReason reason, Phrase explanation)
     {
         ArgumentNullException.ThrowIfNull(reason);
-        var way = reason.Weight > 0 ? "for" : "against";
-        return Phrase.Of($"{SeenSigns.Word(reason.Sign)} speaks {way} {explanation} {Times(reason.Weight)}");
+        var (sign, times) = (SeenSigns.Says(reason.Sign), Times(reason.Weight));
+        return reason.Weight > 0
+            ? Phrase.Of($"{sign} speaks for {explanation} {times}")
+            : Phrase.Of($"{sign} speaks against {explanation} {times}");
     }
 
     /// <summary>The same in a few words, for a table: “belt slips (9 to 1)”.</summary>
     public static Phrase Brief(SignReason reason)
     {
         ArgumentNullException.ThrowIfNull(reason);
-        return Phrase.Of($"{SeenSigns.Word(reason.Sign)} ({Times(reason.Weight)})");
+        return Phrase.Of($"{SeenSigns.Says(reason.Sign)} ({Times(reason.Weight)})");
     }
 
     /// <summary>How much likelier, as a bet: what people look at is never surer than fifty to one.</summary>
-    private static string Times(double weight)
+    private static Phrase Times(double weight)
     {
         const double Most = 50;
         var times = Math.Exp(Math.Abs(weight));
         return times > Most
-            ? "more than 50 to 1"
-            : times.ToString(times < 3 ? "0.#" : "0", CultureInfo.InvariantCulture) + " to 1";
+            ? Phrase.Words("more than 50 to 1")
+            : Phrase.Of(
+                $"{Measure.Number(Math.Round(times, times < 3 ? 1 : 0))} to 1"
+            );
     }
 
     /// <summary>Why the readings were taken, and what that makes of them before any of them.</summary>
@@ -53,13 +56,11 @@ public static class SignTold
                 Phrase.Words("trade practice, counted nowhere; if it came back, say so under “The story”")
             )
             : new(
-                Phrase.Of($"{Sentence(told)}: nothing wrong is taken at {sound} before any reading"),
+                Phrase.Of(
+                    $"{Phrase.Capital(Told.Says(told.Why))}, as told: nothing wrong is taken at {sound} before any "
+                        + $"reading"
+                ),
                 Phrase.Words("trade practice, counted nowhere; a wrong story moves the odds the wrong way")
             );
     }
-
-    /// <summary>“Brought in warm, as told”.</summary>
-    private static string Sentence(Told told) => Capital(Told.Word(told.Why)) + ", as told";
-
-    private static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
 }

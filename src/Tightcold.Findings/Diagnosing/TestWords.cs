@@ -32,24 +32,20 @@ public static class TestWords
     /// %)”.</summary>
     private static Phrase Tells(TestValue test, double barometricPa)
     {
-        var told = Phrase.Empty;
+        var told = new List<Phrase>();
         foreach (var meaning in test.Meanings)
         {
             var name = FaultWords.Name(meaning.Hypothesis);
             var then = Measure.Ratio(Math.Clamp(meaning.OddsThen, 0.01, 0.99));
-            var one = Expected(test.Kind, meaning, barometricPa) is { } expected
-                ? Phrase.Of($"{expected} if it is {name} (then about {then});")
-                : Phrase.Of($"{name}: about {then} if it is so;");
-            told = told.Then(one);
+            told.Add(
+                Expected(test.Kind, meaning, barometricPa) is { } expected
+                    ? Phrase.Of($"{expected} if it is {name} (then about {then})")
+                    : Phrase.Of($"{name}: about {then} if it is so")
+            );
         }
 
-        return told.IsEmpty
-            ? Phrase.Words("which of the rest it is")
-            : Phrase.FromParts([.. told.Parts.Take(told.Parts.Length - 1), Trimmed(told.Parts[^1])]);
+        return told.Count == 0 ? Phrase.Words("which of the rest it is") : Phrase.Join("; ", told);
     }
-
-    private static PhrasePart Trimmed(PhrasePart last) =>
-        last is PhrasePart.Words words ? new PhrasePart.Words(words.Text.TrimEnd(';')) : last;
 
     private static Phrase? Expected(TestKind kind, TestMeaning meaning, double barometricPa)
     {

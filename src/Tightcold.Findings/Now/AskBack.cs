@@ -55,14 +55,16 @@ public static class AskBack
             && before.Connected
         )
             return Phrase.Of(
-                $"A moment ago {other} stood on the scale, and it is still on the hose. Is it really {name} now?"
+                $"A moment ago {Phrase.Verbatim(other)} stood on the scale, and it is still on the hose. Is it really "
+                    + $"{Phrase.Verbatim(name)} now?"
             );
         if (holding is not { Weighed: true, GrossKg: { } was })
             return null;
+        var own = Phrase.Verbatim(name);
         var slack = Math.Max(LeansKg, 3 * picture.Record.Kit.ScalePlusMinusKg);
         if (gross > was + slack)
             return Phrase.Of(
-                $"{name} got heavier by {Kilograms(gross - was)}: a hose pulls on the scale, another can stands on "
+                $"{own} got heavier by {Kilograms(gross - was)}: a hose pulls on the scale, another can stands on "
                     + $"it, or it fills from the car. Look before you write it down."
             );
         var fell = was - gross;
@@ -76,12 +78,12 @@ public static class AskBack
         )?.TotalSeconds;
         if (seconds is { } passed && fell > slack + FastestKgPerS * Math.Max(0, passed))
             return Phrase.Of(
-                $"{name} lost {Kilograms(fell)} in {Measure.Seconds(passed)}: nothing flows that fast. Is the digit "
+                $"{own} lost {Kilograms(fell)} in {Measure.Seconds(passed)}: nothing flows that fast. Is the digit "
                     + $"right, and the can?"
             );
         return picture.WeighIn is { TargetKg: not null, ToGoKg: var toGo } && fell > Math.Max(0, toGo) + FarOverKg
             ? Phrase.Of(
-                $"{name} lost {Kilograms(fell)}, and {Kilograms(Math.Max(0, toGo))} was to go. If that is right, "
+                $"{own} lost {Kilograms(fell)}, and {Kilograms(Math.Max(0, toGo))} was to go. If that is right, "
                     + $"close it now."
             )
             : null;

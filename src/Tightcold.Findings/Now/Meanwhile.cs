@@ -40,7 +40,7 @@ public static class Meanwhile
             { } unweighed
         )
             yield return new(
-                Phrase.Of($"Put {unweighed.Container.Name} on the scale, without a hose"),
+                Phrase.Of($"Put {Phrase.Verbatim(unweighed.Container.Name)} on the scale, without a hose"),
                 Phrase.Empty,
                 1,
                 EntryKinds.ScaleReading
@@ -56,5 +56,5 @@ public static class Meanwhile
         yield return Plain("Put new caps and seals on the service ports at hand");
     }
 
-    private static NextAction Plain(string what) => new(Phrase.Words(what), Phrase.Empty, 1);
+    private static NextAction Plain(Phrase what) => new(what, Phrase.Empty, 1);
 }

@@ -4,6 +4,7 @@ using Tightcold.Findings.Diagnosing;
 using Tightcold.Findings.Steps;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
+using Tightcold.Jobs.Journals;
 using Tightcold.Picture;
 using Tightcold.Picture.Circuit;
 using Tightcold.Picture.Now;
@@ -57,22 +58,19 @@ public static class NowWords
         public NextAction? Form { get; init; }
     }
 
-    private static Said Of(string waits, string what, string tells, int minutes, Doing does = Doing.Looks) =>
-        Of(Phrase.Words(waits), what, tells, minutes, does);
-
-    private static Said Of(string waits, NextAction action) => Of(Phrase.Words(waits), action);
-
     private static Said Of(Phrase waits, NextAction action) =>
         new(waits, action.What, action.Tells, action.Minutes, action.Does) { Form = action };
 
-    private static Said Nothing(string waits) => new(Phrase.Words(waits), Phrase.Empty, Phrase.Empty, 0, Doing.Looks);
+    private static Said Nothing(Phrase waits) => new(waits, Phrase.Empty, Phrase.Empty, 0, Doing.Looks);
 
-    private static Said Of(Phrase waits, string what, string tells, int minutes, Doing does = Doing.Looks) =>
-        new(waits, Phrase.Words(what), Phrase.Words(tells), minutes, does);
+    private static Said Of(Phrase waits, Phrase what, Phrase tells, int minutes, Doing does = Doing.Looks) =>
+        new(waits, what, tells, minutes, does);
 
     private static Said Say(JobPicture picture, NowPicture now)
     {
-        var where = string.Join(", ", now.Where);
+        // It is about spots or about containers, by what it is; only a usual spot's name is a message.
+        var spots = SpotWords.Names(now.Where);
+        var container = Phrase.Verbatim(string.Join(", ", now.Where));
         return now.Kind switch
         {
             NowKind.TooMuchIsIn => Of(
@@ -83,19 +81,19 @@ public static class NowWords
                 Doing.TakesOut
             ),
             NowKind.CylinderTooFull => Of(
-                $"{where} is too full: it can burst when it warms.",
+                Phrase.Of($"{container} is too full: it can burst when it warms."),
                 "Move some to another cylinder now",
                 "a cylinder that may warm",
                 15
             ),
             NowKind.CircuitStandsOpen => Of(
-                $"The circuit stands open at {where}.",
+                Phrase.Of($"The circuit stands open at {spots}."),
                 "Cap or close it, and write that down",
                 "the drier takes up the air's water while it stands",
                 2
             ),
             NowKind.ContainerGives => Of(
-                $"Enough is in, and {where} still stands open.",
+                Phrase.Of($"Enough is in, and {container} still stands open."),
                 "Close its valve, and write that down",
                 "no gram more than the label",
                 1
@@ -129,28 +127,34 @@ public static class NowWords
                 8
             ),
             NowKind.LookAgain => Of(
-                string.Create(CultureInfo.InvariantCulture, $"It waits: look again on {now.Since:yyyy-MM-dd}."),
+                Phrase.Of($"It waits: look again on {Day(now.Since)}."),
                 "Read the standing pressure again then, engine off and cold, with the temperature of the air",
                 "how fast it leaks",
                 10
             ),
-            NowKind.Waits => Nothing(picture.Record.WaitingFor is { } reason ? $"It waits for {reason}." : "It waits."),
+            NowKind.Waits => Nothing(
+                picture.Record.WaitingFor is { } reason
+                    ? Phrase.Of($"It waits for {JobRecord.Waits(reason)}.")
+                    : Phrase.Words("It waits.")
+            ),
             NowKind.Done => Nothing("Done: the job is closed."),
-            _ => Way(picture, now, where),
+            _ => Way(picture, now, spots, container),
         };
     }
 
-    private static Said Mixed(JobPicture picture)
-    {
-        var onto = picture.Timeline.Now.ChargedOnto == Foreign.Nitrogen ? "nitrogen" : "air";
-        return Of(
-            $"Refrigerant went in on top of {onto}.",
+    private static Phrase Day(DateTimeOffset? day) =>
+        Phrase.Verbatim(day?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) ?? "");
+
+    private static Said Mixed(JobPicture picture) =>
+        Of(
+            picture.Timeline.Now.ChargedOnto == Foreign.Nitrogen
+                ? "Refrigerant went in on top of nitrogen."
+                : "Refrigerant went in on top of air.",
             "Have it recovered as contaminated; then evacuate and weigh in fresh",
             "a charge that can be trusted",
             60,
             Doing.TakesOut
         );
-    }
 
     private static Said Pumps(JobPicture picture)
     {
@@ -166,9 +170,8 @@ public static class NowWords
         );
     }
 
-    private static Said Way(JobPicture picture, NowPicture now, string where)
+    private static Said Way(JobPicture picture, NowPicture now, Phrase spots, Phrase container)
     {
-        const string CheckLocalRules = "check local rules";
         return now.Kind switch
         {
             NowKind.Weather => Of(
@@ -197,7 +200,7 @@ public static class NowWords
             ),
             NowKind.RecoverAndWeigh => Of(
                 "Air or another gas is inside.",
-                $"Have it recovered into a cylinder of its own; {CheckLocalRules}",
+                "Have it recovered into a cylinder of its own; check local rules",
                 "what came out",
                 35,
                 Doing.TakesOut
@@ -219,8 +222,8 @@ public static class NowWords
             NowKind.TestFurther => Further(picture),
             NowKind.MendTheFault => Fault(picture),
             NowKind.Recover => Of(
-                $"A leak is found: {where}.",
-                $"Have what is left recovered and weighed, by who may; {CheckLocalRules}",
+                Phrase.Of($"A leak is found: {spots}."),
+                "Have what is left recovered and weighed, by who may; check local rules",
                 "how much was in, and it stays lawful",
                 35,
                 Doing.TakesOut
@@ -233,14 +236,14 @@ public static class NowWords
                 Doing.TakesOut
             ),
             NowKind.MendLeaks => Of(
-                $"Still to mend: {where}.",
-                $"Mend {where}, and write down the seal or part",
+                Phrase.Of($"Still to mend: {spots}."),
+                Phrase.Of($"Mend {spots}, and write down the seal or part"),
                 "every leak that was found",
                 30
             ),
             NowKind.OilDue => Oil(picture),
             NowKind.CheckMended => Of(
-                $"Mended, not checked again: {where}.",
+                Phrase.Of($"Mended, not checked again: {spots}."),
                 "Soap or detector on what was mended",
                 "whether the repair holds",
                 5
@@ -284,7 +287,7 @@ public static class NowWords
                 "the charge plan",
                 2
             ),
-            NowKind.WeighIn => WeighIn(picture, where),
+            NowKind.WeighIn => WeighIn(picture, container),
             NowKind.ReadVent => Of(
                 "It waits for the proof at the vent.",
                 "Full blower, coldest setting, ten minutes; thermometer in the centre vent",
@@ -373,7 +376,7 @@ public static class NowWords
         );
     }
 
-    private static Said WeighIn(JobPicture picture, string where)
+    private static Said WeighIn(JobPicture picture, Phrase container)
     {
         var live = picture.WeighIn;
         var waits = live.Begun
@@ -381,7 +384,7 @@ public static class NowWords
             : Phrase.Of($"It waits for its charge: {Kilograms(live.TargetKg ?? 0)}.");
         return new(
             waits,
-            Phrase.Of($"Draw from {where} by the scale"),
+            Phrase.Of($"Draw from {container} by the scale"),
             Phrase.Words("the right amount, to some grams"),
             20,
             Doing.FillsIn

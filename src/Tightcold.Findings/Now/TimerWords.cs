@@ -1,22 +1,25 @@
+using Tightcold.Findings.Steps;
 using Tightcold.Picture.Circuit;
+using Tightcold.Quantities;
 
 namespace Tightcold.Findings.Now;
 
 /// <summary>What runs, in words.</summary>
 public static class TimerWords
 {
-    public static string What(WorkTimer timer)
+    public static Phrase What(WorkTimer timer)
     {
         ArgumentNullException.ThrowIfNull(timer);
         return timer.Kind switch
         {
-            TimerKind.PumpingDown => "Pumping down",
-            TimerKind.Holding or TimerKind.LastOfTheHold => "Holding, valve to the pump shut",
-            TimerKind.CircuitOpen => $"Circuit open at {timer.Where}",
-            _ => $"Valve open on {timer.Where}",
+            TimerKind.PumpingDown => Phrase.Words("Pumping down"),
+            TimerKind.Holding or TimerKind.LastOfTheHold => Phrase.Words("Holding, valve to the pump shut"),
+            TimerKind.CircuitOpen => Phrase.Of($"Circuit open at {SpotWords.Name(timer.Where ?? "")}"),
+            _ => Phrase.Of($"Valve open on {Phrase.Verbatim(timer.Where ?? "")}"),
         };
     }
 
+    [Said]
     public static string Then(WorkTimer timer)
     {
         ArgumentNullException.ThrowIfNull(timer);

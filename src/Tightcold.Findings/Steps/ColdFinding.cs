@@ -80,10 +80,19 @@ internal static class ColdFinding
             ),
             ColdOutcome.AsksFirst => (
                 Judgement.CannotTell,
-                Phrase.Of(
-                    $"{vent} at the vent. In this heat {Lacking(cold.Shown)} decides whether that is cold: write it "
-                        + $"down."
-                )
+                (cold.Shown.HumidityMissing, cold.Shown.CabinMissing) switch
+                {
+                    (true, true) => Phrase.Of(
+                        $"{vent} at the vent. In this heat the humidity and the cabin air decides whether that is "
+                            + $"cold: write it down."
+                    ),
+                    (true, false) => Phrase.Of(
+                        $"{vent} at the vent. In this heat the humidity decides whether that is cold: write it down."
+                    ),
+                    _ => Phrase.Of(
+                        $"{vent} at the vent. In this heat the cabin air decides whether that is cold: write it down."
+                    ),
+                }
             ),
             _ => (
                 Judgement.CannotTell,
@@ -94,10 +103,13 @@ internal static class ColdFinding
 
     private static Phrase Sure(ColdPicture cold) => Phrase.Of($"It cools as a sound car: {Odds(cold.Odds)} sure.");
 
-    private static string Lacking(VentJudged shown) =>
-        shown is { HumidityMissing: true, CabinMissing: true } ? "the humidity and the cabin air"
-        : shown.HumidityMissing ? "the humidity"
-        : "the cabin air";
+    private static Phrase Again(VentJudged shown) =>
+        Phrase.Words(
+            shown is { HumidityMissing: true, CabinMissing: true }
+                    ? "Read the vent again, with the humidity and the cabin air"
+                : shown.HumidityMissing ? "Read the vent again, with the humidity"
+                : "Read the vent again, with the cabin air"
+        );
 
     private static IEnumerable<Estimate> Estimates(ColdPicture cold)
     {
@@ -162,10 +174,14 @@ internal static class ColdFinding
     private static Phrase Why(ColdPicture cold)
     {
         var shown = cold.Shown;
-        var why = Phrase.Of(
-            $"The blower takes {(shown.Recirculated ? "recirculated" : "fresh")} air at "
-                + $"{At(shown.Observation.Weather.IntakeK)}; the coil must cool it and wring the water out of it."
-        );
+        var intake = At(shown.Observation.Weather.IntakeK);
+        var why = shown.Recirculated
+            ? Phrase.Of(
+                $"The blower takes recirculated air at {intake}; the coil must cool it and wring the water out of it."
+            )
+            : Phrase.Of(
+                $"The blower takes fresh air at {intake}; the coil must cool it and wring the water out of it."
+            );
         if (
             cold.Readings.FirstOrDefault(reading => reading.ParkedInSun && reading.Observation.Weather.IntakeK > 313) is
             { } hot
@@ -266,7 +282,7 @@ internal static class ColdFinding
             ColdOutcome.AsksFirst =>
             [
                 new(
-                    Phrase.Of($"Read the vent again, with {Lacking(cold.Shown)}"),
+                    Again(cold.Shown),
                     Phrase.Words("whether that is cold for this weather"),
                     5,
                     EntryKinds.VentReading,
@@ -288,6 +304,15 @@ internal static class ColdFinding
         };
     }
 
+    private static Phrase Air(Measure intake, bool recirculated, bool inTheSun) =>
+        (recirculated, inTheSun) switch
+        {
+            (true, true) => Phrase.Of($"recirculated, {intake}, parked in the sun"),
+            (true, false) => Phrase.Of($"recirculated, {intake}"),
+            (false, true) => Phrase.Of($"fresh, {intake}, parked in the sun"),
+            _ => Phrase.Of($"fresh, {intake}"),
+        };
+
     private static FindingTable Table(ColdPicture cold) =>
         new(
             "Vent readings in time",
@@ -298,10 +323,7 @@ internal static class ColdFinding
                         reading.SinceStartS is { } seconds
                             ? Phrase.Of($"{Measure.Seconds(seconds)}")
                             : Phrase.Words("not written down"),
-                        Phrase.Of(
-                            $"{(reading.Recirculated ? "recirculated" : "fresh")}, "
-                                + $"{At(reading.Observation.Weather.IntakeK)}{(reading.ParkedInSun ? ", parked in the sun" : "")}"
-                        ),
+                        Air(At(reading.Observation.Weather.IntakeK), reading.Recirculated, reading.ParkedInSun),
                         Phrase.Of($"{At(reading.Observation.VentK)}"),
                         Phrase.Of($"{(At(reading.Observation.Band.LowK), At(reading.Observation.Band.HighK))}")
                     )

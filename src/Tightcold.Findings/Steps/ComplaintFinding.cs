@@ -26,11 +26,13 @@ internal static class ComplaintFinding
     public static Finding Of(JobPicture picture)
     {
         var record = picture.Record;
-        var story = record.Journal.Last(EntryKinds.Story)?.Fields.Text(FieldNames.Told);
+        var told = record.Journal.Last(EntryKinds.Story);
+        var story = told?.Fields.Text(FieldNames.Told);
+        var own = Phrase.Verbatim(record.Job.Complaint);
         var complaint =
             story is null or StoryWords.NotSaid || SameWords(story, record.Job.Complaint)
-                ? Phrase.Of($"“{record.Job.Complaint}”")
-                : Phrase.Of($"“{record.Job.Complaint}”, {story}");
+                ? Phrase.Of($"“{own}”")
+                : Phrase.Of($"“{own}”, {told!.Says(FieldNames.Told)}");
         // Of what was filled here the journal knows why it is read.
         NextAction[] tell = story is null && picture.Timeline.Now.Inside == Inside.AsItCame ? [Tell] : [];
         var weather = record.Journal.OfKind(EntryKinds.Weather).FirstOrDefault();

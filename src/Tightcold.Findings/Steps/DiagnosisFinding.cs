@@ -78,8 +78,8 @@ internal static class DiagnosisFinding
             Certainty.Stands,
             Judgement.Bad,
             Phrase.Of(
-                $"Not {refrigerant} inside: the identifier says “{otherwise.Word}”. No fault is weighed by pressures "
-                    + $"of a refrigerant that is not there."
+                $"Not {Phrase.Verbatim(refrigerant)} inside: the identifier says “{otherwise.Says}”. No fault is "
+                    + $"weighed by pressures of a refrigerant that is not there."
             )
         )
         {
@@ -143,7 +143,7 @@ internal static class DiagnosisFinding
 
     private static Assumption ToldTwice(Sign sign) =>
         new(
-            Phrase.Of($"“{SeenSigns.Word(sign)}” and the story are one witness"),
+            Phrase.Of($"“{SeenSigns.Says(sign)}” and the story are one witness"),
             Phrase.Words("it is counted once, with the story")
         );
 
@@ -186,7 +186,7 @@ internal static class DiagnosisFinding
                 Judgement.CannotTell,
                 Phrase.Of(
                     $"Probably {name}, {Odds(odds)}, but only if it holds what the label says: it stood where "
-                        + $"{evidence.MayBe[0].Fluid.DisplayName} with liquid would."
+                        + $"{Phrase.Verbatim(evidence.MayBe[0].Fluid.DisplayName)} with liquid would."
                 )
             );
         // A history is hearsay about a filling: what the readings alone do not carry is not told surely.
@@ -283,13 +283,13 @@ internal static class DiagnosisFinding
     /// <summary>What a car that looks sound may still have.</summary>
     private static Phrase Hides(JobDiagnosis diagnosis)
     {
-        var names = string.Join(", ", diagnosis.WouldHide.Select(FaultWords.Name));
+        var names = Phrase.Join(", ", diagnosis.WouldHide.Select(FaultWords.Name));
         return (names, diagnosis.HiddenShortage) switch
         {
-            ({ Length: > 0 }, { } share) => Phrase.Of(
+            ({ IsEmpty: false }, { } share) => Phrase.Of(
                 $"This would still hide: {names}, and a charge from {Share(share)} of the label on: only a scale tells."
             ),
-            ({ Length: > 0 }, _) => Phrase.Of($"This would still hide: {names}."),
+            ({ IsEmpty: false }, _) => Phrase.Of($"This would still hide: {names}."),
             (_, { } share) => Phrase.Of(
                 $"This would still hide a charge from {Share(share)} of the label on: only a scale tells."
             ),
@@ -304,16 +304,18 @@ internal static class DiagnosisFinding
             return Phrase.Empty;
         var lead = answer.Leading;
         var (fault, with, _) = answer.ByFault()[0];
+        var (name, told) = (FaultWords.Name(lead.Hypothesis), HistoryWords.Speaks(history, expected));
         var way = lead.Reasons.FirstOrDefault(reason => reason.IsHistory)?.Weight switch
         {
-            > 0 => "speaks for",
-            < 0 => "speaks against",
-            _ => "neither speaks for nor against",
+            > 0 => Phrase.Of($"The history speaks for {name}: {told}."),
+            < 0 => Phrase.Of($"The history speaks against {name}: {told}."),
+            _ => Phrase.Of($"The history neither speaks for nor against {name}: {told}."),
         };
-        return Phrase.Of(
-            $"The history {way} {FaultWords.Name(lead.Hypothesis)}: {HistoryWords.Speaks(history, expected)}. By the "
-                + $"readings alone {FaultWords.Name(fault)} would have {Odds(answer.WithoutHistory(fault))}, with the "
-                + $"history {Odds(with)}."
+        return way.Then(
+            Phrase.Of(
+                $"By the readings alone {FaultWords.Name(fault)} would have {Odds(answer.WithoutHistory(fault))}, with "
+                    + $"the history {Odds(with)}."
+            )
         );
     }
 
@@ -342,7 +344,7 @@ internal static class DiagnosisFinding
             list.Add(
                 Estimate.Between(
                     "odds-" + alone.Key,
-                    "Odds: " + FaultWords.Name(alone),
+                    Phrase.Of($"Odds: {FaultWords.Name(alone)}"),
                     QuantityKind.Ratio,
                     odds,
                     odds,
@@ -372,7 +374,7 @@ internal static class DiagnosisFinding
                     .Where(phrase => !phrase.IsEmpty),
             ]);
             rows.Add([
-                Phrase.Words(FaultWords.Name(alone)),
+                FaultWords.Name(alone),
                 Phrase.Of($"{Odds(odds)}"),
                 bad,
                 Spoken(belief, evidence, 1),
@@ -445,8 +447,5 @@ internal static class DiagnosisFinding
             ];
     }
 
-    private static Phrase Joined(Phrase[] phrases) =>
-        phrases.Length == 0
-            ? Phrase.Empty
-            : phrases.Skip(1).Aggregate(phrases[0], (all, next) => Phrase.Of($"{all}; {next}"));
+    private static Phrase Joined(Phrase[] phrases) => Phrase.Join("; ", phrases);
 }

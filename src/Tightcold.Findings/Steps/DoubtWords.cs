@@ -24,7 +24,7 @@ internal static class DoubtWords
         };
     }
 
-    public static Finding Finding(Step step, string title, JobPicture picture, Entry entry, Doubt doubt) =>
+    public static Finding Finding(Step step, [Said] string title, JobPicture picture, Entry entry, Doubt doubt) =>
         new(step, title, Certainty.Weak, Judgement.CannotTell, Of(entry, doubt))
         {
             Why = Phrase.Words("Nothing else is judged from this reading."),

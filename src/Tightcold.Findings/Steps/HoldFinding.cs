@@ -145,7 +145,11 @@ internal static class HoldFinding
                 Judgement.Bad,
                 Phrase.Of($"Not dry ({Odds(hold.Odds.Wet)}): water is still boiling off inside. Pump on.")
             );
-        return (Certainty.Weak, Judgement.CannotTell, Phrase.Of($"Not proven tight. {Quality(tight)}{sure}"));
+        return (
+            Certainty.Weak,
+            Judgement.CannotTell,
+            Phrase.Words("Not proven tight.").Then(Quality(tight)).Then(sure)
+        );
     }
 
     private static Phrase Leaks(JobPicture picture)
@@ -155,20 +159,26 @@ internal static class HoldFinding
         var failed = tight.Belief.Tests.LastOrDefault(test => test.Failed && test.SinceLastChange);
         if (failed is not null)
         {
-            var how = failed.Kind == TightnessTestKind.NitrogenDecay ? "the nitrogen fell" : "the vacuum rose";
+            var nitrogen = failed.Kind == TightnessTestKind.NitrogenDecay;
             var (slow, fast) = (failed.RateKgPerS.P05, failed.RateKgPerS.P95);
             // Kilograms a year mean nothing to anybody: a large one is told by how soon the car is empty.
-            return slow > 0 && picture.Leaks.ChargeKg / slow < SoonSeconds
-                ? Phrase.Of(
-                    $"It leaks: {how} as from a hole that would empty it in "
-                        + $"{(Measure.Seconds(picture.Leaks.ChargeKg / fast), Measure.Seconds(picture.Leaks.ChargeKg / slow))}."
-                )
-                : Phrase.Of(
-                    $"It leaks: {how} as from a hole that would lose {(GramsPerYear(slow), GramsPerYear(fast))}."
+            if (slow > 0 && picture.Leaks.ChargeKg / slow < SoonSeconds)
+            {
+                var empty = (
+                    Measure.Seconds(picture.Leaks.ChargeKg / fast),
+                    Measure.Seconds(picture.Leaks.ChargeKg / slow)
                 );
+                return nitrogen
+                    ? Phrase.Of($"It leaks: the nitrogen fell as from a hole that would empty it in {empty}.")
+                    : Phrase.Of($"It leaks: the vacuum rose as from a hole that would empty it in {empty}.");
+            }
+            var rate = (GramsPerYear(slow), GramsPerYear(fast));
+            return nitrogen
+                ? Phrase.Of($"It leaks: the nitrogen fell as from a hole that would lose {rate}.")
+                : Phrase.Of($"It leaks: the vacuum rose as from a hole that would lose {rate}.");
         }
         return leaking.Length > 0
-            ? Phrase.Of($"{string.Join(", ", leaking)} leaked and is not mended: a vacuum pulls some leaks shut.")
+            ? Phrase.Of($"{SpotWords.Names(leaking)} leaked and is not mended: a vacuum pulls some leaks shut.")
             : Phrase.Words("It leaks: a test failed, and nothing was mended since.");
     }
 
@@ -177,16 +187,16 @@ internal static class HoldFinding
         tight.LastTest?.Quality switch
         {
             { } quality when quality.HasFlag(TestQuality.DialOnly) => Phrase.Words(
-                "This gauge shows gross leaks only. "
+                "This gauge shows gross leaks only."
             ),
             { } quality when quality.HasFlag(TestQuality.TooShort) => Phrase.Words(
-                "It was too short to see more than gross leaks. "
+                "It was too short to see more than gross leaks."
             ),
             { } quality when quality.HasFlag(TestQuality.LowPressure) => Phrase.Words(
-                "The test pressure was too low. "
+                "The test pressure was too low."
             ),
             { } quality when quality.HasFlag(TestQuality.Cooling) => Phrase.Words(
-                "The parts cooled meanwhile, which hides a leak. "
+                "The parts cooled meanwhile, which hides a leak."
             ),
             _ => Phrase.Empty,
         };
@@ -238,7 +248,7 @@ internal static class HoldFinding
         var odds = Math.Clamp(tight.Odds, 0.01, 0.99);
         yield return Estimate.Between(
             "still-cools",
-            $"Odds that it still cools {TightWords.When(tight)}",
+            Phrase.Of($"Odds that it still cools {TightWords.When(tight)}"),
             QuantityKind.Ratio,
             odds,
             odds,
@@ -260,12 +270,13 @@ internal static class HoldFinding
         }
         foreach (var test in tight.Belief.Tests.Where(test => test.SinceLastChange).TakeLast(2))
         {
-            var name = test.Kind == TightnessTestKind.NitrogenDecay ? "nitrogen" : "hold";
+            var nitrogen = test.Kind == TightnessTestKind.NitrogenDecay;
+            var key = nitrogen ? "nitrogen" : "hold";
             // “Not slower than 88 kg a year” helps nobody: the sentence above says that it shows gross leaks only.
             if (test.FloorKgPerS < GrossKgPerS)
                 yield return Estimate.Between(
-                    $"{name}-floor",
-                    $"Leak this {(name == "hold" ? "hold" : "nitrogen test")} could not have seen",
+                    $"{key}-floor",
+                    nitrogen ? "Leak this nitrogen test could not have seen" : "Leak this hold could not have seen",
                     QuantityKind.LeakRate,
                     test.FloorKgPerS,
                     Math.Min(test.FloorKgPerS, test.FloorKgPerS * test.FloorKgPerS / test.FloorHighKgPerS),
@@ -274,8 +285,8 @@ internal static class HoldFinding
                 );
             if (test.ShowsLeak >= 0.5)
                 yield return Estimate.Between(
-                    $"{name}-rate",
-                    $"Leak by this {(name == "hold" ? "hold" : "nitrogen test")}",
+                    $"{key}-rate",
+                    nitrogen ? "Leak by this nitrogen test" : "Leak by this hold",
                     QuantityKind.LeakRate,
                     test.RateKgPerS.P50,
                     test.RateKgPerS.P05,

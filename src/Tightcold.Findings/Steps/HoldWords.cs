@@ -8,32 +8,32 @@ namespace Tightcold.Findings.Steps;
 /// <summary>Explanations of a hold in the words of the trade.</summary>
 public static class HoldWords
 {
-    private static readonly ImmutableArray<string> Names =
+    private static readonly ImmutableArray<Phrase> Names =
     [
-        "tight",
-        "tight, gas from the oil",
-        "tight, temperature moved it",
-        "leak in the car",
-        "leak in hose or gauge set",
-        "water boiling off",
-        "leak, and gas from the oil",
-        "leak, and water",
-        "leak, masked or enlarged by temperature",
+        Phrase.Words("tight"),
+        Phrase.Words("tight, gas from the oil"),
+        Phrase.Words("tight, temperature moved it"),
+        Phrase.Words("leak in the car"),
+        Phrase.Words("leak in hose or gauge set"),
+        Phrase.Words("water boiling off"),
+        Phrase.Words("leak, and gas from the oil"),
+        Phrase.Words("leak, and water"),
+        Phrase.Words("leak, masked or enlarged by temperature"),
     ];
 
-    public static string Name(HoldExplanation explanation) => Names[(int)explanation];
+    public static Phrase Name(HoldExplanation explanation) => Names[(int)explanation];
 
-    private static readonly ImmutableArray<string> Looks =
+    private static readonly ImmutableArray<Phrase> Looks =
     [
-        "it stood still",
-        "as gas from the oil gives",
-        "as the temperature moves it",
-        "as a leak in the car gives",
-        "as a leak in hose or gauge set gives",
-        "as water boiling off gives",
-        "as a leak with gas from the oil gives",
-        "as a leak with water gives",
-        "as a leak gives, masked or enlarged by temperature",
+        Phrase.Words("it stood still"),
+        Phrase.Words("as gas from the oil gives"),
+        Phrase.Words("as the temperature moves it"),
+        Phrase.Words("as a leak in the car gives"),
+        Phrase.Words("as a leak in hose or gauge set gives"),
+        Phrase.Words("as water boiling off gives"),
+        Phrase.Words("as a leak with gas from the oil gives"),
+        Phrase.Words("as a leak with water gives"),
+        Phrase.Words("as a leak gives, masked or enlarged by temperature"),
     ];
 
     /// <summary>Below this nothing is called what it looks like.</summary>
@@ -50,15 +50,15 @@ public static class HoldWords
                     .Range(0, Names.Length)
                     .OrderByDescending(i => odds.Odds[i])
                     .Where(i => odds.Odds[i] >= 0.005)
-                    .Select(i => ImmutableArray.Create(Phrase.Words(Names[i]), Phrase.Of($"{Odds(odds.Odds[i])}"))),
+                    .Select(i => ImmutableArray.Create(Names[i], Phrase.Of($"{Odds(odds.Odds[i])}"))),
             ]
         );
 
     /// <summary>What it looks like, without odds of its own.</summary>
-    public static string LooksLike(HoldOdds odds)
+    public static Phrase LooksLike(HoldOdds odds)
     {
         ArgumentNullException.ThrowIfNull(odds);
         var most = Enumerable.Range(0, Looks.Length).MaxBy(i => odds.Odds[i]);
-        return odds.Odds[most] >= LooksFrom ? Looks[most] : "several things could explain that";
+        return odds.Odds[most] >= LooksFrom ? Looks[most] : Phrase.Words("several things could explain that");
     }
 }

@@ -55,7 +55,7 @@ internal static class IdentificationWords
     {
         if (mayBe.IsEmpty)
             yield break;
-        var others = mayBe.Skip(1).Aggregate(Named(mayBe[0]), (all, next) => Phrase.Of($"{all}, {Named(next)}"));
+        var others = Phrase.Join(", ", mayBe.Select(Named));
         yield return new(
             "may-be-another",
             Danger.Life,
@@ -69,5 +69,5 @@ internal static class IdentificationWords
     }
 
     private static Phrase Named(OtherRefrigerant other) =>
-        Phrase.Of($"{other.Fluid.DisplayName} ({Absolute(other.SaturationPa)})");
+        Phrase.Of($"{Phrase.Verbatim(other.Fluid.DisplayName)} ({Absolute(other.SaturationPa)})");
 }

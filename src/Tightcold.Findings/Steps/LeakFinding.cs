@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Picture;
@@ -58,7 +57,7 @@ internal static class LeakFinding
             Missing =
                 open.Length == 0 || !checkedAny
                     ? []
-                    : [Phrase.Of($"unchecked: {string.Join(", ", open.Select(state => state.Spot))}")],
+                    : [Phrase.Of($"unchecked: {Names(open)}")],
             Hazards =
             [
                 StepCautions.MovingParts with
@@ -74,20 +73,40 @@ internal static class LeakFinding
     private static (Judgement, Phrase) Judge(ImmutableArray<SpotState> states, SpotState[] open, bool checkedAny)
     {
         if (!checkedAny)
-            return (Judgement.Open, Phrase.Of($"Not begun: {states.Length} spots to check on this car."));
+            return (
+                Judgement.Open,
+                Phrase.Many(
+                    states.Length,
+                    $"Not begun: {states.Length} spot to check on this car.",
+                    $"Not begun: {states.Length} spots to check on this car."
+                )
+            );
         var leaking = states.Where(state => state.Leaking).ToArray();
         var traces = states.Where(state => state.Trace).ToArray();
         var suspects =
             traces.Length == 0
                 ? Phrase.Empty
-                : Phrase.Of($" {Count(traces.Length, "suspect", "suspects")}: {Names(traces)}.");
+                : Phrase.Many(
+                    traces.Length,
+                    $"{traces.Length} suspect: {Names(traces)}.",
+                    $"{traces.Length} suspects: {Names(traces)}."
+                );
         if (leaking.Length > 0)
             return (
                 Judgement.Bad,
-                Phrase.Of($"{Count(leaking.Length, "leak", "leaks")} found and not mended: {Names(leaking)}.{suspects}")
+                Phrase
+                    .Many(
+                        leaking.Length,
+                        $"{leaking.Length} leak found and not mended: {Names(leaking)}.",
+                        $"{leaking.Length} leaks found and not mended: {Names(leaking)}."
+                    )
+                    .Then(suspects)
             );
         if (states.Where(state => state.MendedUntested).ToArray() is { Length: > 0 } untested)
-            return (Judgement.CannotTell, Phrase.Of($"Mended, not yet checked again: {Names(untested)}.{suspects}"));
+            return (
+                Judgement.CannotTell,
+                Phrase.Of($"Mended, not yet checked again: {Names(untested)}.").Then(suspects)
+            );
         if (traces.Length > 0)
             return (
                 Judgement.CannotTell,
@@ -103,9 +122,10 @@ internal static class LeakFinding
             Judgement.Good,
             mended == 0
                 ? Phrase.Of($"All {states.Length} spots checked, nothing found.")
-                : Phrase.Of(
-                    $"All {states.Length} spots checked; {Count(mended, "leak", "leaks")} found, mended and clear on "
-                        + $"the second check."
+                : Phrase.Many(
+                    mended,
+                    $"All {states.Length} spots checked; {mended} leak found, mended and clear on the second check.",
+                    $"All {states.Length} spots checked; {mended} leaks found, mended and clear on the second check."
                 )
         );
     }
@@ -118,10 +138,11 @@ internal static class LeakFinding
         var actions = new List<NextAction>();
         if (leaking.Length > 0)
         {
-            var first = picture.Timeline.Now.HoldsRefrigerant ? " after recovery" : "";
             actions.Add(
                 new(
-                    Phrase.Of($"Mend {Names(leaking)}{first}"),
+                    picture.Timeline.Now.HoldsRefrigerant
+                        ? Phrase.Of($"Mend {Names(leaking)} after recovery")
+                        : Phrase.Of($"Mend {Names(leaking)}"),
                     Phrase.Words("nothing more leaks there, once checked again"),
                     40,
                     EntryKinds.SealChanged
@@ -151,9 +172,9 @@ internal static class LeakFinding
                     .Of(view)
                     .Select(spot =>
                         ImmutableArray.Create(
-                            Phrase.Words(spot.Name),
-                            Phrase.Words(SpotWords.Of(spot)),
-                            Phrase.Words(spot.State.Check?.Entry.Reads(FieldNames.Test) ?? ""),
+                            SpotWords.Name(spot.Name),
+                            SpotWords.Of(spot),
+                            spot.State.Check?.Entry.Says(FieldNames.Test) ?? Phrase.Empty,
                             LeakWords.Remark(SpotWords.Remark(spot.State), spot.Belief),
                             Phrase.Of($"{Odds(spot.Belief.Leaking)}"),
                             spot.Belief.Leaking > 0.02 || spot.Belief.Leaked > 0.5
@@ -166,8 +187,5 @@ internal static class LeakFinding
             ]
         );
 
-    private static string Names(IEnumerable<SpotState> states) => string.Join(", ", states.Select(state => state.Spot));
-
-    internal static string Count(int count, string one, string many) =>
-        count == 1 ? $"1 {one}" : $"{count.ToString(CultureInfo.InvariantCulture)} {many}";
+    private static Phrase Names(IEnumerable<SpotState> states) => SpotWords.Names(states.Select(state => state.Spot));
 }

@@ -25,9 +25,12 @@ internal static class LeakWords
             );
         if (open > 0)
             another = another.Then(
-                Phrase.Of(
-                    $"One found leak does not mean the only one: {LeakFinding.Count(open, "spot has", "spots have")} "
-                        + $"not been checked by a test that could see."
+                Phrase.Many(
+                    open,
+                    $"One found leak does not mean the only one: {open} spot has not been checked by a test that "
+                        + $"could see.",
+                    $"One found leak does not mean the only one: {open} spots have not been checked by a test that "
+                        + $"could see."
                 )
             );
         if (
@@ -112,7 +115,7 @@ internal static class LeakWords
     /// own.</summary>
     private const double LittleKgPerS = 0.1 / (365.25 * 86400);
 
-    private static Estimate? Rate(string key, string name, LeakQuantiles rate) =>
+    private static Estimate? Rate(string key, [Said] string name, LeakQuantiles rate) =>
         rate.P95 <= LargeKgPerS
             ? Estimate.Between(key, name, QuantityKind.LeakRate, rate.P50, rate.P05, rate.P95, EstimateOrigin.Modelled)
         : rate.P05 >= LittleKgPerS
@@ -122,6 +125,7 @@ internal static class LeakWords
     public static ImmutableArray<Assumption> Assumptions(JobPicture picture)
     {
         var view = picture.Leaks;
+        var month = picture.NextCheckAt.ToString("yyyy-MM", CultureInfo.InvariantCulture);
         return
         [
             new(
@@ -138,7 +142,7 @@ internal static class LeakWords
             ),
             picture.Record.LookAgainAt is null
                 ? new(
-                    Phrase.Of($"Look again by {picture.NextCheckAt.ToString("yyyy-MM", CultureInfo.InvariantCulture)}"),
+                    Phrase.Of($"Look again by {Phrase.Verbatim(month)}"),
                     Phrase.Of(
                         $"by then one such car in ten has fallen below {Kilograms(view.SufferingKg)}, where cooling "
                             + $"suffers"
@@ -153,7 +157,7 @@ internal static class LeakWords
     {
         foreach (var group in view.Checks.Take(4).GroupBy(check => check.Kind).Take(2))
         {
-            var spots = string.Join(", ", group.Select(check => check.Spot));
+            var spots = SpotWords.Names(group.Select(check => check.Spot));
             var minutes = (int)Math.Ceiling(group.Sum(check => check.Minutes));
             yield return new(
                 Phrase.Of($"Check next: {spots} ({group.Key.Name})"),

@@ -76,7 +76,7 @@ internal static class LedgerFinding
                 [
                     .. balance.Holdings.Values.Select(holding =>
                         ImmutableArray.Create(
-                            Phrase.Words(holding.Container.Name),
+                            Phrase.Verbatim(holding.Container.Name),
                             Phrase.Of($"{Kilograms(holding.FirstNetKg)}"),
                             Phrase.Of($"{Kilograms(holding.NetKg)}"),
                             Phrase.Of($"{Kilograms(holding.DrawnKg)}")
@@ -90,9 +90,9 @@ internal static class LedgerFinding
     /// <summary>What the place wants in the record and the journal does not hold.</summary>
     private static IEnumerable<Phrase> NotWritten(JobPicture picture) =>
         RecordSheet.Of(picture) is { } sheet
-        && sheet.Rows.Where(row => row.Value.IsEmpty).Select(row => row.Label.ToLowerInvariant()).ToArray()
+        && sheet.Rows.Where(row => row.Value.IsEmpty).Select(row => Phrase.Within(row.Label)).ToArray()
             is { Length: > 0 } open
-            ? [Phrase.Of($"for the record that the place asks for: {string.Join("; ", open)}")]
+            ? [Phrase.Of($"for the record that the place asks for: {Phrase.Join("; ", open)}")]
             : [];
 
     private static Phrase Warming(JobRecord record, MassBalance balance) =>

@@ -81,10 +81,9 @@ internal static class MendFinding
             hazards.Add(
                 StepCautions.Now(
                     Phrase.Of(
-                        $"The seal at {seal.Fields.Text(FieldNames.Spot) ?? ""} is called "
-                            + $"“{seal.Fields.Text(FieldNames.Seal) ?? ""}”: that rubber swells with "
-                            + $"{record.Car.Refrigerant} and its oil; {SealMaterial.For(record.Car.Refrigerant)} "
-                            + $"belongs there."
+                        $"The seal at {SpotOf(seal)} is called “{seal.Says(FieldNames.Seal)}”: that rubber swells with "
+                            + $"{Phrase.Verbatim(record.Car.Refrigerant)} and its oil; "
+                            + $"{SealMaterial.For(record.Car.Refrigerant)} belongs there."
                     )
                 )
             );
@@ -124,12 +123,13 @@ internal static class MendFinding
     {
         var done = mend.Changed.IsEmpty
             ? Phrase.Words("No part or seal replaced so far.")
-            : Phrase.Of(
-                $"{LeakFinding.Count(mend.Changed.Length, "part or seal", "parts and seals")} replaced: "
-                    + $"{string.Join("; ", mend.Changed.Select(entry => $"{entry.Fields.Text(FieldNames.Part) ?? entry.Fields.Text(FieldNames.Seal)} at {entry.Fields.Text(FieldNames.Spot)}"))}."
+            : Phrase.Many(
+                mend.Changed.Length,
+                $"{mend.Changed.Length} part or seal replaced: {Replaced(mend.Changed)}.",
+                $"{mend.Changed.Length} parts and seals replaced: {Replaced(mend.Changed)}."
             );
         if (leaking.Length > 0)
-            done = done.Then(Phrase.Of($"Still to mend: {string.Join(", ", leaking)}."));
+            done = done.Then(Phrase.Of($"Still to mend: {SpotWords.Names(leaking)}."));
         var oil = mend.Oil;
         return oil.TooLittle
             ? done.Then(
@@ -141,6 +141,18 @@ internal static class MendFinding
             : done;
     }
 
+    private static Phrase Replaced(ImmutableArray<Entry> changed) =>
+        Phrase.Join(
+            "; ",
+            changed.Select(entry =>
+            {
+                var what = entry.Says(entry.Kind == EntryKinds.PartChanged ? FieldNames.Part : FieldNames.Seal);
+                return Phrase.Of($"{what} at {SpotOf(entry)}");
+            })
+        );
+
+    private static Phrase SpotOf(Entry entry) => SpotWords.Name(entry.Fields.Text(FieldNames.Spot) ?? "");
+
     /// <summary>On to the pump only when every found leak is mended and the oil is there.</summary>
     private static ImmutableArray<NextAction> Next(JobPicture picture, string[] leaking)
     {
@@ -148,7 +160,7 @@ internal static class MendFinding
             return
             [
                 new(
-                    Phrase.Of($"Mend {string.Join(", ", leaking)}"),
+                    Phrase.Of($"Mend {SpotWords.Names(leaking)}"),
                     Phrase.Words("every leak that was found"),
                     30,
                     EntryKinds.SealChanged
@@ -239,26 +251,29 @@ internal static class MendFinding
                 [
                     .. changed.Select(entry =>
                         ImmutableArray.Create(
-                            Phrase.Words(entry.Fields.Text(FieldNames.Spot) ?? ""),
-                            Phrase.Words(entry.Fields.Text(FieldNames.Tightening) ?? "not written down"),
-                            Phrase.Words(
-                                string.Join(
-                                    "; ",
-                                    Tightening.For(entry.Fields.Text(FieldNames.Spot) ?? "").Take(2).Select(Line)
-                                )
+                            SpotOf(entry),
+                            entry.Fields.Text(FieldNames.Tightening) is { } done
+                                ? Phrase.Verbatim(done)
+                                : Phrase.Words("not written down"),
+                            Phrase.Join(
+                                "; ",
+                                Tightening.For(entry.Fields.Text(FieldNames.Spot) ?? "").Take(2).Select(Line)
                             )
                         )
                     ),
                 ]
             );
 
-    private static string Line(Tightening line) =>
+    private static Phrase Line(Tightening line) =>
         line is { LowNm: { } low, HighNm: { } high }
-            ? string.Create(
-                System.Globalization.CultureInfo.InvariantCulture,
-                $"{line.Joint} {low} to {high} N·m ({low / 1.3558:0.#} to {high / 1.3558:0.#} lbf·ft)"
+            ? Phrase.Of(
+                $"{line.Joint} {Figure(low)} to {Figure(high)} N·m "
+                    + $"({Figure(low / 1.3558, "0.#")} to {Figure(high / 1.3558, "0.#")} lbf·ft)"
             )
-            : $"{line.Joint}: {line.How}";
+            : Phrase.Of($"{line.Joint}: {line.How}");
+
+    private static Phrase Figure(double value, string? format = null) =>
+        Phrase.Verbatim(value.ToString(format, System.Globalization.CultureInfo.InvariantCulture));
 
     private static Judgement OilKind(
         JobRecord record,
@@ -280,23 +295,24 @@ internal static class MendFinding
             var (fit, why) = OilType.IsDye(type)
                 ? OilType.JudgeDye(electric, refrigerant, carOil, type)
                 : OilType.Judge(electric, refrigerant, carOil, type);
+            var bottle = Phrase.Verbatim(type);
             if (fit == OilFit.Stop)
             {
                 judgement = Judgement.Bad;
-                hazards.Add(StepCautions.Now(Phrase.Of($"Stop: {type}: {why}.")));
+                hazards.Add(StepCautions.Now(Phrase.Of($"Stop: {bottle}: {why}.")));
             }
             else if (fit == OilFit.Unsure)
             {
                 judgement = Worse(judgement, Judgement.CannotTell);
                 missing.Add(
                     Phrase.Of(
-                        $"whether {type} belongs here: {why}. Needed is "
+                        $"whether {bottle} belongs here: {why}. Needed is "
                             + $"{OilType.Needed(electric == true, record.Car.Refrigerant)}"
                     )
                 );
             }
             else if (fit == OilFit.AskGrade)
-                missing.Add(Phrase.Of($"the maker's grade of oil: {type} is {why}"));
+                missing.Add(Phrase.Of($"the maker's grade of oil: {bottle} is {why}"));
         }
         return judgement;
     }

@@ -155,16 +155,17 @@ internal static class RecoverFinding
         var room = Phrase.Empty;
         foreach (var cylinder in recovery.Cylinders)
         {
+            var name = Phrase.Verbatim(cylinder.Name);
             if (cylinder.MayKg is not { } most)
                 missing.Add(
-                    Phrase.Of($"the tare of {cylinder.Name}: without it the fill of the cylinder is not known")
+                    Phrase.Of($"the tare of {name}: without it the fill of the cylinder is not known")
                 );
             else if (cylinder.Overfilled)
                 hazards.Insert(
                     0,
                     StepCautions.Now(
                         Phrase.Of(
-                            $"{cylinder.Name} holds {Kilograms(cylinder.NetKg)}, more than the {Kilograms(most)} it "
+                            $"{name} holds {Kilograms(cylinder.NetKg)}, more than the {Kilograms(most)} it "
                                 + $"may (80 % full at {At(cylinder.HottestK)}): it can burst when it warms. Move some "
                                 + $"to another cylinder now."
                         )
@@ -172,11 +173,15 @@ internal static class RecoverFinding
                 );
             else
                 room = room.Then(
-                    Phrase.Of(
-                        $"{cylinder.Name} holds {Kilograms(cylinder.NetKg)} of the {Kilograms(most)} it "
-                            + $"may{(cylinder.ContentUnknown ? ", cautiously, since its contents are unknown" : "")}; "
-                            + $"{Kilograms(most - cylinder.NetKg)} of room."
-                    )
+                    cylinder.ContentUnknown
+                        ? Phrase.Of(
+                            $"{name} holds {Kilograms(cylinder.NetKg)} of the {Kilograms(most)} it may, cautiously, "
+                                + $"since its contents are unknown; {Kilograms(most - cylinder.NetKg)} of room."
+                        )
+                        : Phrase.Of(
+                            $"{name} holds {Kilograms(cylinder.NetKg)} of the {Kilograms(most)} it may; "
+                                + $"{Kilograms(most - cylinder.NetKg)} of room."
+                        )
                 );
         }
         return room;
@@ -209,7 +214,7 @@ internal static class RecoverFinding
             : Phrase.Of($"{amount}.");
     }
 
-    private static Phrase Rules(PlaceRules place) => Phrase.Of($"Rules: {place.Name}. {RuleBook.AlwaysSay}");
+    private static Phrase Rules(PlaceRules place) => Phrase.Of($"Rules: {place.Called}. {RuleBook.AlwaysSay}");
 
     private static Phrase Why(RecoveredAgainst? thought) =>
         thought is not { } against ? Phrase.Empty
@@ -234,7 +239,7 @@ internal static class RecoverFinding
 
     private static FindingTable Table(PlaceRules place, JobRecord record) =>
         new(
-            $"Rules of {place.Name}; {RuleBook.AlwaysSay}",
+            Phrase.Of($"Rules of {place.Called}; {RuleBook.AlwaysSay}"),
             ["What", "Where it stands", "How sure"],
             [
                 .. place
@@ -243,9 +248,9 @@ internal static class RecoverFinding
                     )
                     .Select(line =>
                         ImmutableArray.Create(
-                            Phrase.Words(RuleWords.Plain(line)),
-                            Phrase.Words(RuleWords.Stands(line)),
-                            Phrase.Words(RuleWords.Sure(line))
+                            RuleWords.Plain(line),
+                            RuleWords.Stands(line),
+                            RuleWords.Sure(line)
                         )
                     ),
             ]

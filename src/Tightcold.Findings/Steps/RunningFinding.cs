@@ -133,16 +133,11 @@ internal static class RunningFinding
         if (off.Length == 0)
             return (Certainty.Stands, Judgement.Good, Phrase.Of($"{read}: where a sound car stands today."));
         var what = off.Select(check =>
-            Phrase.Of(
-                $"{ReadingWords.Name(check.Channel)} {(Off(check) < 0 ? "lower" : "higher")} than a sound car's "
-                    + $"{Band(check, running)}"
-            )
+            Off(check) < 0
+                ? Phrase.Of($"{ReadingWords.Name(check.Channel)} lower than a sound car's {Band(check, running)}")
+                : Phrase.Of($"{ReadingWords.Name(check.Channel)} higher than a sound car's {Band(check, running)}")
         );
-        return (
-            Certainty.Stands,
-            Judgement.Bad,
-            Phrase.Of($"{read}: {what.Aggregate((all, next) => Phrase.Of($"{all}, {next}"))}.")
-        );
+        return (Certainty.Stands, Judgement.Bad, Phrase.Of($"{read}: {Phrase.Join(", ", what)}."));
     }
 
     private static int Off(ReadingCheck check) =>
@@ -190,7 +185,7 @@ internal static class RunningFinding
             Measure Shown(double pascals) => ReadingWords.Value(check.Channel, pascals, running.Air.Pascals);
             yield return Estimate.Between(
                 $"sound-{(check.Channel == Channel.LowSide ? "low" : "high")}",
-                $"A sound car’s {ReadingWords.Name(check.Channel)}",
+                check.Channel == Channel.LowSide ? "A sound car’s low side" : "A sound car’s high side",
                 QuantityKind.GaugePressure,
                 Shown(check.Healthy.Median).Si,
                 Shown(check.Healthy.Low).Si,
@@ -229,11 +224,11 @@ internal static class RunningFinding
 
     private static IEnumerable<Phrase> Missing(JobPicture picture, RunningPicture running)
     {
-        var fluid = FluidOf(picture.Record.Car).DisplayName;
-        foreach (var (side, name) in new[] { (running.Low, "low"), (running.High, "high") })
+        var fluid = Phrase.Verbatim(FluidOf(picture.Record.Car).DisplayName);
+        foreach (var (side, isLow) in new[] { (running.Low, true), (running.High, false) })
         {
             if (side is null)
-                yield return Phrase.Words($"the {name}-side pressure");
+                yield return Phrase.Words(isLow ? "the low-side pressure" : "the high-side pressure");
             else if (side.SaturationK is null)
                 yield return Phrase.Of(
                     $"a saturation temperature: {Absolute(side.Pascals)} lies outside what {fluid} condenses at"

@@ -12,10 +12,22 @@ public static class SpotWords
     /// not seen. What a test could see at less is computed; this is what a person is told to bring it to.</summary>
     private const double LeastTestPa = 340e3;
 
-    public static string Of(SpotView spot)
+    /// <summary>Names of spots in a row: a usual one is a message, one that a person added is said as it is.</summary>
+    public static Phrase Names(IEnumerable<string> spots) =>
+        Phrase.Join(", ", spots.Select(spot => Phrase.Words(spot, null)));
+
+    /// <inheritdoc cref="Names"/>
+    public static Phrase Name(string spot) => Names([spot]);
+
+    public static Phrase Of(SpotView spot)
     {
         ArgumentNullException.ThrowIfNull(spot);
-        return spot.Standing switch
+        return Phrase.Words(Word(spot), "spot");
+    }
+
+    [Said("spot")]
+    private static string Word(SpotView spot) =>
+        spot.Standing switch
         {
             SpotStanding.Unchecked => "not checked",
             SpotStanding.Blind => "checked blind",
@@ -26,7 +38,6 @@ public static class SpotWords
             SpotStanding.MendedUntested => "mended, not checked again",
             _ => "mended and clear",
         };
-    }
 
     /// <summary>A “nothing” from a test that could not have seen the leak is no evidence.</summary>
     public static Phrase Remark(SpotState state)

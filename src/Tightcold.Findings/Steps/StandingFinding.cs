@@ -85,7 +85,7 @@ internal static class StandingFinding
 
     private static (Judgement, Phrase, Phrase) Say(JobPicture picture, StandingPicture came, RestingReading reading)
     {
-        var fluid = FluidOf(picture.Record.Car).DisplayName;
+        var fluid = Phrase.Verbatim(FluidOf(picture.Record.Car).DisplayName);
         // Once refrigerant was moved, this speaks of how it came.
         var still = picture.Timeline.Now.Inside == Inside.AsItCame || came.Says == StandingSays.OpenToAir;
         var at = At(reading.Standing.TemperatureK);
@@ -103,7 +103,7 @@ internal static class StandingFinding
                 return (
                     Judgement.Bad,
                     Phrase.Of(
-                        $"Not {fluid} inside: the identifier says “{came.Otherwise!.Word}”. Its pressure tells nothing."
+                        $"Not {fluid} inside: the identifier says “{came.Otherwise!.Says}”. Its pressure tells nothing."
                     ),
                     Phrase.Empty
                 );
@@ -111,8 +111,8 @@ internal static class StandingFinding
                 return (
                     Judgement.CannotTell,
                     Phrase.Of(
-                        $"Cannot tell: {came.MayBe[0].Fluid.DisplayName} with liquid inside would stand here, {fluid} "
-                            + $"with liquid would not."
+                        $"Cannot tell: {Phrase.Verbatim(came.MayBe[0].Fluid.DisplayName)} with liquid inside would "
+                            + $"stand here, {fluid} with liquid would not."
                     ),
                     came.Left is { } ifSo
                         ? Phrase.Of($"If it is {fluid}, it is vapour only: about {Kilograms(ifSo.MeanKg)}.")
@@ -121,16 +121,22 @@ internal static class StandingFinding
             case StandingSays.VapourOnly:
                 var left = came.Left!.Value;
                 var (low, high) = Ends(left);
-                var share = picture.Record.Car.LabelCharge?.Kilograms is { } full
-                    ? Phrase.Of($", {(Share(low / full), Share(high / full))} of the label charge")
-                    : Phrase.Empty;
+                var (about, range) = (Kilograms(left.MeanKg), (Kilograms(low), Kilograms(high)));
+                var full = picture.Record.Car.LabelCharge?.Kilograms ?? 0;
+                var share = (Share(full > 0 ? low / full : 0), Share(full > 0 ? high / full : 0));
                 return (
                     Judgement.Bad,
-                    Phrase.Of(
-                        $"{(still ? "Vapour only: about" : "It came with vapour only: about")} "
-                            + $"{Kilograms(left.MeanKg)} "
-                            + $"{(still ? "left " : "")}({(Kilograms(low), Kilograms(high))}){share}."
-                    ),
+                    (still, full > 0) switch
+                    {
+                        (true, true) => Phrase.Of(
+                            $"Vapour only: about {about} left ({range}), {share} of the label charge."
+                        ),
+                        (true, false) => Phrase.Of($"Vapour only: about {about} left ({range})."),
+                        (false, true) => Phrase.Of(
+                            $"It came with vapour only: about {about} ({range}), {share} of the label charge."
+                        ),
+                        _ => Phrase.Of($"It came with vapour only: about {about} ({range})."),
+                    },
                     Phrase.Of(
                         $"With liquid inside it would stand at {Absolute(came.SaturationPa)} at {at}. "
                             + $"{Kilograms(left.InVapourKg)} is vapour in the pipes, about {Kilograms(left.InOilKg)} "
@@ -154,10 +160,15 @@ internal static class StandingFinding
             case StandingSays.OtherGas:
                 return (
                     Judgement.Bad,
-                    Phrase.Of(
-                        $"Air or another gas {(still ? "is" : "was")} inside: {Difference(came.ExcessPa)} above what "
-                            + $"{fluid} alone can have at {at}."
-                    ),
+                    still
+                        ? Phrase.Of(
+                            $"Air or another gas is inside: {Difference(came.ExcessPa)} above what {fluid} alone can "
+                                + $"have at {at}."
+                        )
+                        : Phrase.Of(
+                            $"Air or another gas was inside: {Difference(came.ExcessPa)} above what {fluid} alone can "
+                                + $"have at {at}."
+                        ),
                     still
                         ? Phrase.Words(
                             "Recover it, evacuate and weigh in fresh; an unknown mixture is never reused or mixed "

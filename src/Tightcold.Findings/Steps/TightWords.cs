@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Tightcold.Diagnosis.Tightness;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
@@ -23,30 +22,41 @@ public static class TightWords
     }
 
     /// <summary>“in two summers”.</summary>
-    public static string When(TightPicture tight)
+    public static Phrase When(TightPicture tight)
     {
         ArgumentNullException.ThrowIfNull(tight);
+        var (months, summers) = Horizon(tight);
         return tight.Years switch
         {
-            < 0.75 => string.Create(CultureInfo.InvariantCulture, $"in {Math.Round(12 * tight.Years)} months"),
-            < 1.5 => "next summer",
-            < 2.5 => "in two summers",
-            var years => string.Create(CultureInfo.InvariantCulture, $"in {Math.Round(years)} summers"),
+            < 0.75 => Phrase.Many(months, $"in {months} month", $"in {months} months"),
+            < 1.5 => Phrase.Words("next summer"),
+            < 2.5 => Phrase.Words("in two summers"),
+            _ => Phrase.Many(summers, $"in {summers} summer", $"in {summers} summers"),
         };
     }
 
     /// <summary>“within two summers”.</summary>
-    public static string Within(TightPicture tight)
+    public static Phrase Within(TightPicture tight)
     {
         ArgumentNullException.ThrowIfNull(tight);
-        return tight.Years is >= 0.75 and < 1.5 ? "before " + When(tight) : "with" + When(tight);
+        var (months, summers) = Horizon(tight);
+        return tight.Years switch
+        {
+            < 0.75 => Phrase.Many(months, $"within {months} month", $"within {months} months"),
+            < 1.5 => Phrase.Words("before next summer"),
+            < 2.5 => Phrase.Words("within two summers"),
+            _ => Phrase.Many(summers, $"within {summers} summer", $"within {summers} summers"),
+        };
     }
+
+    private static (int Months, int Summers) Horizon(TightPicture tight) =>
+        ((int)Math.Round(12 * tight.Years), (int)Math.Round(tight.Years));
 
     /// <summary>What stands most in the way.</summary>
     public static Phrase Doubt(TightPicture tight)
     {
         ArgumentNullException.ThrowIfNull(tight);
-        var spot = tight.Belief.DoubtSpot ?? "";
+        var spot = SpotWords.Name(tight.Belief.DoubtSpot ?? "");
         return tight.Belief.Doubt switch
         {
             TightnessDoubt.FailedTest => Phrase.Words("A test failed, and nothing was mended since."),
@@ -180,7 +190,7 @@ public static class TightWords
                 EntryKinds.StandingReading
             ),
             TightnessTestKind.SpotCheck => new(
-                Phrase.Of($"Check {proposal.Spot ?? ""}: {look}"),
+                Phrase.Of($"Check {SpotWords.Name(proposal.Spot ?? "")}: {look}"),
                 tells,
                 minutes,
                 EntryKinds.LeakCheck

@@ -203,11 +203,15 @@ internal static class WeighInFinding
             return (
                 Certainty.Stands,
                 Judgement.Bad,
-                Phrase.Of(
-                    $"{Kilograms(live.Balance.DrawnKg)} went in on top of "
-                        + $"{(state.ChargedOnto == Foreign.Nitrogen ? "nitrogen" : "air")}: it cannot cool as it "
-                        + $"should. Recover it, evacuate, and weigh in fresh."
-                )
+                state.ChargedOnto == Foreign.Nitrogen
+                    ? Phrase.Of(
+                        $"{Kilograms(live.Balance.DrawnKg)} went in on top of nitrogen: it cannot cool as it should. "
+                            + $"Recover it, evacuate, and weigh in fresh."
+                    )
+                    : Phrase.Of(
+                        $"{Kilograms(live.Balance.DrawnKg)} went in on top of air: it cannot cool as it should. "
+                            + $"Recover it, evacuate, and weigh in fresh."
+                    )
             );
         // Nothing is filled in before an evacuation was written down.
         if (!live.Begun && state.NeedsVacuum)
@@ -251,7 +255,7 @@ internal static class WeighInFinding
                     Judgement.Open,
                     Phrase.Of(
                         $"Target {Kilograms(target)}: draw {Kilograms(plan.NeedKg)} from "
-                            + $"{string.Join(", then ", plan.Steps.Select(step => step.Container))}."
+                            + $"{Phrase.Join(", then ", plan.Steps.Select(step => Phrase.Verbatim(step.Container)))}."
                     )
                 );
         }
@@ -291,20 +295,23 @@ internal static class WeighInFinding
     {
         if (live.Plan is not { Steps.Length: > 0 } plan || plan.ShortKg > 0)
             return Phrase.Empty;
-        var purge =
-            plan.PurgeKg > 0 ? Phrase.Of($", {Kilograms(plan.PurgeKg)} drives the air out of them") : Phrase.Empty;
-        return Phrase.Of(
-            $"Of what leaves the cans, {Kilograms(plan.HoseKg)} stays in the hoses{purge}. "
-                + $"{(live.Begun ? "From here on: " : "")}{StopText(plan)}"
-        );
+        var stays =
+            plan.PurgeKg > 0
+                ? Phrase.Of(
+                    $"Of what leaves the cans, {Kilograms(plan.HoseKg)} stays in the hoses, {Kilograms(plan.PurgeKg)} "
+                        + $"drives the air out of them."
+                )
+                : Phrase.Of($"Of what leaves the cans, {Kilograms(plan.HoseKg)} stays in the hoses.");
+        return stays.Then(live.Begun ? Phrase.Of($"From here on: {StopText(plan)}") : StopText(plan));
     }
 
     private static Phrase StopText(ChargePlan plan)
     {
         var last = plan.Steps[^1];
+        var name = Phrase.Verbatim(last.Container);
         return last.StopGrossKg is { } stop
-            ? Phrase.Of($"Close the valve of {last.Container} when the scale shows {Kilograms(stop)}.")
-            : Phrase.Of($"Weigh {last.Container} before opening it: its stop is {Kilograms(last.DrawKg)} below that.");
+            ? Phrase.Of($"Close the valve of {name} when the scale shows {Kilograms(stop)}.")
+            : Phrase.Of($"Weigh {name} before opening it: its stop is {Kilograms(last.DrawKg)} below that.");
     }
 
     private static FindingTable PlanTable(ChargePlan plan) =>
@@ -314,11 +321,11 @@ internal static class WeighInFinding
             [
                 .. plan.Steps.Select(step =>
                     ImmutableArray.Create(
-                        Phrase.Words(step.Container),
+                        Phrase.Verbatim(step.Container),
                         Phrase.Of($"{Kilograms(step.DrawKg)}"),
-                        step.StopGrossKg is { } stop
-                            ? Phrase.Of($"{Kilograms(stop)}{(step.Emptied ? " (or when the flow dies)" : "")}")
-                            : Phrase.Words("weigh it first"),
+                        step.StopGrossKg is not { } stop ? Phrase.Words("weigh it first")
+                            : step.Emptied ? Phrase.Of($"{Kilograms(stop)} (or when the flow dies)")
+                            : Phrase.Of($"{Kilograms(stop)}"),
                         Phrase.Of($"{Kilograms(step.LeftKg)}")
                     )
                 ),
@@ -335,24 +342,26 @@ internal static class WeighInFinding
         )
             missing.Add(
                 Phrase.Of(
-                    $"a scale reading of {holding.Container.Name} after use: what a can gave is only guessed without"
+                    $"a scale reading of {Phrase.Verbatim(holding.Container.Name)} after use: what a can gave is only "
+                        + $"guessed without"
                 )
             );
         foreach (var step in live.Plan?.Steps ?? [])
         {
             if (!balance.Holdings.TryGetValue(step.Container, out var holding) || holding.Weighed)
                 continue;
+            var name = Phrase.Verbatim(step.Container);
             if (holding.Known == ContentKnown.AsSold)
                 missing.Add(
                     Phrase.Of(
-                        $"whether {step.Container} is still full: it is taken as sold. Weigh it before and after; its "
+                        $"whether {name} is still full: it is taken as sold. Weigh it before and after; its "
                             + $"tare is what it weighs when empty"
                     )
                 );
             else if (holding.Known == ContentKnown.UsedBefore)
                 missing.Add(
                     Phrase.Of(
-                        $"how much is left in {step.Container}, used in job {holding.UsedInJob ?? 0}: heft it, and "
+                        $"how much is left in {name}, used in job {holding.UsedInJob ?? 0}: heft it, and "
                             + $"weigh it before and after"
                     )
                 );
@@ -366,8 +375,8 @@ internal static class WeighInFinding
         )
             missing.Add(
                 Phrase.Of(
-                    $"how much is left in {holding.Container.Name}, used in job {holding.UsedInJob!.Value}: it is "
-                        + $"left out of the plan until it is weighed"
+                    $"how much is left in {Phrase.Verbatim(holding.Container.Name)}, used in job "
+                        + $"{holding.UsedInJob!.Value}: it is left out of the plan until it is weighed"
                 )
             );
         if (live.Begun && record.Journal.OfKind(EntryKinds.Purge).FirstOrDefault() is null && !balance.SystemKnown)

@@ -20,9 +20,10 @@ public static class WeighInWords
         var (record, live, balance) = (picture.Record, picture.WeighIn, picture.WeighIn.Balance);
         var now = record.Journal.Standing.Length > 0 ? record.Journal.Standing[^1].ObservedAt : record.Job.OpenedAt;
         if (picture.Timeline.Now.ChargedOnto is not Foreign.Nothing and var onto)
-            yield return Phrase.Of(
-                $"Refrigerant went in on top of {(onto == Foreign.Nitrogen ? "nitrogen" : "air")}: recover it as "
-                    + $"contaminated."
+            yield return Phrase.Words(
+                onto == Foreign.Nitrogen
+                    ? "Refrigerant went in on top of nitrogen: recover it as contaminated."
+                    : "Refrigerant went in on top of air: recover it as contaminated."
             );
         if (live.Overshoot is { MustStop: true } over)
             yield return Phrase.Of(
@@ -38,6 +39,7 @@ public static class WeighInWords
             );
         if ((onScale ?? live.Container) is not { } name || !balance.Holdings.TryGetValue(name, out var holding))
             yield break;
+        var own = Phrase.Verbatim(name);
         var fluid = FluidOf(record.Car);
         var readings = record
             .Journal.OfKind(EntryKinds.ScaleReading)
@@ -60,7 +62,7 @@ public static class WeighInWords
                 > readings[0].Fields.Si(FieldNames.Gross) + 3 * record.KitAt(now).ScalePlusMinusKg
         )
             yield return Phrase.Of(
-                $"{name} got heavier: the hose pulls on the scale, or the system drives refrigerant back into the "
+                $"{own} got heavier: the hose pulls on the scale, or the system drives refrigerant back into the "
                     + $"can. Close the valve and look."
             );
         var conditions = balance.Conditions(holding, now);
@@ -70,13 +72,13 @@ public static class WeighInWords
             && systemPa > 0.97 * canPa
         )
             yield return Phrase.Of(
-                $"At {At(conditions.TemperatureK)} {name} stands at {Absolute(canPa)}, the system at "
+                $"At {At(conditions.TemperatureK)} {own} stands at {Absolute(canPa)}, the system at "
                     + $"{Absolute(systemPa)}: opened now it would fill, not give. Warm the can, never above "
                     + $"{At(CanSurroundings.HottestBathK)}, or start the engine."
             );
         if (open && LiveWeighIn.Rate(record, name) is { } rate && rate < CanModel.StallKgPerS && holding.NetKg > 0.03)
             yield return Phrase.Of(
-                $"It stalls with {Kilograms(holding.NetKg)} still in {name}: the can got too cold to push. A bath of "
+                $"It stalls with {Kilograms(holding.NetKg)} still in {own}: the can got too cold to push. A bath of "
                     + $"warm water, never above {At(CanSurroundings.HottestBathK)}, brings it back; it is not empty."
             );
         var running = record
@@ -104,7 +106,7 @@ public static class WeighInWords
             );
             if (risk.ReachesCompressorKgPerS > 0)
                 yield return Phrase.Of(
-                    $"{name} is inverted: liquid into a running suction breaks the compressor. A usual tap lets "
+                    $"{own} is inverted: liquid into a running suction breaks the compressor. A usual tap lets "
                         + $"several grams a second through, of which the suction gas evaporates about "
                         + $"{Kilograms(risk.MostSafeKgPerS)} a second. Turn it upright, or stop the engine."
                 );

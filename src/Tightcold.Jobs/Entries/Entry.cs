@@ -1,3 +1,4 @@
+using Tightcold.Quantities;
 using Tightcold.Jobs.Fields;
 
 namespace Tightcold.Jobs.Entries;
@@ -28,4 +29,10 @@ public sealed record Entry(
     /// <summary>The text of a field as a person reads it; null when it was not filled.</summary>
     public string? Reads(string field) =>
         Fields.Text(field) is { } stored ? Schema.Find(field)?.Reads(stored) ?? stored : null;
+
+    /// <summary>What a person reads for a field of this entry, in any language; empty where it is left out.</summary>
+    public Phrase Says(string field) =>
+        Fields.Text(field) is { } stored
+            ? Schema.Find(field)?.Says(stored) ?? Phrase.Verbatim(stored)
+            : Phrase.Empty;
 }

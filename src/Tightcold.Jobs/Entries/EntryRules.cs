@@ -33,7 +33,8 @@ public static class EntryRules
                 InputProblem.Of(
                     "kind",
                     entry.Kind,
-                    $"known kinds are {string.Join(", ", EntryKinds.All.Select(known => known.Name))}"
+                    $"known kinds are "
+                        + $"{Phrase.Verbatim(string.Join(", ", EntryKinds.All.Select(known => known.Name)))}"
                 ),
             ];
         var problems = new List<InputProblem>(schema.Check(entry.Fields));
@@ -76,7 +77,7 @@ public static class EntryRules
             yield return InputProblem.Of(
                 "observed-at",
                 Stamp(entry.ObservedAt),
-                $"an observation cannot lie after its writing ({Stamp(entry.WrittenAt)})"
+                $"an observation cannot lie after its writing ({Phrase.Verbatim(Stamp(entry.WrittenAt))})"
             );
     }
 
@@ -86,8 +87,8 @@ public static class EntryRules
             yield return InputProblem.Of(
                 "written-at",
                 Stamp(entry.WrittenAt),
-                $"the last entry was written at {Stamp(last)}, so this clock went backwards; set it right first "
-                    + $"(nothing recorded is lost)"
+                $"the last entry was written at {Phrase.Verbatim(Stamp(last))}, so this clock went backwards; set it "
+                    + $"right first (nothing recorded is lost)"
             );
     }
 
@@ -114,20 +115,15 @@ public static class EntryRules
                 continue;
             if (field.Type is FieldType.Spot)
             {
-                var spots = CircuitMap.Spots(record.Car);
                 if (!CircuitMap.Known(record.Car).Contains(name, StringComparer.OrdinalIgnoreCase))
-                    yield return InputProblem.Of(field.Name, name, $"spots of this car are {string.Join(", ", spots)}");
+                    yield return InputProblem.Of(field.Name, name, $"spots of this car are {Spots(record)}");
             }
             else if (field.Type is FieldType.Spots)
             {
                 var known = CircuitMap.Known(record.Car);
                 foreach (var one in FieldType.Spots.Of(name))
                     if (!known.Contains(one, StringComparer.OrdinalIgnoreCase))
-                        yield return InputProblem.Of(
-                            field.Name,
-                            one,
-                            $"spots of this car are {string.Join(", ", CircuitMap.Spots(record.Car))}"
-                        );
+                        yield return InputProblem.Of(field.Name, one, $"spots of this car are {Spots(record)}");
             }
             else if (field.Type is FieldType.Container && record.KitAt(entry.ObservedAt).Find(name) is null)
             {
@@ -137,7 +133,8 @@ public static class EntryRules
                     name,
                     known.Length == 0
                         ? (Phrase.Handler)$"the kit holds no can or cylinder yet; enter it in the kit first"
-                        : $"the kit holds {string.Join(", ", known.Select(container => container.Name))}"
+                        : $"the kit holds "
+                            + $"{Phrase.Verbatim(string.Join(", ", known.Select(container => container.Name)))}"
                 );
             }
         }
@@ -184,10 +181,14 @@ public static class EntryRules
                 yield return InputProblem.Of(
                     field,
                     typed.AsTyped,
-                    $"{container.Name} cannot weigh less than its tare, {tare}"
+                    $"{Phrase.Verbatim(container.Name)} cannot weigh less than its tare, {tare}"
                 );
         }
     }
+
+    /// <summary>The spots of the car, each as it is called; the person's own ones stay as they are.</summary>
+    private static Phrase Spots(JobRecord record) =>
+        Phrase.Join(", ", CircuitMap.Spots(record.Car).Select(Phrase.Words));
 
     private static string Stamp(DateTimeOffset moment) =>
         moment.ToString("yyyy-MM-dd HH:mm", System.Globalization.CultureInfo.InvariantCulture);

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Tightcold.Quantities;
 
 namespace Tightcold.Jobs.Entries;
 
@@ -8,7 +9,7 @@ public static class SignWords
 {
     /// <param name="Name">What is looked at or tried.</param>
     /// <param name="Seen">What may be found.</param>
-    public sealed record Group(string Name, ImmutableArray<string> Seen);
+    public sealed record Group([Said] string Name, [Said] ImmutableArray<string> Seen);
 
     public const string Fan = "condenser fan";
     public const string Course = "course of the cooling";
@@ -65,6 +66,7 @@ public static class SignWords
     ];
 
     /// <summary>Every observation, in the order of the groups.</summary>
+    [Said]
     public static ImmutableArray<string> All { get; } = [.. Groups.SelectMany(group => group.Seen)];
 
     /// <summary>The group of an observation; null for a word that is none.</summary>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Tightcold.Quantities;
 
 namespace Tightcold.Jobs.Entries;
 
@@ -13,6 +14,7 @@ public static class StoryWords
     public const string CameBack = "came back after a week";
     public const string NotSaid = "not said";
 
+    [Said]
     public static ImmutableArray<string> All { get; } =
         [BroughtInWarm, WarmAtIdle, WarmAfterTenMinutes, CheckUp, JustMended, CameBack, NotSaid];
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Tightcold.Quantities;
 
 namespace Tightcold.Jobs.Fields;
 
@@ -10,7 +11,13 @@ namespace Tightcold.Jobs.Fields;
 /// <param name="Type">What may stand in it.</param>
 /// <param name="Required">Refused when missing.</param>
 /// <param name="Hint">A few words below the field, or null.</param>
-public sealed record FieldSpec(string Name, string Label, FieldType Type, bool Required = false, string? Hint = null)
+public sealed record FieldSpec(
+    string Name,
+    [Said] string Label,
+    FieldType Type,
+    bool Required = false,
+    [Said] string? Hint = null
+)
 {
     private const double Zero = 273.15,
         Bar = 1e5;
@@ -27,12 +34,14 @@ public sealed record FieldSpec(string Name, string Label, FieldType Type, bool R
     public bool CarriedOver { get; init; }
 
     /// <summary>Words that a text is usually filled with; anything else can be typed.</summary>
+    [Said]
     public ImmutableArray<string> Suggestions { get; init; } = [];
 
     /// <summary>Stands in the open at once.</summary>
     public bool InTheOpen { get; init; }
 
     /// <summary>Folded away under this; null with what is folded last.</summary>
+    [Said]
     public string? Heading { get; init; }
 
     /// <summary>Whether a kit of these fields lets it stand in the open; null for no kit.</summary>
@@ -40,7 +49,20 @@ public sealed record FieldSpec(string Name, string Label, FieldType Type, bool R
 
     public bool IsOpen(FieldBag? kit) => InTheOpen && (Wants?.Invoke(kit) ?? true);
 
-    /// <summary>What a person reads for a stored text of this field.</summary>
+    /// <summary>What a person reads for a stored text of this field, in any language: the label of a choice is a message
+    /// that stands at the field’s name, a usual spot and a word that the form offered are messages too; everything else
+    /// stays as it was written.</summary>
+    public Phrase Says(string stored) =>
+        Type switch
+        {
+            FieldType.Choice choice => Phrase.Words(choice.LabelOf(stored), Name),
+            FieldType.Spot => Phrase.Words(stored, null),
+            FieldType.Spots => Phrase.Join(", ", FieldType.Spots.Of(stored).Select(Phrase.Words)),
+            FieldType.Text when Suggestions.Contains(stored) => Phrase.Words(stored, null),
+            _ => Phrase.Verbatim(stored),
+        };
+
+    /// <summary>The same in English, for machines.</summary>
     public string Reads(string stored) => Type is FieldType.Choice choice ? choice.LabelOf(stored) : stored;
 
     public FieldSpec OpenWhere(Func<FieldBag?, bool> wants) => this with { Wants = wants };
@@ -53,5 +75,5 @@ public sealed record FieldSpec(string Name, string Label, FieldType Type, bool R
 
     public FieldSpec Kept() => this with { CarriedOver = true };
 
-    public FieldSpec Suggests(params string[] words) => this with { Suggestions = [.. words] };
+    public FieldSpec Suggests([Said] params string[] words) => this with { Suggestions = [.. words] };
 }

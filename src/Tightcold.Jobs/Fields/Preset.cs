@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Tightcold.Quantities;
 
 namespace Tightcold.Jobs.Fields;
 
@@ -6,8 +7,9 @@ namespace Tightcold.Jobs.Fields;
 /// how something is or was set up; never what was read.</summary>
 /// <param name="Words">What is taken, in the words of the button.</param>
 /// <param name="Sets">Fields and what goes into them, with its unit.</param>
-public sealed record Preset(string Words, ImmutableArray<(string Field, string Text)> Sets)
+public sealed record Preset([Said] string Words, ImmutableArray<(string Field, string Text)> Sets)
 {
     /// <summary>The heading that stands over it; null: above the form.</summary>
+    [Said]
     public string? Heading { get; init; }
 }

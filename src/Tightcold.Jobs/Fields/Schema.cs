@@ -8,7 +8,7 @@ public sealed class Schema
 {
     private readonly ImmutableDictionary<string, FieldSpec> byName;
 
-    public Schema(string name, string label, params FieldSpec[] fields)
+    public Schema(string name, [Said] string label, params FieldSpec[] fields)
     {
         Name = name;
         Label = label;
@@ -20,6 +20,7 @@ public sealed class Schema
     public string Name { get; }
 
     /// <summary>What a person reads.</summary>
+    [Said]
     public string Label { get; }
 
     public ImmutableArray<FieldSpec> Fields { get; }
@@ -40,7 +41,7 @@ public sealed class Schema
                         name,
                         name,
                         $"this field is not known here; known are "
-                            + $"{string.Join(", ", Fields.Select(field => field.Name))}"
+                            + $"{Phrase.Verbatim(string.Join(", ", Fields.Select(field => field.Name)))}"
                     )
                 );
         foreach (var field in Fields)
@@ -48,7 +49,7 @@ public sealed class Schema
             if (bag[field.Name] is not { } value)
             {
                 if (field.Required)
-                    problems.Add(InputProblem.Of(field.Name, "", $"{field.Label.ToLowerInvariant()} is needed here"));
+                    problems.Add(InputProblem.Of(field.Name, "", $"{Phrase.Within(field.Label)} is needed here"));
             }
             else if (CheckValue(field, value) is { } problem)
             {
@@ -67,7 +68,7 @@ public sealed class Schema
                     return InputProblem.Of(
                         field.Name,
                         quantity.AsTyped,
-                        $"another kind of quantity is needed here ({type.Kind.ToString()})"
+                        $"another kind of quantity is needed here ({Phrase.Verbatim(type.Kind.ToString())})"
                     );
                 if (!(quantity.Value.Si >= type.MinSi && quantity.Value.Si <= type.MaxSi))
                     return new(
@@ -86,7 +87,7 @@ public sealed class Schema
                     : InputProblem.Of(
                         field.Name,
                         Plain(number.Value),
-                        $"{Plain(type.Min)} to {Plain(type.Max)} is allowed"
+                        $"{Phrase.Verbatim(Plain(type.Min))} to {Phrase.Verbatim(Plain(type.Max))} is allowed"
                     );
             case (FieldType.Choice type, FieldValue.Text text):
                 return type.Words.Contains(text.Value, StringComparer.Ordinal)
@@ -94,7 +95,7 @@ public sealed class Schema
                     : InputProblem.Of(
                         field.Name,
                         text.Value,
-                        $"one of {string.Join(", ", Near(type, text.Value))} is allowed"
+                        $"one of {Phrase.Verbatim(string.Join(", ", Near(type, text.Value)))} is allowed"
                     );
             case (FieldType.Text type, FieldValue.Text text):
                 return text.Value.Length <= type.MaxLength
@@ -113,7 +114,7 @@ public sealed class Schema
                     ? null
                     : InputProblem.Of(field.Name, "", $"names of spots, 1 to 2000 characters together, are allowed");
             default:
-                return InputProblem.Of(field.Name, value.ToString(), $"this field takes {Describe(field.Type)}");
+                return new(field.Name, value.ToString(), Takes(field.Type));
         }
     }
 
@@ -134,12 +135,16 @@ public sealed class Schema
 
     private static string Plain(double value) => value.ToString("R", System.Globalization.CultureInfo.InvariantCulture);
 
-    private static string Describe(FieldType type) =>
+    private static Phrase Takes(FieldType type) =>
         type switch
         {
-            FieldType.Quantity quantity => $"a number with its unit ({quantity.Kind})",
-            FieldType.Number => "a plain number",
-            FieldType.Choice choice => "one of " + string.Join(", ", choice.Words),
-            _ => "text",
+            FieldType.Quantity quantity => Phrase.Of(
+                $"this field takes a number with its unit ({Phrase.Verbatim(quantity.Kind.ToString())})"
+            ),
+            FieldType.Number => Phrase.Words("this field takes a plain number"),
+            FieldType.Choice choice => Phrase.Of(
+                $"this field takes one of {Phrase.Verbatim(string.Join(", ", choice.Words))}"
+            ),
+            _ => Phrase.Words("this field takes text"),
         };
 }

@@ -38,6 +38,8 @@ public sealed record JobRecord(Car Car, ImmutableArray<Kit> Kits, Job Job, Journ
         Journal.OfKind(EntryKinds.Weather).LastOrDefault(entry => entry.ObservedAt <= moment)
         ?? Journal.OfKind(EntryKinds.Weather).FirstOrDefault();
 
+    private const string LookAgainOn = "a look again on ";
+
     /// <summary>open, waiting or closed, by the last such entry.</summary>
     public string State => Journal.Last(EntryKinds.JobState)?.Fields.Text(FieldNames.State) ?? "open";
 
@@ -56,9 +58,19 @@ public sealed record JobRecord(Car Car, ImmutableArray<Kit> Kits, Job Job, Journ
         return state.Fields.Text(FieldNames.WaitingFor)
             ?? (
                 LookAgain(state) is { } day
-                    ? string.Create(CultureInfo.InvariantCulture, $"a look again on {day:yyyy-MM-dd}")
+                    ? LookAgainOn + day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)
                     : null
             );
+    }
+
+    /// <summary>What <see cref="WaitsFor"/> gave, as a person reads it; it is kept and searched in English.</summary>
+    public static Phrase Waits(string waitsFor)
+    {
+        ArgumentNullException.ThrowIfNull(waitsFor);
+        return waitsFor.StartsWith(LookAgainOn, StringComparison.Ordinal)
+            ? Phrase.Of($"a look again on {Phrase.Verbatim(waitsFor[LookAgainOn.Length..])}")
+            // One of the words that the form offers, or the person's own.
+            : Phrase.Words(waitsFor, null);
     }
 
     private static DateTimeOffset? LookAgain(Entry state) =>

@@ -1,18 +1,34 @@
+using Tightcold.Quantities;
+
 namespace Tightcold.Jobs.Journals;
 
-/// <summary>The data cannot be used. The message is one or two sentences for the person at the machine.</summary>
+/// <summary>The data cannot be used. What it says is one or two sentences for the person at the machine; the message is
+/// the same in English.</summary>
 public class StoreException : Exception
 {
-    public StoreException() { }
+    public StoreException()
+        : this(Phrase.Words("The data cannot be used.")) { }
 
-    public StoreException(string message)
-        : base(message) { }
+    public StoreException([Said] string message)
+        : this(Phrase.Words(message)) { }
 
-    public StoreException(string message, Exception inner)
-        : base(message, inner) { }
+    public StoreException([Said] string message, Exception inner)
+        : this(Phrase.Words(message), inner) { }
 
-    public StoreException(StoreTrouble trouble, string message, Exception? inner = null)
-        : base(message, inner) => Trouble = trouble;
+    public StoreException(Phrase says, Exception? inner = null)
+        : this(StoreTrouble.Other, says, inner) { }
+
+    public StoreException(StoreTrouble trouble, Phrase says, Exception? inner = null)
+        : base(English(says), inner) => (Trouble, Says) = (trouble, says);
 
     public StoreTrouble Trouble { get; }
+
+    /// <summary>The sentences, in whatever language they are read.</summary>
+    public Phrase Says { get; }
+
+    private static string English(Phrase says)
+    {
+        ArgumentNullException.ThrowIfNull(says);
+        return says.ToString();
+    }
 }

@@ -79,7 +79,13 @@ public static class FieldBagJson
                     return null;
                 if (unit != SiUnit.Of(type.Kind))
                 {
-                    problems.Add(InputProblem.Of($"{at.Path}.unit", unit, $"“{SiUnit.Of(type.Kind)}” is needed here"));
+                    problems.Add(
+                        InputProblem.Of(
+                            $"{at.Path}.unit",
+                            unit,
+                            $"“{Phrase.Verbatim(SiUnit.Of(type.Kind))}” is needed here"
+                        )
+                    );
                     return null;
                 }
                 return new FieldValue.Quantity(new Measure(type.Kind, value.Value), typed, plusMinus);
@@ -89,11 +95,11 @@ public static class FieldBagJson
                     && at.Element.TryGetDouble(out var number)
                     && double.IsFinite(number)
                     ? new FieldValue.Number(number)
-                    : at.Wrong(problems, "a number");
+                    : at.Wrong(problems, $"a number is needed here");
             default:
                 return at.Element.ValueKind == JsonValueKind.String
                     ? new FieldValue.Text(at.Element.GetString() ?? "")
-                    : at.Wrong(problems, "text in quotes");
+                    : at.Wrong(problems, $"text in quotes is needed here");
         }
     }
 }

@@ -7,6 +7,7 @@ using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Jobs.Kits;
 using Tightcold.Jobs.Photos;
+using Tightcold.Quantities;
 
 namespace Tightcold.Jobs.Json;
 
@@ -115,14 +116,14 @@ public static class JobDocument
         if (!root.IsObject(problems))
             return (null, problems);
         if (root.Text("format", problems) is { } format && format != Format)
-            problems.Add(InputProblem.Of("$.format", format, $"“{Format}” is needed"));
+            problems.Add(InputProblem.Of("$.format", format, $"“{Phrase.Verbatim(Format)}” is needed"));
         if (root.Whole("version", problems) is { } version && version is not (PlainVersion or Version))
             problems.Add(
                 InputProblem.Of(
                     "$.version",
                     version.ToString(System.Globalization.CultureInfo.InvariantCulture),
                     version > Version
-                        ? (Tightcold.Quantities.Phrase.Handler)(
+                        ? (Phrase.Handler)(
                             $"this file was written by a newer Tightcold; this one reads version {Version}; "
                             + $"nothing was changed here"
                         )
@@ -167,12 +168,12 @@ public static class JobDocument
             problems.Add(
                 InputProblem.Of(
                     "$.photos",
-                    string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{photos.Length} photos"),
+                    Phrase.Many(photos.Length, $"{photos.Length} photo", $"{photos.Length} photos"),
                     $"at most {Photo.MostOfAJob} of a job"
                 )
             );
         if (photos.Select(photo => photo.Id).Distinct().Count() != photos.Length)
-            problems.Add(InputProblem.Of("$.photos", "an id twice", $"each photo has its own id"));
+            problems.Add(InputProblem.Of("$.photos", Phrase.Words("an id twice"), $"each photo has its own id"));
         return photos;
     }
 
@@ -222,7 +223,11 @@ public static class JobDocument
             problems.Add(
                 InputProblem.Of(
                     "$.chain",
-                    string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{record.Chain.Length} links"),
+                    Phrase.Many(
+                        record.Chain.Length,
+                        $"{record.Chain.Length} link",
+                        $"{record.Chain.Length} links"
+                    ),
                     $"it names each of the {record.Journal.All.Length} entries of the file once; an entry was added "
                         + $"or taken out since it was written"
                 )

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using Tightcold.Jobs.Fields;
+using Tightcold.Quantities;
 
 namespace Tightcold.Jobs.Json;
 
@@ -22,7 +23,7 @@ internal readonly record struct JsonReaderAt(JsonElement Element, string Path)
     {
         if (Element.ValueKind == JsonValueKind.Object)
             return true;
-        Wrong(problems, "an object in braces");
+        Wrong(problems, $"an object in braces is needed here");
         return false;
     }
 
@@ -43,7 +44,7 @@ internal readonly record struct JsonReaderAt(JsonElement Element, string Path)
             return [];
         if (child.Element.ValueKind != JsonValueKind.Array)
         {
-            child.Wrong(problems, "a list in brackets");
+            child.Wrong(problems, $"a list in brackets is needed here");
             return [];
         }
         return
@@ -58,7 +59,7 @@ internal readonly record struct JsonReaderAt(JsonElement Element, string Path)
             return null;
         if (child.Element.ValueKind == JsonValueKind.String)
             return child.Element.GetString();
-        child.Wrong(problems, "text in quotes");
+        child.Wrong(problems, $"text in quotes is needed here");
         return null;
     }
 
@@ -74,7 +75,7 @@ internal readonly record struct JsonReaderAt(JsonElement Element, string Path)
             && double.IsFinite(number)
         )
             return number;
-        child.Wrong(problems, "a finite number");
+        child.Wrong(problems, $"a finite number is needed here");
         return null;
     }
 
@@ -84,7 +85,7 @@ internal readonly record struct JsonReaderAt(JsonElement Element, string Path)
             return null;
         if (child.Element.ValueKind == JsonValueKind.Number && child.Element.TryGetInt32(out var number))
             return number;
-        child.Wrong(problems, "a whole number");
+        child.Wrong(problems, $"a whole number is needed here");
         return null;
     }
 
@@ -104,14 +105,14 @@ internal readonly record struct JsonReaderAt(JsonElement Element, string Path)
             return null;
         if (child.Element.ValueKind == JsonValueKind.String && child.Element.TryGetDateTimeOffset(out var time))
             return time;
-        child.Wrong(problems, "a time such as 2031-07-04T14:30:00+02:00");
+        child.Wrong(problems, $"a time such as 2031-07-04T14:30:00+02:00 is needed here");
         return null;
     }
 
-    public FieldValue? Wrong(List<InputProblem> problems, string needed)
+    public FieldValue? Wrong(List<InputProblem> problems, Phrase.Handler needed)
     {
         var raw = Element.ValueKind == JsonValueKind.Undefined ? "" : Element.GetRawText();
-        problems.Add(InputProblem.Of(Path, Quote.Beginning(raw, 40), $"{needed} is needed here"));
+        problems.Add(InputProblem.Of(Path, Quote.Beginning(raw, 40), needed));
         return null;
     }
 }

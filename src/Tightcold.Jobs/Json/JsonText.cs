@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
 using Tightcold.Jobs.Fields;
+using Tightcold.Quantities;
 
 namespace Tightcold.Jobs.Json;
 
@@ -41,14 +42,14 @@ public static class JsonText
                 trouble.LineNumber is null || trouble.Message.Contains("uplicate", StringComparison.Ordinal)
                     ? InputProblem.Of(
                         "file",
-                        "two of a field",
+                        Phrase.Words("two of a field"),
                         $"each field stands once in the JSON; nothing was imported"
                     )
                     : InputProblem.Of(
                         "file",
-                        string.Create(
-                            CultureInfo.InvariantCulture,
-                            $"line {trouble.LineNumber + 1}, byte {trouble.BytePositionInLine + 1}"
+                        Phrase.Of(
+                            $"line {(int)(trouble.LineNumber ?? 0) + 1}, "
+                                + $"byte {(int)(trouble.BytePositionInLine ?? 0) + 1}"
                         ),
                         $"the JSON is broken or cut short there; nothing was imported"
                     )
@@ -90,9 +91,8 @@ public static class JsonText
             ? ((char)code, 6)
             : (text[at], 1);
 
-    private static string Place(string text, int at) =>
-        string.Create(
-            CultureInfo.InvariantCulture,
+    private static Phrase Place(string text, int at) =>
+        Phrase.Of(
             $"line {text.AsSpan(0, at).Count('\n') + 1}, letter {at - (at == 0 ? -1 : text.LastIndexOf('\n', at - 1))}"
         );
 }

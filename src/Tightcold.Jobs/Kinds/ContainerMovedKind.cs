@@ -85,8 +85,8 @@ internal sealed class ContainerMovedKind()
             return InputProblem.Of(
                 FieldNames.Container,
                 source.Name,
-                $"it holds {source.Refrigerant} and this car is labelled {record.Car.Refrigerant}; refrigerants are "
-                    + $"never mixed"
+                $"it holds {source.RefrigerantSays} and this car is labelled "
+                    + $"{Phrase.Verbatim(record.Car.Refrigerant)}; refrigerants are never mixed"
             );
         var filled = !source.IsRecovery
             ? null
@@ -103,8 +103,9 @@ internal sealed class ContainerMovedKind()
             ? InputProblem.Of(
                 FieldNames.Container,
                 source.Name,
-                $"what was recovered into it was not identified as {record.Car.Refrigerant}: identify it and say so "
-                    + $"at the recovery, or send it to reclaim; what is mixed or unknown never goes into a car"
+                $"what was recovered into it was not identified as {Phrase.Verbatim(record.Car.Refrigerant)}: identify "
+                    + $"it and say so at the recovery, or send it to reclaim; what is mixed or unknown never goes into "
+                    + $"a car"
             )
             : null;
     }

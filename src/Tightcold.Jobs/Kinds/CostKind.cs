@@ -10,7 +10,7 @@ internal sealed class CostKind()
         EntryKinds.Cost,
         "Cost",
         Text(FieldNames.What, "What for", 80, required: true),
-        Number(FieldNames.Amount, "Amount", 0, 1e6, required: true),
+        Number(FieldNames.Amount, "Sum", 0, 1e6, required: true),
         Text(FieldNames.Currency, "Currency", 8).Kept(),
         Unread(Choice(FieldNames.Sort, "Sort", false, "part", "consumable", "time", "other")),
         Minutes(FieldNames.TimeSpent, "Time spent", 30 * 24 * 60)

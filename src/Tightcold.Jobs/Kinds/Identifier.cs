@@ -1,6 +1,7 @@
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
+using Tightcold.Quantities;
 
 namespace Tightcold.Jobs.Kinds;
 
@@ -9,7 +10,7 @@ internal static class Identifier
 {
     /// <summary>What it last said against the label, of what has been in the car since the vacuum pump last ran; null
     /// when it said nothing, or nothing else than the label.</summary>
-    public static string? SaidOtherwise(JobRecord record, Entry now)
+    public static Phrase? SaidOtherwise(JobRecord record, Entry now)
     {
         var before = record
             .Journal.Standing.Where(entry => entry.ObservedAt <= now.ObservedAt)
@@ -19,6 +20,6 @@ internal static class Identifier
             .Where(entry => entry.Kind == EntryKinds.StandingReading)
             .Select(entry => entry.Fields.Text(FieldNames.Identified))
             .FirstOrDefault(word => word is not null);
-        return said == Chosen.AsLabelled ? null : said;
+        return said is null or Chosen.AsLabelled ? null : Phrase.Words(said, FieldNames.Identified);
     }
 }

@@ -11,7 +11,7 @@ namespace Tightcold.Jobs.Kinds;
 /// are made from it; a file with a new kind in it is all that they need.</summary>
 public abstract class Kind
 {
-    protected Kind(string name, string label, params FieldSpec[] fields) => Schema = new(name, label, fields);
+    protected Kind(string name, [Said] string label, params FieldSpec[] fields) => Schema = new(name, label, fields);
 
     /// <summary>The fields, with what is usual in each and where a form shows it.</summary>
     public Schema Schema { get; }

@@ -57,8 +57,8 @@ internal sealed class RecoveryKind()
             yield return InputProblem.Of(
                 FieldNames.GrossAfter,
                 Typed(entry, FieldNames.GrossAfter),
-                $"a cylinder cannot get lighter while refrigerant goes in; {Typed(entry, FieldNames.GrossBefore)} "
-                    + $"stood before"
+                $"a cylinder cannot get lighter while refrigerant goes in; "
+                    + $"{Phrase.Verbatim(Typed(entry, FieldNames.GrossBefore))} stood before"
             );
         if (record.KitAt(entry.ObservedAt).Find(entry.Fields.Text(FieldNames.Container) ?? "") is not { } cylinder)
             yield break;
@@ -72,8 +72,8 @@ internal sealed class RecoveryKind()
         else if (identified == Chosen.MixedOrUnknown && cylinder.Refrigerant != Chosen.MixedOrUnknown)
             yield return Not(
                 cylinder.Name,
-                $"it is for {cylinder.Refrigerant}; what is mixed or unknown goes into a cylinder of its own, marked "
-                    + $"so, and is never mixed into a clean one"
+                $"it is for {cylinder.RefrigerantSays}; what is mixed or unknown goes into a cylinder of its own, "
+                    + $"marked so, and is never mixed into a clean one"
             );
         else if (
             identified != Chosen.AsLabelled
@@ -88,8 +88,8 @@ internal sealed class RecoveryKind()
         else if (cylinder.Refrigerant != record.Car.Refrigerant && cylinder.Refrigerant != Chosen.MixedOrUnknown)
             yield return Not(
                 cylinder.Name,
-                $"it is for {cylinder.Refrigerant} and this car is labelled {record.Car.Refrigerant}; refrigerants "
-                    + $"are never mixed"
+                $"it is for {cylinder.RefrigerantSays} and this car is labelled "
+                    + $"{Phrase.Verbatim(record.Car.Refrigerant)}; refrigerants are never mixed"
             );
     }
 

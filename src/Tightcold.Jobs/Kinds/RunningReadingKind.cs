@@ -46,12 +46,16 @@ internal sealed class RunningReadingKind()
                         Chosen.BlockedAirflow
                     )
                     .Kept(),
-                new(
+                Choice(
                     FieldNames.SwitchBridged,
                     "Low-pressure switch bridged while reading",
-                    new FieldType.Choice("no", Chosen.Yes),
-                    Hint: "do not bridge one: an empty compressor seizes, a full one passes its relief"
-                )
+                    false,
+                    "no",
+                    Chosen.Yes
+                ) with
+                {
+                    Hint = "do not bridge one: an empty compressor seizes, a full one passes its relief",
+                }
             ),
             .. Under(
                 "Looked at",
@@ -107,7 +111,7 @@ internal sealed class RunningReadingKind()
         Ran("1500 rpm, blower full, recirculated, doors closed", "recirculated", "closed"),
     ];
 
-    private static Preset Ran(string words, string air, string doors) =>
+    private static Preset Ran([Said] string words, string air, string doors) =>
         new(
             words,
             [

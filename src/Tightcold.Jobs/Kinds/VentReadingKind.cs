@@ -32,6 +32,6 @@ internal sealed class VentReadingKind()
     public override ImmutableArray<Preset> Presets { get; } =
     [Ran("parked in the sun"), Ran("parked in shade"), Ran("driving")];
 
-    private static Preset Ran(string moving) =>
+    private static Preset Ran([Said] string moving) =>
         new(moving, [(FieldNames.Moving, moving), (FieldNames.AirSource, "recirculated"), (FieldNames.Blower, "full")]);
 }

@@ -52,7 +52,7 @@ public sealed record Container(FieldBag Fields)
         Sold("Recovery cylinder, R-1234yf", RecoveryCylinder, "R-1234yf", null),
     ];
 
-    private static Preset Sold(string words, string kind, string refrigerant, string? net) =>
+    private static Preset Sold([Said] string words, string kind, string refrigerant, string? net) =>
         new(
             words,
             [
@@ -65,6 +65,10 @@ public sealed record Container(FieldBag Fields)
     public string Name => Fields.Text(FieldNames.Name) ?? "";
     public string Kind => Fields.Text(FieldNames.Kind) ?? "";
     public string Refrigerant => Fields.Text(FieldNames.Refrigerant) ?? "";
+
+    /// <summary>The refrigerant, or that it is mixed or unknown, as a person reads it.</summary>
+    public Phrase RefrigerantSays => Phrase.Words(Refrigerant, FieldNames.Refrigerant);
+
     public RefrigerantMass? NetAsSold => Fields.Get<RefrigerantMass>(FieldNames.NetAsSold);
     public RefrigerantMass? Tare => Fields.Get<RefrigerantMass>(FieldNames.Tare);
     public RefrigerantMass? GrossNow => Fields.Get<RefrigerantMass>(FieldNames.GrossNow);

@@ -1,6 +1,5 @@
 using System.Buffers.Binary;
 using System.Collections.Immutable;
-using System.Globalization;
 using Tightcold.Jobs.Fields;
 using Tightcold.Quantities;
 
@@ -20,11 +19,11 @@ public static class Jpeg
             return ([], InputProblem.Of(Field, "", $"take a photo first, or choose one"));
         if (bytes.Length > Photo.MostBytes)
             return Refused(
-                $"{bytes.Length / 1000} kB",
+                Phrase.Of($"{bytes.Length / 1000} kB"),
                 Phrase.Of($"at most {Photo.MostBytes / 1000} kB; the page shrinks a photo by itself where scripts run")
             );
         if (bytes.Length < 4 || bytes[0] != 0xFF || bytes[1] != Marker.Start)
-            return Refused("this file", Phrase.Words("a JPEG photo is needed, as phones take them"));
+            return Refused(Phrase.Words("this file"), Phrase.Words("a JPEG photo is needed, as phones take them"));
         var kept = ImmutableArray.CreateBuilder<byte>(bytes.Length);
         kept.AddRange(bytes[..2]);
         var at = 2;
@@ -63,7 +62,7 @@ public static class Jpeg
             return Broken();
         if (Math.Max(pixels.Width, pixels.Height) > Photo.MostPixels)
             return Refused(
-                string.Create(CultureInfo.InvariantCulture, $"{pixels.Width} by {pixels.Height} pixels"),
+                Phrase.Of($"{pixels.Width} by {pixels.Height} pixels"),
                 Phrase.Of($"at most {Photo.MostPixels} on the longer side")
             );
         // Behind the end of the picture nothing is kept either.
@@ -74,10 +73,13 @@ public static class Jpeg
         return (kept.ToImmutable(), null);
 
         static (ImmutableArray<byte>, InputProblem?) Broken() =>
-            Refused("this file", Phrase.Words("a whole JPEG photo is needed; this one breaks off or is none"));
+            Refused(
+                Phrase.Words("this file"),
+                Phrase.Words("a whole JPEG photo is needed; this one breaks off or is none")
+            );
 
-        static (ImmutableArray<byte>, InputProblem?) Refused(string value, Phrase allowed) =>
-            ([], new InputProblem(Field, value, allowed));
+        static (ImmutableArray<byte>, InputProblem?) Refused(Phrase value, Phrase allowed) =>
+            ([], new InputProblem(Field, value.ToString(), allowed) { Instead = value });
     }
 
     private static class Marker

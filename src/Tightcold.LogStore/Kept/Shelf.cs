@@ -3,6 +3,7 @@ using System.Globalization;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Kits;
 using Tightcold.LogStore.Lines;
+using Tightcold.Quantities;
 
 namespace Tightcold.LogStore.Kept;
 
@@ -121,15 +122,15 @@ internal sealed class Shelf
     }
 
     /// <summary>Leaves out whose line is not as it was written.</summary>
-    public void Break(LogSubject of, long at, string why)
+    public void Break(LogSubject of, long at, Phrase why)
     {
         TakeOff(of);
         broken[(of.What, of.Id)] = new(
             of,
             at,
-            string.Create(
-                CultureInfo.InvariantCulture,
-                $"{of.Name} cannot be read: {why} (byte {at} of the log). It is left out; nothing was overwritten."
+            Phrase.Of(
+                $"{of.Name} cannot be read: {why} (byte {at.ToString(CultureInfo.InvariantCulture)} of the log). "
+                    + $"It is left out; nothing was overwritten."
             )
         );
     }

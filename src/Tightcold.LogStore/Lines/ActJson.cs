@@ -46,13 +46,13 @@ internal static class ActJson
 
     /// <summary>The act, or why this program does not understand it.</summary>
     /// <param name="of">Whose the line is, by its own word.</param>
-    public static (LogAct? Act, string? Trouble) Read(JsonElement line, ImmutableArray<LogSubject> of)
+    public static (LogAct? Act, Phrase? Trouble) Read(JsonElement line, ImmutableArray<LogSubject> of)
     {
-        var troubles = new List<string>();
+        var troubles = new List<Phrase>();
         T? Taken<T>((T? Value, IReadOnlyList<InputProblem> Problems) read)
             where T : class
         {
-            troubles.AddRange(read.Problems.Select(problem => problem.Sentence.Render(SiFormat.Instance)));
+            troubles.AddRange(read.Problems.Select(problem => problem.Sentence));
             return read.Value;
         }
         ImmutableArray<T> Each<T>(JsonElement list, Func<JsonElement, T?> read)
@@ -109,7 +109,7 @@ internal static class ActJson
                 case LogLine.AgainName:
                     break;
                 default:
-                    troubles.Add($"“{Quote.Beginning(part.Name, 40)}” is not known here.");
+                    troubles.Add(Phrase.Of($"“{Phrase.Verbatim(Quote.Beginning(part.Name, 40))}” is not known here."));
                     break;
             }
         if (

@@ -7,6 +7,7 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using Tightcold.Jobs.Json;
+using Tightcold.Quantities;
 
 namespace Tightcold.LogStore.Lines;
 
@@ -26,7 +27,7 @@ internal sealed partial record LogLine(
     string Before,
     string After,
     LogAct? Act,
-    string? Trouble
+    Phrase? Trouble
 )
 {
     public const string DigestName = "digest",

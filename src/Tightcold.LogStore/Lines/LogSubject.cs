@@ -3,6 +3,7 @@ using System.Text.RegularExpressions;
 using Tightcold.Jobs.Cars;
 using Tightcold.Jobs.Journals;
 using Tightcold.Jobs.Kits;
+using Tightcold.Quantities;
 
 namespace Tightcold.LogStore.Lines;
 
@@ -26,10 +27,10 @@ public sealed partial record LogSubject(string What, Guid Id, int Number = 0)
     internal static LogSubject Of(Job job) => new(Job, job.Id, job.Number);
 
     /// <summary>As a person is told of it.</summary>
-    internal string Name =>
-        What == Job ? string.Create(CultureInfo.InvariantCulture, $"Job {Number}")
-        : What == Car ? $"The car {Id}"
-        : $"The kit {Id}";
+    internal Phrase Name =>
+        What == Job ? Phrase.Of($"Job {Number}")
+        : What == Car ? Phrase.Of($"The car {Id.ToString()}")
+        : Phrase.Of($"The kit {Id.ToString()}");
 
     internal string Text
     {

@@ -3,6 +3,7 @@ using System.Text.Json;
 using Tightcold.Jobs.Json;
 using Tightcold.LogStore.Kept;
 using Tightcold.LogStore.Lines;
+using Tightcold.Quantities;
 
 namespace Tightcold.LogStore.Reading;
 
@@ -10,6 +11,7 @@ namespace Tightcold.LogStore.Reading;
 /// nothing.</summary>
 internal sealed class Opening
 {
+    [Said]
     private const string Changed = "a line of it is not as it was written down";
 
     private readonly List<Piece.Damaged> between = [];
@@ -69,7 +71,11 @@ internal sealed class Opening
             Shelf.Put(act, piece.At, piece.BodiesAt);
         else
             foreach (var of in line.Of)
-                Shelf.Break(of, piece.At, $"a line of it is not understood here ({line.Trouble})");
+                Shelf.Break(
+                    of,
+                    piece.At,
+                    Phrase.Of($"a line of it is not understood here ({line.Trouble ?? Phrase.Empty})")
+                );
     }
 
     /// <summary>What is missing before a line that is whole.</summary>
@@ -90,9 +96,9 @@ internal sealed class Opening
                 new(
                     null,
                     between[0].At,
-                    string.Create(
-                        CultureInfo.InvariantCulture,
-                        $"At byte {between[0].At} of the log stands what belongs to nothing; no line is missing there."
+                    Phrase.Of(
+                        $"At byte {between[0].At.ToString(CultureInfo.InvariantCulture)} of the log stands what "
+                            + $"belongs to nothing; no line is missing there."
                     )
                 )
             );
@@ -154,8 +160,10 @@ internal sealed class Opening
                     && format.GetString() == LogLine.Format
                 )
                     throw new LogStoreException(
-                        $"This log was written by a newer Tightcold; this one reads version {LogLine.Version}. "
-                            + "It was left as it is."
+                        Phrase.Of(
+                            $"This log was written by a newer Tightcold; this one reads version {LogLine.Version}. "
+                                + $"It was left as it is."
+                        )
                     );
             if (Next == LinePlace.First)
                 throw new LogStoreException("The file is no Tightcold log; it was left as it is.");
@@ -167,10 +175,9 @@ internal sealed class Opening
         new(
             null,
             at,
-            string.Create(
-                CultureInfo.InvariantCulture,
-                $"From byte {at} of the log on something cannot be read, and it cannot be told of all of it whose it "
-                    + $"was. Hold the jobs against their cards or exported files."
+            Phrase.Of(
+                $"From byte {at.ToString(CultureInfo.InvariantCulture)} of the log on something cannot be read, and it "
+                    + $"cannot be told of all of it whose it was. Hold the jobs against their cards or exported files."
             )
         );
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Tightcold.Loop.Designs;
+using Tightcold.Quantities;
 
 namespace Tightcold.Loop.Calibration;
 
@@ -19,7 +20,7 @@ public sealed record CalibratedCar(
     ImmutableArray<double> Deviations,
     int Readings,
     double Misfit,
-    string? Refusal
+    [Said] string? Refusal
 )
 {
     private const double FurthestScore = 3;

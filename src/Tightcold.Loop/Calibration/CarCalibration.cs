@@ -2,6 +2,7 @@ using Tightcold.Loop.Designs;
 using Tightcold.Loop.Faults;
 using Tightcold.Loop.Results;
 using Tightcold.Numerics.Matrices;
+using Tightcold.Quantities;
 
 namespace Tightcold.Loop.Calibration;
 
@@ -94,7 +95,7 @@ public static class CarCalibration
         return rows;
     }
 
-    private static CalibratedCar Unchanged(LoopDesign design, double misfit, string? refusal) =>
+    private static CalibratedCar Unchanged(LoopDesign design, double misfit, [Said] string? refusal) =>
         new(
             design,
             [.. new double[DesignSpread.All.Length]],

@@ -4,8 +4,10 @@ using Tightcold.Properties;
 namespace Tightcold.Loop.Refrigerant;
 
 /// <summary>
-/// Makes the loop's tables from the reference equations. A table of a named refrigerant is made the first time it is
-/// asked for (some tens of milliseconds) and kept; it is immutable, so sharing it is safe.
+/// The loop's tables, made from the reference equations once and shipped as data: a phone would be at it for seconds.
+/// A table is read the first time it is asked for and kept; it is immutable, so sharing it is safe. <c>dotnet run
+/// --project tools/Tightcold.Studies -c Release -- tables</c> makes the files anew; a test holds them against the
+/// equations.
 /// </summary>
 public static class RefrigerantTables
 {
@@ -25,13 +27,13 @@ public static class RefrigerantTables
     /// <exception cref="ArgumentException">Not one of <see cref="Names"/>; the message says why.</exception>
     public static RefrigerantTable For(string name)
     {
-        var fluid = FluidCatalog.Get(name);
-        if (!Names.Contains(fluid.Name))
+        var known = FluidCatalog.NameOf(name);
+        if (!Names.Contains(known))
             throw new ArgumentException(
-                $"The loop model serves {string.Join(", ", Names)}; {fluid.Name} is not among them.",
+                $"The loop model serves {string.Join(", ", Names)}; {known} is not among them.",
                 nameof(name)
             );
-        return Made.GetOrAdd(fluid.Name, _ => new Lazy<RefrigerantTable>(() => Build(fluid))).Value;
+        return Made.GetOrAdd(known, _ => new Lazy<RefrigerantTable>(() => TableFile.Shipped(known))).Value;
     }
 
     /// <summary>
@@ -54,7 +56,8 @@ public static class RefrigerantTables
             : BlendedTable.Make(first, second, secondMassShare);
     }
 
-    private static RefrigerantTable Build(Fluid fluid)
+    /// <summary>From the reference equations: some tens of milliseconds on a desk.</summary>
+    internal static RefrigerantTable Build(Fluid fluid)
     {
         var low = Math.Log(fluid.SaturationAtTemperature(LowestTemperatureK).PressurePa);
         var high = Math.Log(HighestShareOfCritical * fluid.CriticalPressurePa);

@@ -1,3 +1,5 @@
+using Tightcold.Quantities;
+
 namespace Tightcold.Loop.Results;
 
 /// <summary>One corner of the cycle on the pressure-enthalpy diagram.</summary>
@@ -5,4 +7,9 @@ namespace Tightcold.Loop.Results;
 /// <param name="PressurePa">Absolute, Pa.</param>
 /// <param name="EnthalpyJPerKg">J/kg, zero of the refrigerant's reference equation.</param>
 /// <param name="TemperatureK">K.</param>
-public readonly record struct CyclePoint(string Name, double PressurePa, double EnthalpyJPerKg, double TemperatureK);
+public readonly record struct CyclePoint(
+    [Said] string Name,
+    double PressurePa,
+    double EnthalpyJPerKg,
+    double TemperatureK
+);

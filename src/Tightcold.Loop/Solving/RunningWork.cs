@@ -4,6 +4,7 @@ using Tightcold.Loop.Faults;
 using Tightcold.Loop.Refrigerant;
 using Tightcold.Loop.Results;
 using Tightcold.Numerics.Smoothing;
+using Tightcold.Quantities;
 
 namespace Tightcold.Loop.Solving;
 
@@ -140,19 +141,27 @@ internal sealed class RunningWork
         };
     }
 
-    private string Why(in LoopPoint p) =>
+    private Phrase Why(in LoopPoint p) =>
         _trace.End == SolveEnd.ChargeTooSmall
-            ? "the circuit holds more than this charge even at the lowest pressure of the refrigerant table"
-            : FormattableString.Invariant(
-                $"no steady state found: residuals flow {p.FlowResidual:G3}, charge {p.ChargeResidual:G3}, energy {p.EnergyResidual:G3} at {p.SuctionPa:G5} and {p.DischargePa:G5} Pa"
+            ? Phrase.Words(
+                "the circuit holds more than this charge even at the lowest pressure of the refrigerant table"
+            )
+            : Phrase.Of(
+                $"no steady state found: residuals flow {Figure(p.FlowResidual)}, charge {Figure(p.ChargeResidual)}, "
+                    + $"energy {Figure(p.EnergyResidual)} at {Figure(p.SuctionPa, "G5")} and "
+                    + $"{Figure(p.DischargePa, "G5")} Pa"
             );
+
+    /// <summary>A figure for who looks into the solver: the same in every language.</summary>
+    private static Phrase Figure(double value, string digits = "G3") =>
+        Phrase.Verbatim(value.ToString(digits, System.Globalization.CultureInfo.InvariantCulture));
 
     private LoopResult Make(
         LoopState state,
         LoopRegimes regimes,
         LoopReadings? readings,
         LoopBalance balance,
-        string? reason,
+        Phrase? reason,
         in LoopPoint point
     )
     {
@@ -160,10 +169,14 @@ internal sealed class RunningWork
             (state, readings, reason) = (
                 LoopState.NotClosed,
                 null,
-                FormattableString.Invariant($"the balances of the state found close to {balance.Worst:G3} only")
+                Phrase.Of($"the balances of the state found close to {Figure(balance.Worst)} only")
             );
         if (readings is { IsFinite: false })
-            (state, readings, reason) = (LoopState.NotClosed, null, "a reading came out as no number");
+            (state, readings, reason) = (
+                LoopState.NotClosed,
+                null,
+                Phrase.Words("a reading came out as no number")
+            );
         var report = new SolverReport(
             _trace.Marches,
             _trace.Marches * LoopMarch.LookUps,

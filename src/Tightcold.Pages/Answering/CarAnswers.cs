@@ -10,6 +10,7 @@ using Tightcold.Pages.Forms;
 using Tightcold.Pages.Shown;
 using Tightcold.Picture;
 using Tightcold.Picture.Books;
+using Tightcold.Tongues;
 
 namespace Tightcold.Pages.Answering;
 
@@ -137,7 +138,7 @@ internal sealed class CarAnswers(JobDesk desk, FindingSource findings, IIdSource
         };
         return Answer.Show<CarFormPage>(
             problems.Length > 0,
-            (nameof(CarFormPage.Title), car is null ? "Add a car" : $"Label data of {car.Label}"),
+            (nameof(CarFormPage.Title), car is null ? Say.It("Add a car") : Say.It($"Label data of {car.Label}")),
             (nameof(CarFormPage.IsNew), car is null),
             (nameof(CarFormPage.Sheet), sheet),
             (nameof(CarFormPage.Id), id)

@@ -1,8 +1,9 @@
 using Tightcold.Pages.Asked;
+using Tightcold.Tongues;
 
 namespace Tightcold.Pages.Answering;
 
-/// <summary>The three switches of a device: its units, its light, its voice.</summary>
+/// <summary>The switches of a device: its units, its light, its language, its voice.</summary>
 internal static class ChoiceAnswers
 {
     public static IEnumerable<PageRow> Rows =>
@@ -14,6 +15,13 @@ internal static class ChoiceAnswers
                 Done(
                     Choice.Light,
                     LightWords.Name(LightWords.Named(ask.Field("light"))),
+                    Choices.LocalPath(ask.Field("back"))
+                )
+            ),
+            PageRow.Takes(Routes.Language, ask =>
+                Done(
+                    Choice.Language,
+                    (AllTongues.Named(ask.Field("language")) ?? AllTongues.English).Name,
                     Choices.LocalPath(ask.Field("back"))
                 )
             ),

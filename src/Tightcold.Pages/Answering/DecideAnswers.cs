@@ -5,6 +5,7 @@ using Tightcold.Jobs.Journals;
 using Tightcold.Pages.Asked;
 using Tightcold.Pages.Shown;
 using Tightcold.Picture.Leaks;
+using Tightcold.Tongues;
 
 namespace Tightcold.Pages.Answering;
 
@@ -30,7 +31,7 @@ internal sealed class DecideAnswers(JobDesk desk, FindingSource findings)
             return new Answer.NotHere();
         var typed = DecidePage.Fields.ToDictionary(field => field.Name, field => ask.Field(field.Name));
         var kept = new Dictionary<string, string>(typed, StringComparer.Ordinal);
-        // The desk keeps a price per kilogram, whatever it was said for.
+        // The desk keeps a price per kilogram, whatever it was said for, and reads it as this person writes numbers.
         if (
             double.TryParse(
                 typed[FieldNames.PriceRefrigerant].Replace(',', '.'),
@@ -39,7 +40,7 @@ internal sealed class DecideAnswers(JobDesk desk, FindingSource findings)
                 out var price
             ) && PriceSizes.KilogramsOf(ask.Field("size")) is { } size
         )
-            kept[FieldNames.PriceRefrigerant] = (price / size).ToString("0.####", CultureInfo.InvariantCulture);
+            kept[FieldNames.PriceRefrigerant] = (price / size).ToString("0.####", Say.Tongue.Culture);
         var outcome = await desk.UpdateKitAsync(kept, cancellation: ask.Cancellation).ConfigureAwait(false);
         return outcome.Taken
             ? Answer.Go(Routes.Decide(record.Job))

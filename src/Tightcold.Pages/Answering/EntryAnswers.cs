@@ -11,6 +11,7 @@ using Tightcold.Pages.Shown;
 using Tightcold.Picture;
 using Tightcold.Picture.Circuit;
 using Tightcold.Quantities;
+using Tightcold.Tongues;
 
 namespace Tightcold.Pages.Answering;
 
@@ -132,12 +133,12 @@ internal sealed class EntryAnswers(JobDesk desk, FindingSource findings, IIdSour
             // again by the back button: a new entry.
             if (
                 there.Kind == schema.Name
-                && FieldReader.Read(schema, texts, CultureInfo.InvariantCulture).Bag.Equals(there.Fields)
+                && FieldReader.Read(schema, texts, Say.Tongue.Culture).Bag.Equals(there.Fields)
             )
                 return Answer.Go(Read(record.Job, there));
             model = model with { Id = ids.NextId(ask.Now) };
         }
-        var (bag, unread) = FieldReader.Read(schema, texts, CultureInfo.InvariantCulture);
+        var (bag, unread) = FieldReader.Read(schema, texts, Say.Tongue.Culture);
         if (unread.Count == 0)
         {
             var doubts = Unlikely.Of(schema, bag);

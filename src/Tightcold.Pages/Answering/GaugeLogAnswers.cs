@@ -35,7 +35,7 @@ internal sealed class GaugeLogAnswers(JobDesk desk, IIdSource ids)
         if (await desk.RecordAsync(ask.Number, ask.Cancellation).ConfigureAwait(false) is not { } record)
             return new Answer.NotHere();
         var model = Empty(ask, record) with { Sending = ask.SentId ?? ids.NextId(ask.Now) };
-        Answer Refused(string field, string why) => Show(model with { Problems = [new(field, "", Phrase.Words(why))] });
+        Answer Refused(string field, Phrase why) => Show(model with { Problems = [new(field, "", why)] });
         var text = ask.Sent.GetValueOrDefault("text", "");
         if (ask.Files.TryGetValue("file", out var file))
         {

@@ -1,6 +1,6 @@
 using System.Buffers.Binary;
 using System.Collections.Immutable;
-using System.Globalization;
+using Tightcold.LeakTests;
 using Tightcold.App.Desk;
 using Tightcold.Findings.Now;
 using Tightcold.Jobs.Circuit;
@@ -12,6 +12,7 @@ using Tightcold.Pages.Forms;
 using Tightcold.Pages.Shown;
 using Tightcold.Picture;
 using Tightcold.Quantities;
+using Tightcold.Tongues;
 
 namespace Tightcold.Pages.Answering;
 
@@ -134,7 +135,7 @@ internal sealed class MendAnswers(JobDesk desk, FindingSource findings, IIdSourc
     private static string Onward(JobRecord record, MendModel model, Entry last) =>
         model.Then == "opened" ? Routes.Mend(record.Job, model.Spot, last.Id)
         : model.Then == "open" && model.Open.Length > 0 ? $"{Routes.Job(record.Job)}?wrote={last.Id}"
-        : record.Kit.Fields.Text(FieldNames.LeakTests)?.Contains("nitrogen", StringComparison.OrdinalIgnoreCase) == true
+        : OwnedTests.Have(record.Kit.Fields.Text(FieldNames.LeakTests), "nitrogen")
         && !model.Job.Sight.Picture.Timeline.Now.HoldsRefrigerant
             ? Routes.Searched(record.Job, model.Spot, last.Id)
         : $"{Routes.Job(record.Job)}?wrote={last.Id}";
@@ -144,7 +145,7 @@ internal sealed class MendAnswers(JobDesk desk, FindingSource findings, IIdSourc
         && (
             there.Kind != entry.Kind
             || !FieldReader
-                .Read(EntryKinds.Get(entry.Kind), entry.Fields, CultureInfo.InvariantCulture)
+                .Read(EntryKinds.Get(entry.Kind), entry.Fields, Say.Tongue.Culture)
                 .Bag.Equals(there.Fields)
         );
 
@@ -154,7 +155,7 @@ internal sealed class MendAnswers(JobDesk desk, FindingSource findings, IIdSourc
         [
             .. entries
                 .SelectMany(entry =>
-                    FieldReader.Read(EntryKinds.Get(entry.Kind), entry.Fields, CultureInfo.InvariantCulture).Problems
+                    FieldReader.Read(EntryKinds.Get(entry.Kind), entry.Fields, Say.Tongue.Culture).Problems
                 )
                 .DistinctBy(problem => problem.Field),
         ];
@@ -169,7 +170,7 @@ internal sealed class MendAnswers(JobDesk desk, FindingSource findings, IIdSourc
         foreach (var (kind, fields) in entries)
         {
             var schema = EntryKinds.Get(kind);
-            var bag = FieldReader.Read(schema, fields, CultureInfo.InvariantCulture).Bag;
+            var bag = FieldReader.Read(schema, fields, Say.Tongue.Culture).Bag;
             asked.AddRange(Unlikely.Of(schema, bag).Select(doubt => doubt.Sentence));
             if (AskBack.Of(picture, kind, bag) is { } question)
                 asked.Add(question);

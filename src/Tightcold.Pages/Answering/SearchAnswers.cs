@@ -6,6 +6,7 @@ using Tightcold.Pages.Asked;
 using Tightcold.Pages.Forms;
 using Tightcold.Pages.Shown;
 using Tightcold.Picture.Circuit;
+using Tightcold.Tongues;
 
 namespace Tightcold.Pages.Answering;
 
@@ -48,7 +49,7 @@ internal sealed class SearchAnswers(JobDesk desk, FindingSource findings, IIdSou
             known = known.With(schema.Find(FieldNames.Test)!, look.Fields.Text(FieldNames.Test) ?? "");
         var (typed, notes) = CarriedOver.Of(record, schema, ask.Visit, null, known);
         if (!said && nitrogen)
-            notes = notes.SetItem("test", "Taken: nitrogen is inside.");
+            notes = notes.SetItem("test", Say.It("Taken: nitrogen is inside."));
         else if (
             !said
             && (
@@ -65,7 +66,7 @@ internal sealed class SearchAnswers(JobDesk desk, FindingSource findings, IIdSou
         {
             typed = known.With(schema.Find(FieldNames.Test)!, most);
             (typed, notes) = CarriedOver.Of(record, schema, ask.Visit, null, typed);
-            notes = notes.SetItem("test", "Suggested: most for its minutes.");
+            notes = notes.SetItem("test", Say.It("Suggested: most for its minutes."));
         }
         var sheet = EntrySheet.Of(ask.Visit, record, schema, typed) with { CarriedOver = notes };
         return new(

@@ -4,6 +4,7 @@ using Tightcold.Jobs.Journals;
 using Tightcold.Pages.Asked;
 using Tightcold.Pages.Shown;
 using Tightcold.Picture.Circuit;
+using Tightcold.Quantities;
 
 namespace Tightcold.Pages.Answering;
 
@@ -27,6 +28,7 @@ internal sealed class TimerAnswers(JobDesk desk, FindingSource findings)
     public async Task<Answer> OfAllAsync(Ask ask)
     {
         var open = new JobSearch { State = "open", Most = Most };
+        var reader = ask.Visit.Reader;
         var timers = new List<object>();
         foreach (var job in (await desk.JobsAsync(open, ask.Cancellation).ConfigureAwait(false)).Jobs)
         {
@@ -38,12 +40,12 @@ internal sealed class TimerAnswers(JobDesk desk, FindingSource findings)
                     new
                     {
                         due = timer.Due.ToUnixTimeMilliseconds(),
-                        what = $"{job.CarLabel}: {TimerWords.What(timer).ToLowerInvariant()}",
-                        then = TimerWords.Then(timer),
+                        what = $"{job.CarLabel}: {reader.Says(Phrase.Within(TimerWords.What(timer)))}",
+                        then = reader.Says(TimerWords.Then(timer)),
                         go = Routes.Job(record.Job),
                     }
                 );
         }
-        return new Answer.Tells(new { now = ask.Visit.Reader.Now.ToUnixTimeMilliseconds(), timers });
+        return new Answer.Tells(new { now = reader.Now.ToUnixTimeMilliseconds(), timers });
     }
 }

@@ -9,6 +9,7 @@ public enum Choice
     Units,
     Light,
     Voice,
+    Language,
 
     /// <summary>When a copy of everything was taken last, and at which version of the data.</summary>
     Copied,
@@ -29,6 +30,7 @@ public static class Choices
             Choice.Units => "tightcold-units",
             Choice.Light => "tightcold-light",
             Choice.Voice => "tightcold-voice",
+            Choice.Language => "tightcold-language",
             _ => "tightcold-copied",
         };
 

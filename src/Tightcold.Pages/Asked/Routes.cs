@@ -5,6 +5,7 @@ using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Pages.Words;
 using Tightcold.Picture.Now;
+using Tightcold.Tongues;
 
 namespace Tightcold.Pages.Asked;
 
@@ -28,6 +29,7 @@ public static class Routes
     public const string Units = "/units";
     public const string Light = "/light";
     public const string Voice = "/voice";
+    public const string Language = "/language";
 
     public static string Car(Guid id) => $"/cars/{id}";
 
@@ -108,8 +110,11 @@ public static class Routes
         ArgumentNullException.ThrowIfNull(line);
         return line switch
         {
-            { Kind: NowKind.LabelCharge } => (EditCar(record.Car.Id), "Write down: the label’s charge"),
-            { Kind: NowKind.NoContainer } => (NewContainer, "Add a can to the kit"),
+            { Kind: NowKind.LabelCharge } => (
+                EditCar(record.Car.Id),
+                Say.It("Write down: the label’s charge")
+            ),
+            { Kind: NowKind.NoContainer } => (NewContainer, Say.It("Add a can to the kit")),
             { Action: { EntryKind: not null } action } => Doing(record.Job, action),
             _ => null,
         };
@@ -123,11 +128,13 @@ public static class Routes
             Write(job, action),
             action.EntryKind switch
             {
-                EntryKinds.ScaleReading or EntryKinds.ContainerMoved => "Weigh in",
-                EntryKinds.LeakCheck => "Search",
-                EntryKinds.SealChanged => "Mend",
-                EntryKinds.JobState when action.Known.Any(known => known.Text == "closed") => "Close the job",
-                var kind => $"Write down: {EntryKinds.Get(kind!).Label.ToLowerInvariant()}",
+                EntryKinds.ScaleReading or EntryKinds.ContainerMoved => Say.It("Weigh in"),
+                EntryKinds.LeakCheck => Say.It("Search"),
+                EntryKinds.SealChanged => Say.It("Mend"),
+                EntryKinds.JobState when action.Known.Any(known => known.Text == "closed") => Say.It(
+                    "Close the job"
+                ),
+                var kind => Say.It($"Write down: {Say.Within(EntryKinds.Get(kind!).Label)}"),
             }
         );
     }

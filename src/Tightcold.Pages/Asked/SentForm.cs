@@ -1,4 +1,10 @@
 using System.Collections.Immutable;
+using Tightcold.Jobs.Cars;
+using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Fields;
+using Tightcold.Jobs.Kits;
+using Tightcold.Pages.Words;
+using Tightcold.Tongues;
 
 namespace Tightcold.Pages.Asked;
 
@@ -23,7 +29,22 @@ public sealed record SentForm(
     public IEnumerable<(string Name, string Value)> Typed =>
         Fields
             .Where(one => one.Name.StartsWith("f.", StringComparison.Ordinal) && one.Value.Length > 0)
-            .Select(one => (one.Name[2..].Replace('-', ' '), $"{one.Value} {UnitOf(one.Name[2..])}".Trim()));
+            .Select(one => Read(one.Name[2..], one.Value));
+
+    private (string, string) Read(string name, string value) =>
+        Schema?.Find(name) is { } field
+            ? (Say.Within(field.Label), $"{EntryWords.Read(field, value)} {UnitOf(name)}".Trim())
+            : (name.Replace('-', ' '), $"{value} {UnitOf(name)}".Trim());
+
+    /// <summary>Whose fields they are, by where it goes; null where that is not known.</summary>
+    private Schema? Schema =>
+        EntryKinds.Find(Action.Split('?')[0].Split('/')[^1])
+        ?? (
+            Action.StartsWith(Routes.NewContainer, StringComparison.Ordinal) ? Container.Schema
+            : Action.StartsWith(Routes.Kit, StringComparison.Ordinal) ? Kit.Schema
+            : Action.StartsWith(Routes.Cars, StringComparison.Ordinal) ? Car.Schema
+            : null
+        );
 
     private string? UnitOf(string name) => Fields.FirstOrDefault(one => one.Name == "u." + name).Value;
 }

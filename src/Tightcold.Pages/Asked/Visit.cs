@@ -1,6 +1,6 @@
-using System.Globalization;
 using Tightcold.App.Units;
 using Tightcold.Pages.Words;
+using Tightcold.Tongues;
 
 namespace Tightcold.Pages.Asked;
 
@@ -23,11 +23,22 @@ public sealed record Visit(Reader Reader, ReaderUnits Units, string Path, bool I
     /// taken.</summary>
     public (DateTimeOffset At, string Version)? Copied { get; init; }
 
-    /// <summary>The words are English and so is the decimal point; what is typed may carry a comma.</summary>
-    public static Visit Of(UnitSystem system, TimeProvider clock, string path, bool isOwner, Light light, bool voice)
+    /// <summary>The language the page is written in.</summary>
+    public Tongue Tongue => Units.Language;
+
+    /// <summary>Numbers are written as the language writes them; what is typed may carry a comma in any.</summary>
+    public static Visit Of(
+        UnitSystem system,
+        Tongue tongue,
+        TimeProvider clock,
+        string path,
+        bool isOwner,
+        Light light,
+        bool voice
+    )
     {
         ArgumentNullException.ThrowIfNull(clock);
-        var units = new ReaderUnits(system, CultureInfo.InvariantCulture);
+        var units = new ReaderUnits(system, tongue);
         return new(new Reader(units, clock.LocalTimeZone, clock.GetUtcNow()), units, path, isOwner, light, voice);
     }
 }

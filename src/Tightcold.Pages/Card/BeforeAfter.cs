@@ -1,11 +1,11 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Picture;
 using Tightcold.Picture.Cold;
 using Tightcold.Quantities;
+using Tightcold.Tongues;
 
 namespace Tightcold.Pages.Card;
 
@@ -64,7 +64,7 @@ public sealed record BeforeAfter(
             if (name == FieldNames.VentTemperature && Cell(vent, name, units) is { Length: > 0 } proven)
                 last = proven;
             if (first.Length + last.Length > 0)
-                rows.Add(("Running: " + field.Label.Split('(')[0].Trim().ToLowerInvariant(), first, last));
+                rows.Add((Say.It($"Running: {Say.Within(field.Label).Split('(')[0].Trim()}"), first, last));
         }
         var plots = new List<CardPlot>();
         if (Hold(record) is { } hold)
@@ -89,8 +89,8 @@ public sealed record BeforeAfter(
         foreach (
             var (name, label) in new[]
             {
-                (FieldNames.LowSide, "Engine off: low side"),
-                (FieldNames.HighSide, "Engine off: high side"),
+                (FieldNames.LowSide, Say.It("Engine off: low side")),
+                (FieldNames.HighSide, Say.It("Engine off: high side")),
             }
         )
         {
@@ -117,9 +117,9 @@ public sealed record BeforeAfter(
         return readings.Length < 3
             ? null
             : new CardPlot(
-                "Vacuum after the pump was shut off",
-                "minutes",
-                "Pa (1 Pa = 0.01 mbar = 7.5 micron)",
+                Say.It("Vacuum after the pump was shut off"),
+                Say.It("minutes"),
+                Say.It("Pa (1 Pa = 0.01 mbar = 7.5 micron)"),
                 [
                     .. readings.Select(entry =>
                         (
@@ -136,9 +136,9 @@ public sealed record BeforeAfter(
         cold is not { Readings: { Length: >= 2 } vents }
             ? null
             : new(
-                "Vent in time; bars: what a sound car blows, from a model",
-                "minutes",
-                "°C at the vent",
+                Say.It("Vent in time; bars: what a sound car blows, from a model"),
+                Say.It("minutes"),
+                Say.It("°C at the vent"),
                 [
                     .. vents.Select(vent =>
                         (
@@ -161,17 +161,17 @@ public sealed record BeforeAfter(
         var words = costs
             .GroupBy(entry => entry.Fields.Text(FieldNames.Currency) ?? "")
             .Select(group =>
-                $"{group.Sum(entry => entry.Fields.Number(FieldNames.Amount) ?? 0).ToString("0.00", CultureInfo.InvariantCulture)} {group.Key}".Trim()
+                $"{group.Sum(entry => entry.Fields.Number(FieldNames.Amount) ?? 0).ToString("0.00", Say.Tongue.Culture)} {group.Key}".Trim()
             )
             .ToList();
         if (parts > 0)
             words.Insert(
                 0,
-                $"prices written beside parts and seals {parts.ToString("0.00", CultureInfo.InvariantCulture)}"
+                Say.It($"prices written beside parts and seals {parts.ToString("0.00", Say.Tongue.Culture)}")
             );
         var seconds = costs.Sum(entry => entry.Fields.Si(FieldNames.TimeSpent) ?? 0);
         if (seconds > 0)
-            words.Add($"{(seconds / 3600).ToString("0.0", CultureInfo.InvariantCulture)} h");
+            words.Add(Say.It($"{(seconds / 3600).ToString("0.0", Say.Tongue.Culture)} h"));
         return string.Join(", ", words);
     }
 }

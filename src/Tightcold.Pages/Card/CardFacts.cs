@@ -12,6 +12,7 @@ using Tightcold.Picture;
 using Tightcold.Picture.Circuit;
 using Tightcold.Procedures.Substances;
 using Tightcold.Quantities;
+using Tightcold.Tongues;
 
 namespace Tightcold.Pages.Card;
 
@@ -177,10 +178,9 @@ public sealed class CardFacts
                 moment.Before.ChargedOnto == Foreign.Nothing
                 && moment.After.ChargedOnto is not Foreign.Nothing and var onto
             )
-                yield return Phrase.Of(
-                    $"Marked: refrigerant went in on top of {(onto == Foreign.Nitrogen ? "nitrogen" : "air")}, "
-                        + $"without an evacuation in between."
-                );
+                yield return onto == Foreign.Nitrogen
+                    ? "Marked: refrigerant went in on top of nitrogen, without an evacuation in between."
+                    : "Marked: refrigerant went in on top of air, without an evacuation in between.";
         }
     }
 
@@ -191,14 +191,18 @@ public sealed class CardFacts
                 ", ",
                 EntryWords
                     .Values(entry.Schema, entry.Fields, units)
-                    .Select(pair => $"{pair.Field.Label.ToLowerInvariant()} {pair.Value}")
+                    .Select(pair => $"{Say.Within(pair.Field.Label)} {pair.Value}")
             );
         var all = record.Journal.OfKind(EntryKinds.Weather).ToArray();
         return all.Length switch
         {
             0 => [],
-            1 => [("Weather", Words(all[0]))],
-            _ => [("Weather as it came", Words(all[0])), ("Weather as it went", Words(all[^1]))],
+            1 => [(Say.It("Weather"), Words(all[0]))],
+            _ =>
+            [
+                (Say.It("Weather as it came"), Words(all[0])),
+                (Say.It("Weather as it went"), Words(all[^1])),
+            ],
         };
     }
 
@@ -215,8 +219,13 @@ public sealed class CardFacts
                             row.Skip(1).Take(2).Select(cell => cell.Render(units)).Where(cell => cell.Length > 0)
                         )
                     )
-                    .OrderBy(group => group.Key.StartsWith("nothing", StringComparison.Ordinal))
+                    .OrderBy(group => IsNothing(group.First()))
                     .ThenBy(group => group.Count())
                     .Select(group => (group.Key, string.Join(", ", group.Select(row => row[0].Render(units))))),
             ];
+
+    /// <summary>Whether a look showed nothing, in whatever language it is shown.</summary>
+    private static bool IsNothing(ImmutableArray<Phrase> row) =>
+        row.Skip(1).Take(2).FirstOrDefault(cell => !cell.IsEmpty) is { } first
+        && first.ToString().StartsWith("nothing", StringComparison.Ordinal);
 }

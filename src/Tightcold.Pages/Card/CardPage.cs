@@ -1,3 +1,4 @@
+using Tightcold.App.Units;
 using System.Reflection;
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Web;
@@ -29,7 +30,7 @@ public static class CardPage
     /// <param name="photos">Those of the job; none unless given.</param>
     public static Task<string> RenderAsync(
         JobPicture views,
-        IMeasureFormat units,
+        ReaderUnits units,
         DateTimeOffset printedAt,
         CancellationToken cancellation,
         IReadOnlyList<Photo>? photos = null
@@ -48,7 +49,7 @@ public static class CardPage
     internal static async Task<string> RenderAsync(
         JobSight sight,
         IReadOnlyList<Photo> photos,
-        IMeasureFormat units,
+        ReaderUnits units,
         DateTimeOffset printedAt,
         string? backTo,
         CancellationToken cancellation

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Net;
 using System.Text;
+using Tightcold.Tongues;
 
 namespace Tightcold.Pages.Card;
 
@@ -108,6 +109,7 @@ public sealed record CardPlot(
 
     private static string Number(double value) => value.ToString("0.0", CultureInfo.InvariantCulture);
 
+    /// <summary>For people; places in the drawing are for machines.</summary>
     private static string Short(double value) =>
-        (Math.Abs(value) < 1e-12 ? 0 : value).ToString("0.####", CultureInfo.InvariantCulture);
+        (Math.Abs(value) < 1e-12 ? 0 : value).ToString("0.####", Say.Tongue.Culture);
 }

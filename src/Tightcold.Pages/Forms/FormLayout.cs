@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Kits;
+using Tightcold.Quantities;
 
 namespace Tightcold.Pages.Forms;
 
@@ -9,7 +10,7 @@ namespace Tightcold.Pages.Forms;
 /// the open nor under a heading goes into the last fold.</summary>
 public static class FormLayout
 {
-    public sealed record Group(string? Heading, ImmutableArray<FieldSpec> Fields);
+    public sealed record Group([Said] string? Heading, ImmutableArray<FieldSpec> Fields);
 
     private const string Rest = "More, if you have it";
 

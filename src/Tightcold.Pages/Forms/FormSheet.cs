@@ -4,6 +4,7 @@ using Tightcold.App.Units;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Kits;
 using Tightcold.Quantities;
+using Tightcold.Tongues;
 
 namespace Tightcold.Pages.Forms;
 
@@ -16,6 +17,7 @@ public sealed record FormSheet(Schema Schema, Typed Typed, UnitSystem System)
     public IReadOnlyDictionary<string, string> Ghosts { get; init; } = ImmutableDictionary<string, string>.Empty;
 
     /// <summary>What a ghost is: the last time, or assumed.</summary>
+    [Said]
     public string GhostWord { get; init; } = "Last time";
 
     /// <summary>What to expect in a field today, from a model.</summary>
@@ -59,7 +61,7 @@ public sealed record FormSheet(Schema Schema, Typed Typed, UnitSystem System)
 
     /// <summary>The same with its unit and what it is, for the line below the box.</summary>
     public string? GhostHint(FieldSpec field) =>
-        Ghosts.TryGetValue(field.Name, out var last) ? $"{GhostWord}: {last}" : null;
+        Ghosts.TryGetValue(field.Name, out var last) ? $"{Say.It(GhostWord)}: {last}" : null;
 
     /// <summary>What stands in the number box, and the chosen unit: the typed one, else the ghost's, else the reader's
     /// usual.</summary>
@@ -76,7 +78,7 @@ public sealed record FormSheet(Schema Schema, Typed Typed, UnitSystem System)
     public static Phrase Sentence(InputProblem problem) =>
         problem.Value.Length == 0
             ? Phrase.Of($"Missing: {problem.Allowed}.")
-            : Phrase.Of($"“{problem.Value}” is not taken: {problem.Allowed}.");
+            : Phrase.Of($"“{problem.Given}” is not taken: {problem.Allowed}.");
 
     /// <summary>A container's problems name the container in front of the field.</summary>
     private static string FieldOf(InputProblem problem) => problem.Field[(problem.Field.LastIndexOf(' ') + 1)..];

@@ -5,7 +5,8 @@ using Tightcold.Jobs.Journals;
 namespace Tightcold.Pages.Forms;
 
 /// <summary>Words that a text field is usually filled with, so that a gloved finger taps instead of typing; anything
-/// else can be typed. What this job said before comes first.</summary>
+/// else can be typed. Shown in the reader's language and kept as the field has them, so that they are known again in any.
+/// What this job said before comes first.</summary>
 internal static class Suggestions
 {
     private const int Most = 6;

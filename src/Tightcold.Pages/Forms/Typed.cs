@@ -3,6 +3,7 @@ using System.Text.RegularExpressions;
 using Tightcold.App.Units;
 using Tightcold.Jobs.Fields;
 using Tightcold.Pages.Words;
+using Tightcold.Tongues;
 
 namespace Tightcold.Pages.Forms;
 
@@ -41,12 +42,16 @@ public sealed partial class Typed
         foreach (var field in schema.Fields)
         {
             if (form.TryGetValue(NumberName(field.Name), out var number))
-                numbers[field.Name] = number.Trim();
+                numbers[field.Name] = Kept(field, number.Trim());
             if (form.TryGetValue(UnitName(field.Name), out var unit))
                 units[field.Name] = unit;
         }
         return new(numbers, units);
     }
+
+    /// <summary>A suggestion that was tapped comes in the words it was shown in.</summary>
+    private static string Kept(FieldSpec field, string text) =>
+        field.Suggestions.FirstOrDefault(word => Say.It(word, null) == text) ?? text;
 
     public static Typed FromFields(Schema schema, FieldBag fields)
     {
@@ -119,16 +124,30 @@ public sealed partial class Typed
     /// <summary>A stored text as number and unit, where the unit is one that the form offers.</summary>
     internal static (string Number, string? Unit) Split(FieldSpec field, string asTyped)
     {
+        if (field.Type is FieldType.Number)
+            return (AsWritten(asTyped), null);
         if (field.Type is not FieldType.Quantity type)
             return (asTyped, null);
         var match = NumberThenUnit().Match(asTyped);
         if (!match.Success)
             return (asTyped, null);
         var unit = Offered(type, match.Groups["unit"].Value);
-        return unit is null ? (asTyped, null) : UnitOptions.Fit(field, match.Groups["number"].Value, unit);
+        return unit is null ? (asTyped, null) : UnitOptions.Fit(field, AsWritten(match.Groups["number"].Value), unit);
     }
 
-    /// <summary>The offered unit that means the same as the typed one: “bar” and “bar gauge” of a gauge.</summary>
+    /// <summary>What is kept was in no doubt when it was typed: “1.013” is a little more than one. Where the reader's
+    /// language has another sign before decimals it would look like a thousand, so that it is written with
+    /// that.</summary>
+    private static string AsWritten(string number)
+    {
+        var sign = Say.Tongue.Culture.NumberFormat.NumberDecimalSeparator;
+        return LikeThousands().IsMatch(number)
+            ? number.Replace(",", sign, StringComparison.Ordinal).Replace(".", sign, StringComparison.Ordinal)
+            : number;
+    }
+
+    /// <summary>The offered unit that means the same as the typed one: “bar” and “bar gauge” of a gauge, and a unit's
+    /// name in the reader's language.</summary>
     private static string? Offered(FieldType.Quantity type, string typedUnit)
     {
         // A reading with its own ± stays whole: the box for the number holds both.
@@ -137,9 +156,14 @@ public sealed partial class Typed
         var symbols = UnitParser.UnitsFor(type.Kind, UnitSystem.Metric);
         if (symbols.Contains(typedUnit, StringComparer.OrdinalIgnoreCase))
             return symbols.First(symbol => string.Equals(symbol, typedUnit, StringComparison.OrdinalIgnoreCase));
+        if (symbols.FirstOrDefault(symbol => UnitWords.Of(symbol, Say.Tongue) == typedUnit) is { } called)
+            return called;
         double? Size(string unit) => UnitParser.Parse(type, "7 " + unit, CultureInfo.InvariantCulture).Value?.Value.Si;
         return Size(typedUnit) is { } meant ? symbols.FirstOrDefault(symbol => Size(symbol) == meant) : null;
     }
+
+    [GeneratedRegex(@"^\s*[-+−]?\s*[1-9]\d{0,2}[.,]\d{3}\s*$", RegexOptions.CultureInvariant)]
+    private static partial Regex LikeThousands();
 
     [GeneratedRegex(@"^\s*(?<number>[-+−]?\s*[\d.,]+)\s*(?<unit>\D.*?)\s*$", RegexOptions.CultureInvariant)]
     private static partial Regex NumberThenUnit();

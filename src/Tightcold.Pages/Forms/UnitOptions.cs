@@ -1,6 +1,7 @@
 using Tightcold.App.Units;
 using Tightcold.Jobs.Fields;
 using Tightcold.Quantities;
+using Tightcold.Tongues;
 
 namespace Tightcold.Pages.Forms;
 
@@ -15,6 +16,7 @@ internal static class UnitOptions
 
     private const string Dial = "dial";
 
+    /// <summary>The value is the same in every language, what is shown is in the reader's.</summary>
     public static IEnumerable<(string Value, string Shown)> Of(
         FieldSpec field,
         FieldType.Quantity type,
@@ -24,12 +26,12 @@ internal static class UnitOptions
         // A dial's vacuum scale counts down from the surrounding air: it needs no sign, and nothing else stands on it.
         if (field.Name == Dial)
         {
-            (string, string) inches = ("inHg vacuum", "inHg below air"),
-                bar = (Typed.BelowZero + "bar gauge", "−bar below air");
+            (string, string) inches = ("inHg vacuum", Say.It("inHg below air")),
+                bar = (Typed.BelowZero + "bar gauge", Say.It("−bar below air"));
             return
             [
                 .. system == UnitSystem.Us ? new[] { inches, bar } : [bar, inches],
-                (Typed.BelowZero + "kPa gauge", "−kPa below air"),
+                (Typed.BelowZero + "kPa gauge", Say.It("−kPa below air")),
             ];
         }
         return Usual(field, type, system);
@@ -43,12 +45,12 @@ internal static class UnitOptions
     {
         foreach (var symbol in UnitParser.UnitsFor(type.Kind, system))
         {
-            yield return (symbol, symbol);
+            yield return (symbol, UnitWords.Of(symbol, Say.Tongue));
             // The sign stands first, so that a narrow box still shows it.
             if (type.Kind == QuantityKind.Temperature && symbol is "°C" or "°F" && type.MinSi < ZeroFahrenheitKelvins)
-                yield return (Typed.BelowZero + symbol, $"−{symbol} below zero");
+                yield return (Typed.BelowZero + symbol, Say.It($"−{symbol} below zero"));
             if (symbol == "bar gauge" && MayBeVacuum.Contains(field.Name))
-                yield return (Typed.BelowZero + symbol, "−bar below air");
+                yield return (Typed.BelowZero + symbol, Say.It("−bar below air"));
         }
     }
 

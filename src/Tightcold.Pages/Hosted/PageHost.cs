@@ -17,6 +17,7 @@ using Tightcold.Pages.Asked;
 using Tightcold.Pages.Files;
 using Tightcold.Pages.Shown;
 using Tightcold.Picture;
+using Tightcold.Tongues;
 
 namespace Tightcold.Pages.Hosted;
 
@@ -78,6 +79,7 @@ public sealed partial class PageHost : IAsyncDisposable
         ArgumentNullException.ThrowIfNull(asked);
         if (under.Length > 0 && asked.Address.StartsWith(under + "/", StringComparison.Ordinal))
             asked = asked with { Address = asked.Address[under.Length..] };
+        Say.Tongue = Spoken();
         try
         {
             return await FoundAsync(asked, cancellation).ConfigureAwait(false);
@@ -164,11 +166,15 @@ public sealed partial class PageHost : IAsyncDisposable
         };
     }
 
+    /// <summary>What was chosen by hand, else what the phone wishes.</summary>
+    private Tongue Spoken() => AllTongues.Named(memory.Read(Choice.Language)) ?? AllTongues.Wished(memory.Wishes);
+
     private Visit Seen(string address)
     {
         var (system, since) = Choices.Units(memory.Read(Choice.Units));
         return Visit.Of(
             system ?? UnitSystem.Metric,
+            Say.Tongue,
             clock,
             address,
             isOwner: false,

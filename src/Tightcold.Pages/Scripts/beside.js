@@ -7,10 +7,13 @@
   const under = document.documentElement.dataset.under ?? '';
   const read = () => { try { return JSON.parse(localStorage.getItem(key)) ?? []; } catch { return []; } };
   const keep = list => { try { localStorage.setItem(key, JSON.stringify(list)); return true; } catch { return false; } };
+  // A text in the page's language; in English where it holds no other.
+  const texts = (() => { try { return JSON.parse(document.getElementById('words').textContent); } catch { return {}; } })();
+  const said = (text, ...places) => (texts[text] ?? text).replace(/\{(\d)\}/g, (_, place) => places[place]);
   const newId = () => crypto.randomUUID ? crypto.randomUUID()
     : '10000000-1000-4000-8000-100000000000'.replace(/[018]/g, c => (c ^ crypto.getRandomValues(new Uint8Array(1))[0] & 15 >> c / 4).toString(16));
   // What a machine that answers, and cannot keep anything just now, says by its status. Empty: it did not answer.
-  const reasons = { 503: 'the data are busy or do not answer just now', 507: 'the disk that holds the data is full' };
+  const reasons = { 503: said('the data are busy or do not answer just now'), 507: said('the disk that holds the data is full') };
   let why = '';
   let token = document.querySelector('input[name=token]')?.value ?? '';
 
@@ -32,8 +35,8 @@
       if (answer.status >= 500) throw Object.assign(new Error(String(answer.status)), { why: reasons[answer.status] });
       const page = new DOMParser().parseFromString(await answer.text(), 'text/html');
       const told = page.querySelector('[data-asks]') ?? page.querySelector('[role=alert]');
-      const said = [...(told ? told.querySelectorAll('p, li') : []), ...page.querySelectorAll('.problem')].map(line => line.textContent.trim()).filter(line => line);
-      return { said: [...new Set(said)].join(' ') || `answer ${answer.status}`, asks: page.querySelector('[data-asks]')?.dataset.asks };
+      const lines = [...(told ? told.querySelectorAll('p, li') : []), ...page.querySelectorAll('.problem')].map(line => line.textContent.trim()).filter(line => line);
+      return { said: [...new Set(lines)].join(' ') || said('answer {0}', answer.status), asks: page.querySelector('[data-asks]')?.dataset.asks };
     }
   }
   async function renew() {
@@ -42,6 +45,15 @@
     if (!fresh) return false;
     token = fresh;
     return true;
+  }
+
+  // What a person reads for a choice or a unit of a form, in the page's language; else what was sent.
+  function reads(form, name, value) {
+    const box = [...form.elements].find(one => one.name === name && one.value === value), label = box?.closest('label');
+    const words = box?.tagName === 'SELECT' ? box.selectedOptions[0]
+      : box?.tagName === 'BUTTON' ? box
+      : box?.type === 'radio' || box?.type === 'checkbox' ? label?.querySelector('strong') ?? label?.querySelector('span') : null;
+    return words?.textContent.trim() || value || '';
   }
 
   // A form that may wait: entries, cars, jobs, kit.
@@ -53,7 +65,7 @@
     if (event.submitter?.name === 'units') {
       if (navigator.onLine) return;
       event.preventDefault();
-      say('No network: the units can be switched when it is back. What is typed stays.');
+      say(said('No network: the units can be switched when it is back. What is typed stays.'));
       return;
     }
     const data = new FormData(form, event.submitter ?? undefined);
@@ -61,12 +73,12 @@
     event.preventDefault();
     const fields = [...data.entries()].filter(([name]) => name !== 'token');
     const typed = fields.filter(([name, value]) => name.startsWith('f.') && value).map(([name, value]) =>
-      `${value} ${fields.find(([unit]) => unit === 'u.' + name.slice(2))?.[1] ?? ''}`.trim()).slice(0, 4).join(', ');
+      `${reads(form, name, value)} ${reads(form, 'u.' + name.slice(2), fields.find(([unit]) => unit === 'u.' + name.slice(2))?.[1])}`.trim()).slice(0, 4).join(', ');
     // A page from the cache carries an id that may be spent: each sending has its own, and keeps it however often it is sent.
     const item = { action: form.action || location.href, at: Date.now(), id: newId(), label, typed, back: form.dataset.back ?? document.querySelector('.crumb')?.getAttribute('href') ?? under + '/' };
     item.fields = fields.map(([name, value]) => name === 'id' ? ['id', item.id] : [name, value]);
     const button = event.submitter;
-    if (button) { button.disabled = true; button.dataset.was = button.textContent; button.textContent = 'Sending'; }
+    if (button) { button.disabled = true; button.dataset.was = button.textContent; button.textContent = said('Sending'); }
     const again = () => { if (button) { button.disabled = false; button.textContent = button.dataset.was; } };
     send(item).then(answer => {
       if (answer.go) {
@@ -126,23 +138,26 @@
     box.hidden = all.length === 0;
     if (all.length === 0) return;
     const waits = all.filter(item => !item.said).length;
-    box.querySelector('h2').textContent = waits === 0 ? 'Sent, and not taken'
-      : `${waits} waiting${why ? '' : ' for the network'}, kept in this browser${why ? ': ' + why : ''}`;
+    box.querySelector('h2').textContent = waits === 0 ? said('Sent, and not taken')
+      : why ? said('{0} waiting, kept in this browser: {1}', waits, why) : said('{0} waiting for the network, kept in this browser', waits);
     // What was refused is shown whole; of what waits the last three, and how many more.
     const shown = [...all.filter(item => item.said), ...all.filter(item => !item.said).slice(-3)];
     box.querySelector('ul').replaceChildren(...shown.map(item => {
       const line = document.createElement('li');
       const words = document.createElement('p');
       const minutes = Math.round((Date.now() - item.at) / 60000);
-      words.textContent = `${item.label}${item.typed ? ': ' + item.typed : ''}, ${minutes < 1 ? 'just now' : minutes + ' min ago'}${item.said ? '. Not taken: ' + item.said : ''}`;
+      const what = item.label + (item.typed ? ': ' + item.typed : '');
+      words.textContent = minutes < 1
+        ? item.said ? said('{0}, just now. Not taken: {1}', what, item.said) : said('{0}, just now', what)
+        : item.said ? said('{0}, {1} min ago. Not taken: {2}', what, minutes, item.said) : said('{0}, {1} min ago', what, minutes);
       line.append(words);
-      if (item.asks) line.append(press('Yes, it is right', () => {
+      if (item.asks) line.append(press(said('Yes, it is right'), () => {
         keep(read().map(other => other.id !== item.id ? other : { ...other, said: undefined, asks: undefined, fields: [...other.fields.filter(([name]) => name !== 'really'), ['really', item.asks]] }));
         show();
         flush();
       }));
-      if (!item.said && item === shown[shown.length - 1] && waits > 3) words.textContent += `; and ${waits - 3} more`;
-      if (item.said) line.append(press('Throw it away', () => { keep(read().filter(other => other.id !== item.id)); show(); }));
+      if (!item.said && item === shown[shown.length - 1] && waits > 3) words.textContent = said('{0}; and {1} more', words.textContent, waits - 3);
+      if (item.said) line.append(press(said('Throw it away'), () => { keep(read().filter(other => other.id !== item.id)); show(); }));
       return line;
     }));
   }
@@ -167,10 +182,10 @@
       const link = document.createElement('a');
       link.className = 'press hand';
       link.href = go;
-      link.textContent = 'Go there';
+      link.textContent = said('Go there');
       row.append(link);
     }
-    row.append(press('Heard', () => { bar.replaceChildren(); navigator.vibrate?.(0); }));
+    row.append(press(said('Heard'), () => { bar.replaceChildren(); navigator.vibrate?.(0); }));
     bar.replaceChildren(text, row);
   }
 
@@ -212,7 +227,7 @@
     for (const line of document.querySelectorAll('[data-due]')) {
       const left = Math.round((Number(line.dataset.due) - now) / 1000), size = Math.abs(left);
       const text = `${Math.floor(size / 60)}:${String(size % 60).padStart(2, '0')}`;
-      line.textContent = left >= 0 ? `${text} left` : `due since ${text}`;
+      line.textContent = left >= 0 ? said('{0} left', text) : said('due since {0}', text);
     }
     const heard = {};
     for (const timer of timers.filter(one => one.due <= now)) {
@@ -231,7 +246,7 @@
   const tryIt = document.querySelector('[data-sound]'), hush = document.querySelector('[data-quiet]');
   if (tryIt && hush) {
     for (const part of document.querySelectorAll('[data-sound], [data-quiet], [data-sound-says]')) part.hidden = false;
-    const shown = () => { hush.textContent = quiet() ? 'Sound is off: sound again' : 'Sound is on: be quiet'; };
+    const shown = () => { hush.textContent = said(quiet() ? 'Sound is off: sound again' : 'Sound is on: be quiet'); };
     tryIt.addEventListener('click', () => { open(); Promise.resolve(audio?.resume()).finally(sound); globalThis.Notification?.requestPermission?.(); });
     hush.addEventListener('click', () => { try { localStorage.setItem('tightcold-quiet', quiet() ? 'no' : 'yes'); } catch { /* stays as it is */ } shown(); });
     shown();

@@ -53,8 +53,10 @@
   }
 
   function says(fold) {
+    // A choice and a unit as they are read, in the page's language.
+    const reads = box => box.type === 'radio' ? box.closest('label')?.textContent.trim() || box.value : box.value;
     const held = [...fold.querySelectorAll('[name^="f."]')].filter(box => box.value && (box.type !== 'radio' || box.checked))
-      .map(box => `${box.value} ${form.querySelector(`[name="u.${box.name.slice(2)}"]`)?.value ?? ''}`.trim());
+      .map(box => `${reads(box)} ${form.querySelector(`[name="u.${box.name.slice(2)}"]`)?.selectedOptions?.[0]?.textContent.trim() ?? ''}`.trim());
     let words = fold.querySelector('.holds');
     if (!words) { words = document.createElement('span'); words.className = 'holds'; fold.querySelector('summary').append(words); }
     words.textContent = held.join(', ');

@@ -6,6 +6,14 @@
   // The page came before its faults were weighed: the job whose odds it waits for.
   let weighing = document.currentScript.dataset.weighing;
   const main = document.getElementById('main');
+  // A text in the page's language; in English where it holds no other. Of a number of things as the number asks for.
+  const texts = (() => { try { return JSON.parse(document.getElementById('words').textContent); } catch { return {}; } })();
+  const filled = (text, places) => text.replace(/\{(\d)\}/g, (_, place) => places[place]);
+  const said = (text, ...places) => filled(texts[text] ?? text, places);
+  const counted = (count, one, many) => {
+    const forms = texts[many];
+    return filled(forms ? forms[new Intl.PluralRules(document.documentElement.lang).select(count)] ?? forms.other : count === 1 ? one : many, [count]);
+  };
   let shown = Number(entries), waiting = 0, busy = false, pause = weighing ? 700 : 3000, timer = 0;
 
   // What is said stands outside the part that is swapped, so that a screen reader hears it.
@@ -23,11 +31,10 @@
     const button = document.createElement('button');
     button.type = 'button';
     button.className = 'press hand';
-    button.textContent = 'Show';
+    button.textContent = said('Show');
     button.addEventListener('click', () => swap(true));
     bar.append(button);
   };
-  const count = n => n === 1 ? '1 new entry' : `${n} new entries`;
 
   // Somebody is at it: the cursor stands in a field, a field was changed, or words are marked.
   const changed = field => field.type === 'hidden' ? false
@@ -45,7 +52,7 @@
     const home = fold.closest('[id]') ?? main;
     return home.id + ' ' + folds(home).indexOf(fold);
   };
-  let said = new Map(folds(main).map(fold => [fold, fold.open]));
+  let open = new Map(folds(main).map(fold => [fold, fold.open]));
   const press = element => element.tagName + ' ' + (element.getAttribute('href') ?? '') + ' ' + element.textContent.trim();
 
   async function swap(asked) {
@@ -56,7 +63,7 @@
       const page = answer.ok ? new DOMParser().parseFromString(await answer.text(), 'text/html') : null;
       const fresh = page?.getElementById('main'), mark = fresh?.querySelector('script[data-entries]');
       if (!mark || (!asked && typing())) return;
-      const byHand = new Map(folds(main).filter(fold => fold.open !== said.get(fold)).map(fold => [nameOf(fold), fold.open]));
+      const byHand = new Map(folds(main).filter(fold => fold.open !== open.get(fold)).map(fold => [nameOf(fold), fold.open]));
       // The step at the upper edge of the screen stays where it is.
       const edge = [...main.querySelectorAll('[id]')].find(place => place.getBoundingClientRect().bottom > 0);
       const top = edge?.getBoundingClientRect().top;
@@ -66,13 +73,13 @@
       weighing = mark.dataset.weighing;
       fresh.querySelectorAll('script').forEach(script => script.remove());
       main.replaceChildren(...fresh.childNodes);
-      said = new Map(folds(main).map(fold => [fold, fold.open]));
+      open = new Map(folds(main).map(fold => [fold, fold.open]));
       for (const fold of folds(main)) fold.open = byHand.get(nameOf(fold)) ?? fold.open;
       if (focus) [...main.querySelectorAll('a, button, summary')].find(other => press(other) === focus)?.focus({ preventScroll: true });
       const now = edge && document.getElementById(edge.id);
       if (now) scrollBy({ top: now.getBoundingClientRect().top - top, behavior: 'instant' });
       waiting = 0;
-      say(more > 0 ? `${count(more)} from another device, shown below.` : '');
+      say(more > 0 ? counted(more, '{0} new entry from another device, shown below.', '{0} new entries from another device, shown below.') : '');
       document.dispatchEvent(new Event('job-shown-anew'));
     } finally {
       busy = false;
@@ -86,14 +93,14 @@
       const version = `"${shown + waiting}${weighing ? '-weighing' : ''}"`;
       const answer = await fetch(news + (weighing ? `?weighing=${weighing}` : ''), { headers: { 'if-none-match': version }, cache: 'no-store' });
       if (answer.status === 403 || answer.status === 404) {
-        say(answer.status === 403 ? 'This device is no longer paired; what is shown may be old.' : 'This job is no longer here.');
+        say(said(answer.status === 403 ? 'This device is no longer paired; what is shown may be old.' : 'This job is no longer here.'));
         return;
       }
       const told = answer.ok ? await answer.json() : null;
       if (told) waiting = Math.max(0, told.entries - shown);
       if ((waiting > 0 || (weighing && told?.weighed)) && !typing()) await swap(false);
       pause = !answer.ok && answer.status !== 304 ? 15000 : weighing ? 700 : 3000;
-      if (waiting > 0) say(`${count(waiting)} from another device.`, true);
+      if (waiting > 0) say(counted(waiting, '{0} new entry from another device.', '{0} new entries from another device.'), true);
     } catch {
       // No network: asked again later, more slowly.
       pause = 15000;

@@ -2,11 +2,14 @@
 // taken. Without this file a photo is sent as it is, and refused where it is too large.
 (() => {
   'use strict';
+  // A text in the page's language; in English where it holds no other.
+  const texts = (() => { try { return JSON.parse(document.getElementById('words').textContent); } catch { return {}; } })();
+  const said = (text, ...places) => (texts[text] ?? text).replace(/\{(\d)\}/g, (_, place) => places[place]);
   for (const field of document.querySelectorAll('input[type=file][data-shrink]')) field.addEventListener('change', async () => {
     const [file] = field.files, told = field.closest('.field').querySelector('.shrunk'), button = field.form.querySelector('button');
     if (!file) return;
     button.disabled = true;
-    told.textContent = 'Shrinking';
+    told.textContent = said('Shrinking');
     try {
       const picture = await createImageBitmap(file);
       const most = Number(field.dataset.shrink);
@@ -25,9 +28,9 @@
       const list = new DataTransfer();
       list.items.add(new File([small], 'photo.jpg', { type: 'image/jpeg' }));
       field.files = list.files;
-      told.textContent = `Ready: ${Math.round(small.size / 1000)} kB.`;
+      told.textContent = said('Ready: {0} kB.', Math.round(small.size / 1000));
     } catch {
-      told.textContent = 'This browser cannot shrink it; it is sent as it is.';
+      told.textContent = said('This browser cannot shrink it; it is sent as it is.');
     }
     button.disabled = false;
   });

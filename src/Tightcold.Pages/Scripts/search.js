@@ -7,7 +7,7 @@
   const chosen = document.querySelector('[data-chosen]');
   const say = () => {
     const spot = form.querySelector('input[name="f.spot"]:checked');
-    if (chosen && spot) chosen.textContent = spot.value;
+    if (chosen && spot) chosen.textContent = spot.closest('label')?.querySelector('strong')?.textContent.trim() || spot.value;
   };
   form.addEventListener('change', event => {
     say();

@@ -2,6 +2,11 @@
 // the mark, ticks that stay. The page works without this file; what cannot be sent is kept by the script of every page.
 (() => {
   'use strict';
+  // A text in the page's language; in English where it holds no other.
+  const texts = (() => { try { return JSON.parse(document.getElementById('words').textContent); } catch { return {}; } })();
+  const said = (text, ...places) => (texts[text] ?? text).replace(/\{(\d)\}/g, (_, place) => places[place]);
+  // How the language writes a number: the sign before its decimals.
+  const point = (1.1).toLocaleString(document.documentElement.lang || 'en').charAt(1);
   const read = key => { try { return JSON.parse(localStorage.getItem(key)); } catch { return null; } };
   const keep = (key, value) => { try { localStorage.setItem(key, JSON.stringify(value)); } catch { /* then it is not kept */ } };
   const toGo = document.getElementById('to-go');
@@ -29,7 +34,7 @@
     const key = event.target.closest('button[data-key]');
     if (!key) return;
     event.preventDefault();
-    field.value = key.dataset.key === 'back' ? field.value.slice(0, -1) : field.value + key.dataset.key;
+    field.value = key.dataset.key === 'back' ? field.value.slice(0, -1) : field.value + key.dataset.key.replace('.', point);
     typed();
   });
 
@@ -41,14 +46,14 @@
     // Half a number is no reading: only one that a can could show moves the figure.
     const plausible = Number.isFinite(fell) && fell > -0.01 && fell < 1.2 * Math.max(0.05, Number(toGo.dataset.kg));
     const left = Number(toGo.dataset.kg) - fell;
-    toGo.textContent = plausible ? `${(left / step()).toFixed(unit.value === 'g' ? 0 : 2)} ${unit.value}` : shown;
+    toGo.textContent = plausible ? `${(left / step()).toFixed(unit.value === 'g' ? 0 : 2).replace('.', point)} ${unit.selectedOptions[0].textContent.trim()}` : shown;
     if (plausible && toGo.dataset.stop && typedKg() <= Number(toGo.dataset.stop) + warnAtKg) before();
   }
   let told = false;
   function before() {
     if (told) return;
     told = true;
-    sound(`${can}: 20 g to its mark. Hand on the valve.`);
+    sound(said('{0}: 20 g to its mark. Hand on the valve.', can));
   }
   function typed() { keep(draftKey, { gross: field.value, unit: unit.value, can, system: form.dataset.system }); live(); }
   form.addEventListener('input', typed);
@@ -58,7 +63,7 @@
   const old = read(draftKey);
   if (old?.gross && old.can === can && !field.value) {
     const was = [...unit.options].find(option => option.value === old.unit);
-    if (was && old.system !== form.dataset.system) field.value = String(Math.round(parseFloat(old.gross) * Number(was.dataset.step) / step() * 100) / 100);
+    if (was && old.system !== form.dataset.system) field.value = String(Math.round(parseFloat(old.gross.replace(',', '.')) * Number(was.dataset.step) / step() * 100) / 100).replace('.', point);
     else { field.value = old.gross; if (was) unit.value = old.unit; }
     live();
   }
@@ -71,7 +76,7 @@
     if (rate && stop && gross && readAt && Number(gross) - Number(rate) * (Date.now() - Number(readAt)) / 1000 <= Number(stop) + warnAtKg) before();
     if (!left?.dataset.seconds) return;
     const seconds = Math.max(0, Number(left.dataset.seconds) - (Date.now() - opened) / 1000);
-    left.textContent = seconds >= 60 ? `${Math.floor(seconds / 60)} min ${String(Math.floor(seconds % 60)).padStart(2, '0')} s` : `${Math.floor(seconds)} s`;
+    left.textContent = seconds >= 60 ? said('{0} min {1} s', Math.floor(seconds / 60), String(Math.floor(seconds % 60)).padStart(2, '0')) : said('{0} s', Math.floor(seconds));
   };
   tick();
   setInterval(tick, 1000);

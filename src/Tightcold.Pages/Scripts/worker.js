@@ -49,23 +49,37 @@ async function page(request) {
   return kept ? copy(kept) : nothing();
 }
 
+// What this script says in the language of a kept page: the page brings the texts along, in English none.
+function wordsOf(page) {
+  const data = /<script type="application\/json" id="words">(.*?)<\/script>/s.exec(page)?.[1];
+  let texts = {};
+  try { texts = JSON.parse(data); } catch { /* then English */ }
+  return { lang: /<html lang="([a-z-]+)"/i.exec(page)?.[1] ?? 'en', said: (text, ...places) => plainly((texts[text] ?? text).replace(/\{(\d)\}/g, (_, place) => places[place])) };
+}
+const plainly = text => text.replace(/[&<>"]/g, sign => `&#${sign.charCodeAt(0)};`);
+
 // A kept page tells from when it is: what it shows may have moved on.
 async function copy(kept) {
   const from = new Date(kept.headers.get('Date') ?? Date.now());
-  const said = `<p class="told mind" role="status">No network: this is how the page was at ${from.toLocaleTimeString([], { hour: '2-digit', minute: '2-digit' })}.</p>`;
+  const page = await kept.text();
+  const told = wordsOf(page).said('No network: this is how the page was at {0}.', from.toLocaleTimeString([], { hour: '2-digit', minute: '2-digit' }));
   const headers = new Headers();
   for (const name of ['Content-Type', 'Content-Security-Policy', 'Referrer-Policy']) if (kept.headers.has(name)) headers.set(name, kept.headers.get(name));
-  return new Response((await kept.text()).replace('<main id="main">', '<main id="main">' + said), { headers });
+  return new Response(page.replace('<main id="main">', () => `<main id="main"><p class="told mind" role="status">${told}</p>`), { headers });
 }
 
 async function nothing() {
   const kept = [];
+  // The start is kept from the first moment, in the language of this device.
+  const start = await (await caches.open(pages)).match(plain(self.location.origin + '/'));
+  const { lang, said } = wordsOf(start ? await start.text() : '');
   for (const request of await (await caches.open(pages)).keys()) {
     const { pathname } = new URL(request.url);
-    if (/^\/jobs\/\d+$/.test(pathname)) kept.push(`<li><p><a href="${pathname}">Job ${pathname.slice(6)}</a></p></li>`);
+    if (/^\/jobs\/\d+$/.test(pathname)) kept.push(`<li><p><a href="${pathname}">${said('Job {0}', pathname.slice(6))}</a></p></li>`);
   }
-  const others = kept.length ? `<h2>Kept here</h2><ul>${kept.slice(-20).join('')}</ul>` : '';
-  return new Response('<!DOCTYPE html><html lang="en"><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><title>No network · Tightcold</title><h1>No network here</h1><p>This page was not opened before on this device, so it is not kept. What you wrote down is kept in this browser and is sent when the network is back.</p><p><a href="/">To the start</a></p>' + others + '</html>',
+  const others = kept.length ? `<h2>${said('Kept here')}</h2><ul>${kept.slice(-20).join('')}</ul>` : '';
+  const why = said('This page was not opened before on this device, so it is not kept. What you wrote down is kept in this browser and is sent when the network is back.');
+  return new Response(`<!DOCTYPE html><html lang="${lang}"><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><title>${said('No network')} · Tightcold</title><h1>${said('No network here')}</h1><p>${why}</p><p><a href="/">${said('To the start')}</a></p>${others}</html>`,
     { status: 503, headers: { 'Content-Type': 'text/html; charset=utf-8', 'Content-Security-Policy': "default-src 'none'" } });
 }
 

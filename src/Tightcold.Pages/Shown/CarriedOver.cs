@@ -5,6 +5,7 @@ using Tightcold.Jobs.Journals;
 using Tightcold.Pages.Asked;
 using Tightcold.Pages.Forms;
 using Tightcold.Pages.Words;
+using Tightcold.Tongues;
 
 namespace Tightcold.Pages.Shown;
 
@@ -17,7 +18,7 @@ internal static class CarriedOver
     private static readonly TimeSpan AirLasts = TimeSpan.FromHours(2),
         ChoicesLast = TimeSpan.FromHours(3);
 
-    public const string AsLastTime = "As last time.";
+    public static string AsLastTime => Say.It("As last time.");
 
     private static readonly ImmutableHashSet<string> Air = [FieldNames.AmbientTemperature, FieldNames.RelativeHumidity];
 
@@ -47,7 +48,7 @@ internal static class CarriedOver
             )
             {
                 typed = typed.With(field, Shown(field, air.Fields[field.Name]!, air, visit));
-                notes[field.Name] = $"From {reader.Time(air.ObservedAt)}; change it if it moved.";
+                notes[field.Name] = Say.It($"From {reader.Time(air.ObservedAt)}; change it if it moved.");
             }
             else if (lately is not null && field.CarriedOver && lately.Fields[field.Name] is { } value)
             {
@@ -57,12 +58,12 @@ internal static class CarriedOver
             else if (FromTheCar(record, field) is { } label)
             {
                 typed = typed.With(field, label);
-                notes[field.Name] = "From the car’s label data.";
+                notes[field.Name] = Say.It("From the car’s label data.");
             }
             else if (OnlyOne(record, schema.Name, field, reader.Now) is { } only)
             {
                 typed = typed.With(field, only);
-                notes[field.Name] = "The only one in the kit.";
+                notes[field.Name] = Say.It("The only one in the kit.");
             }
         }
         return (typed, notes.ToImmutable());

@@ -37,12 +37,14 @@ public sealed record ExpectModel(
         "cycles",
     ];
 
+    [Said]
     public static IReadOnlyList<string> Speeds { get; } = ["850 rpm", "1500 rpm", "2000 rpm"];
 
+    [Said]
     public static IReadOnlyList<string> Airs { get; } = ["doors open", "recirculation"];
 
     /// <summary>Rows for the table: name, then an estimate a column; a steady needle has no swing to show.</summary>
-    public IEnumerable<(string Name, IReadOnlyList<Estimate?> Cells)> Rows()
+    public IEnumerable<(Phrase Name, IReadOnlyList<Estimate?> Cells)> Rows()
     {
         if (Sheet is null)
             yield break;

@@ -18,7 +18,8 @@ namespace Tightcold.Pages.Shown;
 /// <param name="Ticked">What was ticked, by the names of the page.</param>
 public sealed record MendModel(JobModel Job, FormSheet Oil, Guid Id, string Spot, ImmutableHashSet<string> Ticked)
 {
-    /// <summary>Sealing parts that a mend takes, as a person ticks them.</summary>
+    /// <summary>Sealing parts that a mend takes, as a person ticks them and as they are stored.</summary>
+    [Said]
     public static readonly ImmutableArray<(string Name, string Words)> Seals =
     [
         ("seal-ring", "HNBR O-ring, oiled"),

@@ -1,3 +1,5 @@
+using Tightcold.Quantities;
+
 namespace Tightcold.Pages.Shown;
 
 /// <summary>What the price of a refrigerant may be said for.</summary>
@@ -11,6 +13,17 @@ internal static class PriceSizes
     };
 
     public static IEnumerable<string> All => PerKg.Keys;
+
+    /// <summary>What a person reads for one of them.</summary>
+    [Said]
+    public static string Label(string size) =>
+        size switch
+        {
+            "kg" => "a kg",
+            "lb" => "a lb",
+            "can of 12 oz" => "a can of 12 oz",
+            _ => size,
+        };
 
     /// <summary>Kilograms in one of them; null for any other word.</summary>
     public static double? KilogramsOf(string size) => PerKg.TryGetValue(size, out var kilograms) ? kilograms : null;

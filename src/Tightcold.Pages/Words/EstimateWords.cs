@@ -1,6 +1,6 @@
-using System.Globalization;
 using Tightcold.Jobs.Fields;
 using Tightcold.Quantities;
+using Tightcold.Tongues;
 
 namespace Tightcold.Pages.Words;
 
@@ -15,15 +15,16 @@ public static class EstimateWords
         string One(double si) => Whole(units.Format(new Measure(estimate.Kind, si)));
         return estimate switch
         {
-            { Median: { } median, Low: { } low, High: { } high } => "about "
-                + Whole(Pair(estimate, median, low, high, units).Value),
-            { Median: { } median } => "about " + One(median),
-            { Low: { } low, High: null } => "at least " + One(low),
-            { Low: null, High: { } high } => "at most " + One(high),
+            { Median: { } median, Low: { } low, High: { } high } => Say.It(
+                $"about {Whole(Pair(estimate, median, low, high, units).Value)}"
+            ),
+            { Median: { } median } => Say.It($"about {One(median)}"),
+            { Low: { } low, High: null } => Say.It($"at least {One(low)}"),
+            { Low: null, High: { } high } => Say.It($"at most {One(high)}"),
             { Low: { } low, High: { } high } => Whole(
                 units.Format(new Measure(estimate.Kind, low), new Measure(estimate.Kind, high))
             ),
-            _ => "not known",
+            _ => Say.It("not known"),
         };
     }
 
@@ -31,12 +32,12 @@ public static class EstimateWords
     public static string Spread(Estimate estimate, IMeasureFormat units)
     {
         var origin = Origin(estimate.Origin);
-        var sure = estimate.Level.ToString("0 %", CultureInfo.InvariantCulture);
+        var sure = Percent(estimate.Level);
         if (estimate is { Median: not null } && estimate.Low == estimate.High)
             return origin;
         return estimate is { Median: { } median, Low: { } low, High: { } high }
-            ? $"{Whole(Pair(estimate, median, low, high, units).Range)}, {sure} sure, {origin}"
-            : $"{sure} sure, {origin}";
+            ? Say.It($"{Whole(Pair(estimate, median, low, high, units).Range)}, {sure} sure, {origin}")
+            : Say.It($"{sure} sure, {origin}");
     }
 
     /// <summary>As <see cref="Spread"/> but without what the card's foot says once for all: 90 % sure,
@@ -47,7 +48,7 @@ public static class EstimateWords
         if (estimate is { Median: { } median, Low: { } low, High: { } high } && low < high)
             parts.Add(Whole(Pair(estimate, median, low, high, units).Range));
         if (Math.Abs(estimate.Level - CardLevel) > 1e-9)
-            parts.Add(estimate.Level.ToString("0 %", CultureInfo.InvariantCulture) + " sure");
+            parts.Add(Say.It($"{Percent(estimate.Level)} sure"));
         if (estimate.Origin != EstimateOrigin.Computed)
             parts.Add(Origin(estimate.Origin));
         return string.Join(", ", parts);
@@ -66,6 +67,8 @@ public static class EstimateWords
             new Measure(estimate.Kind, high)
         );
 
+    private static string Percent(double level) => level.ToString("0 %", Say.Tongue.Culture);
+
     /// <summary>A number and its unit, or a range, that no line break tears apart.</summary>
     private static string Whole(string range) => range.Replace(' ', '\u00a0');
 
@@ -73,13 +76,15 @@ public static class EstimateWords
     private const double CardLevel = 0.90;
 
     public static string Origin(EstimateOrigin origin) =>
-        origin switch
-        {
-            EstimateOrigin.Measured => "measured",
-            EstimateOrigin.Computed => "computed",
-            EstimateOrigin.Modelled => "from a model",
-            _ => "assumed",
-        };
+        Say.It(
+            origin switch
+            {
+                EstimateOrigin.Measured => "measured",
+                EstimateOrigin.Computed => "computed",
+                EstimateOrigin.Modelled => "from a model",
+                _ => "assumed",
+            }
+        );
 
     /// <summary>Which side of the circuit a number belongs to, as a class name, or null.</summary>
     public static string? Side(string key) =>

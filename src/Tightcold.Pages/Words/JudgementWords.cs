@@ -1,4 +1,5 @@
 using Tightcold.Findings;
+using Tightcold.Tongues;
 
 namespace Tightcold.Pages.Words;
 
@@ -6,14 +7,16 @@ namespace Tightcold.Pages.Words;
 public static class JudgementWords
 {
     public static string Word(Finding? finding) =>
-        finding switch
-        {
-            null or { Certainty: Certainty.NothingYet } => "nothing yet",
-            { Judgement: Judgement.Good } => "in order",
-            { Judgement: Judgement.Bad } => "not in order",
-            { Judgement: Judgement.CannotTell } => "cannot tell",
-            _ => "noted",
-        };
+        Say.It(
+            finding switch
+            {
+                null or { Certainty: Certainty.NothingYet } => "nothing yet",
+                { Judgement: Judgement.Good } => "in order",
+                { Judgement: Judgement.Bad } => "not in order",
+                { Judgement: Judgement.CannotTell } => "cannot tell",
+                _ => "noted",
+            }
+        );
 
     /// <summary>Class name of the mark: its shape and its colour.</summary>
     public static string Shape(Finding? finding) =>

@@ -1,5 +1,6 @@
 using Tightcold.Picture.Cold;
 using Tightcold.Picture.Tight;
+using Tightcold.Tongues;
 
 namespace Tightcold.Pages.Words;
 
@@ -8,19 +9,29 @@ namespace Tightcold.Pages.Words;
 public static class ProofWords
 {
     public static string Of(TightOutcome tight) =>
-        tight switch
-        {
-            TightOutcome.Proven => "yes",
-            TightOutcome.Leaks => "no",
-            TightOutcome.Likely => "likely, not proven",
-            _ => "not proven",
-        };
+        Say.It(
+            tight switch
+            {
+                TightOutcome.Proven => "yes",
+                TightOutcome.Leaks => "no",
+                TightOutcome.Likely => "likely, not proven",
+                _ => "not proven",
+            }
+        );
 
     public static string Of(ColdOutcome? cold) =>
-        cold switch
-        {
-            ColdOutcome.Proven => "yes",
-            ColdOutcome.NotCold or ColdOutcome.WarmAgain => "no",
-            _ => "not proven",
-        };
+        Say.It(
+            cold switch
+            {
+                ColdOutcome.Proven => "yes",
+                ColdOutcome.NotCold or ColdOutcome.WarmAgain => "no",
+                _ => "not proven",
+            }
+        );
+
+    /// <summary>It was shown to be so, or not to be so.</summary>
+    public static bool IsDecided(TightOutcome tight) => tight is TightOutcome.Proven or TightOutcome.Leaks;
+
+    public static bool IsDecided(ColdOutcome? cold) =>
+        cold is ColdOutcome.Proven or ColdOutcome.NotCold or ColdOutcome.WarmAgain;
 }

@@ -1,11 +1,22 @@
 using System.Globalization;
+using Tightcold.App.Units;
 using Tightcold.Quantities;
+using Tightcold.Tongues;
 
 namespace Tightcold.Pages.Words;
 
 /// <summary>For whom a page is written: units, local time, and the moment it is made.</summary>
-public sealed record Reader(IMeasureFormat Units, TimeZoneInfo Zone, DateTimeOffset Now)
+public sealed record Reader(ReaderUnits Units, TimeZoneInfo Zone, DateTimeOffset Now)
 {
+    private CultureInfo Culture => Units.Culture;
+
+    /// <summary>A sentence, or a word of the pure rooms, as text.</summary>
+    public string Says(Phrase phrase)
+    {
+        ArgumentNullException.ThrowIfNull(phrase);
+        return phrase.Render(Units);
+    }
+
     public DateTimeOffset Local(DateTimeOffset moment) => TimeZoneInfo.ConvertTime(moment, Zone);
 
     /// <summary>The clock time, with the day when it is not today, with the year when it is not this one.</summary>
@@ -17,17 +28,17 @@ public sealed record Reader(IMeasureFormat Units, TimeZoneInfo Zone, DateTimeOff
             local.Date == now.Date ? "HH:mm"
             : local.Year == now.Year ? "d MMM HH:mm"
             : "d MMM yyyy HH:mm";
-        return local.ToString(form, CultureInfo.InvariantCulture);
+        return local.ToString(form, Culture);
     }
 
-    public string Day(DateTimeOffset moment) => Local(moment).ToString("d MMMM yyyy", CultureInfo.InvariantCulture);
+    public string Day(DateTimeOffset moment) => Local(moment).ToString("d MMMM yyyy", Culture);
 
     public string Full(DateTimeOffset moment) =>
-        Local(moment).ToString("d MMM yyyy HH:mm", CultureInfo.InvariantCulture);
+        Local(moment).ToString("d MMM yyyy HH:mm", Culture);
 
     /// <summary>How long ago, as one says it: 25 min, 1 h 10 min, 3 days.</summary>
     public string Since(DateTimeOffset moment) =>
-        Now - moment < TimeSpan.FromMinutes(1) ? "just now" : Long(Now - moment);
+        Now - moment < TimeSpan.FromMinutes(1) ? Say.It("just now") : Long(Now - moment);
 
     /// <summary>How long from now, rounded up: nobody is called too early for a minute.</summary>
     public string Until(DateTimeOffset moment) => Long(moment - Now + TimeSpan.FromSeconds(59));
@@ -35,9 +46,10 @@ public sealed record Reader(IMeasureFormat Units, TimeZoneInfo Zone, DateTimeOff
     private static string Long(TimeSpan span)
     {
         if (span < TimeSpan.FromHours(1))
-            return string.Create(CultureInfo.InvariantCulture, $"{(int)span.TotalMinutes} min");
+            return Say.It($"{(int)span.TotalMinutes} min");
         if (span < TimeSpan.FromHours(36))
-            return string.Create(CultureInfo.InvariantCulture, $"{(int)span.TotalHours} h {span.Minutes} min");
-        return string.Create(CultureInfo.InvariantCulture, $"{(int)Math.Round(span.TotalDays)} days");
+            return Say.It($"{(int)span.TotalHours} h {span.Minutes} min");
+        var days = (int)Math.Round(span.TotalDays);
+        return Say.Many(days, $"{days} day", $"{days} days");
     }
 }

@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using Tightcold.Jobs.Entries;
+using Tightcold.Quantities;
+using Tightcold.Tongues;
 
 namespace Tightcold.Pages.Words;
 
@@ -8,7 +10,10 @@ public static class StepWords
 {
     public static readonly ImmutableArray<Step> All = [.. Enum.GetValues<Step>()];
 
-    public static string Title(Step step) =>
+    public static string Title(Step step) => Say.It(English(step));
+
+    [Said]
+    private static string English(Step step) =>
         step switch
         {
             Step.ComplaintAndWeather => "Complaint and weather",
@@ -26,7 +31,10 @@ public static class StepWords
         };
 
     /// <summary>The question a step answers; shown while there is no finding.</summary>
-    public static string Question(Step step) =>
+    public static string Question(Step step) => Say.It(Asks(step));
+
+    [Said]
+    private static string Asks(Step step) =>
         step switch
         {
             Step.ComplaintAndWeather => "What does the driver say, and what is the weather it is judged against?",
@@ -43,8 +51,8 @@ public static class StepWords
             _ => "Is every gram accounted for?",
         };
 
-    /// <summary>The name in an address: <c>standing-pressure</c>.</summary>
-    public static string Slug(Step step) => Title(step).ToLowerInvariant().Replace(' ', '-');
+    /// <summary>The name in an address, the same in every language: <c>standing-pressure</c>.</summary>
+    public static string Slug(Step step) => English(step).ToLowerInvariant().Replace(' ', '-');
 
     public static Step? FromSlug(string? slug) =>
         All.Where(step => Slug(step) == slug).Select(step => (Step?)step).FirstOrDefault();

@@ -30,6 +30,7 @@ function disk(journal, choices) {
     },
     cut: length => { journal.truncate(length); journal.flush(); },
     recall: name => kept[name] ?? null,
+    languages: () => (self.navigator.languages ?? []).join(","),
     remember: (name, value) => {
       kept[name] = value;
       tell({ chosen: kept });

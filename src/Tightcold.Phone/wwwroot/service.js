@@ -2,6 +2,7 @@
 // program in the shell. After the first visit nothing is fetched from anywhere.
 'use strict';
 import { version, files } from './files.js';
+import { words } from './words.js';
 
 const ours = 'tightcold-phone-';
 const kept = ours + version;
@@ -54,7 +55,7 @@ async function answer(request, url) {
     else if (value.size > 0) { ask.field = name; ask.name = value.name; ask.file = new Uint8Array(await value.arrayBuffer()); }
   }
   const told = await asked(ask);
-  if (!told) return new Response('Tightcold is not open: open it again from its icon.', { status: 503, headers: { 'Content-Type': 'text/plain; charset=utf-8' } });
+  if (!told) return new Response(words('Tightcold is not open: open it again from its icon.'), { status: 503, headers: { 'Content-Type': 'text/plain; charset=utf-8' } });
   if (told.failed) return new Response(told.failed, { status: 500, headers: { 'Content-Type': 'text/plain; charset=utf-8' } });
   if (told.status === 303) return Response.redirect(new URL(told.headers.Location, self.location.origin), 303);
   const body = Uint8Array.from(atob(told.body), letter => letter.charCodeAt(0));

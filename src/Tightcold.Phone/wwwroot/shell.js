@@ -1,12 +1,16 @@
 // The shell: it starts the worker in which the whole program runs, and shows its pages in a frame. What a page asks for goes
 // to the service worker, from there to this shell, and from here to the program; nothing leaves the phone.
 'use strict';
+import { language, words } from './words.js';
+
 const said = document.getElementById('said');
 const page = document.getElementById('page');
 const here = new URL('./', location.href).pathname;
 
-const say = (words, press) => {
-  said.textContent = words;
+document.documentElement.lang = language;
+
+const say = (sentence, press) => {
+  said.textContent = sentence;
   document.querySelector('.press')?.remove();
   if (!press) return;
   const button = document.createElement('button');
@@ -17,10 +21,11 @@ const say = (words, press) => {
 };
 
 if (!('serviceWorker' in navigator) || !navigator.storage?.getDirectory)
-  say('This browser cannot keep a journal here: it needs a page over https or from this very machine, and a browser of 2023 or later. Nothing was changed.');
-else start().catch(trouble => say(`It did not open: ${trouble.message}. Nothing that was written down is lost.`, ['Try again', () => location.reload()]));
+  say(words('This browser cannot keep a journal here: it needs a page over https or from this very machine, and a browser of 2023 or later. Nothing was changed.'));
+else start().catch(trouble => say(words('It did not open: {0}. Nothing that was written down is lost.', trouble.message), [words('Try again'), () => location.reload()]));
 
 async function start() {
+  say(words('Opening the journal on this phone'));
   const opened = performance.now();
   await navigator.serviceWorker.register('service.js', { type: 'module' });
   await navigator.serviceWorker.ready;
@@ -45,14 +50,14 @@ async function another() {
     if (answer?.ok) return;
     await new Promise(done => setTimeout(done, 500));
   }
-  throw new Error('another tab holds the journal and does not answer; close it');
+  throw new Error(words('another tab holds the journal and does not answer; close it'));
 }
 
 // A worker in which the program runs; what it says goes to the one who listens, once it is open.
 async function program(name, hear) {
   const worker = new Worker('desk.js', { type: 'module', name });
   await new Promise((done, failed) => {
-    worker.addEventListener('error', trouble => failed(new Error(trouble.message || 'the program did not load')));
+    worker.addEventListener('error', trouble => failed(new Error(trouble.message || words('the program did not load'))));
     worker.addEventListener('message', ({ data }) => {
       if (data.open !== undefined) { if (data.open) console.warn(data.open); done(); }
       else if (data.failed) failed(new Error(data.failed));
@@ -122,5 +127,6 @@ page.addEventListener('load', () => {
   if (!at || at.origin !== location.origin || !page.src) return;
   history.replaceState(null, '', here + '#/' + (at.pathname + at.search + at.hash).slice(here.length));
   document.title = page.contentDocument?.title || 'Tightcold';
+  document.documentElement.lang = page.contentDocument?.documentElement.lang || language;
   document.querySelector('meta[name=theme-color]').content = page.contentDocument?.querySelector('meta[name=theme-color]')?.content ?? '#ffffff';
 });

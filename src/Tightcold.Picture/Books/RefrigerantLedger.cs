@@ -4,6 +4,7 @@ using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Procedures.Rules;
+using Tightcold.Quantities;
 
 namespace Tightcold.Picture.Books;
 
@@ -28,17 +29,20 @@ public sealed class RefrigerantLedger(ImmutableArray<LedgerLine> lines)
 
     /// <summary>The figures it stands on: “R-134a 1430 (fourth assessment report, so counted by law:
     /// Canada)”.</summary>
-    public ImmutableArray<string> WarmingStandsOn { get; } =
+    public ImmutableArray<Phrase> WarmingStandsOn { get; } =
     [
         .. lines
             .Where(line => line.LostKg != 0)
             .Select(line => line.Warming is { } figure ? Figure(line.Refrigerant, figure) : null)
-            .OfType<string>()
+            .OfType<Phrase>()
             .Distinct(),
     ];
 
-    private static string Figure(string refrigerant, WarmingFigure figure) =>
-        string.Create(CultureInfo.InvariantCulture, $"{refrigerant} {figure.Potential} ({figure.Words})");
+    private static Phrase Figure(string refrigerant, WarmingFigure figure)
+    {
+        var potential = Phrase.Verbatim(figure.Potential.ToString(CultureInfo.InvariantCulture));
+        return Phrase.Of($"{Phrase.Verbatim(refrigerant)} {potential} ({figure.Words})");
+    }
 
     /// <summary>By container: name, refrigerant, drawn, recovered.</summary>
     public ImmutableArray<(

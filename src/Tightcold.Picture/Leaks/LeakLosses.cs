@@ -71,15 +71,17 @@ public sealed record LeakLosses(double? LostKg, double SigmaKg, Phrase Basis, Im
             var topped = entries
                 .Where(entry => entry.Fields.Number(FieldNames.MonthsAgo) * Month < seconds)
                 .Sum(entry => entry.Fields.Si(FieldNames.Mass) ?? 0);
+            var monthsAgo = (int)Math.Round(seconds / Month);
             return new(
                 balance.SystemKg,
                 Math.Sqrt(balance.SystemVarianceKg2 + 1e-4),
                 topped,
                 seconds,
                 0.02,
-                Phrase.Of(
-                    $"Job {before.Record.Job.Number} left {Kilograms(balance.SystemKg)} in, "
-                        + $"{(int)Math.Round(seconds / Month)} months ago"
+                Phrase.Many(
+                    monthsAgo,
+                    $"Job {before.Record.Job.Number} left {Kilograms(balance.SystemKg)} in, {monthsAgo} month ago",
+                    $"Job {before.Record.Job.Number} left {Kilograms(balance.SystemKg)} in, {monthsAgo} months ago"
                 )
             );
         }
@@ -96,7 +98,11 @@ public sealed record LeakLosses(double? LostKg, double SigmaKg, Phrase Basis, Im
                     topped,
                     seconds,
                     spread,
-                    Phrase.Of($"A top-up {(int)months} months ago, to an unknown charge")
+                    Phrase.Many(
+                        (int)months,
+                        $"A top-up {(int)months} month ago, to an unknown charge",
+                        $"A top-up {(int)months} months ago, to an unknown charge"
+                    )
                 )
                 : new(
                     labelKg,
@@ -104,7 +110,11 @@ public sealed record LeakLosses(double? LostKg, double SigmaKg, Phrase Basis, Im
                     topped,
                     seconds,
                     spread,
-                    Phrase.Of($"Filled {(int)months} months ago")
+                    Phrase.Many(
+                        (int)months,
+                        $"Filled {(int)months} month ago",
+                        $"Filled {(int)months} months ago"
+                    )
                 );
         }
         return new(

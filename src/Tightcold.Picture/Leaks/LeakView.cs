@@ -94,7 +94,7 @@ public sealed record LeakView(
     {
         var words = kit?.Fields.Text(FieldNames.LeakTests) ?? "detector, soap";
         return LeakTestKind.All.Where(kind =>
-            kind.Needs is null || words.Contains(kind.Needs, StringComparison.OrdinalIgnoreCase)
+            OwnedTests.Have(words, kind.Needs)
         );
     }
 

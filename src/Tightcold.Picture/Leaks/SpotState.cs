@@ -5,6 +5,7 @@ using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.LeakTests;
+using Tightcold.Quantities;
 
 namespace Tightcold.Picture.Leaks;
 
@@ -15,7 +16,7 @@ namespace Tightcold.Picture.Leaks;
 /// <param name="Retest">A look after that, which found nothing and could have seen.</param>
 /// <param name="Blindness">Why the last look's “nothing” is no evidence.</param>
 public sealed record SpotState(
-    string Spot,
+    [Said] string Spot,
     Look? Check,
     Look? Leak,
     Entry? Mended,
@@ -38,15 +39,16 @@ public sealed record SpotState(
         new[] { Leak?.Entry, Mended, Retest?.Entry, Check?.Entry }.OfType<Entry>().Distinct();
 
     public static ImmutableArray<SpotState> All(JobRecord record) =>
-        [.. Names(record).Select(spot => Of(record, spot))];
+        [.. Names(record).Select(([Said] string spot) => Of(record, spot))];
 
+    [Said]
     internal static ImmutableArray<string> Names(JobRecord record)
     {
         ArgumentNullException.ThrowIfNull(record);
         return CircuitMap.Spots(record.Car);
     }
 
-    private static SpotState Of(JobRecord record, string spot)
+    private static SpotState Of(JobRecord record, [Said] string spot)
     {
         var looks = Look.At(record, spot).ToArray();
         var leak = looks.LastOrDefault(look => look.Outcome == LeakTestOutcome.Clear);

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Tightcold.Diagnosis.Tightness;
+using Tightcold.Quantities;
 
 namespace Tightcold.Picture.Leaks;
 
@@ -25,6 +26,7 @@ public sealed record SpotView(SpotState State, SpotStanding Standing, SpotTightn
     /// <summary>Odds of a leak from which a spot that nobody called leaking is drawn as suspected.</summary>
     public const double SuspectedFrom = 0.2;
 
+    [Said]
     public string Name => State.Spot;
 
     public static ImmutableArray<SpotView> Of(LeakView leaks)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Tightcold.LeakTests;
 using Tightcold.Diagnosis.Leaks;
 using Tightcold.Diagnosis.Tightness;
 using Tightcold.Jobs.Entries;
@@ -452,7 +453,7 @@ internal static class TightEvidence
         return new(
             [.. LeakView.Means(record)],
             kit.HasAbsoluteVacuumGauge ? kit.VacuumGaugeStepPa : null,
-            owned.Contains("nitrogen", StringComparison.OrdinalIgnoreCase)
+            OwnedTests.Have(owned, "nitrogen")
                 ? kit.Fields.Si(FieldNames.HighGaugeStep) ?? kit.HighGaugePlusMinusPa / 2
                 : null,
             1.1e6

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Tightcold.Diagnosis.Leaks;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Kits;
+using Tightcold.Quantities;
 
 namespace Tightcold.Picture.Leaks;
 
@@ -9,7 +10,7 @@ namespace Tightcold.Picture.Leaks;
 /// <param name="Ways">As distributions.</param>
 /// <param name="Prices">What was reckoned with.</param>
 /// <param name="Assumed">Prices that nobody gave: placeholders, to be shown as such.</param>
-public sealed record WaysForward(ImmutableArray<WayCost> Ways, LeakPrices Prices, ImmutableArray<string> Assumed)
+public sealed record WaysForward(ImmutableArray<WayCost> Ways, LeakPrices Prices, [Said] ImmutableArray<string> Assumed)
 {
     public static WaysForward Of(LeakView view, Kit kit)
     {
@@ -24,7 +25,7 @@ public sealed record WaysForward(ImmutableArray<WayCost> Ways, LeakPrices Prices
         ArgumentNullException.ThrowIfNull(kit);
         var usual = LeakPrices.Placeholder;
         var assumed = ImmutableArray.CreateBuilder<string>();
-        double Price(string field, string name, double otherwise)
+        double Price(string field, [Said] string name, double otherwise)
         {
             if (kit.Fields.Number(field) is { } given)
                 return given;
@@ -42,6 +43,7 @@ public sealed record WaysForward(ImmutableArray<WayCost> Ways, LeakPrices Prices
         return (prices, assumed.ToImmutable());
     }
 
+    [Said]
     public static string Name(WayForward way) =>
         way switch
         {

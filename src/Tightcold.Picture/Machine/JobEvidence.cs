@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Tightcold.Diagnosis.Measurement;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
@@ -100,10 +99,10 @@ public sealed record JobEvidence(
             points.Count > 0 && car is { Compressor: not null, Expansion: not null }
                 ? EarlierVisits.Of(picture, readings[0].ObservedAt)
                 : ([], null);
-        if (lastSound?.ToString("d MMMM yyyy", CultureInfo.InvariantCulture) is { } day)
+        if (lastSound is { } day)
             assumptions.Add(
                 new(
-                    Phrase.Of($"This car as it read on {day}, when it was sound"),
+                    Phrase.Of($"This car as it read on {Day(day)}, when it was sound"),
                     Phrase.Words("what a sound car reads today is judged by this car first; replaced parts end that")
                 )
             );
@@ -186,6 +185,27 @@ public sealed record JobEvidence(
         picture.Mass.ChargeAt(first) is { SystemKg: >= 0.02 } charge
             ? new(charge.SystemKg, Math.Sqrt(charge.VarianceKg2 + (0.015 * 0.015)))
             : null;
+
+    /// <summary>“4 July 2026”: a language has its own order, and its own form of a month with a day.</summary>
+    private static Phrase Day(DateTimeOffset at)
+    {
+        var (day, year) = (at.Day, at.Year);
+        return at.Month switch
+        {
+            1 => Phrase.Of($"{day} January {year}"),
+            2 => Phrase.Of($"{day} February {year}"),
+            3 => Phrase.Of($"{day} March {year}"),
+            4 => Phrase.Of($"{day} April {year}"),
+            5 => Phrase.Of($"{day} May {year}"),
+            6 => Phrase.Of($"{day} June {year}"),
+            7 => Phrase.Of($"{day} July {year}"),
+            8 => Phrase.Of($"{day} August {year}"),
+            9 => Phrase.Of($"{day} September {year}"),
+            10 => Phrase.Of($"{day} October {year}"),
+            11 => Phrase.Of($"{day} November {year}"),
+            _ => Phrase.Of($"{day} December {year}"),
+        };
+    }
 
     private static StandingPressure Of(StandingReading reading) =>
         new(reading.PressurePa, reading.PressureSigmaPa, reading.TemperatureK, reading.TemperatureSigmaK);

@@ -4,6 +4,7 @@ using Tightcold.Diagnosis.Priors;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Picture.Circuit;
+using Tightcold.Quantities;
 
 namespace Tightcold.Picture.Machine;
 
@@ -73,6 +74,10 @@ public sealed record SeenSigns(ImmutableArray<Sign> Signs, ImmutableArray<Guid> 
 
     /// <summary>The observation of the journal that a sign is.</summary>
     public static string Word(Sign sign) => ByKey[sign];
+
+    /// <summary>The same for a person to read.</summary>
+    public static Phrase Says(Sign sign) =>
+        EntryKinds.Get(EntryKinds.Sign).Find(FieldNames.Observation)!.Says(Word(sign));
 
     /// <summary>What was looked at.</summary>
     public static string Group(Sign sign) => SignWords.GroupOf(Word(sign))!.Name;

@@ -3,6 +3,7 @@ using Tightcold.Diagnosis.Priors;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Picture.Circuit;
+using Tightcold.Quantities;
 
 namespace Tightcold.Picture.Machine;
 
@@ -27,6 +28,10 @@ public sealed record Told(ReadingReason Why, Guid? Entry)
 
     /// <summary>The word of the journal for a reason.</summary>
     public static string Word(ReadingReason why) => ByWord.First(pair => pair.Value == why).Key;
+
+    /// <summary>The same for a person to read.</summary>
+    public static Phrase Says(ReadingReason why) =>
+        EntryKinds.Get(EntryKinds.Story).Find(FieldNames.Told)!.Says(Word(why));
 
     /// <summary>The story of the car in a stretch of the timeline. A story tells of the car as it came, and ends with
     /// the charge that came with it; told after a filling it tells of that filling.</summary>

@@ -3,6 +3,7 @@ using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Numerics;
 using Tightcold.Properties;
+using Tightcold.Quantities;
 using static Tightcold.Picture.Pressures.Evidence;
 
 namespace Tightcold.Picture.Running;
@@ -23,7 +24,13 @@ public sealed record MeasuredCycle(Fluid Fluid, ImmutableArray<MeasuredCycle.Cor
     /// <param name="EnthalpyJPerKg">On the fluid's own reference.</param>
     /// <param name="TemperatureK">There.</param>
     /// <param name="Read">A thermometer stood there; else it is assumed.</param>
-    public sealed record Corner(string Name, double PressurePa, double EnthalpyJPerKg, double TemperatureK, bool Read);
+    public sealed record Corner(
+        [Said] string Name,
+        double PressurePa,
+        double EnthalpyJPerKg,
+        double TemperatureK,
+        bool Read
+    );
 
     /// <summary>Null without both gauges, or where they do not stand apart as those of a running circuit.</summary>
     public static MeasuredCycle? Of(JobPicture picture)

@@ -1,5 +1,6 @@
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
+using Tightcold.Quantities;
 
 namespace Tightcold.Picture.Standing;
 
@@ -37,4 +38,7 @@ public sealed record Identification(Entry Entry)
 
     /// <summary>“another refrigerant”, or “mixed or unknown”.</summary>
     public string Word => Entry.Fields.Text(Field)!;
+
+    /// <summary>The same for a person to read.</summary>
+    public Phrase Says => Entry.Says(Field);
 }

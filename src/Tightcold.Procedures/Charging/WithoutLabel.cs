@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Tightcold.Quantities;
 
 namespace Tightcold.Procedures.Charging;
 
@@ -6,7 +7,7 @@ namespace Tightcold.Procedures.Charging;
 /// <param name="Way">What to do.</param>
 /// <param name="OffBy">Relative error to expect, 95 %; null when only a maker's figure gives none.</param>
 /// <param name="Risk">What that can cost.</param>
-public readonly record struct WithoutLabel(string Way, double? OffBy, string Risk)
+public readonly record struct WithoutLabel([Said] string Way, double? OffBy, [Said] string Risk)
 {
     /// <summary>Spreads: the flat part of the cooling curve is about ± 20 % wide (loop model); one published car rig
     /// lost up to a quarter of its capacity at 20 % more or 40 % less than its best charge; class charges run from 350

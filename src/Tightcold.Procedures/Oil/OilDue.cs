@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Tightcold.Quantities;
 
 namespace Tightcold.Procedures.Oil;
 
@@ -6,7 +7,7 @@ namespace Tightcold.Procedures.Oil;
 /// <param name="LowM3">The least that a maker publishes.</param>
 /// <param name="HighM3">The most.</param>
 /// <param name="Says">What the figures are, for a person.</param>
-public readonly record struct OilDue(double LowM3, double HighM3, string Says)
+public readonly record struct OilDue(double LowM3, double HighM3, [Said] string Says)
 {
     public static readonly OilDue None = new(0, 0, "no oil goes with it");
 

@@ -1,3 +1,5 @@
+using Tightcold.Quantities;
+
 namespace Tightcold.Procedures.Oil;
 
 /// <summary>Oil by compressor and refrigerant. Common practice throughout; the maker's label rules. That double
@@ -6,6 +8,7 @@ namespace Tightcold.Procedures.Oil;
 public static class OilType
 {
     /// <summary>What to look for when nothing is written on the car.</summary>
+    [Said]
     public static string Needed(bool electric, string refrigerant) =>
         electric
             ? "the maker's own non-conductive POE; nothing else, and no dye unless the maker allows it"
@@ -23,39 +26,52 @@ public static class OilType
     /// <param name="carOil">What the car's data say, or null.</param>
     /// <param name="added">What somebody wants to pour in, as written on the bottle.</param>
     /// <returns>The judgement and why, in a few words.</returns>
-    public static (OilFit Fit, string Why) Judge(bool? electric, string refrigerant, string? carOil, string added)
+    public static (OilFit Fit, Phrase Why) Judge(bool? electric, string refrigerant, string? carOil, string added)
     {
         var given = Family(added);
         if (electric == true && given != OilFamily.Ester)
             return (
                 OilFit.Stop,
-                "in an electric compressor other oil leads current: the high voltage may reach the " + "body"
+                Phrase.Words(
+                    "in an electric compressor other oil leads current: the high voltage may reach the " + "body"
+                )
             );
         if (refrigerant == "R-744")
-            return (OilFit.Unsure, "R-744 asks for the maker's own oil at its pressures; ask the maker");
+            return (OilFit.Unsure, Phrase.Words("R-744 asks for the maker's own oil at its pressures; ask the maker"));
         if (given == OilFamily.NotNamed)
         {
             return (
                 OilFit.Unsure,
                 electric is null
-                    ? "neither the compressor's kind nor this oil's family is known"
-                    : "this oil's family is not named on it"
+                    ? Phrase.Words("neither the compressor's kind nor this oil's family is known")
+                    : Phrase.Words("this oil's family is not named on it")
             );
         }
         var labelled = Family(carOil);
         if (labelled != OilFamily.NotNamed && !Mixes(labelled, given))
-            return (OilFit.Stop, $"this compressor takes {carOil!.Trim()}, and oils of two families do not mix");
+            return (
+                OilFit.Stop,
+                Phrase.Of(
+                    $"this compressor takes {Phrase.Verbatim(carOil!.Trim())}, and oils of two families do not mix"
+                )
+            );
         if (Refrigerant(refrigerant, given, labelled) is { } refused)
             return refused;
         if (labelled != OilFamily.NotNamed)
             return Graded(carOil, added);
         if (electric == true)
-            return (OilFit.AskGrade, "non-conductive by its name; only the maker's own type is sure");
+            return (
+                OilFit.AskGrade,
+                Phrase.Words("non-conductive by its name; only the maker's own type is sure")
+            );
         return given is OilFamily.Pag or OilFamily.DoubleCappedPag
-                ? (OilFit.AskGrade, "usual for belt-driven compressors; the viscosity is on the compressor's label")
+                ? (
+                    OilFit.AskGrade,
+                    Phrase.Words("usual for belt-driven compressors; the viscosity is on the compressor's label")
+                )
             : given == OilFamily.Mineral && refrigerant == "R-12"
-                ? (OilFit.AskGrade, "usual with R-12; the viscosity is on the compressor's label")
-            : (OilFit.Unsure, "the car's oil type is not known");
+                ? (OilFit.AskGrade, Phrase.Words("usual with R-12; the viscosity is on the compressor's label"))
+            : (OilFit.Unsure, Phrase.Words("the car's oil type is not known"));
     }
 
     /// <summary>Whether a bottle holds dye.</summary>
@@ -67,34 +83,53 @@ public static class OilType
     /// <param name="refrigerant">As on the label.</param>
     /// <param name="carOil">What the car's data say, or null.</param>
     /// <param name="dye">As written on the bottle.</param>
-    public static (OilFit Fit, string Why) JudgeDye(bool? electric, string refrigerant, string? carOil, string dye)
+    public static (OilFit Fit, Phrase Why) JudgeDye(bool? electric, string refrigerant, string? carOil, string dye)
     {
         if (electric == true)
         {
             return Has(dye, "electric") || Has(dye, "hybrid") || Has(dye, "non-conductive")
-                ? (OilFit.Unsure, "made for electric compressors by its name; only where this maker allows dye")
-                : (OilFit.Stop, "dye in common oil lets the high voltage of an electric compressor leak");
+                ? (
+                    OilFit.Unsure,
+                    Phrase.Words("made for electric compressors by its name; only where this maker allows dye")
+                )
+                : (
+                    OilFit.Stop,
+                    Phrase.Words("dye in common oil lets the high voltage of an electric compressor leak")
+                );
         }
         var (carrier, labelled) = (Family(dye), Family(carOil));
         if (carrier == OilFamily.Mineral && refrigerant is "R-134a" or "R-1234yf")
-            return (OilFit.Stop, $"{refrigerant} does not carry the mineral oil this dye comes in");
+            return (
+                OilFit.Stop,
+                Phrase.Of($"{Phrase.Verbatim(refrigerant)} does not carry the mineral oil this dye comes in")
+            );
         if (carrier != OilFamily.NotNamed && labelled != OilFamily.NotNamed && !Mixes(carrier, labelled))
             return (
                 OilFit.Stop,
-                $"this compressor takes {carOil!.Trim()}, and the oil this dye comes in does not mix with it"
+                Phrase.Of(
+                    $"this compressor takes {Phrase.Verbatim(carOil!.Trim())}, and the oil this dye comes in does not "
+                        + $"mix with it"
+                )
             );
         if (refrigerant == "R-1234yf" && !IsForLowWarming(dye))
             return (
                 OilFit.Unsure,
-                "dye for R-1234yf comes in its own double end-capped oil; this one does not name it"
+                Phrase.Words("dye for R-1234yf comes in its own double end-capped oil; this one does not name it")
             );
         return refrigerant is "R-134a" or "R-1234yf"
             ? (
                 OilFit.Fits,
-                "one dose, 7 mL (0.25 oz) in most circuits by common practice; its oil counts with the oil added"
-                    + (electric is null ? "; none into an electric compressor unless its maker allows it" : "")
+                electric is null
+                    ? Phrase.Words(
+                        "one dose, 7 mL (0.25 oz) in most circuits by common practice; its oil counts with the oil "
+                            + "added; none into an electric compressor unless its maker allows it"
+                    )
+                    : Phrase.Words(
+                        "one dose, 7 mL (0.25 oz) in most circuits by common practice; its oil counts with the oil "
+                            + "added"
+                    )
             )
-            : (OilFit.Unsure, "whether dye goes with this refrigerant is not known");
+            : (OilFit.Unsure, Phrase.Words("whether dye goes with this refrigerant is not known"));
     }
 
     /// <summary>The family that words name.</summary>
@@ -119,38 +154,49 @@ public static class OilType
         || (one is OilFamily.Pag or OilFamily.DoubleCappedPag && other is OilFamily.Pag or OilFamily.DoubleCappedPag);
 
     /// <summary>What the refrigerant itself refuses, whatever the families say; null when it refuses nothing.</summary>
-    private static (OilFit, string)? Refrigerant(string refrigerant, OilFamily given, OilFamily labelled) =>
+    private static (OilFit, Phrase)? Refrigerant(string refrigerant, OilFamily given, OilFamily labelled) =>
         (refrigerant, given) switch
         {
             ("R-1234yf", OilFamily.Pag) => (
                 OilFit.Unsure,
-                "R-1234yf asks for double end-capped PAG made for it; this bottle does not say so, and ordinary PAG "
-                    + "can decompose in it"
+                Phrase.Words(
+                    "R-1234yf asks for double end-capped PAG made for it; this bottle does not say so, and ordinary "
+                        + "PAG can decompose in it"
+                )
             ),
             ("R-1234yf", OilFamily.Mineral) => (
                 OilFit.Stop,
-                "R-1234yf does not carry mineral oil back to the compressor"
+                Phrase.Words("R-1234yf does not carry mineral oil back to the compressor")
             ),
             ("R-1234yf", OilFamily.Ester) when labelled != OilFamily.Ester => (
                 OilFit.Unsure,
-                "POE only where the compressor's label names it"
+                Phrase.Words("POE only where the compressor's label names it")
             ),
-            ("R-134a", OilFamily.Mineral) => (OilFit.Stop, "R-134a does not carry mineral oil back to the compressor"),
+            ("R-134a", OilFamily.Mineral) => (
+                OilFit.Stop,
+                Phrase.Words("R-134a does not carry mineral oil back to the compressor")
+            ),
             ("R-12", OilFamily.Pag or OilFamily.DoubleCappedPag) => (
                 OilFit.Unsure,
-                "PAG does not go with what mineral oil and R-12 leave behind"
+                Phrase.Words("PAG does not go with what mineral oil and R-12 leave behind")
             ),
-            ("R-12", OilFamily.Ester) => (OilFit.Unsure, "POE is for a retrofit, not for R-12 itself"),
-            ("R-152a", _) => (OilFit.Unsure, "no car maker's text on oil with R-152a was read"),
+            ("R-12", OilFamily.Ester) => (
+                OilFit.Unsure,
+                Phrase.Words("POE is for a retrofit, not for R-12 itself")
+            ),
+            ("R-152a", _) => (OilFit.Unsure, Phrase.Words("no car maker's text on oil with R-152a was read")),
             _ => null,
         };
 
-    private static (OilFit Fit, string Why) Graded(string? label, string added) =>
+    private static (OilFit Fit, Phrase Why) Graded(string? label, string added) =>
         Grade(label) is { } want && Grade(added) is { } got
             ? want == got
-                ? (OilFit.Fits, "as on the label")
-                : (OilFit.Unsure, $"ISO {got} where the label asks for ISO {want}")
-            : (OilFit.AskGrade, "the right family; look up the viscosity");
+                ? (OilFit.Fits, Phrase.Words("as on the label"))
+                : (
+                    OilFit.Unsure,
+                    Phrase.Of($"ISO {Phrase.Verbatim(got)} where the label asks for ISO {Phrase.Verbatim(want)}")
+                )
+            : (OilFit.AskGrade, Phrase.Words("the right family; look up the viscosity"));
 
     private static bool Has(string? text, string word) =>
         text is not null && text.Contains(word, StringComparison.OrdinalIgnoreCase);

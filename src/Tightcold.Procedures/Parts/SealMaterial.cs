@@ -1,8 +1,11 @@
+using Tightcold.Quantities;
+
 namespace Tightcold.Procedures.Parts;
 
 /// <summary>Rubber by refrigerant; common practice.</summary>
 public static class SealMaterial
 {
+    [Said]
     public static string For(string refrigerant) =>
         refrigerant switch
         {

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Tightcold.Quantities;
 
 namespace Tightcold.Procedures.Parts;
 
@@ -8,7 +9,7 @@ namespace Tightcold.Procedures.Parts;
 /// <param name="LowNm">Newton metre; null where only “snug” can be said.</param>
 /// <param name="HighNm">Newton metre.</param>
 /// <param name="How">In a few words.</param>
-public readonly record struct Tightening(string Joint, double? LowNm, double? HighNm, string How)
+public readonly record struct Tightening([Said] string Joint, double? LowNm, double? HighNm, [Said] string How)
 {
     public static readonly ImmutableArray<Tightening> All =
     [

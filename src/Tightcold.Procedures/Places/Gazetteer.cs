@@ -2,6 +2,7 @@ using System.Collections.Frozen;
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
+using Tightcold.Quantities;
 
 namespace Tightcold.Procedures.Places;
 
@@ -11,6 +12,7 @@ public static class Gazetteer
 {
     /// <summary>What a person writes who does not want to say where: nothing is then taken for the law of a
     /// place.</summary>
+    [Said]
     public const string NotSaid = "not said";
 
     private const int MostOffered = 5;
@@ -59,24 +61,28 @@ public static class Gazetteer
             return new(
                 typed,
                 null,
-                "No place is chosen: choose country and, where it matters, region from the "
-                    + "list, and its rules are shown.",
+                Phrase.Words(
+                    "No place is chosen: choose country and, where it matters, region from the "
+                        + "list, and its rules are shown."
+                ),
                 []
             );
         if (Fold(typed) == Fold(NotSaid))
             return new(
                 typed,
                 null,
-                "The place is not said: what stands here is common in most places; choose country and region from the "
-                    + "list, and its rules are shown.",
+                Phrase.Words(
+                    "The place is not said: what stands here is common in most places; choose country and region from "
+                        + "the list, and its rules are shown."
+                ),
                 []
             );
         if (ExactCode(typed) is { } coded)
             return new(typed, coded, Doubt(typed, coded), []);
         if (Labelled(typed) is { } labelled)
-            return new(typed, labelled, "", []);
+            return new(typed, labelled, Phrase.Empty, []);
         if (ByName.Value.GetValueOrDefault(Fold(typed), []) is [var whole])
-            return new(typed, whole, "", []);
+            return new(typed, whole, Phrase.Empty, []);
         var named = typed
             .Split(
                 [',', ';', '/', '\n', '(', ')'],
@@ -91,9 +97,15 @@ public static class Gazetteer
             return new(
                 typed,
                 null,
-                $"“{typed}” is no whole name or code of a country or region: choose one from "
-                    + $"the list"
-                    + (offered.Length == 0 ? "." : $", such as {Either(offered)}."),
+                offered.Length == 0
+                    ? Phrase.Of(
+                        $"“{Phrase.Verbatim(typed)}” is no whole name or code of a country or region: choose one from "
+                            + $"the list."
+                    )
+                    : Phrase.Of(
+                        $"“{Phrase.Verbatim(typed)}” is no whole name or code of a country or region: choose one from "
+                            + $"the list, such as {Either(offered)}."
+                    ),
                 offered
             );
         }
@@ -106,9 +118,14 @@ public static class Gazetteer
             )
             .ToImmutableArray();
         if (fits is [var one])
-            return new(typed, one, "", []);
+            return new(typed, one, Phrase.Empty, []);
         var choices = fits.Length > 1 ? fits : [.. named.SelectMany(meant => meant).Distinct()];
-        return new(typed, null, $"“{typed}” can mean {Either(choices)}: choose one from the list.", choices);
+        return new(
+            typed,
+            null,
+            Phrase.Of($"“{Phrase.Verbatim(typed)}” can mean {Either(choices)}: choose one from the list."),
+            choices
+        );
     }
 
     /// <summary>Places with a word in their name that begins with each word typed: to choose from, never a
@@ -163,8 +180,8 @@ public static class Gazetteer
     }
 
     /// <summary>“Georgia (GE) or Georgia, United States (US-GA)”, at most five.</summary>
-    public static string Either(IEnumerable<Place> places) =>
-        string.Join(" or ", places.Take(MostOffered).Select(place => place.Label));
+    public static Phrase Either(IEnumerable<Place> places) =>
+        Phrase.Join(" or ", places.Take(MostOffered).Select(place => Phrase.Verbatim(place.Label)));
 
     /// <summary>Letters put in, left out, changed or swapped with a neighbour (Damerau's distance of adjacent swaps);
     /// one more than <paramref name="most"/> where it is farther.</summary>
@@ -216,12 +233,17 @@ public static class Gazetteer
         return [.. named.Concat(coded).Concat(short_).Distinct()];
     }
 
-    private static string Doubt(string typed, Place place)
+    private static Phrase Doubt(string typed, Place place)
     {
-        var others = All.Where(known => known.IsRegion && known.Suffix == typed).Select(known => known.Label).ToArray();
+        var others = All.Where(known => known.IsRegion && known.Suffix == typed)
+            .Select(known => Phrase.Verbatim(known.Label))
+            .ToArray();
         return others.Length == 0 || place.IsRegion
-            ? ""
-            : $"{typed} is the code of {place.Name}; if {string.Join(" or ", others)} was meant, choose that.";
+            ? Phrase.Empty
+            : Phrase.Of(
+                $"{Phrase.Verbatim(typed)} is the code of {Phrase.Verbatim(place.Name)}; if "
+                    + $"{Phrase.Join(" or ", others)} was meant, choose that."
+            );
     }
 
     private static string[] Words(string text) =>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Tightcold.Quantities;
 
 namespace Tightcold.Procedures.Places;
 
@@ -7,7 +8,7 @@ namespace Tightcold.Procedures.Places;
 /// <param name="Place">Null while it is not known.</param>
 /// <param name="Sentence">What is unknown and what to do, or a doubt worth a look; empty when all is plain.</param>
 /// <param name="Offered">Places to choose from, never chosen for anyone.</param>
-public sealed record PlaceReading(string Typed, Place? Place, string Sentence, ImmutableArray<Place> Offered)
+public sealed record PlaceReading(string Typed, Place? Place, Phrase Sentence, ImmutableArray<Place> Offered)
 {
     public bool IsKnown => Place is not null;
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Tightcold.Quantities;
 
 namespace Tightcold.Procedures.Rules;
 
@@ -12,9 +13,9 @@ namespace Tightcold.Procedures.Rules;
 /// <param name="Lines">Most important first within a question.</param>
 public sealed record Book(
     string Key,
-    string Name,
+    [Said] string Name,
     ImmutableArray<string> Covers,
     string? Under,
-    string Authority,
+    [Said] string Authority,
     ImmutableArray<RuleLine> Lines
 );

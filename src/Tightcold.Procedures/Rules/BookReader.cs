@@ -2,6 +2,7 @@ using System.Collections.Frozen;
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.Json;
+using Tightcold.Quantities;
 
 namespace Tightcold.Procedures.Rules;
 
@@ -147,9 +148,12 @@ internal static class BookReader
             );
     }
 
+    // The tool of the catalogues reads the books by itself: what people read of them are messages.
+    [Said]
     private static string Needed(JsonElement element, string name, string at) =>
         Optional(element, name) is { Length: > 0 } text ? text : throw new FormatException($"{at}: {name} is missing.");
 
+    [Said]
     private static string Optional(JsonElement element, string name) =>
         element.TryGetProperty(name, out var value) ? value.GetString() ?? "" : "";
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Tightcold.Procedures.Places;
+using Tightcold.Quantities;
 
 namespace Tightcold.Procedures.Rules;
 
@@ -16,8 +17,12 @@ public sealed record PlaceRules(PlaceReading Reading, ImmutableArray<Book> Books
                 : name
             : Books[0].Name;
 
+    /// <summary>The same within a sentence: names stay as they are; where no place is known that is said in the
+    /// reader's language.</summary>
+    public Phrase Called => Reading.Place is null ? Phrase.Words(Books[0].Name) : Phrase.Verbatim(Name);
+
     /// <summary>What the book does not hold for this place, in sentences; empty when it holds it all.</summary>
-    public ImmutableArray<string> Unknown { get; } = [.. NotHeld(Reading, Books)];
+    public ImmutableArray<Phrase> Unknown { get; } = [.. NotHeld(Reading, Books)];
 
     /// <summary>All lines; a nearer book's come first within a question.</summary>
     public IEnumerable<RuleLine> Lines => Enum.GetValues<Question>().SelectMany(Of);
@@ -94,27 +99,31 @@ public sealed record PlaceRules(PlaceReading Reading, ImmutableArray<Book> Books
             _ => [Question.Records],
         };
 
-    private static IEnumerable<string> NotHeld(PlaceReading reading, ImmutableArray<Book> books)
+    private static IEnumerable<Phrase> NotHeld(PlaceReading reading, ImmutableArray<Book> books)
     {
-        if (reading.Sentence.Length > 0)
+        if (!reading.Sentence.IsEmpty)
             yield return reading.Sentence;
         if (reading.Place is not { } place)
             yield break;
+        var name = Phrase.Verbatim(place.Name);
         if (books[0].Key == RuleBook.Elsewhere)
         {
-            yield return $"The book holds no rules of {place.Name}: what stands here is common in most places; ask "
-                + $"its environment authority.";
+            yield return Phrase.Of(
+                $"The book holds no rules of {name}: what stands here is common in most places; ask its environment "
+                    + $"authority."
+            );
             yield break;
         }
         if (place.IsRegion && !books[0].Covers.Contains(place.Code))
-            yield return $"The book holds no rules of {place.Name} itself, only of {books[0].Name}: ask whether the "
-                + $"region adds some.";
+            yield return Phrase.Of(
+                $"The book holds no rules of {name} itself, only of {books[0].Name}: ask whether the region adds some."
+            );
         if (
             !place.IsRegion
             && RuleBook.All.Any(book =>
                 book.Covers.Any(code => code.StartsWith(place.Code + "-", StringComparison.Ordinal))
             )
         )
-            yield return $"Regions of {place.Name} add rules: choose the region to see them.";
+            yield return Phrase.Of($"Regions of {name} add rules: choose the region to see them.");
     }
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Tightcold.Procedures.Places;
+using Tightcold.Quantities;
 
 namespace Tightcold.Procedures.Rules;
 
@@ -7,6 +8,7 @@ namespace Tightcold.Procedures.Rules;
 /// <see cref="AlwaysSay"/>.</summary>
 public static class RuleBook
 {
+    [Said]
     public const string AlwaysSay = "Rules differ by place and change: check local rules.";
 
     /// <summary>The book for where no other fits.</summary>
@@ -23,7 +25,7 @@ public static class RuleBook
     public static PlaceRules Of(Place place)
     {
         ArgumentNullException.ThrowIfNull(place);
-        return Of(new PlaceReading(place.Label, place, "", []));
+        return Of(new PlaceReading(place.Label, place, Phrase.Empty, []));
     }
 
     public static PlaceRules Of(PlaceReading reading)

@@ -1,5 +1,6 @@
 using System.Collections.Frozen;
 using System.Collections.Immutable;
+using Tightcold.Quantities;
 
 namespace Tightcold.Procedures.Rules;
 
@@ -27,15 +28,15 @@ public sealed record RuleLine(
     Question Question,
     Who Binds,
     Ruling Ruling,
-    string Says,
-    string Instrument,
-    string Article,
+    [Said] string Says,
+    [Said] string Instrument,
+    [Said] string Article,
     string InForce,
     string Read,
     Sureness Sure,
-    string Seen,
-    string Ask,
-    string Limit,
+    [Said] string Seen,
+    [Said] string Ask,
+    [Said] string Limit,
     ImmutableArray<string> Refrigerants,
     int? Years,
     FrozenDictionary<string, double> Warming,

@@ -1,3 +1,5 @@
+using Tightcold.Quantities;
+
 namespace Tightcold.Procedures.Substances;
 
 /// <summary>A refrigerant as ISO 817 and the makers' safety sheets class it.</summary>
@@ -6,7 +8,7 @@ namespace Tightcold.Procedures.Substances;
 /// <param name="LeastFlammable">Lower limit in air, share by volume; null where it does not burn at room
 /// conditions.</param>
 /// <param name="Source">Of the two.</param>
-public sealed record Substance(string Name, string SafetyClass, double? LeastFlammable, string Source)
+public sealed record Substance(string Name, string SafetyClass, double? LeastFlammable, [Said] string Source)
 {
     public bool Burns => LeastFlammable is not null;
 

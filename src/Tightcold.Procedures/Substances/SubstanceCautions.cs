@@ -31,14 +31,16 @@ public static class SubstanceCautions
 
     private static IEnumerable<Caution> Burning(WorkStep step, string name, Substance substance)
     {
+        var gas = Phrase.Verbatim(name);
         if (step != Store)
         {
             yield return new(
                 "no-ignition",
                 Danger.Life,
                 Phrase.Of(
-                    $"{name} burns ({substance.SafetyClass}, from {substance.LimitWords} of the air by volume on): no "
-                        + $"flame, spark, cigarette or hot metal near."
+                    $"{gas} burns ({Phrase.Verbatim(substance.SafetyClass)}, from "
+                        + $"{Phrase.Verbatim(substance.LimitWords)} of the air by volume on): no flame, spark, "
+                        + $"cigarette or hot metal near."
                 ),
                 substance.Source
             );
@@ -49,7 +51,7 @@ public static class SubstanceCautions
                 "ventilate",
                 Danger.Life,
                 Phrase.Of(
-                    $"Moving air, best outdoors: {name} is heavier than air and gathers in pits, footwells and on the "
+                    $"Moving air, best outdoors: {gas} is heavier than air and gathers in pits, footwells and on the "
                         + $"floor."
                 ),
                 Sheets
@@ -59,23 +61,27 @@ public static class SubstanceCautions
             yield return RatedMachine(step, name);
         if (step == LeakSearch)
         {
-            var kind = name == "R-1234yf" ? "R-1234yf (SAE J2913)" : $"flammable gas such as {name}";
             yield return new(
                 "detector",
                 Danger.Life,
-                Phrase.Of(
-                    $"Search with a detector made for {kind} or with soap bubbles; never with a flame, no spark of a "
-                        + $"cheap one."
-                ),
+                name == "R-1234yf"
+                    ? Phrase.Words(
+                        "Search with a detector made for R-1234yf (SAE J2913) or with soap bubbles; never with a "
+                            + "flame, no spark of a cheap one."
+                    )
+                    : Phrase.Of(
+                        $"Search with a detector made for flammable gas such as {gas} or with soap bubbles; never with "
+                            + $"a flame, no spark of a cheap one."
+                    ),
                 "SAE J2913, from memory"
             );
         }
         if (step is Gauges or Recover or Charge or Store && Cylinder(step, name) is { } cylinder)
             yield return cylinder;
         if (step is Recover or Mend or Charge or Run)
-            yield return FireProducts(name);
+            yield return FireProducts(gas);
         if (step is LeakSearch or Holding)
-            yield return NoAir(name);
+            yield return NoAir(gas);
         if (step == Mend)
         {
             yield return new(
@@ -83,7 +89,7 @@ public static class SubstanceCautions
                 Danger.Life,
                 Phrase.Of(
                     $"No soldering, grinding or heat gun on the circuit before it was recovered, evacuated and swept "
-                        + $"with nitrogen: oil holds {name}."
+                        + $"with nitrogen: oil holds {gas}."
                 ),
                 Practice
             );
@@ -94,7 +100,7 @@ public static class SubstanceCautions
                 "store-cool",
                 Danger.Life,
                 Phrase.Of(
-                    $"Keep {name} upright, capped, cool and aired, away from flames and drains; cans below {Warmest}."
+                    $"Keep {gas} upright, capped, cool and aired, away from flames and drains; cans below {Warmest}."
                 ),
                 Sheets
             );
@@ -113,9 +119,9 @@ public static class SubstanceCautions
             );
         }
         if (step is LeakSearch or Recover or Mend or Charge or Run)
-            yield return FireProducts("R-134a");
+            yield return FireProducts(Phrase.Verbatim("R-134a"));
         if (step is LeakSearch or Holding)
-            yield return NoAir("R-134a");
+            yield return NoAir(Phrase.Verbatim("R-134a"));
         if (step == Store)
         {
             yield return new(
@@ -168,7 +174,7 @@ public static class SubstanceCautions
             );
         }
         if (step is LeakSearch or Holding)
-            yield return NoAir("R-744");
+            yield return NoAir(Phrase.Verbatim("R-744"));
     }
 
     private static IEnumerable<Caution> Museum(WorkStep step)
@@ -213,7 +219,7 @@ public static class SubstanceCautions
             );
         }
         if (step is LeakSearch or Holding)
-            yield return NoAir("R-12");
+            yield return NoAir(Phrase.Verbatim("R-12"));
     }
 
     private static IEnumerable<Caution> Unknown(WorkStep step)
@@ -267,9 +273,9 @@ public static class SubstanceCautions
             );
         }
         if (step is Recover or Mend or Charge or Run)
-            yield return FireProducts("An unknown refrigerant");
+            yield return FireProducts(Phrase.Words("An unknown refrigerant"));
         if (step is LeakSearch or Holding)
-            yield return NoAir("an unknown refrigerant");
+            yield return NoAir(Phrase.Words("an unknown refrigerant"));
     }
 
     private static IEnumerable<Caution> Drive(WorkStep step, bool? electric)
@@ -313,15 +319,17 @@ public static class SubstanceCautions
                         "Only a machine rated for R-1234yf: SAE J2843 with recycling, SAE J2851 without; a "
                             + "machine for R-134a can light it."
                     )
-                    : Phrase.Of($"Only a machine rated for flammable gas; one for R-134a can light {name}."),
+                    : Phrase.Of(
+                        $"Only a machine rated for flammable gas; one for R-134a can light {Phrase.Verbatim(name)}."
+                    ),
                 "abstract of SAE J2888 read, which names both"
             ),
             PumpDown => new(
                 "rated-machine",
                 Danger.Life,
                 Phrase.Of(
-                    $"Pump what {name} is left only with a pump rated for flammable gas, its outlet led outdoors; "
-                        + $"switch it away from the car."
+                    $"Pump what {Phrase.Verbatim(name)} is left only with a pump rated for flammable gas, its outlet "
+                        + $"led outdoors; switch it away from the car."
                 ),
                 Practice
             ),
@@ -329,7 +337,7 @@ public static class SubstanceCautions
                 "rated-machine",
                 Danger.Life,
                 Phrase.Of(
-                    $"Hoses, scale and machine made for {name}; electric ones rated for "
+                    $"Hoses, scale and machine made for {Phrase.Verbatim(name)}; electric ones rated for "
                         + $"flammable gas or kept away."
                 ),
                 Practice
@@ -361,14 +369,14 @@ public static class SubstanceCautions
                 "cylinder",
                 Danger.Life,
                 Phrase.Of(
-                    $"A cylinder for flammable gas, marked {name}: left-hand thread and a red "
+                    $"A cylinder for flammable gas, marked {Phrase.Verbatim(name)}: left-hand thread and a red "
                         + $"band, as for other flammable gases."
                 ),
                 "CGA 166 read in a maker's note; for this gas from memory"
             ),
         };
 
-    private static Caution FireProducts(string name) =>
+    private static Caution FireProducts(Phrase name) =>
         new(
             "fire-products",
             Danger.Hurts,
@@ -379,7 +387,7 @@ public static class SubstanceCautions
             Sheets
         );
 
-    private static Caution NoAir(string name) =>
+    private static Caution NoAir(Phrase name) =>
         new(
             "no-air",
             Danger.Life,

@@ -1,4 +1,5 @@
 using Tightcold.Jobs.Journals;
+using Tightcold.Quantities;
 using System.Data.Common;
 using System.Reflection;
 using Microsoft.EntityFrameworkCore;
@@ -14,7 +15,7 @@ namespace Tightcold.Storage.Engines;
 internal abstract class Engine : IDisposable
 {
     /// <summary>How a sentence calls the data, such as "the data file …".</summary>
-    public abstract string Name { get; }
+    public abstract Phrase Name { get; }
 
     /// <summary>So long a writer waits where nobody moves. Below the 25 seconds after which our own script in the
     /// browser takes silence for a lost network.</summary>
@@ -48,7 +49,7 @@ internal abstract class Engine : IDisposable
     public abstract Task CopyToAsync(string file, CancellationToken cancellation);
 
     /// <summary>What the database itself finds wrong with its pages and references; empty when nothing.</summary>
-    public abstract Task<IReadOnlyList<string>> DamageAsync(JournalDatabase database, CancellationToken cancellation);
+    public abstract Task<IReadOnlyList<Phrase>> DamageAsync(JournalDatabase database, CancellationToken cancellation);
 
     /// <summary>The trouble as a sentence, or null when it is not the database's.</summary>
     public abstract StoreException? Explain(Exception trouble);
@@ -78,8 +79,10 @@ internal abstract class Engine : IDisposable
     protected bool IsCurrent(IReadOnlyList<string> known, IReadOnlyList<string> applied) =>
         applied.Except(known, StringComparer.Ordinal).Any()
             ? throw new StoreException(
-                $"{NameFirst} was written by a newer Tightcold; it was left untouched. "
-                    + "Use that version, or choose another place with --data."
+                Phrase.Of(
+                    $"{NameFirst} was written by a newer Tightcold; it was left untouched. "
+                        + $"Use that version, or choose another place with --data."
+                )
             )
             : applied.Count == known.Count;
 
@@ -121,12 +124,12 @@ internal abstract class Engine : IDisposable
     }
 
     /// <summary>The name as a sentence begins with it.</summary>
-    protected string NameFirst => char.ToUpperInvariant(Name[0]) + Name[1..];
+    protected Phrase NameFirst => Phrase.Capital(Name);
 
     protected StoreException Busy() =>
         new(
             StoreTrouble.Busy,
-            $"{NameFirst} is busy: others hold it and none of them moves on; nothing was written. Try again."
+            Phrase.Of($"{NameFirst} is busy: others hold it and none of them moves on; nothing was written. Try again.")
         );
 
     protected static IEnumerable<Exception> Chain(Exception trouble)

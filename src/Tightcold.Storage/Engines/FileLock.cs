@@ -1,4 +1,5 @@
 using Tightcold.Jobs.Journals;
+using Tightcold.Quantities;
 namespace Tightcold.Storage.Engines;
 
 /// <summary>A lock among programs on this machine. The system gives it back when its holder ends, however it
@@ -38,7 +39,7 @@ internal sealed class FileLock : IDisposable
             {
                 return File.Exists(path)
                     ? throw new StoreException(
-                        $"The data in {folder} are being restored by another program; wait until it is done."
+                        Phrase.Of($"The data in {Phrase.Verbatim(folder)} are being restored by another program; wait until it is done.")
                     )
                     : null;
             }
@@ -57,8 +58,10 @@ internal sealed class FileLock : IDisposable
                 return held;
             if (DateTime.UtcNow > until)
                 throw new StoreException(
-                    $"Another Tightcold has been upgrading the data beside {path} for long; wait until it is done, or "
-                        + $"end it."
+                    Phrase.Of(
+                        $"Another Tightcold has been upgrading the data beside {Phrase.Verbatim(path)} for long; wait until it is "
+                            + $"done, or end it."
+                    )
                 );
         }
     }
@@ -73,8 +76,10 @@ internal sealed class FileLock : IDisposable
         catch (UnauthorizedAccessException trouble)
         {
             throw new StoreException(
-                $"The folder {Path.GetDirectoryName(path)} is read-only; make it writable or choose another folder "
-                    + $"with --data.",
+                Phrase.Of(
+                    $"The folder {Phrase.Verbatim(Path.GetDirectoryName(path) ?? path)} is read-only; make it writable or choose "
+                        + $"another folder with --data."
+                ),
                 trouble
             );
         }
@@ -85,8 +90,10 @@ internal sealed class FileLock : IDisposable
         catch (IOException trouble)
         {
             throw new StoreException(
-                $"The folder {Path.GetDirectoryName(path)} cannot be written to; make it writable or choose another "
-                    + $"folder with --data.",
+                Phrase.Of(
+                    $"The folder {Phrase.Verbatim(Path.GetDirectoryName(path) ?? path)} cannot be written to; make it writable or "
+                        + $"choose another folder with --data."
+                ),
                 trouble
             );
         }

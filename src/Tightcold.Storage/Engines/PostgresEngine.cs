@@ -1,4 +1,5 @@
 using Tightcold.Jobs.Journals;
+using Tightcold.Quantities;
 using System.Data;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Storage;
@@ -23,7 +24,7 @@ internal sealed class PostgresEngine : Engine
     public PostgresEngine(string connection)
     {
         var settings = Settle(connection);
-        Name = $"the database {settings.Database} on {settings.Host}";
+        Name = Phrase.Of($"the database {Phrase.Verbatim(settings.Database ?? "")} on {Phrase.Verbatim(settings.Host ?? "")}");
         connectionText = settings.ToString();
         // Who finds all connections taken waits here in turn; the driver's own line turns everybody away after seconds.
         line = new(Math.Max(1, settings.MaxPoolSize), Patience);
@@ -56,7 +57,7 @@ internal sealed class PostgresEngine : Engine
         host is null or "localhost" or ['/' or '@', ..]
         || (System.Net.IPAddress.TryParse(host, out var address) && System.Net.IPAddress.IsLoopback(address));
 
-    public override string Name { get; }
+    public override Phrase Name { get; }
 
     public override JournalDatabase Open() => new PostgresDatabase(options);
 
@@ -149,8 +150,8 @@ internal sealed class PostgresEngine : Engine
     }
 
     // Pages and references are the server's own to look after; everything is read again by the check all the same.
-    public override Task<IReadOnlyList<string>> DamageAsync(JournalDatabase database, CancellationToken cancellation) =>
-        Task.FromResult<IReadOnlyList<string>>([]);
+    public override Task<IReadOnlyList<Phrase>> DamageAsync(JournalDatabase database, CancellationToken cancellation) =>
+        Task.FromResult<IReadOnlyList<Phrase>>([]);
 
     public override StoreException? Explain(Exception trouble)
     {
@@ -163,67 +164,92 @@ internal sealed class PostgresEngine : Engine
         {
             "3D000" => (
                 StoreTrouble.Other,
-                $"{NameFirst} is not there; make it on the server first (createdb), or correct the name in --data."
+                Phrase.Of(
+                    $"{NameFirst} is not there; make it on the server first (createdb), or correct the name in --data."
+                )
             ),
             "28P01" or "28000" => (
                 StoreTrouble.Other,
-                $"{NameFirst} refused the user name or the password; correct them in --data."
+                Phrase.Of($"{NameFirst} refused the user name or the password; correct them in --data.")
             ),
             "42501" or "25006" => (
                 StoreTrouble.ReadOnly,
-                $"{NameFirst} may only be read by this user; nothing was written. "
-                    + "Let the user write, or choose another with --data."
+                Phrase.Of(
+                    $"{NameFirst} may only be read by this user; nothing was written. "
+                        + $"Let the user write, or choose another with --data."
+                )
             ),
             "53100" => (
                 StoreTrouble.Full,
-                $"The disk of the server is full; nothing was written to {Name}. Make room there and try again."
+                Phrase.Of(
+                    $"The disk of the server is full; nothing was written to {Name}. Make room there and try again."
+                )
             ),
-            "53300" => (StoreTrouble.Busy, $"{NameFirst} takes no connection just now; try again in a moment."),
+            "53300" => (
+                StoreTrouble.Busy,
+                Phrase.Of($"{NameFirst} takes no connection just now; try again in a moment.")
+            ),
             "40001" or "40P01" or "23505" or "55P03" or "57014" => (
                 StoreTrouble.Busy,
-                $"{NameFirst} was busy with other writers; nothing was written. Try again."
+                Phrase.Of($"{NameFirst} was busy with other writers; nothing was written. Try again.")
             ),
             "22021" => (
                 StoreTrouble.Other,
-                $"A text holds a character that {Name} cannot keep; nothing was written. Take it out and try again."
+                Phrase.Of(
+                    $"A text holds a character that {Name} cannot keep; nothing was written. Take it out and try again."
+                )
             ),
             "57P01" or "57P02" or "57P03" => (
                 StoreTrouble.Stopped,
-                $"{NameFirst} is being stopped or started; try again in a moment."
+                Phrase.Of($"{NameFirst} is being stopped or started; try again in a moment.")
             ),
             // Others of this program hold all connections.
             null when known.Message.Contains("pool has been exhausted", StringComparison.Ordinal) => (
                 StoreTrouble.Busy,
-                $"{NameFirst} is busy: all connections of this program are in use; nothing was written. Try again."
+                Phrase.Of(
+                    $"{NameFirst} is busy: all connections of this program are in use; nothing was written. Try again."
+                )
             ),
             // The server's own limits of memory and connections.
             "53000" or "53200" or "53400" => (
                 StoreTrouble.Busy,
-                $"{NameFirst} has no room for more just now ({said}); nothing was written. Try again in a moment."
+                Phrase.Of(
+                    $"{NameFirst} has no room for more just now ({Phrase.Verbatim(said)}); nothing was written. Try again in a moment."
+                )
             ),
             null when Chain(known).OfType<System.Security.Authentication.AuthenticationException>().Any() => (
                 StoreTrouble.Other,
-                $"{NameFirst} shows no certificate that this machine trusts for that name, so nothing was sent; "
-                    + "name its authority in --data (Root Certificate=FILE, or sslrootcert=FILE in an address)."
+                Phrase.Of(
+                    $"{NameFirst} shows no certificate that this machine trusts for that name, so nothing was sent; "
+                        + $"name its authority in --data (Root Certificate=FILE, or sslrootcert=FILE in an address)."
+                )
             ),
             null when known.Message.Contains("SSL connection requested", StringComparison.Ordinal) => (
                 StoreTrouble.Other,
-                $"{NameFirst} offers no encryption, so nothing was sent; switch it on there (ssl = on), "
-                    + "or say SSL Mode=Disable in --data where nobody can listen in."
+                Phrase.Of(
+                    $"{NameFirst} offers no encryption, so nothing was sent; switch it on there (ssl = on), "
+                        + $"or say SSL Mode=Disable in --data where nobody can listen in."
+                )
             ),
             // A connection that stood, and a lock that was not given back in time.
             null
                 when Chain(known).OfType<TimeoutException>().Any()
                     && known.Message.Contains("reading from stream", StringComparison.Ordinal) => (
                 StoreTrouble.Busy,
-                $"{NameFirst} kept this waiting for too long; nothing was written. Try again."
+                Phrase.Of($"{NameFirst} kept this waiting for too long; nothing was written. Try again.")
             ),
             null or ['0', '8', ..] => (
                 StoreTrouble.Stopped,
-                $"{NameFirst} does not answer ({known.InnerException?.Message ?? said}). "
-                    + "What was acknowledged before is kept there; check the server and the network, then try again."
+                Phrase.Of(
+                    $"{NameFirst} does not answer ({Phrase.Verbatim(known.InnerException?.Message ?? said)}). "
+                        + $"What was acknowledged before is kept there; check the server and the network, then try "
+                        + $"again."
+                )
             ),
-            var code => (StoreTrouble.Other, $"{NameFirst} cannot be used (code {code}: {said}); nothing was written."),
+            var code => (
+                StoreTrouble.Other,
+                Phrase.Of($"{NameFirst} cannot be used (code {code ?? ""}: {Phrase.Verbatim(said)}); nothing was written.")
+            ),
         };
         return new StoreException(kind, sentence, trouble);
     }

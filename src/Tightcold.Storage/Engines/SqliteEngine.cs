@@ -1,4 +1,5 @@
 using Tightcold.Jobs.Journals;
+using Tightcold.Quantities;
 using System.Collections.Concurrent;
 using System.Data;
 using Microsoft.Data.Sqlite;
@@ -78,7 +79,7 @@ internal sealed class SqliteEngine : Engine
     }
 
     public string FilePath { get; }
-    public override string Name => $"the data file {shownAs}";
+    public override Phrase Name => Phrase.Of($"the data file {Phrase.Verbatim(shownAs)}");
 
     public override JournalDatabase Open()
     {
@@ -198,8 +199,10 @@ internal sealed class SqliteEngine : Engine
                     System.Globalization.CultureInfo.InvariantCulture
                 ) > 0
                 ? throw new StoreException(
-                    $"The file {FilePath} is no Tightcold data file; it was left as it is. Choose another folder with "
-                        + $"--data."
+                    Phrase.Of(
+                        $"The file {Phrase.Verbatim(FilePath)} is no Tightcold data file; it was left as it is. Choose another folder "
+                            + $"with --data."
+                    )
                 )
                 : false;
         }
@@ -294,20 +297,20 @@ internal sealed class SqliteEngine : Engine
         }
     }
 
-    public override async Task<IReadOnlyList<string>> DamageAsync(
+    public override async Task<IReadOnlyList<Phrase>> DamageAsync(
         JournalDatabase database,
         CancellationToken cancellation
     )
     {
-        var found = new List<string>();
+        var found = new List<Phrase>();
         found.AddRange(
             (await RowsAsync(database, "PRAGMA integrity_check(20)", cancellation).ConfigureAwait(false))
                 .Where(row => row != "ok")
-                .Select(row => $"The file is damaged: {row}.")
+                .Select(row => Phrase.Of($"The file is damaged: {Phrase.Verbatim(row)}."))
         );
         found.AddRange(
             (await RowsAsync(database, "PRAGMA foreign_key_check", cancellation).ConfigureAwait(false)).Select(table =>
-                $"A row of the table {table} points to something that is not there."
+                Phrase.Of($"A row of the table {Phrase.Verbatim(table)} points to something that is not there.")
             )
         );
         return found;

@@ -1,5 +1,6 @@
 using Microsoft.Data.Sqlite;
 using Tightcold.Jobs.Journals;
+using Tightcold.Quantities;
 
 namespace Tightcold.Storage.Engines;
 
@@ -17,37 +18,53 @@ internal static class SqliteTroubles
             // 15: many who came and went at once kept it from beginning to read.
             5 or 6 or 15 => (
                 StoreTrouble.Busy,
-                $"The data file {path} is busy: another program holds it; close that one and try again."
+                Phrase.Of($"The data file {Phrase.Verbatim(path)} is busy: another program holds it; close that one and try again.")
             ),
             8 => (
                 StoreTrouble.ReadOnly,
-                $"The data file {path} or its folder is read-only; "
-                    + "make it writable or choose another folder with --data."
+                Phrase.Of(
+                    $"The data file {Phrase.Verbatim(path)} or its folder is read-only; "
+                        + $"make it writable or choose another folder with --data."
+                )
             ),
             10 => (
                 StoreTrouble.Other,
-                $"The disk refused to read or write the data file {path}; "
-                    + "check the disk, and copy the file elsewhere first."
+                Phrase.Of(
+                    $"The disk refused to read or write the data file {Phrase.Verbatim(path)}; "
+                        + $"check the disk, and copy the file elsewhere first."
+                )
             ),
             11 => (
                 StoreTrouble.Other,
-                $"The data file {path} is damaged; it was left as it is. "
-                    + "Copy it away, then put a backup or an exported job in its place."
+                Phrase.Of(
+                    $"The data file {Phrase.Verbatim(path)} is damaged; it was left as it is. "
+                        + $"Copy it away, then put a backup or an exported job in its place."
+                )
             ),
-            13 => (StoreTrouble.Full, $"The disk is full; nothing was written to {path}. Make room and try again."),
+            13 => (
+                StoreTrouble.Full,
+                Phrase.Of($"The disk is full; nothing was written to {Phrase.Verbatim(path)}. Make room and try again.")
+            ),
             14 => (
                 StoreTrouble.Other,
-                $"The data file {path} cannot be opened; "
-                    + "check that its folder exists and may be written to, or choose another with --data."
+                Phrase.Of(
+                    $"The data file {Phrase.Verbatim(path)} cannot be opened; "
+                        + $"check that its folder exists and may be written to, or choose another with --data."
+                )
             ),
             26 => (
                 StoreTrouble.Other,
-                $"The file {path} is no Tightcold data file; it was left as it is. Choose another folder with --data."
+                Phrase.Of(
+                    $"The file {Phrase.Verbatim(path)} is no Tightcold data file; it was left as it is. Choose another folder with "
+                        + $"--data."
+                )
             ),
             _ => (
                 StoreTrouble.Other,
-                $"The data file {path} cannot be used (SQLite code {trouble.SqliteErrorCode}: {trouble.Message}); "
-                    + "it was left as it is."
+                Phrase.Of(
+                    $"The data file {Phrase.Verbatim(path)} cannot be used (SQLite code {trouble.SqliteErrorCode}: {Phrase.Verbatim(trouble.Message)}); "
+                        + $"it was left as it is."
+                )
             ),
         };
         return new(kind, sentence, trouble);

@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
+using Tightcold.Quantities;
 
 namespace Tightcold.Storage.Mapping;
 
@@ -76,7 +77,9 @@ internal static class JobLines
             ))
         );
         if (journal is null)
-            throw new StoreException($"The corrections of job {line.Number} would run in a circle; nothing was added.");
+            throw new StoreException(
+                Phrase.Of($"The corrections of job {line.Number} would run in a circle; nothing was added.")
+            );
         Entry? state = null;
         if (journal.Last(EntryKinds.JobState) is { } last)
             state = RowText.Entry(

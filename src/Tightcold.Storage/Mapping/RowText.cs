@@ -58,11 +58,23 @@ internal static class RowText
     public static string LabelKey(string label) => SearchKey.Of(label) is { Length: > 0 } key ? key : " ";
 
     public static Car Car(CarRow row) =>
-        new(row.Id, Read(JobDocument.ReadFields(row.FieldsJson, Jobs.Cars.Car.Schema), "car", row.Id));
+        new(
+            row.Id,
+            Read(
+                JobDocument.ReadFields(row.FieldsJson, Jobs.Cars.Car.Schema),
+                why => Phrase.Of(
+                    $"The car {row.Id.ToString()} in the data file cannot be read ({why}) Nothing was changed."
+                )
+            )
+        );
 
     private static string Body(Kit kit) => JobDocument.WriteKit(kit).ToJsonString(Plain);
 
-    public static Kit Kit(string body, Guid id) => Read(JobDocument.ReadKit(body), "kit", id);
+    public static Kit Kit(string body, Guid id) =>
+        Read(
+            JobDocument.ReadKit(body),
+            why => Phrase.Of($"The kit {id.ToString()} in the data file cannot be read ({why}) Nothing was changed.")
+        );
 
     public static JobRow Row(Job job, DateTimeOffset? kitsSince)
     {
@@ -100,10 +112,17 @@ internal static class RowText
     {
         if (EntryKinds.Find(row.Kind) is not { } schema)
             throw new StoreException(
-                $"The entry {row.Id} in the data file is of a kind unknown here (“{row.Kind}”); a newer Tightcold "
-                    + $"wrote it. Nothing was changed."
+                Phrase.Of(
+                    $"The entry {row.Id.ToString()} in the data file is of a kind unknown here (“{Phrase.Verbatim(row.Kind)}”); a newer "
+                        + $"Tightcold wrote it. Nothing was changed."
+                )
             );
-        var fields = Read(JobDocument.ReadFields(row.FieldsJson, schema), "entry", row.Id);
+        var fields = Read(
+            JobDocument.ReadFields(row.FieldsJson, schema),
+            why => Phrase.Of(
+                $"The entry {row.Id.ToString()} in the data file cannot be read ({why}) Nothing was changed."
+            )
+        );
         return new Entry(row.Id, row.Kind, row.ObservedAt, row.WrittenAt, row.Who, fields, row.Supersedes, row.Reason);
     }
 
@@ -121,11 +140,7 @@ internal static class RowText
 
     private static string Fields(FieldBag bag) => FieldBagJson.Write(bag).ToJsonString(Plain);
 
-    private static T Read<T>((T? Value, IReadOnlyList<InputProblem> Problems) read, string what, Guid id)
-        where T : class =>
-        read.Value
-        ?? throw new StoreException(
-            $"The {what} {id} in the data file cannot be read ({read.Problems[0].Sentence.Render(SiFormat.Instance)}) "
-                + $"Nothing was changed."
-        );
+    /// <param name="cannot">What is said with the first reason.</param>
+    private static T Read<T>((T? Value, IReadOnlyList<InputProblem> Problems) read, Func<Phrase, Phrase> cannot)
+        where T : class => read.Value ?? throw new StoreException(cannot(read.Problems[0].Sentence));
 }

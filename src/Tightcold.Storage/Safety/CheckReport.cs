@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Tightcold.Quantities;
 
 namespace Tightcold.Storage.Safety;
 
@@ -11,15 +12,18 @@ public sealed record CheckReport(
     int Cars,
     int Jobs,
     int Entries,
-    ImmutableArray<string> Damage,
-    ImmutableArray<string> Unreadable,
-    ImmutableArray<string> Troubles
+    ImmutableArray<Phrase> Damage,
+    ImmutableArray<Phrase> Unreadable,
+    ImmutableArray<Phrase> Troubles
 )
 {
     public bool IsClean => Damage.Length + Unreadable.Length + Troubles.Length == 0;
 
     /// <summary>Everything found, the worst first.</summary>
-    public IEnumerable<string> All => [.. Damage, .. Unreadable, .. Troubles];
+    public IEnumerable<Phrase> Says => [.. Damage, .. Unreadable, .. Troubles];
+
+    /// <summary>The same in English.</summary>
+    public IEnumerable<string> All => Says.Select(sentence => sentence.ToString());
 }
 
 /// <summary>A copy that was made and read again.</summary>

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Microsoft.EntityFrameworkCore;
 using Tightcold.Jobs.Journals;
+using Tightcold.Quantities;
 using Tightcold.Storage.Engines;
 
 namespace Tightcold.Storage.Safety;
@@ -28,8 +29,10 @@ public static class DataRestore
                 : await FileLock.UseAsync(place.Folder, cancellation).ConfigureAwait(false);
             if (held is null && place.Connection is null)
                 throw new StoreException(
-                    $"The data in {place.Folder} are in use: a running site or another command holds them. Stop it, "
-                        + $"then restore; nothing was changed."
+                    Phrase.Of(
+                        $"The data in {Phrase.Verbatim(place.Folder)} are in use: a running site or another command holds them. Stop "
+                            + $"it, then restore; nothing was changed."
+                    )
                 );
             // Beside the target, so that taking its place is one step.
             var stage = Path.Combine(place.Folder, Leftovers.RestoreFolder);
@@ -51,7 +54,7 @@ public static class DataRestore
         catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
         {
             throw new StoreException(
-                $"The backup could not be put in place ({trouble.Message}); the data are as they were.",
+                Phrase.Of($"The backup could not be put in place ({Phrase.Verbatim(trouble.Message)}); the data are as they were."),
                 trouble
             );
         }
@@ -88,14 +91,14 @@ public static class DataRestore
         try
         {
             if (!await source.IsOursAsync(cancellation).ConfigureAwait(false))
-                throw new StoreException($"The file {file} holds no Tightcold data; nothing was changed.");
+                throw new StoreException(Phrase.Of($"The file {Phrase.Verbatim(file)} holds no Tightcold data; nothing was changed."));
             PrivateFile.Make(copy);
             await source.CopyToAsync(copy, cancellation).ConfigureAwait(false);
         }
         catch (Exception trouble) when (source.Explain(trouble) is { } known)
         {
             throw new StoreException(
-                $"The backup {file} cannot be read, and nothing was changed. {known.Message}",
+                Phrase.Of($"The backup {Phrase.Verbatim(file)} cannot be read, and nothing was changed. {known.Says}"),
                 trouble
             );
         }
@@ -105,9 +108,12 @@ public static class DataRestore
             check = await store.CheckAsync(more, cancellation).ConfigureAwait(false);
         // A job that cannot be read is named, and keeps nobody from the others: it stays in the file as it is.
         if (check.Damage.Length > 0)
+        {
+            var found = Phrase.Join(" ", check.Says.Take(3));
             throw new StoreException(
-                $"The backup {file} is not sound, and nothing was changed. {string.Join(' ', check.All.Take(3))}"
+                Phrase.Of($"The backup {Phrase.Verbatim(file)} is not sound, and nothing was changed. {found}")
             );
+        }
         await DataCopy.SettleAsync(engine, "WAL", cancellation).ConfigureAwait(false);
         engine.Release();
         return (copy, check);
@@ -165,14 +171,16 @@ public static class DataRestore
                     || await database.Kits.AnyAsync(cancellation).ConfigureAwait(false)
                 )
                     throw new StoreException(
-                        $"Data are in {engine.Name} already, and a restore never writes over a server's data; make an "
-                            + $"empty database and restore into that. Nothing was changed."
+                        Phrase.Of(
+                            $"Data are in {engine.Name} already, and a restore never writes over a server's data; make "
+                                + $"an empty database and restore into that. Nothing was changed."
+                        )
                     );
             }
             await DataCopy
                 .RunAsync(new SqliteEngine(verified.File, readOnly: true), engine, cancellation)
                 .ConfigureAwait(false);
-            return new(engine.Name, null, verified.Check);
+            return new(engine.Name.ToString(), null, verified.Check);
         }
         catch (Exception trouble) when (engine.Explain(trouble) is { } known)
         {
@@ -181,8 +189,10 @@ public static class DataRestore
         catch (Exception trouble) when (Mapping.BadCell.Is(trouble))
         {
             throw new StoreException(
-                $"A row of the backup cannot be read ({trouble.Message.TrimEnd('.')}), and {engine.Name} would not "
-                    + $"take it; restore it to a folder, where it is left out. Nothing was changed.",
+                Phrase.Of(
+                    $"A row of the backup cannot be read ({Phrase.Verbatim(trouble.Message.TrimEnd('.'))}), and {engine.Name} would "
+                        + $"not take it; restore it to a folder, where it is left out. Nothing was changed."
+                ),
                 trouble
             );
         }

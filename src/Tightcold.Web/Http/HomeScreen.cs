@@ -1,8 +1,10 @@
+using System.Text.Json;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
 using Tightcold.Pages.Files;
 using Tightcold.Pages.Scripts;
+using Tightcold.Tongues;
 
 namespace Tightcold.Web.Http;
 
@@ -15,7 +17,7 @@ internal static class HomeScreen
         {
           "name": "Tightcold",
           "short_name": "Tightcold",
-          "description": "Air conditioning, proven tight and proven cold",
+          "description": "{description}",
           "id": "/",
           "start_url": "/",
           "scope": "/",
@@ -39,7 +41,11 @@ internal static class HomeScreen
         site.MapGet(OwnFile.ManifestPath, (HttpContext http) =>
         {
             http.Response.Headers.CacheControl = "public, max-age=86400";
-            return Results.Text(Manifest, "application/manifest+json");
+            var description = JsonEncodedText.Encode(Say.It("Air conditioning, proven tight and proven cold"));
+            return Results.Text(
+                Manifest.Replace("{description}", description.ToString(), StringComparison.Ordinal),
+                "application/manifest+json"
+            );
         });
         site.MapGet(OwnScript.Worker.Address, (HttpContext http) =>
         {

@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Http;
 using Microsoft.Extensions.DependencyInjection;
 using Tightcold.App.Units;
 using Tightcold.Pages.Asked;
+using Tightcold.Tongues;
 using Tightcold.Web.Lan;
 
 namespace Tightcold.Web.Http;
@@ -19,6 +20,7 @@ internal static class Visits
         return Visit.Of(
             // Without a choice of the device that of this machine, which the command line keeps too.
             system ?? RememberedUnits.Read(Folder(http)),
+            Say.Tongue,
             http.RequestServices.GetRequiredService<TimeProvider>(),
             http.Request.Path + http.Request.QueryString,
             Door.IsOwner(http),
@@ -28,6 +30,13 @@ internal static class Visits
         {
             UnitsSince = since,
         };
+    }
+
+    /// <summary>What this device chose by hand, else what its browser wishes.</summary>
+    public static Tongue Spoken(HttpContext http)
+    {
+        ArgumentNullException.ThrowIfNull(http);
+        return AllTongues.Named(Kept(http, Choice.Language)) ?? AllTongues.Wished(http.Request.Headers.AcceptLanguage);
     }
 
     public static string? Kept(HttpContext http, Choice choice) =>

@@ -8,6 +8,7 @@ using Tightcold.Jobs.Journals;
 using Tightcold.Pages.Asked;
 using Tightcold.Pages.Files;
 using Tightcold.Pages.Styles;
+using Tightcold.Tongues;
 using Tightcold.Web.Http;
 
 namespace Tightcold.Web.Lan;
@@ -84,7 +85,9 @@ internal static class Door
             await new RazorComponentResult<OwnerPage>(
                 new Dictionary<string, object?>
                 {
-                    [nameof(OwnerPage.Problem)] = "This browser has no key of the owner, or it rested for too long.",
+                    [nameof(OwnerPage.Problem)] = Say.It(
+                        "This browser has no key of the owner, or it rested for too long."
+                    ),
                 }
             )
             {
@@ -212,8 +215,10 @@ internal static class Door
         http.Response.ContentType = "text/plain; charset=utf-8";
         await http
             .Response.WriteAsync(
-                "This site answers on its own machine, at 127.0.0.1 or localhost, and, when its owner lets devices "
-                    + "in, at its own address in the local network.\n",
+                Say.It(
+                    "This site answers on its own machine, at 127.0.0.1 or localhost, and, when its owner lets devices "
+                        + "in, at its own address in the local network."
+                ) + "\n",
                 http.RequestAborted
             )
             .ConfigureAwait(false);

@@ -6,6 +6,8 @@ using System.Text.Json;
 using Microsoft.Extensions.Logging;
 using Microsoft.Extensions.Logging.Abstractions;
 using Tightcold.Jobs.Journals;
+using Tightcold.Quantities;
+using Tightcold.Tongues;
 
 namespace Tightcold.Web.Lan;
 
@@ -38,7 +40,13 @@ public abstract class KeyBook
     /// <param name="Holds">What a sentence calls those in it, such as “paired devices”.</param>
     /// <param name="Again">What a person does when the file is spoilt.</param>
     /// <param name="Idle">So long a key may rest.</param>
-    private protected sealed record Kind(string File, string Format, string Holds, string Again, TimeSpan Idle);
+    private protected sealed record Kind(
+        string File,
+        string Format,
+        [Said] string Holds,
+        [Said] string Again,
+        TimeSpan Idle
+    );
 
     private protected KeyBook(string folder, Kind kind, TimeProvider clock, ILogger? log)
     {
@@ -47,6 +55,8 @@ public abstract class KeyBook
         Clock = clock;
         Log = log ?? NullLogger.Instance;
     }
+
+    private string Holds => Say.It(kind.Holds);
 
     private protected TimeProvider Clock { get; }
     private protected ILogger Log { get; }
@@ -61,7 +71,7 @@ public abstract class KeyBook
         Change(there =>
             there.Length >= MostDevices
                 ? throw new StoreException(
-                    $"{MostDevices} devices are paired already; revoke those that are no longer used first."
+                    Say.It($"{MostDevices} devices are paired already; revoke those that are no longer used first.")
                 )
                 : there.Add(row)
         );
@@ -163,7 +173,7 @@ public abstract class KeyBook
             catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
             {
                 throw new StoreException(
-                    $"The list of {kind.Holds} {path} cannot be read; until it can, none of them is let in.",
+                    Say.It($"The list of {Holds} {path} cannot be read; until it can, none of them is let in."),
                     trouble
                 );
             }
@@ -186,7 +196,10 @@ public abstract class KeyBook
             // Said below.
         }
         throw new StoreException(
-            $"The list of {kind.Holds} {path} is not one; none of them is let in. Move it away and {kind.Again}."
+            Say.It(
+                $"The list of {Holds} {path} is not one; none of them is let in. "
+                    + $"Move it away and {Say.It(kind.Again)}."
+            )
         );
     }
 
@@ -213,7 +226,7 @@ public abstract class KeyBook
         catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
         {
             throw new StoreException(
-                $"The list of {kind.Holds} {path} cannot be written; nothing was changed.",
+                Say.It($"The list of {Holds} {path} cannot be written; nothing was changed."),
                 trouble
             );
         }

@@ -5,6 +5,7 @@ using Microsoft.AspNetCore.Routing;
 using Microsoft.Extensions.Logging;
 using Tightcold.Jobs.Journals;
 using Tightcold.Pages.Asked;
+using Tightcold.Tongues;
 
 namespace Tightcold.Web.Lan;
 
@@ -40,7 +41,8 @@ internal static class OwnerEndpoints
             return Door.IsOwner(http)
                 ? Results.LocalRedirect(Routes.Start)
                 : Show(
-                    problem ?? "This link does not serve, or no longer: each lets one browser in, within an hour.",
+                    problem
+                        ?? Say.It("This link does not serve, or no longer: each lets one browser in, within an hour."),
                     StatusCodes.Status403Forbidden
                 );
         });

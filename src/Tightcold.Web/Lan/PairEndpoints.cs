@@ -1,4 +1,3 @@
-using System.Globalization;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.HttpResults;
@@ -6,6 +5,7 @@ using Microsoft.AspNetCore.Routing;
 using Microsoft.Extensions.Logging;
 using Tightcold.Jobs.Journals;
 using Tightcold.Pages.Asked;
+using Tightcold.Tongues;
 using Tightcold.Web.Http;
 
 namespace Tightcold.Web.Lan;
@@ -82,7 +82,7 @@ internal static class PairEndpoints
         string code = form["code"].ToString(),
             name = form["name"].ToString();
         if (!PairingCodes.HasShape(code))
-            return Ask(http, code, name, "The code has eight digits, such as 0123 4567.");
+            return Ask(http, code, name, Say.It("The code has eight digits, such as 0123 4567."));
         if (!codes.Redeem(code))
         {
             DoorLog.PairingFailed(log, http.Connection.RemoteIpAddress);
@@ -90,8 +90,10 @@ internal static class PairEndpoints
                 http,
                 "",
                 name,
-                "This code does not serve, or no longer: each lets one device in, within ten minutes. Ask for another "
-                    + "one on the owner’s screen."
+                Say.It(
+                    "This code does not serve, or no longer: each lets one device in, within ten minutes. Ask for "
+                        + "another one on the owner’s screen."
+                )
             );
         }
         try
@@ -126,8 +128,7 @@ internal static class PairEndpoints
     }
 
     private static string GuessName(HttpRequest request) =>
-        string.Create(
-            CultureInfo.InvariantCulture,
-            $"{(request.Headers.UserAgent.ToString().Contains("Mobi", StringComparison.Ordinal) ? "Phone" : "Computer")}"
+        Say.It(
+            request.Headers.UserAgent.ToString().Contains("Mobi", StringComparison.Ordinal) ? "Phone" : "Computer"
         );
 }

@@ -5,6 +5,8 @@ using System.Threading.RateLimiting;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.Extensions.DependencyInjection;
+using Tightcold.Tongues;
+using Tightcold.Web.Http;
 
 namespace Tightcold.Web.Lan;
 
@@ -34,9 +36,11 @@ internal sealed record RateLimits
                 rejected.HttpContext.Response.Headers.RetryAfter = Math.Max(1, wait)
                     .ToString(CultureInfo.InvariantCulture);
                 rejected.HttpContext.Response.ContentType = "text/plain; charset=utf-8";
+                // Turned away before anything else was asked of the request.
+                Say.Tongue = Visits.Spoken(rejected.HttpContext);
                 await rejected
                     .HttpContext.Response.WriteAsync(
-                        "Too many requests; wait a little. Nothing was changed.\n",
+                        Say.It("Too many requests; wait a little. Nothing was changed.") + "\n",
                         cancellation
                     )
                     .ConfigureAwait(false);

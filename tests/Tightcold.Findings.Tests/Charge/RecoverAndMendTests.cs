@@ -82,7 +82,7 @@ public sealed class RecoverAndMendTests
     public void Rules_are_shown_with_paragraph_and_how_sure_and_always_say_check_local_rules()
     {
         var finding = Car().Kit_(("jurisdiction", "Ohio, USA")).Find(Step.Recover);
-        Assert.Contains("check local rules", finding.Table!.Caption, StringComparison.Ordinal);
+        Assert.Contains("check local rules", finding.Table!.Caption.ToString(), StringComparison.Ordinal);
         Assert.Contains(finding.Table.Rows, row =>
             row[1].ToString().Contains("82.154", StringComparison.Ordinal)
             && row[2].ToString().Contains("text read", StringComparison.Ordinal)

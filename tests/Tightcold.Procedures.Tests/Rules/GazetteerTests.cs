@@ -75,7 +75,7 @@ public sealed class GazetteerTests
     {
         var reading = Gazetteer.Read(typed);
         Assert.Null(reading.Place);
-        Assert.Contains("choose", reading.Sentence, StringComparison.Ordinal);
+        Assert.Contains("choose", reading.Sentence.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -114,8 +114,8 @@ public sealed class GazetteerTests
     {
         var reading = Gazetteer.Read("CA");
         Assert.Equal("CA", reading.Place?.Code);
-        Assert.Contains("California, United States (US-CA)", reading.Sentence, StringComparison.Ordinal);
-        Assert.Empty(Gazetteer.Read("FR").Sentence);
+        Assert.Contains("California, United States (US-CA)", reading.Sentence.ToString(), StringComparison.Ordinal);
+        Assert.Empty(Gazetteer.Read("FR").Sentence.Parts);
     }
 
     [Fact]
@@ -151,7 +151,7 @@ public sealed class GazetteerTests
     {
         var reading = Gazetteer.Read("Not said");
         Assert.Null(reading.Place);
-        Assert.Contains("is not said", reading.Sentence, StringComparison.Ordinal);
+        Assert.Contains("is not said", reading.Sentence.ToString(), StringComparison.Ordinal);
         Assert.Empty(reading.Offered);
     }
 

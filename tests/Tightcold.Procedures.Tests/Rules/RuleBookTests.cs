@@ -186,13 +186,13 @@ public sealed class RuleBookTests
     {
         Assert.Equal(["us-ca", "us"], At("US-CA").Books.Select(book => book.Key));
         Assert.Empty(At("US-CA").Unknown);
-        Assert.Contains("Ohio", Assert.Single(At("US-OH").Unknown), StringComparison.Ordinal);
-        Assert.Contains("choose the region", Assert.Single(At("US").Unknown), StringComparison.Ordinal);
-        Assert.Contains("Belarus", Assert.Single(At("BY").Unknown), StringComparison.Ordinal);
+        Assert.Contains("Ohio", Assert.Single(At("US-OH").Unknown).ToString(), StringComparison.Ordinal);
+        Assert.Contains("choose the region", Assert.Single(At("US").Unknown).ToString(), StringComparison.Ordinal);
+        Assert.Contains("Belarus", Assert.Single(At("BY").Unknown).ToString(), StringComparison.Ordinal);
         Assert.Equal(RuleBook.Elsewhere, At("BY").Books[0].Key);
         Assert.Contains(
             "choose",
-            Assert.Single(RuleBook.Of("invented; check local rules").Unknown),
+            Assert.Single(RuleBook.Of("invented; check local rules").Unknown).ToString(),
             StringComparison.Ordinal
         );
     }
@@ -227,7 +227,7 @@ public sealed class RuleBookTests
         Assert.Equal((0.501, "AR6", null), Three(At("US").Warming("R-1234yf")!));
         Assert.Equal((1430, "AR4", null), Three(At("MX").Warming("R-134a")!));
         Assert.Equal((10_900, "AR4", null), Three(RuleBook.Of(Gazetteer.NotSaid).Warming("R-12")!));
-        Assert.Contains("no law of the place read", At("MX").Warming("R-134a")!.Words, StringComparison.Ordinal);
+        Assert.Contains("no law of the place read", At("MX").Warming("R-134a")!.Words.ToString(), StringComparison.Ordinal);
         Assert.Null(At("DE").Warming("mixed or unknown"));
     }
 
@@ -259,16 +259,16 @@ public sealed class RuleBookTests
         Assert.Equal(
             "Topping up a leak, New South Wales, Australia: Topping up a leaking car is illegal: look for "
                 + "the leak and mend it first.",
-            RuleWords.Line(place, answer)
+            RuleWords.Line(place, answer).ToString()
         );
         Assert.Contains(
             "136; since 2005-01-01; summary read on 2026-11-29",
-            RuleWords.ReadOn(answer.Line!),
+            RuleWords.ReadOn(answer.Line!).ToString(),
             StringComparison.Ordinal
         );
         Assert.Contains(
             "(for pay or in trade)",
-            RuleWords.Plain(At("US-WI").Of(Question.Records).First()),
+            RuleWords.Plain(At("US-WI").Of(Question.Records).First()).ToString(),
             StringComparison.Ordinal
         );
     }

@@ -1,9 +1,9 @@
-using System.Globalization;
 using System.Text.Json.Nodes;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
 using Tightcold.Procedures.Cans;
 using Tightcold.Quantities;
+using Tightcold.Tongues;
 
 namespace Tightcold.Cli.Commands.Charge;
 
@@ -71,53 +71,72 @@ internal sealed class ChargeCanCommand(Surroundings surroundings) : DeskCommand<
         );
     }
 
-    private string Say(Measure measure) => Units.Format(measure);
+    private string Shown(Measure measure) => Units.Format(measure);
 
     private void Show(CanForecast forecast, LiquidRisk? risk, bool seaLevel)
     {
         var run = forecast.Middle;
-        Page.Heading(Out, EndWords(run));
-        var table = new TextTable("time", "left", "temperature", "pressure abs", "rate");
+        Page.Heading(Out, Say.It(EndWords(run)));
+        var table = new TextTable(
+            Say.It("time"),
+            Say.It(Left, LeftInCan),
+            Say.It("temperature"),
+            Say.It("pressure abs"),
+            Say.It("rate")
+        );
         foreach (var moment in Picked(run))
         {
             table.Row(
-                Say(Measure.Seconds(moment.Seconds)),
-                Say(Measure.Kilograms(moment.LeftKg)),
-                Say(Measure.AbsoluteTemperature(moment.TemperatureK)),
-                Say(new(QuantityKind.AbsolutePressure, moment.PressurePa)),
-                (moment.RateKgPerS * 1000).ToString("0.000", CultureInfo.InvariantCulture) + " g/s"
+                Shown(Measure.Seconds(moment.Seconds)),
+                Shown(Measure.Kilograms(moment.LeftKg)),
+                Shown(Measure.AbsoluteTemperature(moment.TemperatureK)),
+                Shown(new(QuantityKind.AbsolutePressure, moment.PressurePa)),
+                (moment.RateKgPerS * 1000).ToString("0.000", Units.Culture) + " g/s"
             );
         }
         table.Show(Out);
         Page.Line(
             Out,
-            $"Given: {Say(Measure.Kilograms(run.GivenKg))} in {Say(Measure.Seconds(run.Seconds))} "
-                + $"({Say(Measure.Seconds(forecast.Fast.Seconds))} to {Say(Measure.Seconds(forecast.Slow.Seconds))} "
-                + $"with what is not known of tap and warmth); coldest "
-                + $"{Say(Measure.AbsoluteTemperature(run.ColdestK))}."
+            Say.It(
+                $"Given: {Shown(Measure.Kilograms(run.GivenKg))} in {Shown(Measure.Seconds(run.Seconds))} "
+                    + $"({Shown(Measure.Seconds(forecast.Fast.Seconds))} to "
+                    + $"{Shown(Measure.Seconds(forecast.Slow.Seconds))} with what is not known of tap and warmth); "
+                    + $"coldest {Shown(Measure.AbsoluteTemperature(run.ColdestK))}."
+            )
         );
         if (run.StallSeconds is { } stall)
             Page.Line(
                 Out,
-                $"It stalls after {Say(Measure.Seconds(stall))}: below 0.1 g/s, cold and not empty. A bath of warm "
-                    + $"water, never above 52 °C (125 °F), helps."
+                Say.It(
+                    $"It stalls after {Shown(Measure.Seconds(stall))}: below 0.1 g/s, cold and not empty. A bath of "
+                        + $"warm water, never above 52 °C (125 °F), helps."
+                )
             );
         if (run.End == CanEnd.Backflow)
-            Page.Line(Out, "caution: the system stands above the can; opened now it would fill the can.");
+            Page.Line(Out, Say.It("caution: the system stands above the can; opened now it would fill the can."));
         if (risk is { ReachesCompressorKgPerS: > 0 } liquid)
+        {
+            var reaches = (liquid.ReachesCompressorKgPerS * 1000).ToString("0.0", Units.Culture);
+            var safe = (liquid.MostSafeKgPerS * 1000).ToString("0.0", Units.Culture);
             Page.Line(
                 Out,
-                $"caution: liquid into a running suction: about "
-                    + $"{(liquid.ReachesCompressorKgPerS * 1000).ToString("0.0", CultureInfo.InvariantCulture)} g/s "
-                    + $"would reach the compressor; at most "
-                    + $"{(liquid.MostSafeKgPerS * 1000).ToString("0.0", CultureInfo.InvariantCulture)} g/s of "
-                    + $"liquid evaporates in time. Turn the can upright."
+                Say.It(
+                    $"caution: liquid into a running suction: about {reaches} g/s would reach the compressor; at most "
+                        + $"{safe} g/s of liquid evaporates in time. Turn the can upright."
+                )
             );
+        }
         if (seaLevel)
-            Page.Line(Out, "assumed: air pressure as at sea level; give --barometer");
-        Page.Line(Out, "modelled, not measured; heat and tap as by common practice (docs/physics/can.md)");
+            Page.Line(Out, Say.It("assumed: air pressure as at sea level; give --barometer"));
+        Page.Line(Out, Say.It("modelled, not measured; heat and tap as by common practice (docs/physics/can.md)"));
     }
 
+    private const string LeftInCan = "what is still in a can";
+
+    [Said(LeftInCan)]
+    private const string Left = "left";
+
+    [Said]
     private static string EndWords(CanRun run) =>
         run.End switch
         {

@@ -7,6 +7,7 @@ using Tightcold.Jobs.Entries;
 using Tightcold.Picture;
 using Tightcold.Picture.WeighIn;
 using Tightcold.Quantities;
+using Tightcold.Tongues;
 
 namespace Tightcold.Cli.Commands.Charge;
 
@@ -28,15 +29,21 @@ internal sealed class ChargePlanCommand(Surroundings surroundings) : DeskCommand
                 if (live.Container is { } container && live.StopGrossKg is { } stop)
                     Page.Line(
                         Out,
-                        $"Next: {container}, close at "
-                            + $"{Grams(stop)}{(live.SecondsLeft is { } left ? $", about {Units.Format(Measure.Seconds(left))} at the last rate" : "")}."
+                        live.SecondsLeft is { } left
+                            ? Say.It(
+                                $"Next: {container}, close at {Grams(stop)}, about "
+                                    + $"{Units.Format(Measure.Seconds(left))} at the last rate."
+                            )
+                            : Say.It($"Next: {container}, close at {Grams(stop)}.")
                     );
                 if (live.Plan is { } plan)
+                {
+                    var known = Grams(1.96 * Math.Sqrt(plan.SigmaKg * plan.SigmaKg + live.SigmaKg * live.SigmaKg));
                     Page.Line(
                         Out,
-                        $"Waste of this plan: {Grams(plan.WasteKg)}; the charge will be known to ± "
-                            + $"{Grams(1.96 * Math.Sqrt(plan.SigmaKg * plan.SigmaKg + live.SigmaKg * live.SigmaKg))}."
+                        Say.It($"Waste of this plan: {Grams(plan.WasteKg)}; the charge will be known to ± {known}.")
                     );
+                }
             }
         );
     }

@@ -6,6 +6,7 @@ using Tightcold.Jobs.Fields;
 using Tightcold.Procedures.Charging;
 using Tightcold.Procedures.Rules;
 using Tightcold.Quantities;
+using Tightcold.Tongues;
 
 namespace Tightcold.Cli.Commands.Charge;
 
@@ -67,7 +68,7 @@ internal sealed class CylinderCommand(Surroundings surroundings) : DeskCommand<C
                 ?? (await Desk.KitAsync(cancellation).ConfigureAwait(false)).Fields.Text(FieldNames.Jurisdiction)
         );
         if (settings.Place is { } typed && !place.Reading.IsKnown)
-            throw new RefusedException("place", typed, place.Reading.Sentence + " See tightcold places.");
+            throw new RefusedException("place", typed, $"{place.Reading.Sentence} See tightcold places.");
         return Answer(
             settings,
             () =>
@@ -88,37 +89,51 @@ internal sealed class CylinderCommand(Surroundings surroundings) : DeskCommand<C
                 },
             () =>
             {
-                string Say(double kilograms) => Units.Format(Measure.Kilograms(kilograms));
+                string Shown(double kilograms) => Units.Format(Measure.Kilograms(kilograms));
                 Page.Heading(
                     Out,
-                    $"At most {Say(most)} of {fluid.DisplayName} "
-                        + $"net{(tare is { } empty ? $", {Say(most + empty)} on the scale" : "")}"
+                    tare is { } empty
+                        ? Say.It(
+                            $"At most {Shown(most)} of {fluid.DisplayName} net, {Shown(most + empty)} on the scale"
+                        )
+                        : Say.It($"At most {Shown(most)} of {fluid.DisplayName} net")
                 );
+                var at = Units.Format(Measure.AbsoluteTemperature(hottest));
                 Page.Line(
                     Out,
-                    $"80 % of its volume as liquid at {Units.Format(Measure.AbsoluteTemperature(hottest))}; the field "
-                        + $"rule without density gives "
-                        + $"{Say(field)}{(field > most ? ": too much for this refrigerant" : "")}."
+                    field > most
+                        ? Say.It(
+                            $"80 % of its volume as liquid at {at}; the field rule without density gives "
+                                + $"{Shown(field)}: too much for this refrigerant."
+                        )
+                        : Say.It(
+                            $"80 % of its volume as liquid at {at}; the field rule without density gives "
+                                + $"{Shown(field)}."
+                        )
                 );
                 if (fullAt is { } full)
                     Page.Line(
                         Out,
-                        $"Filled so, liquid would fill it to the last corner at "
-                            + $"{Units.Format(Measure.AbsoluteTemperature(full))}; beyond that it bursts."
+                        Say.It(
+                            $"Filled so, liquid would fill it to the last corner at "
+                                + $"{Units.Format(Measure.AbsoluteTemperature(full))}; beyond that it bursts."
+                        )
                     );
                 if (net is { } held)
                     Page.Line(
                         Out,
                         held > most
-                            ? $"caution: it holds {Say(held)}, {Say(held - most)} too much: move some to another "
-                                + $"cylinder now."
-                            : $"It holds {Say(held)}; room for {Say(most - held)}."
+                            ? Say.It(
+                                $"caution: it holds {Shown(held)}, {Shown(held - most)} too much: move some to another "
+                                    + $"cylinder now."
+                            )
+                            : Say.It($"It holds {Shown(held)}; room for {Shown(most - held)}.")
                     );
-                Page.Line(Out, $"Rules of {place.Name}. {RuleBook.AlwaysSay}");
+                Page.Line(Out, Say.It($"Rules of {Units.Says(place.Called)}. {Say.It(RuleBook.AlwaysSay)}"));
                 foreach (var sentence in place.Unknown)
-                    Page.Line(Out, $"  {sentence}");
+                    Page.Line(Out, $"  {Units.Says(sentence)}");
                 foreach (var line in place.Of(Question.Recover).Concat(place.Of(Question.Cylinder)))
-                    Page.Line(Out, $"  {RuleWords.Plain(line)} [{RuleWords.ReadOn(line)}]");
+                    Page.Line(Out, $"  {Units.Says(RuleWords.Plain(line))} [{Units.Says(RuleWords.ReadOn(line))}]");
             }
         );
     }

@@ -8,6 +8,7 @@ using Tightcold.Findings;
 using Tightcold.Jobs.Kits;
 using Tightcold.Picture.Books;
 using Tightcold.Quantities;
+using Tightcold.Tongues;
 
 namespace Tightcold.Cli.Commands.Charge;
 
@@ -52,43 +53,55 @@ internal sealed class LedgerCommand(Surroundings surroundings) : DeskCommand<Led
 
     private void Show(RefrigerantLedger ledger, Kit kit, string? csv, List<string> leftOut)
     {
-        string Say(double kilograms) => Units.Format(Measure.Kilograms(Math.Abs(kilograms) < 5e-7 ? 0 : kilograms));
+        string Shown(double kilograms) => Units.Format(Measure.Kilograms(Math.Abs(kilograms) < 5e-7 ? 0 : kilograms));
         Page.Heading(
             Out,
-            $"Drawn {Say(ledger.DrawnKg)}, charged {Say(ledger.ChargedKg)}, recovered {Say(ledger.RecoveredKg)}, lost "
-                + $"{Say(ledger.LostKg)}"
+            Say.It(
+                $"Drawn {Shown(ledger.DrawnKg)}, charged {Shown(ledger.ChargedKg)}, recovered "
+                    + $"{Shown(ledger.RecoveredKg)}, lost {Shown(ledger.LostKg)}"
+            )
         );
-        var containers = new TextTable("container", "refrigerant", "drawn", "recovered into it");
+        var containers = new TextTable(
+            Say.It("container"),
+            Say.It("refrigerant"),
+            Say.It("drawn"),
+            Say.It("recovered into it")
+        );
         foreach (var row in ledger.ByContainer)
-            containers.Row(row.Container, row.Refrigerant, Say(row.DrawnKg), Say(row.RecoveredKg));
+            containers.Row(row.Container, row.Refrigerant, Shown(row.DrawnKg), Shown(row.RecoveredKg));
         containers.Show(Out);
-        var months = new TextTable("month", "drawn", "recovered", "lost");
+        var months = new TextTable(Say.It("month"), Say.It("drawn"), Say.It("recovered"), Say.It("lost"));
         foreach (var row in ledger.ByMonth)
             months.Row(
                 string.Create(CultureInfo.InvariantCulture, $"{row.Year}-{row.Month:00}"),
-                Say(row.DrawnKg),
-                Say(row.RecoveredKg),
-                Say(row.LostKg)
+                Shown(row.DrawnKg),
+                Shown(row.RecoveredKg),
+                Shown(row.LostKg)
             );
         months.Show(Out);
         Page.Line(
             Out,
             ledger.LostAsCarbonDioxideKg > 0
-                ? $"What was lost warms over 100 years like some {Say(OneFigure.Of(ledger.LostAsCarbonDioxideKg))} of "
-                    + $"carbon "
-                    + "dioxide; what cars leaked before they came is not in it."
-                : "Nothing was lost that warms; what cars leaked before they came is not in it."
+                ? Say.It(
+                    $"What was lost warms over 100 years like some "
+                        + $"{Shown(OneFigure.Of(ledger.LostAsCarbonDioxideKg))} of carbon dioxide; what cars leaked "
+                        + $"before they came is not in it."
+                )
+                : Say.It("Nothing was lost that warms; what cars leaked before they came is not in it.")
         );
         foreach (var figure in ledger.WarmingStandsOn)
-            Page.Line(Out, $"  counted with {figure}");
+            Page.Line(Out, "  " + Say.It($"counted with {Units.Says(figure)}"));
         if (ledger.LostWithoutFigureKg > 0)
-            Page.Line(Out, $"  {Say(ledger.LostWithoutFigureKg)} of a gas without a figure is not in it");
+            Page.Line(
+                Out,
+                "  " + Say.It($"{Shown(ledger.LostWithoutFigureKg)} of a gas without a figure is not in it")
+            );
         foreach (var duty in RecordSheet.Duty(kit))
-            Page.Line(Out, duty);
+            Page.Line(Out, Units.Says(duty));
         foreach (var sentence in leftOut)
-            Page.Line(Out, $"Left out: {sentence}");
+            Page.Line(Out, Say.It($"Left out: {Units.Says(sentence)}"));
         if (csv is not null)
-            Page.Line(Out, $"written to {csv}");
+            Page.Line(Out, Say.It($"written to {csv}"));
     }
 
     private static JsonObject Machine(RefrigerantLedger ledger, string? csv, List<string> leftOut) =>
@@ -99,7 +112,7 @@ internal sealed class LedgerCommand(Surroundings surroundings) : DeskCommand<Led
             ["recovered-kg"] = ledger.RecoveredKg,
             ["lost-kg"] = ledger.LostKg,
             ["lost-as-co2-kg"] = ledger.LostAsCarbonDioxideKg,
-            ["warming-by"] = new JsonArray([.. ledger.WarmingStandsOn.Select(figure => (JsonNode)figure)]),
+            ["warming-by"] = new JsonArray([.. ledger.WarmingStandsOn.Select(figure => (JsonNode)Words.Plain(figure))]),
             ["lost-without-figure-kg"] = ledger.LostWithoutFigureKg,
             ["by-container"] = new JsonArray([
                 .. ledger.ByContainer.Select(row =>
@@ -142,7 +155,7 @@ internal sealed class LedgerCommand(Surroundings surroundings) : DeskCommand<Led
                             ["charged-kg"] = line.ChargedKg,
                             ["lost-as-co2-kg"] = line.LostAsCarbonDioxideKg,
                             ["gwp"] = line.Warming?.Potential,
-                            ["gwp-by"] = line.Warming?.Words,
+                            ["gwp-by"] = line.Warming is { } warming ? Words.Plain(warming.Words) : null,
                             ["place"] = line.Place,
                             ["person"] = line.Person,
                             ["certificate"] = line.Certificate,

@@ -6,6 +6,7 @@ using Tightcold.Jobs.Cars;
 using Tightcold.Procedures.Oil;
 using Tightcold.Procedures.Parts;
 using Tightcold.Quantities;
+using Tightcold.Tongues;
 
 namespace Tightcold.Cli.Commands.Charge;
 
@@ -85,10 +86,10 @@ internal sealed class OilCommand(Surroundings surroundings) : DeskCommand<OilSet
         var low = dues.Sum(due => due.Due.LowM3) + (replaced?.LowM3 ?? drained);
         var high = dues.Sum(due => due.Due.HighM3) + (replaced?.HighM3 ?? drained);
         var needed = OilType.Needed(electric == true, refrigerant);
-        (OilFit Fit, string Why)? bottle = settings.Bottle is { } typed
+        (OilFit Fit, Phrase Why)? bottle = settings.Bottle is { } typed
             ? OilType.Judge(electric, refrigerant, settings.CarOil, typed)
             : null;
-        (OilFit Fit, string Why)? dye = settings.Dye is { } colour
+        (OilFit Fit, Phrase Why)? dye = settings.Dye is { } colour
             ? OilType.JudgeDye(electric, refrigerant, settings.CarOil, colour)
             : null;
         Measure Volume(double cubicMetres) => new(QuantityKind.LiquidVolume, cubicMetres);
@@ -118,11 +119,15 @@ internal sealed class OilCommand(Surroundings surroundings) : DeskCommand<OilSet
                             ? new JsonObject
                             {
                                 ["fit"] = judged.Fit.ToString().ToLowerInvariant(),
-                                ["why"] = judged.Why,
+                                ["why"] = Units.Says(judged.Why),
                             }
                             : null,
                         ["dye"] = dye is { } dyed
-                            ? new JsonObject { ["fit"] = dyed.Fit.ToString().ToLowerInvariant(), ["why"] = dyed.Why }
+                            ? new JsonObject
+                            {
+                                ["fit"] = dyed.Fit.ToString().ToLowerInvariant(),
+                                ["why"] = Units.Says(dyed.Why),
+                            }
                             : null,
                         ["tightening"] = new JsonArray([
                             .. Tightening.All.Select(line =>
@@ -142,28 +147,39 @@ internal sealed class OilCommand(Surroundings surroundings) : DeskCommand<OilSet
                 {
                     Page.Heading(
                         Out,
-                        $"Oil due: {Units.Format(Volume(low), Volume(high))}; the vehicle maker's figure rules"
+                        Say.It($"Oil due: {Units.Format(Volume(low), Volume(high))}; the vehicle maker's figure rules")
                     );
                     foreach (var (part, due) in dues)
-                        Page.Line(Out, $"  {part}: {Units.Format(Volume(due.LowM3), Volume(due.HighM3))} ({due.Says})");
+                    {
+                        var range = Units.Format(Volume(due.LowM3), Volume(due.HighM3));
+                        Page.Line(Out, "  " + Say.It($"{Say.It(part)}: {range} ({Units.Says(due.Says)})"));
+                    }
                     if (replaced is { } fresh)
+                    {
+                        var all = Units.Format(Volume(fresh.LowM3), Volume(fresh.HighM3));
                         Page.Line(
                             Out,
-                            $"  new compressor: {Units.Format(Volume(fresh.LowM3), Volume(fresh.HighM3))} in all by "
-                                + $"three published rules that "
-                                + $"disagree{(fresh.PourOutM3 is { } pour ? $"; pour about {Units.Format(Volume(pour))} out of it first" : "")}"
+                            "  "
+                                + (
+                                    fresh.PourOutM3 is { } pour
+                                        ? Say.It(
+                                            $"new compressor: {all} in all by three published rules that disagree; "
+                                                + $"pour about {Units.Format(Volume(pour))} out of it first"
+                                        )
+                                        : Say.It(
+                                            $"new compressor: {all} in all by three published rules that disagree"
+                                        )
+                                )
                         );
-                    Page.Line(Out, $"Type: {needed} (common practice)");
+                    }
+                    Page.Line(Out, Say.It($"Type: {Units.Says(needed)} (common practice)"));
                     if (bottle is { } judged)
-                        Page.Line(Out, Judged(judged.Fit, judged.Why));
+                        Page.Line(Out, Judged(judged.Fit, Units.Says(judged.Why)));
                     if (dye is { } coloured)
-                        Page.Line(Out, "Dye. " + Judged(coloured.Fit, coloured.Why));
-                    Page.Line(Out, "Tightening, common practice; maker's figure rules:");
+                        Page.Line(Out, Say.It($"Dye. {Judged(coloured.Fit, Units.Says(coloured.Why))}"));
+                    Page.Line(Out, Say.It("Tightening, common practice; maker's figure rules:"));
                     foreach (var line in Tightening.All)
-                        Page.Line(
-                            Out,
-                            $"  {line.Joint}: {(line is { LowNm: { } from, HighNm: { } to } ? string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{from} to {to} N·m ({from / 1.3558:0.#} to {to / 1.3558:0.#} lbf·ft), ") : "")}{line.How}"
-                        );
+                        Page.Line(Out, "  " + Tight(line));
                 }
             )
         );
@@ -172,9 +188,21 @@ internal sealed class OilCommand(Surroundings surroundings) : DeskCommand<OilSet
     private static string Judged(OilFit fit, string why) =>
         fit switch
         {
-            OilFit.Stop => $"caution: stop: {why}.",
-            OilFit.Unsure => $"Do not pour yet: {why}.",
-            OilFit.AskGrade => $"Family fits, grade open: {why}.",
-            _ => $"Fits: {why}.",
+            OilFit.Stop => Say.It($"caution: stop: {why}."),
+            OilFit.Unsure => Say.It($"Do not pour yet: {why}."),
+            OilFit.AskGrade => Say.It($"Family fits, grade open: {why}."),
+            _ => Say.It($"Fits: {why}."),
         };
+
+    private static string Tight(Tightening line)
+    {
+        var (joint, how, culture) = (Say.It(line.Joint), Say.It(line.How), Say.Tongue.Culture);
+        if (line is not { LowNm: { } from, HighNm: { } to })
+            return Say.It($"{joint}: {how}");
+        string Feet(double newtonMetres) => (newtonMetres / 1.3558).ToString("0.#", culture);
+        return Say.It(
+            $"{joint}: {from.ToString(culture)} to {to.ToString(culture)} N·m "
+                + $"({Feet(from)} to {Feet(to)} lbf·ft), {how}"
+        );
+    }
 }

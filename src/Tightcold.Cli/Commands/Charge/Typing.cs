@@ -1,9 +1,9 @@
-using System.Globalization;
 using Tightcold.App.Units;
 using Tightcold.Cli.Wiring;
 using Tightcold.Jobs.Fields;
 using Tightcold.Properties;
 using Tightcold.Quantities;
+using Tightcold.Tongues;
 
 namespace Tightcold.Cli.Commands.Charge;
 
@@ -16,7 +16,7 @@ internal static class Typing
         if (typed is null)
             return null;
         var field = new FieldSpec(option, option, new FieldType.Quantity(kind, least, most));
-        var (value, problem) = UnitParser.Parse(field, typed, CultureInfo.InvariantCulture);
+        var (value, problem) = UnitParser.Parse(field, typed, Say.Tongue.Culture);
         if (problem is not null)
             throw new RefusedException([problem]);
         var problems = new Schema(option, option, field).Check(FieldBag.Empty.With(option, value!));
@@ -29,7 +29,7 @@ internal static class Typing
         string? typed,
         double least,
         double most,
-        string what
+        Phrase what
     ) => Read(option, kind, typed, least, most) ?? throw new RefusedException(option, "", what);
 
     public static Fluid Refrigerant(string? typed)

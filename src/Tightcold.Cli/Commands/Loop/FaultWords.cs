@@ -1,4 +1,4 @@
-using System.Globalization;
+using Tightcold.Quantities;
 using Tightcold.App.Expectation;
 using Tightcold.Cli.Wiring;
 using Tightcold.Diagnosis.Faults;
@@ -19,14 +19,14 @@ internal static class FaultWords
             throw new RefusedException(
                 "fault",
                 word,
-                $"one of {string.Join(", ", NamedFault.All.Select(known => known.Key))} is allowed"
+                $"one of {Phrase.Verbatim(string.Join(", ", NamedFault.All.Select(known => known.Key)))} is allowed"
             );
         var severity = fault.UsualSeverity;
         if (
             parts.Length > 2
             || (
                 parts.Length == 2
-                && !double.TryParse(parts[1], NumberStyles.Float, CultureInfo.InvariantCulture, out severity)
+                && !CommandReader.Number(parts[1], out severity)
             )
             || !(severity >= 0 && severity <= 1)
         )

@@ -5,8 +5,10 @@ using Tightcold.App.Diagrams;
 using Tightcold.App.Expectation;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
+using Tightcold.Loop.Designs;
 using Tightcold.Properties;
 using Tightcold.Quantities;
+using Tightcold.Tongues;
 
 namespace Tightcold.Cli.Commands.Loop;
 
@@ -20,7 +22,7 @@ internal sealed class LoopCommand(Surroundings surroundings) : DeskCommand<LoopS
         var (bag, problems) = FieldReader.Read(
             ExpectationDay.Schema,
             FieldArguments.Read(settings.Fields),
-            CultureInfo.InvariantCulture
+            Say.Tongue.Culture
         );
         if (problems.Count > 0)
             throw new RefusedException(problems);
@@ -53,13 +55,16 @@ internal sealed class LoopCommand(Surroundings surroundings) : DeskCommand<LoopS
         var d = sheet.Model.Design;
         Page.Heading(
             Out,
-            $"What to expect, modelled, not measured: {sheet.Model.Refrigerant.Name}, {d.Compressor}, {d.Expansion}, "
-                + $"label {Units.Format(new Measure(QuantityKind.Mass, d.LabelChargeKg))}"
+            Say.It(
+                $"What to expect, modelled, not measured: {sheet.Model.Refrigerant.Name}, "
+                    + $"{Say.It(Driven(d.Compressor))}, {Say.It(Fed(d.Expansion))}, "
+                    + $"label {Units.Format(new Measure(QuantityKind.Mass, d.LabelChargeKg))}"
+            )
         );
         var table = new TextTable([string.Empty, .. sheet.Columns.Select(column => column.Title)]);
-        table.Row(["the system", .. sheet.Columns.Select(column => column.StateWords)]);
+        table.Row([Say.It("the system"), .. sheet.Columns.Select(column => column.StateWords)]);
         table.Row([
-            "parked and soaked, both gauges",
+            Say.It("parked and soaked, both gauges"),
             .. sheet.Columns.Select(column =>
                 Units.Format(
                     new Measure(QuantityKind.GaugePressure, column.Answer.StaticPa - sheet.Conditions.BarometricPa)
@@ -73,7 +78,7 @@ internal sealed class LoopCommand(Surroundings surroundings) : DeskCommand<LoopS
         )
         {
             table.Row([
-                row.Name,
+                Units.Says(row.Name),
                 .. sheet.Columns.Select(column =>
                     column.Readings.FirstOrDefault(estimate => estimate.Key == row.Key) is { } found ? Cell(found) : "-"
                 ),
@@ -81,21 +86,42 @@ internal sealed class LoopCommand(Surroundings surroundings) : DeskCommand<LoopS
         }
 
         table.Show(Out);
-        Page.Line(Out, "In brackets: nine cars in ten of this kind and size, with the same fault, lie between.");
+        Page.Line(
+            Out,
+            Say.It("In brackets: nine cars in ten of this kind and size, with the same fault, lie between.")
+        );
         foreach (var assumption in sheet.Assumptions)
             Page.Line(Out, "  " + assumption.Render(Units));
         foreach (var column in sheet.Columns)
+        {
+            var worst = column.Answer.Balance.Worst.ToString("E1", Units.Culture);
+            var walks = column.Answer.Solver.Marches;
             Page.Line(
                 Out,
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"  {column.Key}: balances close to {column.Answer.Balance.Worst:E1}; "
-                        + $"{column.Answer.Solver.Marches} walks round the circuit."
-                )
+                "  " + Say.It($"{column.Key}: balances close to {worst}; {walks} walks round the circuit.")
             );
+        }
         foreach (var file in written)
-            Page.Line(Out, $"written to {file}");
+            Page.Line(Out, Say.It($"written to {file}"));
     }
+
+    [Said]
+    private static string Driven(CompressorKind kind) =>
+        kind switch
+        {
+            CompressorKind.FixedWithFinThermostat => "FixedWithFinThermostat",
+            CompressorKind.FixedCycling => "FixedCycling",
+            CompressorKind.Variable => "Variable",
+            _ => "Electric",
+        };
+
+    [Said]
+    private static string Fed(ExpansionKind kind) =>
+        kind switch
+        {
+            ExpansionKind.ExpansionValve => "ExpansionValve",
+            _ => "OrificeTube",
+        };
 
     private string Cell(Estimate estimate)
     {
@@ -221,14 +247,14 @@ internal sealed class LoopCommand(Surroundings surroundings) : DeskCommand<LoopS
         }
         catch (ArgumentOutOfRangeException outside)
         {
-            throw new RefusedException("sweep", what, outside.Message.Split('(')[0].TrimEnd(' ', '.'));
+            throw new RefusedException("sweep", what, Phrase.Verbatim(outside.Message.Split('(')[0].TrimEnd(' ', '.')));
         }
 
         if (sweep is null)
             throw new RefusedException(
                 "sweep",
                 what,
-                $"one of {string.Join(", ", LoopSweep.Words)} or a fault's key is allowed"
+                $"one of {Phrase.Verbatim(string.Join(", ", LoopSweep.Words))} or a fault's key is allowed"
             );
         var csv = settings.Csv ?? "loop-sweep.csv";
         await Files.WriteAsync("--csv", csv, sweep.Csv(), cancellation).ConfigureAwait(false);

@@ -1,7 +1,10 @@
 using System.Globalization;
 using Tightcold.App.Diagrams;
+using Tightcold.App.Units;
 using Tightcold.Cli.Wiring;
 using Tightcold.Properties;
+using Tightcold.Quantities;
+using Tightcold.Tongues;
 
 namespace Tightcold.Cli.Commands.Props;
 
@@ -27,7 +30,8 @@ internal static class CycleText
                 throw new RefusedException(
                     "cycle",
                     part,
-                    $"label:pressure,enthalpy is needed, in {units.Pressure} and {units.Enthalpy}"
+                    $"label:pressure,enthalpy is needed, in {Phrase.Verbatim(UnitWords.Of(units.Pressure, Say.Tongue))} and "
+                        + $"{Phrase.Verbatim(units.Enthalpy)}"
                 );
             var point = new CyclePoint(
                 part[..colon],
@@ -40,7 +44,7 @@ internal static class CycleText
             }
             catch (FluidRangeException refused)
             {
-                throw new RefusedException("cycle", part, refused.Message);
+                throw new RefusedException("cycle", part, Phrase.Verbatim(refused.Message));
             }
 
             points.Add(point);

@@ -5,6 +5,7 @@ using Tightcold.App.Units;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
 using Tightcold.Properties;
+using Tightcold.Tongues;
 
 namespace Tightcold.Cli.Commands.Props;
 
@@ -29,7 +30,7 @@ internal sealed class FluidCommand(Surroundings surroundings) : Command<FluidSet
             var diagram = new PressureEnthalpyDiagram(fluid, units, cycle);
             await Files.WriteAsync("--svg", settings.Svg, diagram.Svg(), cancellation).ConfigureAwait(false);
             if (!settings.Json)
-                Page.Raw(surroundings.Out, diagram.Text() + $"drawn to {settings.Svg}\n");
+                Page.Raw(surroundings.Out, diagram.Text() + Say.It($"drawn to {settings.Svg}") + "\n");
         }
 
         if (settings.Json)
@@ -70,29 +71,29 @@ internal sealed class FluidCommand(Surroundings surroundings) : Command<FluidSet
         var equation = fluid.Sources.First(source => source.Part == "equation_of_state");
         Page.Heading(
             surroundings.Out,
-            $"{fluid.DisplayName} ({fluid.ChemicalName}), by {equation.Authors}, {equation.Year}"
+            Say.It($"{fluid.DisplayName} ({fluid.ChemicalName}), by {equation.Authors}, {equation.Year}")
         );
-        Page.Line(surroundings.Out, fluid.ReferenceState);
+        Page.Line(surroundings.Out, Say.It(fluid.ReferenceState));
         if (!fluid.Fast.HasSaturation)
         {
             Page.Line(
                 surroundings.Out,
-                "No saturation line in the range of vehicles: a gas at every temperature there."
+                Say.It("No saturation line in the range of vehicles: a gas at every temperature there.")
             );
             return;
         }
 
         var ambient = StandardAtmosphere.PressurePa(0);
-        Page.Line(surroundings.Out, "Saturation; gauge pressures against 1013.25 hPa, sea level.");
+        Page.Line(surroundings.Out, Say.It("Saturation; gauge pressures against 1013.25 hPa, sea level."));
         var table = new TextTable(
             units.Temperature,
-            units.Pressure,
-            units.GaugePressure,
-            $"liquid {units.Density}",
-            $"vapour {units.Density}",
-            $"liquid {units.Enthalpy}",
-            $"vapour {units.Enthalpy}",
-            $"vapour {units.Entropy}"
+            UnitWords.Of(units.Pressure, Say.Tongue),
+            UnitWords.Of(units.GaugePressure, Say.Tongue),
+            Say.It($"liquid {units.Density}"),
+            Say.It($"vapour {units.Density}"),
+            Say.It($"liquid {units.Enthalpy}"),
+            Say.It($"vapour {units.Enthalpy}"),
+            Say.It($"vapour {units.Entropy}")
         );
         foreach (var row in SaturationTable.Rows(fluid, units, step))
         {
@@ -111,5 +112,5 @@ internal sealed class FluidCommand(Surroundings surroundings) : Command<FluidSet
         table.Show(surroundings.Out);
     }
 
-    private static string Show(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);
+    private static string Show(double value, string format) => value.ToString(format, Say.Tongue.Culture);
 }

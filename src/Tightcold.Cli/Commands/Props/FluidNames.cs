@@ -1,3 +1,4 @@
+using Tightcold.Quantities;
 using Tightcold.Cli.Wiring;
 using Tightcold.Properties;
 
@@ -12,6 +13,6 @@ internal static class FluidNames
             : throw new RefusedException(
                 "fluid",
                 name ?? "",
-                $"one of {string.Join(", ", FluidCatalog.Names)} is needed"
+                $"one of {Phrase.Verbatim(string.Join(", ", FluidCatalog.Names))} is needed"
             );
 }

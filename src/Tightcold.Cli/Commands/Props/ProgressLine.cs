@@ -1,6 +1,6 @@
-using System.Globalization;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
+using Tightcold.Tongues;
 
 namespace Tightcold.Cli.Commands.Props;
 
@@ -15,6 +15,6 @@ internal sealed class ProgressLine(Surroundings surroundings) : IProgress<long>
         if (value < _next)
             return;
         _next = ((value / Stride) + 1) * Stride;
-        Page.Line(surroundings.Trouble, $"{value.ToString("N0", CultureInfo.InvariantCulture)} rows …");
+        Page.Line(surroundings.Trouble, Say.It($"{value.ToString("N0", Say.Tongue.Culture)} rows …"));
     }
 }

@@ -1,8 +1,9 @@
-using System.Globalization;
 using System.Text.Json.Nodes;
 using Tightcold.App.PropertyTables;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
+using Tightcold.Quantities;
+using Tightcold.Tongues;
 
 namespace Tightcold.Cli.Commands.Props;
 
@@ -73,7 +74,7 @@ internal sealed class PropsCommand(Surroundings surroundings) : Command<PropsSet
         }
         catch (PropertyTableException refused)
         {
-            throw new RefusedException("in", from, refused.Message);
+            throw new RefusedException("in", from, Phrase.Verbatim(refused.Message));
         }
 
         unfinished.Finish();
@@ -97,14 +98,16 @@ internal sealed class PropsCommand(Surroundings surroundings) : Command<PropsSet
             return code;
         }
 
-        var count = summary.Rows.ToString("N0", CultureInfo.InvariantCulture);
+        var count = summary.Rows.ToString("N0", Say.Tongue.Culture);
         Page.Line(
             surroundings.Out,
-            $"{count} rows from {inputs} for {fluid.DisplayName} written to {to}; {summary.BadRows} could not be "
-                + $"evaluated."
+            Say.It(
+                $"{count} rows from {inputs} for {fluid.DisplayName} written to {to}; {summary.BadRows} could not be "
+                    + $"evaluated."
+            )
         );
         if (summary.Header.Ignored.Count > 0)
-            Page.Line(surroundings.Out, $"Columns not used: {string.Join(", ", summary.Header.Ignored)}.");
+            Page.Line(surroundings.Out, Say.It($"Columns not used: {string.Join(", ", summary.Header.Ignored)}."));
         return code;
 
         void Problem(RowProblem problem)
@@ -113,7 +116,7 @@ internal sealed class PropsCommand(Surroundings surroundings) : Command<PropsSet
             {
                 problems.Add(new JsonObject { ["line"] = problem.Line, ["reason"] = problem.Reason });
                 if (!settings.Json)
-                    Page.Line(surroundings.Trouble, $"line {problem.Line}: {problem.Reason}");
+                    Page.Line(surroundings.Trouble, Say.It($"line {problem.Line}: {problem.Reason}"));
             }
             else if (problems.Count == ShownProblems)
             {
@@ -125,7 +128,10 @@ internal sealed class PropsCommand(Surroundings surroundings) : Command<PropsSet
                     }
                 );
                 if (!settings.Json)
-                    Page.Line(surroundings.Trouble, "… and more; every bad row has the phase \"error\" in the result");
+                    Page.Line(
+                        surroundings.Trouble,
+                        Say.It("… and more; every bad row has the phase \"error\" in the result")
+                    );
             }
         }
     }

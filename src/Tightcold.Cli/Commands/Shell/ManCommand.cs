@@ -2,6 +2,7 @@ using System.ComponentModel;
 using System.Text.Json.Nodes;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
+using Tightcold.Tongues;
 
 namespace Tightcold.Cli.Commands.Shell;
 
@@ -18,7 +19,11 @@ internal sealed class ManCommand(Surroundings surroundings) : Command<ManSetting
 {
     public override async Task<int> ExecuteAsync(ManSettings settings, CancellationToken cancellation)
     {
+        // The manual is English as a whole; what is said of it is not.
+        var spoken = Say.Tongue;
+        Say.Tongue = AllTongues.English;
         var page = ManPage.Write();
+        Say.Tongue = spoken;
         if (settings.To is not { } path)
         {
             Page.Raw(surroundings.Out, page);
@@ -28,7 +33,7 @@ internal sealed class ManCommand(Surroundings surroundings) : Command<ManSetting
         if (settings.Json)
             Page.Machine(surroundings.Out, new JsonObject { ["written"] = path });
         else
-            Page.Line(surroundings.Out, $"written to {path}; read it with: man -l {path}");
+            Page.Line(surroundings.Out, Say.It($"written to {path}; read it with: man -l {path}"));
         return ExitCode.Done;
     }
 }

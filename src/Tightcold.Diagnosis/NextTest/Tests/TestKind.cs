@@ -9,7 +9,7 @@ namespace Tightcold.Diagnosis.NextTest.Tests;
 /// number also makes its chance repeatable. Minutes and words are common practice.</summary>
 public sealed partial class TestKind : Row<TestKind>
 {
-    private TestKind(int order, string key, string name, double minutes)
+    private TestKind(int order, string key, [Said] string name, double minutes)
         : base(order, key, name)
     {
         Minutes = minutes;

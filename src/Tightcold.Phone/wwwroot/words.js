@@ -1,0 +1,52 @@
+// The few sentences that are said before the program runs, and so before its own catalogues are there. English where the
+// browser wishes no language that there is.
+const told = {
+  de: {
+    'Opening the journal on this phone': 'Das Journal auf diesem Telefon wird geöffnet',
+    'This browser cannot keep a journal here: it needs a page over https or from this very machine, and a browser of 2023 or later. Nothing was changed.':
+      'Dieser Browser kann hier kein Journal führen: Nötig sind eine Seite über https oder von diesem Gerät selbst und ein Browser ab 2023. Nichts wurde geändert.',
+    'It did not open: {0}. Nothing that was written down is lost.': 'Es ging nicht auf: {0}. Nichts, was aufgeschrieben wurde, ist verloren.',
+    'Try again': 'Noch einmal versuchen',
+    'another tab holds the journal and does not answer; close it': 'ein anderer Tab hält das Journal und antwortet nicht; schließe ihn',
+    'the program did not load': 'das Programm wurde nicht geladen',
+    'Tightcold is not open: open it again from its icon.': 'Tightcold ist nicht geöffnet: öffne es wieder über sein Symbol.',
+  },
+  es: {
+    'Opening the journal on this phone': 'Abriendo el diario en este teléfono',
+    'This browser cannot keep a journal here: it needs a page over https or from this very machine, and a browser of 2023 or later. Nothing was changed.':
+      'Este navegador no puede llevar aquí un diario: hace falta una página por https o de este mismo equipo, y un navegador de 2023 o posterior. No se ha cambiado nada.',
+    'It did not open: {0}. Nothing that was written down is lost.': 'No se abrió: {0}. No se ha perdido nada de lo anotado.',
+    'Try again': 'Intentar de nuevo',
+    'another tab holds the journal and does not answer; close it': 'otra pestaña tiene el diario y no responde; ciérrala',
+    'the program did not load': 'el programa no se cargó',
+    'Tightcold is not open: open it again from its icon.': 'Tightcold no está abierto: ábrelo de nuevo desde su icono.',
+  },
+  fr: {
+    'Opening the journal on this phone': 'Ouverture du journal sur ce téléphone',
+    'This browser cannot keep a journal here: it needs a page over https or from this very machine, and a browser of 2023 or later. Nothing was changed.':
+      'Ce navigateur ne peut pas tenir de journal ici : il faut une page en https ou de cet appareil même, et un navigateur de 2023 ou plus récent. Rien n’a été modifié.',
+    'It did not open: {0}. Nothing that was written down is lost.': 'L’ouverture a échoué : {0}. Rien de ce qui a été noté n’est perdu.',
+    'Try again': 'Réessayer',
+    'another tab holds the journal and does not answer; close it': 'un autre onglet tient le journal et ne répond pas ; fermez-le',
+    'the program did not load': 'le programme ne s’est pas chargé',
+    'Tightcold is not open: open it again from its icon.': 'Tightcold n’est pas ouvert : rouvrez-le par son icône.',
+  },
+  pl: {
+    'Opening the journal on this phone': 'Otwieranie dziennika na tym telefonie',
+    'This browser cannot keep a journal here: it needs a page over https or from this very machine, and a browser of 2023 or later. Nothing was changed.':
+      'Ta przeglądarka nie może tu prowadzić dziennika: potrzebna jest strona przez https albo z tego urządzenia i przeglądarka z 2023 roku lub nowsza. Niczego nie zmieniono.',
+    'It did not open: {0}. Nothing that was written down is lost.': 'Nie udało się otworzyć: {0}. Nic z tego, co zapisano, nie przepadło.',
+    'Try again': 'Spróbuj ponownie',
+    'another tab holds the journal and does not answer; close it': 'inna karta trzyma dziennik i nie odpowiada; zamknij ją',
+    'the program did not load': 'program się nie wczytał',
+    'Tightcold is not open: open it again from its icon.': 'Tightcold nie jest otwarty: otwórz go ponownie ikoną.',
+  },
+};
+
+const wished = self.navigator.languages ?? [self.navigator.language ?? 'en'];
+
+/** The first language wished that there is, as HTML names it. */
+export const language = wished.map(name => name.toLowerCase().split('-')[0]).find(name => name === 'en' || name in told) ?? 'en';
+
+/** A sentence in that language, with what belongs in its place. */
+export const words = (english, place = '') => (told[language]?.[english] ?? english).replace('{0}', () => place);

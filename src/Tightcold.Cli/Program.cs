@@ -1,4 +1,3 @@
-using Tightcold.Tongues;
 using System.Runtime.InteropServices;
 using Spectre.Console;
 using Tightcold.App.Desk;

@@ -153,7 +153,7 @@ public sealed class Gatherer(Func<string, string> shortName)
         found.Add(new(null, first, second, FileOf(many), places.Length >= others.Length ? places : others));
     }
 
-    private bool InPlural(SyntaxNode node, SemanticModel model) =>
+    private static bool InPlural(SyntaxNode node, SemanticModel model) =>
         node.Parent is ArgumentSyntax { Parent.Parent: InvocationExpressionSyntax { ArgumentList.Arguments.Count: 3 } call }
         && model.GetSymbolInfo(call).Symbol is IMethodSymbol { Name: "Many" } method
         && IsHandler(method.Parameters[^1].Type);

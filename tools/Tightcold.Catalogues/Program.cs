@@ -1,4 +1,3 @@
-using System.Text;
 using Tightcold.Catalogues;
 using Tightcold.Tongues;
 

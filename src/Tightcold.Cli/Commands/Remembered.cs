@@ -6,6 +6,8 @@ namespace Tightcold.Cli.Commands;
 /// <summary>What a person asked for now, else what was chosen once.</summary>
 internal static class Remembered
 {
+    private static readonly string[] Variables = ["LC_ALL", "LC_MESSAGES", "LANG"];
+
     public static UnitSystem Units(string folder, string? asked) =>
         asked is null ? RememberedUnits.Read(folder)
         : asked == "us" ? UnitSystem.Us
@@ -19,7 +21,7 @@ internal static class Remembered
     /// set).</summary>
     public static Tongue Terminal() =>
         AllTongues.Named(
-            new[] { "LC_ALL", "LC_MESSAGES", "LANG" }
+            Variables
                 .Select(Environment.GetEnvironmentVariable)
                 .FirstOrDefault(word => !string.IsNullOrEmpty(word))
         ) ?? AllTongues.English;

@@ -9,7 +9,6 @@ using Tightcold.Jobs.Photos;
 using Tightcold.Pages.Asked;
 using Tightcold.Pages.Words;
 using Tightcold.Picture;
-using Tightcold.Quantities;
 
 namespace Tightcold.Pages.Card;
 

@@ -8,13 +8,7 @@ namespace Tightcold.Findings;
 
 /// <summary>What the journal says about one step: a sentence first, then numbers with their spread, what it rests
 /// on, what can hurt, and what to do next. A pure function of car, kit and journal.</summary>
-public sealed record Finding(
-    Step Step,
-    [Said] string Title,
-    Certainty Certainty,
-    Judgement Judgement,
-    Phrase Verdict
-)
+public sealed record Finding(Step Step, [Said] string Title, Certainty Certainty, Judgement Judgement, Phrase Verdict)
 {
     /// <summary>Why, in one to three sentences; empty when the verdict says it all.</summary>
     public Phrase Why { get; init; } = Phrase.Empty;

@@ -27,10 +27,7 @@ public static class LawAndSubstance
         {
             Hazards = Ordered(finding.Hazards, substance),
             Law = LawOn(Acts(finding.Step, record), record),
-            Missing =
-                finding.Step == Step.Recover
-                    ? [.. finding.Missing, .. place.Unknown]
-                    : finding.Missing,
+            Missing = finding.Step == Step.Recover ? [.. finding.Missing, .. place.Unknown] : finding.Missing,
             Next = [.. finding.Next.Select(next => Held(next, picture, finding.Step))],
         };
     }

@@ -120,8 +120,8 @@ public sealed record RecordSheet(
             RecordItem.LeakCheck => LastLook(record),
             RecordItem.Cylinder => Written("container"),
             RecordItem.WentTo => Written(FieldNames.WentTo) is { IsEmpty: false } received ? received
-                : recoveries.Length == 0 ? Phrase.Words("nothing recovered")
-                : Phrase.Empty,
+            : recoveries.Length == 0 ? Phrase.Words("nothing recovered")
+            : Phrase.Empty,
             _ => Phrase.Empty,
         };
     }

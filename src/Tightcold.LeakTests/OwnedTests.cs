@@ -7,7 +7,21 @@ public static class OwnedTests
     /// <summary>Beginnings of words by what a test needs; each beside the English one that the rows name.</summary>
     private static readonly Dictionary<string, string[]> Words = new(StringComparer.OrdinalIgnoreCase)
     {
-        ["soap"] = ["soap", "bubble", "seife", "blasen", "jabón", "jabon", "burbuj", "savon", "bulle", "mydł", "mydl", "pęcherz"],
+        ["soap"] =
+        [
+            "soap",
+            "bubble",
+            "seife",
+            "blasen",
+            "jabón",
+            "jabon",
+            "burbuj",
+            "savon",
+            "bulle",
+            "mydł",
+            "mydl",
+            "pęcherz",
+        ],
         ["nitrogen"] = ["nitrogen", "stickstoff", "nitrógeno", "nitrogeno", "azote", "azot"],
         ["detector"] = ["detector", "detektor", "suchgerät", "détecteur", "detecteur", "wykrywacz"],
     };

@@ -45,9 +45,10 @@ public sealed partial class JobLog
         Asked(
             () =>
             {
-                var job = Whole(jobId) ?? throw new LogStoreException(
-                    Phrase.Of($"The job {jobId.ToString()} is not in the log; nothing was added.")
-                );
+                var job = Whole(jobId)
+                    ?? throw new LogStoreException(
+                        Phrase.Of($"The job {jobId.ToString()} is not in the log; nothing was added.")
+                    );
                 return Write(
                     new() { OfJob = LogSubject.Of(job.Job), Entries = Missing(job.Job, job.Arrived, entries) },
                     []
@@ -60,9 +61,10 @@ public sealed partial class JobLog
         Asked(
             () =>
             {
-                var job = Whole(jobId) ?? throw new LogStoreException(
-                    Phrase.Of($"The job {jobId.ToString()} is not in the log; no photo was added.")
-                );
+                var job = Whole(jobId)
+                    ?? throw new LogStoreException(
+                        Phrase.Of($"The job {jobId.ToString()} is not in the log; no photo was added.")
+                    );
                 return shelf.Entry(photo.Entry)?.JobId == jobId
                     ? Write(new() { OfJob = LogSubject.Of(job.Job) }, Missing(jobId, [photo]))
                     : throw new LogStoreException(

@@ -53,9 +53,8 @@ public sealed class Phrase : IEquatable<Phrase>
     {
         ArgumentNullException.ThrowIfNull(phrase);
         return new(
-            new Piece.Turned(
-                phrase.piece,
-                static (_, words) => words.Length == 0 ? words : char.ToUpperInvariant(words[0]) + words[1..]
+            new Piece.Turned(phrase.piece, static (_, words) =>
+                words.Length == 0 ? words : char.ToUpperInvariant(words[0]) + words[1..]
             )
         );
     }

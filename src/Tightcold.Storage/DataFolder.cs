@@ -1,5 +1,6 @@
 using Tightcold.Jobs.Journals;
 using Tightcold.Quantities;
+
 namespace Tightcold.Storage;
 
 /// <summary>Where the data file is: the folder asked for, else TIGHTCOLD_DATA, else the user's data folder.</summary>

@@ -1,7 +1,7 @@
-using Tightcold.Jobs.Journals;
-using Tightcold.Quantities;
 using System.Data.Common;
 using Npgsql;
+using Tightcold.Jobs.Journals;
+using Tightcold.Quantities;
 
 namespace Tightcold.Storage;
 

@@ -1,5 +1,5 @@
-using Tightcold.Jobs.Journals;
 using Microsoft.EntityFrameworkCore;
+using Tightcold.Jobs.Journals;
 using Tightcold.Jobs.Photos;
 using Tightcold.Quantities;
 using Tightcold.Storage.Mapping;
@@ -140,7 +140,9 @@ public sealed partial class JobStore
         }
         catch (Exception trouble) when (BadCell.Is(trouble))
         {
-            unreadable.Add(Phrase.Of($"A photo has a damaged time or id ({Phrase.Verbatim(trouble.Message.TrimEnd('.'))})."));
+            unreadable.Add(
+                Phrase.Of($"A photo has a damaged time or id ({Phrase.Verbatim(trouble.Message.TrimEnd('.'))}).")
+            );
         }
         return (unreadable, changed);
     }

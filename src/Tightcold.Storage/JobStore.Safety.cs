@@ -71,9 +71,7 @@ public sealed partial class JobStore
         )
             troubles.Add(Phrase.Of($"Job {rows.Number}: its opening or its kit is not as it was written down."));
         if (rows.Car is { } car && !RowSum.Fits(car.Digest, RowSum.Of(car)))
-            troubles.Add(
-                Phrase.Of($"The car {car.Id.ToString()} (job {rows.Number}) is not as it was written down.")
-            );
+            troubles.Add(Phrase.Of($"The car {car.Id.ToString()} (job {rows.Number}) is not as it was written down."));
         try
         {
             var record = Record(rows);
@@ -157,7 +155,11 @@ public sealed partial class JobStore
         catch (Exception trouble) when (BadCell.Is(trouble))
         {
             return (
-                [Phrase.Of($"A version of the kit has a damaged time or id ({Phrase.Verbatim(trouble.Message.TrimEnd('.'))}).")],
+                [
+                    Phrase.Of(
+                        $"A version of the kit has a damaged time or id ({Phrase.Verbatim(trouble.Message.TrimEnd('.'))})."
+                    ),
+                ],
                 changed
             );
         }
@@ -276,7 +278,9 @@ public sealed partial class JobStore
         catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
         {
             throw new StoreException(
-                Phrase.Of($"The backup {Phrase.Verbatim(file)} cannot be written ({Phrase.Verbatim(trouble.Message)}); {Name} is as it was."),
+                Phrase.Of(
+                    $"The backup {Phrase.Verbatim(file)} cannot be written ({Phrase.Verbatim(trouble.Message)}); {Name} is as it was."
+                ),
                 trouble
             );
         }
@@ -293,7 +297,9 @@ public sealed partial class JobStore
         catch (Exception trouble) when (engine.Explain(trouble) is { } known)
         {
             throw new StoreException(
-                Phrase.Of($"The backup {Phrase.Verbatim(file)} could not be finished, and {Name} is as it was. {known.Says}"),
+                Phrase.Of(
+                    $"The backup {Phrase.Verbatim(file)} could not be finished, and {Name} is as it was. {known.Says}"
+                ),
                 trouble
             );
         }

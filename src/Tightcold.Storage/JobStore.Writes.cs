@@ -147,9 +147,7 @@ public sealed partial class JobStore
             .Cars.AsNoTracking()
             .FirstOrDefaultAsync(there => there.Id == row.CarId, cancellation)
             .ConfigureAwait(false)
-            ?? throw new StoreException(
-                Phrase.Of($"The car {row.CarId.ToString()} is not there; no job was added.")
-            );
+            ?? throw new StoreException(Phrase.Of($"The car {row.CarId.ToString()} is not there; no job was added."));
         database.Jobs.Add(row);
         database.JobLines.Add(JobLines.New(row, RowText.Car(car).Label));
     }

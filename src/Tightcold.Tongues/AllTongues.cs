@@ -39,7 +39,8 @@ public static class AllTongues
             .Where(wish => wish.Tongue is not null && wish.Weight > 0)
             .OrderByDescending(wish => wish.Weight)
             .Select(wish => wish.Tongue)
-            .FirstOrDefault() ?? English;
+            .FirstOrDefault()
+        ?? English;
 
     private static double Weight(string wish)
     {

@@ -26,7 +26,9 @@ internal class Catalogue
     )
     {
         public bool IsFuzzy =>
-            Notes.Any(note => note.StartsWith("#,", StringComparison.Ordinal) && note.Contains("fuzzy", StringComparison.Ordinal));
+            Notes.Any(note =>
+                note.StartsWith("#,", StringComparison.Ordinal) && note.Contains("fuzzy", StringComparison.Ordinal)
+            );
     }
 
     private readonly FrozenDictionary<(string? Context, string Id), ImmutableArray<string>> said;
@@ -37,7 +39,9 @@ internal class Catalogue
         Messages = messages;
         ids = new(() => [.. messages.Select(message => (message.Context, message.Id))]);
         said = messages
-            .Where(message => message is { Id.Length: > 0, IsFuzzy: false } && message.Said.All(form => form.Length > 0))
+            .Where(message =>
+                message is { Id.Length: > 0, IsFuzzy: false } && message.Said.All(form => form.Length > 0)
+            )
             .ToFrozenDictionary(message => (message.Context, message.Id), message => message.Said);
     }
 
@@ -46,8 +50,7 @@ internal class Catalogue
     /// <summary>What stands in the program.</summary>
     public static Catalogue Shipped(string name)
     {
-        using var file =
-            typeof(Catalogue).Assembly.GetManifestResourceStream(name + ".po")
+        using var file = typeof(Catalogue).Assembly.GetManifestResourceStream(name + ".po")
             ?? throw new InvalidOperationException($"no catalogue {name}");
         using var reader = new StreamReader(file, Encoding.UTF8);
         return Read(reader);
@@ -94,7 +97,10 @@ internal class Catalogue
                 notes.Add(text);
             else if (text[0] == '"')
                 (open ?? throw Wrong(number, line)).Append(Unquoted(text, number));
-            else if (text.IndexOf(' ', StringComparison.Ordinal) is > 0 and var gap && text.StartsWith("msg", StringComparison.Ordinal))
+            else if (
+                text.IndexOf(' ', StringComparison.Ordinal) is > 0 and var gap
+                && text.StartsWith("msg", StringComparison.Ordinal)
+            )
                 fields[text[..gap]] = open = new(Unquoted(text[(gap + 1)..].Trim(), number));
             else
                 throw Wrong(number, line);
@@ -116,7 +122,11 @@ internal class Catalogue
                         [
                             .. Enumerable
                                 .Range(0, fields.Count)
-                                .Select(form => fields.GetValueOrDefault(string.Create(CultureInfo.InvariantCulture, $"msgstr[{form}]")))
+                                .Select(form =>
+                                    fields.GetValueOrDefault(
+                                        string.Create(CultureInfo.InvariantCulture, $"msgstr[{form}]")
+                                    )
+                                )
                                 .TakeWhile(form => form is not null)
                                 .Select(form => form!.ToString()),
                         ],
@@ -184,5 +194,6 @@ internal class Catalogue
         return plain.ToString();
     }
 
-    private static FormatException Wrong(int line, string text) => new($"line {line} is no line of a catalogue: {text}");
+    private static FormatException Wrong(int line, string text) =>
+        new($"line {line} is no line of a catalogue: {text}");
 }

@@ -26,9 +26,7 @@ internal sealed partial class PseudoCatalogue : Catalogue
     private static string Longer(string message)
     {
         // What stands in a place is marked by itself, or is no message.
-        var text = new StringBuilder(
-            Opens + Place().Replace(message, place => $"{Closes}{place.Value}{Opens}")
-        );
+        var text = new StringBuilder(Opens + Place().Replace(message, place => $"{Closes}{place.Value}{Opens}"));
         for (var more = message.Length * 2 / 5; more > 0; more -= 7)
             text.Append(' ').Append('ö', Math.Min(6, more));
         return text.Append(Closes).ToString();

@@ -67,7 +67,11 @@ public sealed class Tongue : ITongue
         var made = (CultureInfo)CultureInfo.InvariantCulture.Clone();
         made.NumberFormat.NumberDecimalSeparator = decimals;
         made.NumberFormat.NumberGroupSeparator = groups;
-        made.DateTimeFormat.AbbreviatedMonthNames = [.. Months.Short.Select(month => Say(month, Months.Abbreviated)), ""];
+        made.DateTimeFormat.AbbreviatedMonthNames =
+        [
+            .. Months.Short.Select(month => Say(month, Months.Abbreviated)),
+            "",
+        ];
         made.DateTimeFormat.MonthNames = [.. Months.Long.Select(month => Say(month, Months.Whole)), ""];
         made.DateTimeFormat.AbbreviatedMonthGenitiveNames = made.DateTimeFormat.AbbreviatedMonthNames;
         made.DateTimeFormat.MonthGenitiveNames = made.DateTimeFormat.MonthNames;

@@ -64,7 +64,8 @@ public sealed partial class CatalogueTests
                 Assert.True(
                     message.Plural is null
                         ? Places(form).SetEquals(needed)
-                        : Places(form).IsSubsetOf(needed) && Places(message.Id).Except(["{0}"]).All(Places(form).Contains),
+                        : Places(form).IsSubsetOf(needed)
+                            && Places(message.Id).Except(["{0}"]).All(Places(form).Contains),
                     $"{name}: {message.Id} → {form}"
                 );
         }
@@ -96,7 +97,10 @@ public sealed partial class CatalogueTests
         try
         {
             program = Process.Start(
-                new ProcessStartInfo("msgfmt", ["--check-format", "--check-header", "-o", "-", Books.Path(Root.Value, name)])
+                new ProcessStartInfo(
+                    "msgfmt",
+                    ["--check-format", "--check-header", "-o", "-", Books.Path(Root.Value, name)]
+                )
                 {
                     RedirectStandardError = true,
                     RedirectStandardOutput = true,
@@ -109,7 +113,10 @@ public sealed partial class CatalogueTests
         }
         using (program)
         {
-            var compiled = program!.StandardOutput.BaseStream.CopyToAsync(Stream.Null, TestContext.Current.CancellationToken);
+            var compiled = program!.StandardOutput.BaseStream.CopyToAsync(
+                Stream.Null,
+                TestContext.Current.CancellationToken
+            );
             var said = await program.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken);
             await compiled;
             await program.WaitForExitAsync(TestContext.Current.CancellationToken);

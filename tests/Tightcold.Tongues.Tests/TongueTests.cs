@@ -17,9 +17,7 @@ public sealed class TongueTests
     [InlineData("pl", "1", "2 3 4 22 23 24 32 42 102 1002", "0 5 6 11 12 13 14 15 19 100 1000 112")]
     public void A_number_takes_the_form_that_the_language_gives_it(string name, params string[] forms)
     {
-        var book = new Catalogue([
-            new(null, "{0} can", "{0} cans", [.. forms.Select((_, at) => $"form {at}")], []),
-        ]);
+        var book = new Catalogue([new(null, "{0} can", "{0} cans", [.. forms.Select((_, at) => $"form {at}")], [])]);
         var shipped = Named(name);
         var tongue = shipped.With(book);
         for (var form = 0; form < forms.Length; form++)
@@ -77,7 +75,10 @@ public sealed class TongueTests
         foreach (var tongue in AllTongues.All.Where(tongue => tongue != AllTongues.English))
         {
             Assert.Equal("1013,25", 1013.25.ToString("0.##", tongue.Culture));
-            Assert.Equal("4,5 bar", new ReaderUnits(UnitSystem.Metric, tongue).Format(new(QuantityKind.GaugePressure, 4.5e5))[..7]);
+            Assert.Equal(
+                "4,5 bar",
+                new ReaderUnits(UnitSystem.Metric, tongue).Format(new(QuantityKind.GaugePressure, 4.5e5))[..7]
+            );
         }
         // Months as they stand in a date: ISO has no words for them; common knowledge of each language.
         Assert.Equal("9 März 2026", moment.ToString("d MMMM yyyy", Named("de").Culture));
@@ -109,7 +110,13 @@ public sealed class TongueTests
     [Fact]
     public void What_is_written_is_read_again()
     {
-        var one = new Catalogue.Message("here", "say \"a\\b\"\n{0}", null, ["sage „a“\t{0}"], ["# by hand", "#. {0}: x"]);
+        var one = new Catalogue.Message(
+            "here",
+            "say \"a\\b\"\n{0}",
+            null,
+            ["sage „a“\t{0}"],
+            ["# by hand", "#. {0}: x"]
+        );
         var many = new Catalogue.Message(null, "{0} can", "{0} cans", ["{0} puszka", "{0} puszki", "{0} puszek"], []);
         using var reader = new StringReader(Catalogue.Written(one) + "\n" + Catalogue.Written(many));
         var back = Catalogue.Read(reader).Messages;

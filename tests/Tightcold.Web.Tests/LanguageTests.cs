@@ -68,7 +68,9 @@ public sealed partial class LanguageTests(Chromium chromium)
         await using var there = await DemoInAsync("en");
         using var client = here.Client();
         using var english = there.Client();
-        var pages = (await Crawl.PagesAsync(english, Cancellation)).Where(path => path.StartsWith("/jobs/1", StringComparison.Ordinal));
+        var pages = (await Crawl.PagesAsync(english, Cancellation)).Where(path =>
+            path.StartsWith("/jobs/1", StringComparison.Ordinal)
+        );
         foreach (var path in pages)
         {
             var (spoken, tspoken) = (await FiguresAsync(client, path), await FiguresAsync(english, path));
@@ -79,7 +81,11 @@ public sealed partial class LanguageTests(Chromium chromium)
                 $"{path} in {language}: too many: {string.Join(' ', more)}; missing: {string.Join(' ', missing)}"
             );
         }
-        Assert.Contains($"<html lang=\"{language}\"", await client.GetStringAsync(new Uri("/", UriKind.Relative), Cancellation), StringComparison.Ordinal);
+        Assert.Contains(
+            $"<html lang=\"{language}\"",
+            await client.GetStringAsync(new Uri("/", UriKind.Relative), Cancellation),
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -148,7 +154,9 @@ public sealed partial class LanguageTests(Chromium chromium)
     }
 
     private static IEnumerable<string?> Free(Schema schema, FieldBag fields) =>
-        schema.Fields.Where(field => field.Type is FieldType.Text or FieldType.Container).Select(field => fields.Text(field.Name));
+        schema
+            .Fields.Where(field => field.Type is FieldType.Text or FieldType.Container)
+            .Select(field => fields.Text(field.Name));
 
     private static IEnumerable<string> TextsOf(string html)
     {
@@ -201,7 +209,10 @@ public sealed partial class LanguageTests(Chromium chromium)
     [GeneratedRegex("[0-9]+(?:[.,][0-9]+)?(?![0-9])")]
     private static partial Regex Figure();
 
-    [GeneratedRegex("<(script|style|datalist|svg class=\"qr\")[^>]*>.*?</(script|style|datalist|svg)>|<!--.*?-->|<code[^>]*>.*?</code>", RegexOptions.Singleline)]
+    [GeneratedRegex(
+        "<(script|style|datalist|svg class=\"qr\")[^>]*>.*?</(script|style|datalist|svg)>|<!--.*?-->|<code[^>]*>.*?</code>",
+        RegexOptions.Singleline
+    )]
     private static partial Regex Unread();
 
     [GeneratedRegex(" (?:aria-label|alt|placeholder|title)=\"([^\"]*)\"")]

@@ -27,7 +27,12 @@ public static class Books
                         [],
                         [
                             .. places.Select((code, at) => $"#. {{{at}}}: {OneLine(code)}"),
-                            .. group.Select(one => one.File).Distinct().Order(StringComparer.Ordinal).Take(3).Select(file => $"#: {file}"),
+                            .. group
+                                .Select(one => one.File)
+                                .Distinct()
+                                .Order(StringComparer.Ordinal)
+                                .Take(3)
+                                .Select(file => $"#: {file}"),
                         ]
                     );
                 })
@@ -54,12 +59,16 @@ public static class Books
                     Catalogue.Written(
                         message with
                         {
-                            Said = known is not null && known.Said.Length == many
-                                ? known.Said
-                                : [.. Enumerable.Repeat("", many)],
+                            Said =
+                                known is not null && known.Said.Length == many
+                                    ? known.Said
+                                    : [.. Enumerable.Repeat("", many)],
                             Notes =
                             [
-                                .. (known?.Notes ?? []).Where(note => note.StartsWith("# ", StringComparison.Ordinal) || note.StartsWith("#,", StringComparison.Ordinal)),
+                                .. (known?.Notes ?? []).Where(note =>
+                                    note.StartsWith("# ", StringComparison.Ordinal)
+                                    || note.StartsWith("#,", StringComparison.Ordinal)
+                                ),
                                 .. message.Notes,
                             ],
                         }
@@ -78,5 +87,6 @@ public static class Books
         return at < 0 ? 2 : head[at + "nplurals=".Length] - '0';
     }
 
-    private static string OneLine(string code) => string.Join(' ', code.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+    private static string OneLine(string code) =>
+        string.Join(' ', code.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
 }

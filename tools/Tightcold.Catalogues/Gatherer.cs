@@ -57,14 +57,19 @@ public sealed class Gatherer(Func<string, string> shortName)
                     && expression is InterpolatedStringExpressionSyntax or BinaryExpressionSyntax
                     && IsHandler(model.GetTypeInfo(expression).ConvertedType)
                     && !InPlural(expression, model)
-                    && !(expression.Parent is BinaryExpressionSyntax above && IsHandler(model.GetTypeInfo(above).ConvertedType)):
+                    && !(
+                        expression.Parent is BinaryExpressionSyntax above
+                        && IsHandler(model.GetTypeInfo(above).ConvertedType)
+                    ):
                 Message(expression, model);
                 break;
         }
         switch (node)
         {
-            case InvocationExpressionSyntax or BaseObjectCreationExpressionSyntax or ConstructorInitializerSyntax
-                or PrimaryConstructorBaseTypeSyntax:
+            case InvocationExpressionSyntax
+            or BaseObjectCreationExpressionSyntax
+            or ConstructorInitializerSyntax
+            or PrimaryConstructorBaseTypeSyntax:
                 Arguments(node, model);
                 break;
             case AttributeSyntax { ArgumentList.Arguments: var given } attribute
@@ -122,12 +127,17 @@ public sealed class Gatherer(Func<string, string> shortName)
         };
         // The context of a choice is the name of its field, which is given beside it.
         string? Here(string? context) =>
-            context != "@0" ? context
-            : given.Select(one => model.GetConstantValue(one.Value.Syntax).Value).FirstOrDefault() as string;
+            context != "@0"
+                ? context
+                : given.Select(one => model.GetConstantValue(one.Value.Syntax).Value).FirstOrDefault() as string;
         // To say a word that is not written here is to look it up; where it is written it is marked.
         asks =
             model.GetSymbolInfo(node).Symbol
-            is IMethodSymbol { ContainingType.Name: "Say" or "Phrase", Name: "It" or "Words" or "Within" or "Says" };
+                is IMethodSymbol
+                {
+                    ContainingType.Name: "Say" or "Phrase",
+                    Name: "It" or "Words" or "Within" or "Says"
+                };
         foreach (var argument in given)
             if (
                 argument is { IsImplicit: false, Parameter: { } parameter, Value.Syntax: ExpressionSyntax value }
@@ -154,7 +164,8 @@ public sealed class Gatherer(Func<string, string> shortName)
     }
 
     private static bool InPlural(SyntaxNode node, SemanticModel model) =>
-        node.Parent is ArgumentSyntax { Parent.Parent: InvocationExpressionSyntax { ArgumentList.Arguments.Count: 3 } call }
+        node.Parent
+            is ArgumentSyntax { Parent.Parent: InvocationExpressionSyntax { ArgumentList.Arguments.Count: 3 } call }
         && model.GetSymbolInfo(call).Symbol is IMethodSymbol { Name: "Many" } method
         && IsHandler(method.Parameters[^1].Type);
 
@@ -187,7 +198,11 @@ public sealed class Gatherer(Func<string, string> shortName)
                 case InterpolatedStringExpressionSyntax pieces:
                     foreach (var piece in pieces.Contents)
                         if (piece is InterpolatedStringTextSyntax words)
-                            text.Append(words.TextToken.ValueText.Replace("{{", "{", StringComparison.Ordinal).Replace("}}", "}", StringComparison.Ordinal));
+                            text.Append(
+                                words
+                                    .TextToken.ValueText.Replace("{{", "{", StringComparison.Ordinal)
+                                    .Replace("}}", "}", StringComparison.Ordinal)
+                            );
                         else if (piece is InterpolationSyntax hole)
                         {
                             text.Append('{').Append(places.Count).Append('}');
@@ -301,7 +316,10 @@ public sealed class Gatherer(Func<string, string> shortName)
                     return (mark, mark.ConstructorArguments is [{ Value: var context }] ? context as string : null);
         if (symbol is IPropertySymbol property)
             foreach (var made in property.ContainingType.InstanceConstructors)
-                if (made.Parameters.FirstOrDefault(given => given.Name == property.Name) is { } given && Marked(given) is { } mark)
+                if (
+                    made.Parameters.FirstOrDefault(given => given.Name == property.Name) is { } given
+                    && Marked(given) is { } mark
+                )
                     return mark;
         return null;
     }

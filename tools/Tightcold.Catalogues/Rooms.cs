@@ -38,8 +38,15 @@ public static class Rooms
             var made = Path.Combine(root, "artifacts", "obj", name, "release");
             var files = Directory
                 .EnumerateFiles(folder, "*.cs", SearchOption.AllDirectories)
-                .Where(file => !file.Contains(Path.DirectorySeparatorChar + "obj" + Path.DirectorySeparatorChar, StringComparison.Ordinal))
-                .Concat(Directory.Exists(made) ? Directory.EnumerateFiles(made, "*.cs", SearchOption.AllDirectories) : [])
+                .Where(file =>
+                    !file.Contains(
+                        Path.DirectorySeparatorChar + "obj" + Path.DirectorySeparatorChar,
+                        StringComparison.Ordinal
+                    )
+                )
+                .Concat(
+                    Directory.Exists(made) ? Directory.EnumerateFiles(made, "*.cs", SearchOption.AllDirectories) : []
+                )
                 .Where(file => !file.EndsWith("AssemblyInfo.cs", StringComparison.Ordinal));
             var options = new CSharpParseOptions(LanguageVersion.Preview);
             // The name of another would see no internals; the room itself is left out of what it refers to.
@@ -51,11 +58,12 @@ public static class Rooms
             );
             gatherer.Read(compilation);
         }
-        foreach (var book in Directory.EnumerateFiles(Path.Combine(root, RuleBooks), "*.json").Order(StringComparer.Ordinal))
+        foreach (
+            var book in Directory.EnumerateFiles(Path.Combine(root, RuleBooks), "*.json").Order(StringComparer.Ordinal)
+        )
             gatherer.Add(Short(root, book), Lines(book));
         return gatherer;
     }
 
-    private static string Short(string root, string path) =>
-        Path.GetRelativePath(root, path).Replace('\\', '/');
+    private static string Short(string root, string path) => Path.GetRelativePath(root, path).Replace('\\', '/');
 }

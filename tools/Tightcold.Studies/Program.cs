@@ -42,7 +42,9 @@ switch (args.FirstOrDefault())
     case "tables":
         foreach (var name in RefrigerantTables.Names)
         {
-            using var file = File.Create(Path.Combine(After("--to") ?? "src/Tightcold.Loop/Refrigerant/Tables", name + ".table"));
+            using var file = File.Create(
+                Path.Combine(After("--to") ?? "src/Tightcold.Loop/Refrigerant/Tables", name + ".table")
+            );
             TableFile.Write(RefrigerantTables.Build(FluidCatalog.Get(name)), file);
         }
         break;

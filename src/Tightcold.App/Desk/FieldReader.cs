@@ -85,12 +85,10 @@ public static class FieldReader
                     );
             case FieldType.Choice choice:
                 if (
-                    Array.Find(
-                        choice.Options,
-                        one =>
-                            Key(one.Key) == Key(text)
-                            || Key(one.Label) == Key(text)
-                            || Key(Say.It(one.Label, field.Name)) == Key(text)
+                    Array.Find(choice.Options, one =>
+                        Key(one.Key) == Key(text)
+                        || Key(one.Label) == Key(text)
+                        || Key(Say.It(one.Label, field.Name)) == Key(text)
                     ) is
                     { Key: not null } known
                 )

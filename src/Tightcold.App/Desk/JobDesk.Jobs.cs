@@ -120,11 +120,7 @@ public sealed partial class JobDesk
         var now = Now;
         if (at > now)
             return Outcome<Job>.Refused(
-                InputProblem.Of(
-                    "at",
-                    Stamp(at.Value),
-                    $"that moment has not come; it is {Phrase.Verbatim(Stamp(now))}"
-                )
+                InputProblem.Of("at", Stamp(at.Value), $"that moment has not come; it is {Phrase.Verbatim(Stamp(now))}")
             );
         return Outcome<Job>.Of(
             await store

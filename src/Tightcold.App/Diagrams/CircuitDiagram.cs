@@ -48,9 +48,7 @@ public static class CircuitDiagram
                     .Of(view)
                     .Select(
                         (spot, i) =>
-                            Say.It(
-                                $"{i + 1} {Name(spot)}: {Stands(spot)}, leaks with {Odds(spot.Belief.Leaking)}"
-                            )
+                            Say.It($"{i + 1} {Name(spot)}: {Stands(spot)}, leaks with {Odds(spot.Belief.Leaking)}")
                     )
             )
             + "; "

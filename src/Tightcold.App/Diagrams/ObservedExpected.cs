@@ -123,8 +123,7 @@ public static class ObservedExpected
     private static Belief Lead(JobDiagnosis diagnosis) =>
         diagnosis.Answer.Beliefs.First(belief => !belief.Hypothesis.IsNoneOfThese);
 
-    private static string LeadName(JobDiagnosis diagnosis) =>
-        Spoken.Of(FaultWords.Name(Lead(diagnosis).Hypothesis));
+    private static string LeadName(JobDiagnosis diagnosis) => Spoken.Of(FaultWords.Name(Lead(diagnosis).Hypothesis));
 
     private static double Barometer(JobDiagnosis diagnosis, ReadingCheck reading) =>
         diagnosis.Evidence.Evidence.Points[reading.Point].BarometricPa;

@@ -77,7 +77,10 @@ public sealed class PressureEnthalpyDiagram
             svg,
             $"<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {Width:0} {Height:0}\" role=\"img\" aria-labelledby=\"ph-title ph-desc\" font-family=\"sans-serif\" font-size=\"12\">"
         );
-        Line(svg, $"<title id=\"ph-title\">{Escape(Say.It($"Pressure-enthalpy diagram of {_fluid.DisplayName}"))}</title>");
+        Line(
+            svg,
+            $"<title id=\"ph-title\">{Escape(Say.It($"Pressure-enthalpy diagram of {_fluid.DisplayName}"))}</title>"
+        );
         Line(svg, $"<desc id=\"ph-desc\">{Escape(Description())}</desc>");
         svg.Append(
             "<style>path{fill:none}.frame{stroke:#000}.grid{stroke:#ddd;stroke-width:.5}.dome{stroke:#000;stroke-width:2}.isotherm{stroke:#b33;stroke-width:.8}.isentrope{stroke:#37a;stroke-width:.8;stroke-dasharray:6 3}.quality{stroke:#888;stroke-width:.6;stroke-dasharray:2 3}.cycle{stroke:#070;stroke-width:3;stroke-linejoin:round}text.isotherm{fill:#b33;stroke:none}text.isentrope{fill:#37a;stroke:none}text.cycle{fill:#070;stroke:none;font-weight:bold}</style>\n"

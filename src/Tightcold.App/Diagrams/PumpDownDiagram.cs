@@ -48,10 +48,7 @@ public static class PumpDownDiagram
                 i == view.Observed.Length - 1 ? Shown(view, row.PressurePa, row.OnDial, units) : ""
             );
         }
-        chart.Level(
-            view.Forecast.TargetPa,
-            Say.It($"dry below {Shown(view, view.Forecast.TargetPa, false, units)}")
-        );
+        chart.Level(view.Forecast.TargetPa, Say.It($"dry below {Shown(view, view.Forecast.TargetPa, false, units)}"));
         chart.Band(
             [.. kept.Select(i => (view.Forecast.Seconds[i], view.Forecast.LowPa[i], view.Forecast.HighPa[i]))],
             Say.It("expected, with this pump")
@@ -92,9 +89,7 @@ public static class PumpDownDiagram
             "; ",
             ToldMinutes.Select(minutes =>
                 view.Forecast.At(minutes * 60) is var at
-                    ? Say.It(
-                        $"after {units.Format(Measure.Seconds(minutes * 60))} {Between(at.LowPa, at.HighPa)}"
-                    )
+                    ? Say.It($"after {units.Format(Measure.Seconds(minutes * 60))} {Between(at.LowPa, at.HighPa)}")
                     : ""
             )
         );

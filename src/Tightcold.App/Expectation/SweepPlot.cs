@@ -71,9 +71,15 @@ public static class SweepPlot
         for (var i = 0; i <= 4; i++)
         {
             var y = y0 + ((y1 - y0) * i / 4);
-            Line(svg, $"<text x=\"{Left - 6}\" y=\"{Y(y) + 4:F1}\" text-anchor=\"end\">{y.ToString("F1", numbers)}</text>");
+            Line(
+                svg,
+                $"<text x=\"{Left - 6}\" y=\"{Y(y) + 4:F1}\" text-anchor=\"end\">{y.ToString("F1", numbers)}</text>"
+            );
             var x = x0 + ((x1 - x0) * i / 4);
-            Line(svg, $"<text x=\"{X(x):F1}\" y=\"{top + plotHeight + 16}\" text-anchor=\"middle\">{x.ToString("G4", numbers)}</text>");
+            Line(
+                svg,
+                $"<text x=\"{X(x):F1}\" y=\"{top + plotHeight + 16}\" text-anchor=\"middle\">{x.ToString("G4", numbers)}</text>"
+            );
         }
 
         var path = string.Join(

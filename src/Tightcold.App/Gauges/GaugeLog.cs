@@ -109,9 +109,7 @@ public static class GaugeLog
                     columns.Time,
                     time,
                     columns.TimeUnit is { } unit
-                        ? Phrase.Of(
-                            $"row {row}: a time is needed as a number of {Phrase.Words(unit, UnitWords.Where)}"
-                        )
+                        ? Phrase.Of($"row {row}: a time is needed as a number of {Phrase.Words(unit, UnitWords.Where)}")
                         : Phrase.Of($"row {row}: a time is needed")
                 )
             );

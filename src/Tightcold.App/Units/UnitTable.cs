@@ -34,8 +34,7 @@ internal static class UnitTable
     /// <summary>A unit that is shown, by its symbol.</summary>
     public static Unit Get(QuantityKind kind, string symbol) => All(kind).First(unit => unit.Symbol == symbol);
 
-    private static ImmutableArray<Unit> All(QuantityKind kind) =>
-        ByKind.TryGetValue(kind, out var units) ? units : [];
+    private static ImmutableArray<Unit> All(QuantityKind kind) => ByKind.TryGetValue(kind, out var units) ? units : [];
 
     private static IEnumerable<KeyValuePair<QuantityKind, ImmutableArray<Unit>>> Build()
     {

@@ -73,8 +73,7 @@ internal sealed class Demo(Surroundings surroundings) : DeskCommand<DemoSettings
                 await DemoScenario
                     .PlayAsync(
                         beside,
-                        (done, all) =>
-                            status.Status(Say.It($"Writing the demo job: entry {done} of {all}")),
+                        (done, all) => status.Status(Say.It($"Writing the demo job: entry {done} of {all}")),
                         cancellation
                     )
                     .ConfigureAwait(false)

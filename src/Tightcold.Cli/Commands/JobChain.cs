@@ -45,9 +45,7 @@ internal sealed class JobChain(Surroundings surroundings) : DeskCommand<JobChain
         said.Add(
             whole ? Say.It("Every entry is as it was written down.")
             : broken is { } link
-                ? Say.It(
-                    $"The chain breaks at the entry {link.Entry.ToString()}: it, or one before it, was changed."
-                )
+                ? Say.It($"The chain breaks at the entry {link.Entry.ToString()}: it, or one before it, was changed.")
             : Say.It("Entries are there without their digests; see tightcold check.")
         );
         if (asked is not null)

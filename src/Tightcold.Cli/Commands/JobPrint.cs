@@ -2,8 +2,8 @@ using System.Text.Json.Nodes;
 using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
 using Tightcold.Jobs.Photos;
-using Tightcold.Picture;
 using Tightcold.Pages.Card;
+using Tightcold.Picture;
 using Tightcold.Tongues;
 
 namespace Tightcold.Cli.Commands;

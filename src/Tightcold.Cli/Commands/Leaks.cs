@@ -1,4 +1,3 @@
-using Tightcold.Tongues;
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.Json.Nodes;
@@ -13,6 +12,7 @@ using Tightcold.Picture;
 using Tightcold.Picture.Leaks;
 using Tightcold.Procedures.Rules;
 using Tightcold.Quantities;
+using Tightcold.Tongues;
 
 namespace Tightcold.Cli.Commands;
 
@@ -69,10 +69,10 @@ internal sealed class Leaks(Surroundings surroundings) : DeskCommand<LeaksSettin
 
     /// <summary>The same in the other reader's unit.</summary>
     private string Other(LeakQuantiles rate) =>
-        new ReaderUnits(
-            Units.System == UnitSystem.Us ? UnitSystem.Metric : UnitSystem.Us,
-            Say.Tongue
-        ).Format(new(QuantityKind.LeakRate, rate.P05), new(QuantityKind.LeakRate, rate.P95));
+        new ReaderUnits(Units.System == UnitSystem.Us ? UnitSystem.Metric : UnitSystem.Us, Say.Tongue).Format(
+            new(QuantityKind.LeakRate, rate.P05),
+            new(QuantityKind.LeakRate, rate.P95)
+        );
 
     private string Flow(LeakView view, LeakQuantiles rate)
     {
@@ -124,10 +124,7 @@ internal sealed class Leaks(Surroundings surroundings) : DeskCommand<LeaksSettin
         foreach (var check in view.Checks)
         {
             var minutes = check.Minutes.ToString("0", Units.Culture);
-            Page.Line(
-                Out,
-                Say.It($"check next: {Say.It(check.Spot)} by {Units.Says(check.Kind.Name)}, {minutes} min")
-            );
+            Page.Line(Out, Say.It($"check next: {Say.It(check.Spot)} by {Units.Says(check.Kind.Name)}, {minutes} min"));
         }
         var time = view.Forecast.Seconds;
         Page.Line(

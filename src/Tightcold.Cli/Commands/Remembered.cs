@@ -21,9 +21,7 @@ internal static class Remembered
     /// set).</summary>
     public static Tongue Terminal() =>
         AllTongues.Named(
-            Variables
-                .Select(Environment.GetEnvironmentVariable)
-                .FirstOrDefault(word => !string.IsNullOrEmpty(word))
+            Variables.Select(Environment.GetEnvironmentVariable).FirstOrDefault(word => !string.IsNullOrEmpty(word))
         ) ?? AllTongues.English;
 
     /// <summary>After the command went well: a refused one changes nothing, not even this.</summary>

@@ -1,13 +1,13 @@
-using Tightcold.Tongues;
 using System.Globalization;
 using System.Text.Json.Nodes;
 using Microsoft.AspNetCore.Builder;
 using Spectre.Console;
 using Tightcold.Cli.Wiring;
+using Tightcold.Pages.Parts;
 using Tightcold.Storage;
+using Tightcold.Tongues;
 using Tightcold.Web;
 using Tightcold.Web.Http;
-using Tightcold.Pages.Parts;
 using Tightcold.Web.Lan;
 using Page = Tightcold.Cli.Show.Page;
 
@@ -139,10 +139,7 @@ internal sealed class Serve(Surroundings surroundings) : Command<ServeSettings>
                     + $"until {Clock(ends)}."
             )
         );
-        Page.Line(
-            surroundings.Out,
-            Say.It($"Another code, and the list of paired devices: {devices}")
-        );
+        Page.Line(surroundings.Out, Say.It($"Another code, and the list of paired devices: {devices}"));
         if (lan.Certificate is null)
             Page.Line(
                 surroundings.Out,

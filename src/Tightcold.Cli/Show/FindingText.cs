@@ -85,10 +85,7 @@ internal static class FindingText
             .ToArray();
         foreach (var finding in said)
             Show(console, finding, record, units, whole: finding.Step == now);
-        var quiet = findings
-            .Except(said)
-            .Select(finding => units.Tongue.Within(units.Says(finding.Title)))
-            .ToArray();
+        var quiet = findings.Except(said).Select(finding => units.Tongue.Within(units.Says(finding.Title))).ToArray();
         if (quiet.Length > 0)
             Page.Line(console, Say.It($"Nothing yet: {string.Join(", ", quiet)}."));
     }

@@ -1,8 +1,8 @@
-using Tightcold.Tongues;
 using Spectre.Console;
 using Tightcold.App.Units;
 using Tightcold.Cli.Wiring;
 using Tightcold.Jobs.Fields;
+using Tightcold.Tongues;
 
 namespace Tightcold.Cli.Show;
 

@@ -1,10 +1,10 @@
-using Tightcold.Tongues;
-using Tightcold.Jobs.Journals;
 using System.Text.Json.Nodes;
 using Tightcold.App.Typed;
 using Tightcold.Cli.Show;
+using Tightcold.Jobs.Journals;
 using Tightcold.Quantities;
 using Tightcold.Storage;
+using Tightcold.Tongues;
 
 namespace Tightcold.Cli.Wiring;
 

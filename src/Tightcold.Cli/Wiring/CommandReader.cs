@@ -126,7 +126,11 @@ internal static class CommandReader
                 : throw Misread(row, text, Phrase.Of($"{Phrase.Verbatim(spec.Name)} is a whole number"));
         return Number(text, out var number) && double.IsFinite(number)
             ? number
-            : throw Misread(row, text, Phrase.Of($"{Phrase.Verbatim(spec.Name)} is a plain number with a dot before decimals"));
+            : throw Misread(
+                row,
+                text,
+                Phrase.Of($"{Phrase.Verbatim(spec.Name)} is a plain number with a dot before decimals")
+            );
     }
 
     /// <summary>A plain number with a dot, or as the language writes it; thousands are set apart in neither.</summary>

@@ -1,6 +1,6 @@
-using Tightcold.Tongues;
 using Spectre.Console;
 using Tightcold.App.Desk;
+using Tightcold.Tongues;
 
 namespace Tightcold.Cli.Wiring;
 

@@ -75,10 +75,7 @@ public static class ReadingWords
             return Reason(reason, evidence);
         var barometric = evidence.Points[reason.Point].BarometricPa;
         var read = Value(channel, reason.Observed, barometric);
-        var fault = (
-            Value(channel, reason.Expected.Low, barometric),
-            Value(channel, reason.Expected.High, barometric)
-        );
+        var fault = (Value(channel, reason.Expected.Low, barometric), Value(channel, reason.Expected.High, barometric));
         return evidence.Points.Length > 1
             ? Phrase.Of($"{Name(channel)} {read} in reading {reason.Point + 1} ({fault} if so)")
             : Phrase.Of($"{Name(channel)} {read} ({fault} if so)");

@@ -32,9 +32,7 @@ public static class SignTold
         var times = Math.Exp(Math.Abs(weight));
         return times > Most
             ? Phrase.Words("more than 50 to 1")
-            : Phrase.Of(
-                $"{Measure.Number(Math.Round(times, times < 3 ? 1 : 0))} to 1"
-            );
+            : Phrase.Of($"{Measure.Number(Math.Round(times, times < 3 ? 1 : 0))} to 1");
     }
 
     /// <summary>Why the readings were taken, and what that makes of them before any of them.</summary>

@@ -106,9 +106,9 @@ internal static class ColdFinding
     private static Phrase Again(VentJudged shown) =>
         Phrase.Words(
             shown is { HumidityMissing: true, CabinMissing: true }
-                    ? "Read the vent again, with the humidity and the cabin air"
-                : shown.HumidityMissing ? "Read the vent again, with the humidity"
-                : "Read the vent again, with the cabin air"
+                ? "Read the vent again, with the humidity and the cabin air"
+            : shown.HumidityMissing ? "Read the vent again, with the humidity"
+            : "Read the vent again, with the cabin air"
         );
 
     private static IEnumerable<Estimate> Estimates(ColdPicture cold)

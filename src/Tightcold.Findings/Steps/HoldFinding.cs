@@ -192,9 +192,7 @@ internal static class HoldFinding
             { } quality when quality.HasFlag(TestQuality.TooShort) => Phrase.Words(
                 "It was too short to see more than gross leaks."
             ),
-            { } quality when quality.HasFlag(TestQuality.LowPressure) => Phrase.Words(
-                "The test pressure was too low."
-            ),
+            { } quality when quality.HasFlag(TestQuality.LowPressure) => Phrase.Words("The test pressure was too low."),
             { } quality when quality.HasFlag(TestQuality.Cooling) => Phrase.Words(
                 "The parts cooled meanwhile, which hides a leak."
             ),

@@ -54,10 +54,7 @@ internal static class LeakFinding
                     .Distinct(),
             ],
             Assumptions = known ? LeakWords.Assumptions(picture) : [],
-            Missing =
-                open.Length == 0 || !checkedAny
-                    ? []
-                    : [Phrase.Of($"unchecked: {Names(open)}")],
+            Missing = open.Length == 0 || !checkedAny ? [] : [Phrase.Of($"unchecked: {Names(open)}")],
             Hazards =
             [
                 StepCautions.MovingParts with

@@ -157,9 +157,7 @@ internal static class RecoverFinding
         {
             var name = Phrase.Verbatim(cylinder.Name);
             if (cylinder.MayKg is not { } most)
-                missing.Add(
-                    Phrase.Of($"the tare of {name}: without it the fill of the cylinder is not known")
-                );
+                missing.Add(Phrase.Of($"the tare of {name}: without it the fill of the cylinder is not known"));
             else if (cylinder.Overfilled)
                 hazards.Insert(
                     0,
@@ -247,11 +245,7 @@ internal static class RecoverFinding
                         line.IsAbout(record.Car.Refrigerant) && line.Meets(LawAndSubstance.WhoWorks(record.Kit))
                     )
                     .Select(line =>
-                        ImmutableArray.Create(
-                            RuleWords.Plain(line),
-                            RuleWords.Stands(line),
-                            RuleWords.Sure(line)
-                        )
+                        ImmutableArray.Create(RuleWords.Plain(line), RuleWords.Stands(line), RuleWords.Sure(line))
                     ),
             ]
         );

@@ -1,5 +1,5 @@
-using Tightcold.Quantities;
 using Tightcold.Jobs.Fields;
+using Tightcold.Quantities;
 
 namespace Tightcold.Jobs.Entries;
 
@@ -32,7 +32,5 @@ public sealed record Entry(
 
     /// <summary>What a person reads for a field of this entry, in any language; empty where it is left out.</summary>
     public Phrase Says(string field) =>
-        Fields.Text(field) is { } stored
-            ? Schema.Find(field)?.Says(stored) ?? Phrase.Verbatim(stored)
-            : Phrase.Empty;
+        Fields.Text(field) is { } stored ? Schema.Find(field)?.Says(stored) ?? Phrase.Verbatim(stored) : Phrase.Empty;
 }

@@ -40,18 +40,11 @@ public static class SignWords
         new("left and right vents", ["vents alike", "vents differ"]),
         new(HeaterHose, ["vent the same with the heater hose pinched", "vent colder with the heater hose pinched"]),
         new(LowPipe, ["thick pipe cold", "thick pipe not cold"]),
-        new(
-            LiquidLine,
-            ["liquid line of one warmth", "cold behind the drier", "cold before the expansion device"]
-        ),
+        new(LiquidLine, ["liquid line of one warmth", "cold behind the drier", "cold before the expansion device"]),
         new("needles", ["needles steady", "low needle swings", "both needles shake"]),
         new(
             AfterStop,
-            [
-                "both gauges draw together slowly",
-                "high side falls fast, then slowly",
-                "both gauges equal at once",
-            ]
+            ["both gauges draw together slowly", "high side falls fast, then slowly", "both gauges equal at once"]
         ),
         new(AfterRest, ["still warm after the rest", "cold again after the rest"]),
         new(Belt, ["belt right, hub turns", "belt slips", "hub stands still"]),

@@ -16,5 +16,5 @@ public static class StoryWords
 
     [Said]
     public static ImmutableArray<string> All { get; } =
-        [BroughtInWarm, WarmAtIdle, WarmAfterTenMinutes, CheckUp, JustMended, CameBack, NotSaid];
+    [BroughtInWarm, WarmAtIdle, WarmAfterTenMinutes, CheckUp, JustMended, CameBack, NotSaid];
 }

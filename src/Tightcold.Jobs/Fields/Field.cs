@@ -19,8 +19,7 @@ public static class Field
         [Said] string label,
         bool required = false,
         [Said] string? hint = null
-    ) =>
-        new(name, label, new FieldType.Quantity(QuantityKind.Temperature, Zero - 40, Zero + 150), required, hint);
+    ) => new(name, label, new FieldType.Quantity(QuantityKind.Temperature, Zero - 40, Zero + 150), required, hint);
 
     /// <summary>A manifold gauge, full vacuum to 200 bar (R-744 included). Perfect vacuum at the highest barometer
     /// is -108.4 kPa gauge; what is impossible at *this* barometer is refused where the barometer is known.</summary>
@@ -29,8 +28,7 @@ public static class Field
         [Said] string label,
         bool required = false,
         [Said] string? hint = null
-    ) =>
-        new(name, label, new FieldType.Quantity(QuantityKind.GaugePressure, -108_400, 20e6), required, hint);
+    ) => new(name, label, new FieldType.Quantity(QuantityKind.GaugePressure, -108_400, 20e6), required, hint);
 
     public static FieldSpec Humidity(
         string name = FieldNames.RelativeHumidity,
@@ -85,8 +83,7 @@ public static class Field
         [Said] string label,
         bool required,
         [Said("@0")] params FieldType.Option[] words
-    ) =>
-        new(name, label, new FieldType.Choice(words), required);
+    ) => new(name, label, new FieldType.Choice(words), required);
 
     public static FieldSpec Number(
         string name,

@@ -223,11 +223,7 @@ public static class JobDocument
             problems.Add(
                 InputProblem.Of(
                     "$.chain",
-                    Phrase.Many(
-                        record.Chain.Length,
-                        $"{record.Chain.Length} link",
-                        $"{record.Chain.Length} links"
-                    ),
+                    Phrase.Many(record.Chain.Length, $"{record.Chain.Length} link", $"{record.Chain.Length} links"),
                     $"it names each of the {record.Journal.All.Length} entries of the file once; an entry was added "
                         + $"or taken out since it was written"
                 )

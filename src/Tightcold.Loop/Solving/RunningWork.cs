@@ -172,11 +172,7 @@ internal sealed class RunningWork
                 Phrase.Of($"the balances of the state found close to {Figure(balance.Worst)} only")
             );
         if (readings is { IsFinite: false })
-            (state, readings, reason) = (
-                LoopState.NotClosed,
-                null,
-                Phrase.Words("a reading came out as no number")
-            );
+            (state, readings, reason) = (LoopState.NotClosed, null, Phrase.Words("a reading came out as no number"));
         var report = new SolverReport(
             _trace.Marches,
             _trace.Marches * LoopMarch.LookUps,

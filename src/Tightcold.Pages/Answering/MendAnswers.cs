@@ -1,12 +1,12 @@
 using System.Buffers.Binary;
 using System.Collections.Immutable;
-using Tightcold.LeakTests;
 using Tightcold.App.Desk;
 using Tightcold.Findings.Now;
 using Tightcold.Jobs.Circuit;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
+using Tightcold.LeakTests;
 using Tightcold.Pages.Asked;
 using Tightcold.Pages.Forms;
 using Tightcold.Pages.Shown;
@@ -144,9 +144,7 @@ internal sealed class MendAnswers(JobDesk desk, FindingSource findings, IIdSourc
         there is not null
         && (
             there.Kind != entry.Kind
-            || !FieldReader
-                .Read(EntryKinds.Get(entry.Kind), entry.Fields, Say.Tongue.Culture)
-                .Bag.Equals(there.Fields)
+            || !FieldReader.Read(EntryKinds.Get(entry.Kind), entry.Fields, Say.Tongue.Culture).Bag.Equals(there.Fields)
         );
 
     private static ImmutableArray<InputProblem> Unread(

@@ -110,10 +110,7 @@ public static class Routes
         ArgumentNullException.ThrowIfNull(line);
         return line switch
         {
-            { Kind: NowKind.LabelCharge } => (
-                EditCar(record.Car.Id),
-                Say.It("Write down: the label’s charge")
-            ),
+            { Kind: NowKind.LabelCharge } => (EditCar(record.Car.Id), Say.It("Write down: the label’s charge")),
             { Kind: NowKind.NoContainer } => (NewContainer, Say.It("Add a can to the kit")),
             { Action: { EntryKind: not null } action } => Doing(record.Job, action),
             _ => null,
@@ -131,9 +128,7 @@ public static class Routes
                 EntryKinds.ScaleReading or EntryKinds.ContainerMoved => Say.It("Weigh in"),
                 EntryKinds.LeakCheck => Say.It("Search"),
                 EntryKinds.SealChanged => Say.It("Mend"),
-                EntryKinds.JobState when action.Known.Any(known => known.Text == "closed") => Say.It(
-                    "Close the job"
-                ),
+                EntryKinds.JobState when action.Known.Any(known => known.Text == "closed") => Say.It("Close the job"),
                 var kind => Say.It($"Write down: {Say.Within(EntryKinds.Get(kind!).Label)}"),
             }
         );

@@ -198,11 +198,7 @@ public sealed class CardFacts
         {
             0 => [],
             1 => [(Say.It("Weather"), Words(all[0]))],
-            _ =>
-            [
-                (Say.It("Weather as it came"), Words(all[0])),
-                (Say.It("Weather as it went"), Words(all[^1])),
-            ],
+            _ => [(Say.It("Weather as it came"), Words(all[0])), (Say.It("Weather as it went"), Words(all[^1]))],
         };
     }
 

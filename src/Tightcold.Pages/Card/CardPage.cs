@@ -1,9 +1,9 @@
-using Tightcold.App.Units;
 using System.Reflection;
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Web;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging.Abstractions;
+using Tightcold.App.Units;
 using Tightcold.Findings;
 using Tightcold.Jobs.Photos;
 using Tightcold.Pages.Asked;

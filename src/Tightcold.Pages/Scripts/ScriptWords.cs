@@ -82,11 +82,7 @@ public static class ScriptWords
                 $"{Place} new entries from another device, shown below."
             ),
         count =>
-            Phrase.Many(
-                count,
-                $"{Place} new entry from another device.",
-                $"{Place} new entries from another device."
-            ),
+            Phrase.Many(count, $"{Place} new entry from another device.", $"{Place} new entries from another device."),
     ];
 
     /// <summary>Each English text with what is said for it, as JSON that may stand within a page; null where all is

@@ -33,8 +33,7 @@ public sealed record Reader(ReaderUnits Units, TimeZoneInfo Zone, DateTimeOffset
 
     public string Day(DateTimeOffset moment) => Local(moment).ToString("d MMMM yyyy", Culture);
 
-    public string Full(DateTimeOffset moment) =>
-        Local(moment).ToString("d MMM yyyy HH:mm", Culture);
+    public string Full(DateTimeOffset moment) => Local(moment).ToString("d MMM yyyy HH:mm", Culture);
 
     /// <summary>How long ago, as one says it: 25 min, 1 h 10 min, 3 days.</summary>
     public string Since(DateTimeOffset moment) =>

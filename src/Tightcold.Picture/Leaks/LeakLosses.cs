@@ -110,11 +110,7 @@ public sealed record LeakLosses(double? LostKg, double SigmaKg, Phrase Basis, Im
                     topped,
                     seconds,
                     spread,
-                    Phrase.Many(
-                        (int)months,
-                        $"Filled {(int)months} month ago",
-                        $"Filled {(int)months} months ago"
-                    )
+                    Phrase.Many((int)months, $"Filled {(int)months} month ago", $"Filled {(int)months} months ago")
                 );
         }
         return new(

@@ -93,9 +93,7 @@ public sealed record LeakView(
     public static IEnumerable<LeakTestKind> Owned(Kit? kit)
     {
         var words = kit?.Fields.Text(FieldNames.LeakTests) ?? "detector, soap";
-        return LeakTestKind.All.Where(kind =>
-            OwnedTests.Have(words, kind.Needs)
-        );
+        return LeakTestKind.All.Where(kind => OwnedTests.Have(words, kind.Needs));
     }
 
     /// <summary>The circuit's spots in order, each with its belief.</summary>

@@ -1,10 +1,10 @@
 using System.Collections.Immutable;
-using Tightcold.LeakTests;
 using Tightcold.Diagnosis.Leaks;
 using Tightcold.Diagnosis.Tightness;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
+using Tightcold.LeakTests;
 using Tightcold.Picture.Circuit;
 using Tightcold.Picture.Pressures;
 using Tightcold.Picture.Standing;

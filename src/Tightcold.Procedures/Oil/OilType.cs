@@ -60,10 +60,7 @@ public static class OilType
         if (labelled != OilFamily.NotNamed)
             return Graded(carOil, added);
         if (electric == true)
-            return (
-                OilFit.AskGrade,
-                Phrase.Words("non-conductive by its name; only the maker's own type is sure")
-            );
+            return (OilFit.AskGrade, Phrase.Words("non-conductive by its name; only the maker's own type is sure"));
         return given is OilFamily.Pag or OilFamily.DoubleCappedPag
                 ? (
                     OilFit.AskGrade,
@@ -92,10 +89,7 @@ public static class OilType
                     OilFit.Unsure,
                     Phrase.Words("made for electric compressors by its name; only where this maker allows dye")
                 )
-                : (
-                    OilFit.Stop,
-                    Phrase.Words("dye in common oil lets the high voltage of an electric compressor leak")
-                );
+                : (OilFit.Stop, Phrase.Words("dye in common oil lets the high voltage of an electric compressor leak"));
         }
         var (carrier, labelled) = (Family(dye), Family(carOil));
         if (carrier == OilFamily.Mineral && refrigerant is "R-134a" or "R-1234yf")
@@ -180,10 +174,7 @@ public static class OilType
                 OilFit.Unsure,
                 Phrase.Words("PAG does not go with what mineral oil and R-12 leave behind")
             ),
-            ("R-12", OilFamily.Ester) => (
-                OilFit.Unsure,
-                Phrase.Words("POE is for a retrofit, not for R-12 itself")
-            ),
+            ("R-12", OilFamily.Ester) => (OilFit.Unsure, Phrase.Words("POE is for a retrofit, not for R-12 itself")),
             ("R-152a", _) => (OilFit.Unsure, Phrase.Words("no car maker's text on oil with R-152a was read")),
             _ => null,
         };

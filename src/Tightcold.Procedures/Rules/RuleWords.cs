@@ -34,12 +34,14 @@ public static class RuleWords
         (line.Binds, line.Ruling) switch
         {
             (_, Ruling.NotKnown) => Phrase.Of($"{line.Says}; ask {line.Ask}"),
-            (Who.Owner, _) when !line.Says.Contains("own", StringComparison.OrdinalIgnoreCase) =>
-                Phrase.Of($"{line.Says} (unpaid, on an own car)"),
+            (Who.Owner, _) when !line.Says.Contains("own", StringComparison.OrdinalIgnoreCase) => Phrase.Of(
+                $"{line.Says} (unpaid, on an own car)"
+            ),
             (Who.ForPay, _)
                 when !line.Says.Contains("pay", StringComparison.OrdinalIgnoreCase)
-                    && !line.Says.Contains("provider", StringComparison.OrdinalIgnoreCase) =>
-                Phrase.Of($"{line.Says} (for pay or in trade)"),
+                    && !line.Says.Contains("provider", StringComparison.OrdinalIgnoreCase) => Phrase.Of(
+                $"{line.Says} (for pay or in trade)"
+            ),
             _ => Phrase.Words(line.Says),
         };
 

@@ -1,11 +1,11 @@
-using Tightcold.Jobs.Journals;
-using Tightcold.Quantities;
 using System.Data.Common;
 using System.Reflection;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Infrastructure;
 using Microsoft.EntityFrameworkCore.Migrations;
 using Microsoft.EntityFrameworkCore.Storage;
+using Tightcold.Jobs.Journals;
+using Tightcold.Quantities;
 using Tightcold.Storage.Mapping;
 
 namespace Tightcold.Storage.Engines;

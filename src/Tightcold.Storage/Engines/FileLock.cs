@@ -1,5 +1,6 @@
 using Tightcold.Jobs.Journals;
 using Tightcold.Quantities;
+
 namespace Tightcold.Storage.Engines;
 
 /// <summary>A lock among programs on this machine. The system gives it back when its holder ends, however it
@@ -39,7 +40,9 @@ internal sealed class FileLock : IDisposable
             {
                 return File.Exists(path)
                     ? throw new StoreException(
-                        Phrase.Of($"The data in {Phrase.Verbatim(folder)} are being restored by another program; wait until it is done.")
+                        Phrase.Of(
+                            $"The data in {Phrase.Verbatim(folder)} are being restored by another program; wait until it is done."
+                        )
                     )
                     : null;
             }

@@ -1,9 +1,9 @@
-using Tightcold.Jobs.Journals;
-using Tightcold.Quantities;
 using System.Data;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Storage;
 using Npgsql;
+using Tightcold.Jobs.Journals;
+using Tightcold.Quantities;
 using Tightcold.Storage.Mapping;
 
 namespace Tightcold.Storage.Engines;
@@ -24,7 +24,9 @@ internal sealed class PostgresEngine : Engine
     public PostgresEngine(string connection)
     {
         var settings = Settle(connection);
-        Name = Phrase.Of($"the database {Phrase.Verbatim(settings.Database ?? "")} on {Phrase.Verbatim(settings.Host ?? "")}");
+        Name = Phrase.Of(
+            $"the database {Phrase.Verbatim(settings.Database ?? "")} on {Phrase.Verbatim(settings.Host ?? "")}"
+        );
         connectionText = settings.ToString();
         // Who finds all connections taken waits here in turn; the driver's own line turns everybody away after seconds.
         line = new(Math.Max(1, settings.MaxPoolSize), Patience);
@@ -248,7 +250,9 @@ internal sealed class PostgresEngine : Engine
             ),
             var code => (
                 StoreTrouble.Other,
-                Phrase.Of($"{NameFirst} cannot be used (code {code ?? ""}: {Phrase.Verbatim(said)}); nothing was written.")
+                Phrase.Of(
+                    $"{NameFirst} cannot be used (code {code ?? ""}: {Phrase.Verbatim(said)}); nothing was written."
+                )
             ),
         };
         return new StoreException(kind, sentence, trouble);

@@ -1,10 +1,10 @@
-using Tightcold.Jobs.Journals;
-using Tightcold.Quantities;
 using System.Collections.Concurrent;
 using System.Data;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Storage;
+using Tightcold.Jobs.Journals;
+using Tightcold.Quantities;
 using Tightcold.Storage.Mapping;
 
 namespace Tightcold.Storage.Engines;

@@ -18,7 +18,9 @@ internal static class SqliteTroubles
             // 15: many who came and went at once kept it from beginning to read.
             5 or 6 or 15 => (
                 StoreTrouble.Busy,
-                Phrase.Of($"The data file {Phrase.Verbatim(path)} is busy: another program holds it; close that one and try again.")
+                Phrase.Of(
+                    $"The data file {Phrase.Verbatim(path)} is busy: another program holds it; close that one and try again."
+                )
             ),
             8 => (
                 StoreTrouble.ReadOnly,

@@ -60,20 +60,16 @@ internal static class RowText
     public static Car Car(CarRow row) =>
         new(
             row.Id,
-            Read(
-                JobDocument.ReadFields(row.FieldsJson, Jobs.Cars.Car.Schema),
-                why => Phrase.Of(
-                    $"The car {row.Id.ToString()} in the data file cannot be read ({why}) Nothing was changed."
-                )
+            Read(JobDocument.ReadFields(row.FieldsJson, Jobs.Cars.Car.Schema), why =>
+                Phrase.Of($"The car {row.Id.ToString()} in the data file cannot be read ({why}) Nothing was changed.")
             )
         );
 
     private static string Body(Kit kit) => JobDocument.WriteKit(kit).ToJsonString(Plain);
 
     public static Kit Kit(string body, Guid id) =>
-        Read(
-            JobDocument.ReadKit(body),
-            why => Phrase.Of($"The kit {id.ToString()} in the data file cannot be read ({why}) Nothing was changed.")
+        Read(JobDocument.ReadKit(body), why =>
+            Phrase.Of($"The kit {id.ToString()} in the data file cannot be read ({why}) Nothing was changed.")
         );
 
     public static JobRow Row(Job job, DateTimeOffset? kitsSince)
@@ -117,11 +113,8 @@ internal static class RowText
                         + $"Tightcold wrote it. Nothing was changed."
                 )
             );
-        var fields = Read(
-            JobDocument.ReadFields(row.FieldsJson, schema),
-            why => Phrase.Of(
-                $"The entry {row.Id.ToString()} in the data file cannot be read ({why}) Nothing was changed."
-            )
+        var fields = Read(JobDocument.ReadFields(row.FieldsJson, schema), why =>
+            Phrase.Of($"The entry {row.Id.ToString()} in the data file cannot be read ({why}) Nothing was changed.")
         );
         return new Entry(row.Id, row.Kind, row.ObservedAt, row.WrittenAt, row.Who, fields, row.Supersedes, row.Reason);
     }

@@ -54,7 +54,9 @@ public static class DataRestore
         catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
         {
             throw new StoreException(
-                Phrase.Of($"The backup could not be put in place ({Phrase.Verbatim(trouble.Message)}); the data are as they were."),
+                Phrase.Of(
+                    $"The backup could not be put in place ({Phrase.Verbatim(trouble.Message)}); the data are as they were."
+                ),
                 trouble
             );
         }
@@ -91,7 +93,9 @@ public static class DataRestore
         try
         {
             if (!await source.IsOursAsync(cancellation).ConfigureAwait(false))
-                throw new StoreException(Phrase.Of($"The file {Phrase.Verbatim(file)} holds no Tightcold data; nothing was changed."));
+                throw new StoreException(
+                    Phrase.Of($"The file {Phrase.Verbatim(file)} holds no Tightcold data; nothing was changed.")
+                );
             PrivateFile.Make(copy);
             await source.CopyToAsync(copy, cancellation).ConfigureAwait(false);
         }

@@ -128,7 +128,5 @@ internal static class PairEndpoints
     }
 
     private static string GuessName(HttpRequest request) =>
-        Say.It(
-            request.Headers.UserAgent.ToString().Contains("Mobi", StringComparison.Ordinal) ? "Phone" : "Computer"
-        );
+        Say.It(request.Headers.UserAgent.ToString().Contains("Mobi", StringComparison.Ordinal) ? "Phone" : "Computer");
 }

@@ -227,7 +227,11 @@ public sealed class RuleBookTests
         Assert.Equal((0.501, "AR6", null), Three(At("US").Warming("R-1234yf")!));
         Assert.Equal((1430, "AR4", null), Three(At("MX").Warming("R-134a")!));
         Assert.Equal((10_900, "AR4", null), Three(RuleBook.Of(Gazetteer.NotSaid).Warming("R-12")!));
-        Assert.Contains("no law of the place read", At("MX").Warming("R-134a")!.Words.ToString(), StringComparison.Ordinal);
+        Assert.Contains(
+            "no law of the place read",
+            At("MX").Warming("R-134a")!.Words.ToString(),
+            StringComparison.Ordinal
+        );
         Assert.Null(At("DE").Warming("mixed or unknown"));
     }
 

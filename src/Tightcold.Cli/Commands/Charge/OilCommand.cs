@@ -166,9 +166,7 @@ internal sealed class OilCommand(Surroundings surroundings) : DeskCommand<OilSet
                                             $"new compressor: {all} in all by three published rules that disagree; "
                                                 + $"pour about {Units.Format(Volume(pour))} out of it first"
                                         )
-                                        : Say.It(
-                                            $"new compressor: {all} in all by three published rules that disagree"
-                                        )
+                                        : Say.It($"new compressor: {all} in all by three published rules that disagree")
                                 )
                         );
                     }

@@ -1,7 +1,7 @@
-using Tightcold.Quantities;
 using Tightcold.App.Expectation;
 using Tightcold.Cli.Wiring;
 using Tightcold.Diagnosis.Faults;
+using Tightcold.Quantities;
 
 namespace Tightcold.Cli.Commands.Loop;
 
@@ -24,10 +24,7 @@ internal static class FaultWords
         var severity = fault.UsualSeverity;
         if (
             parts.Length > 2
-            || (
-                parts.Length == 2
-                && !CommandReader.Number(parts[1], out severity)
-            )
+            || (parts.Length == 2 && !CommandReader.Number(parts[1], out severity))
             || !(severity >= 0 && severity <= 1)
         )
             throw new RefusedException("fault", word, "a severity of 0 to 1 may stand behind a colon");

@@ -96,10 +96,7 @@ internal sealed class LoopCommand(Surroundings surroundings) : DeskCommand<LoopS
         {
             var worst = column.Answer.Balance.Worst.ToString("E1", Units.Culture);
             var walks = column.Answer.Solver.Marches;
-            Page.Line(
-                Out,
-                "  " + Say.It($"{column.Key}: balances close to {worst}; {walks} walks round the circuit.")
-            );
+            Page.Line(Out, "  " + Say.It($"{column.Key}: balances close to {worst}; {walks} walks round the circuit."));
         }
         foreach (var file in written)
             Page.Line(Out, Say.It($"written to {file}"));

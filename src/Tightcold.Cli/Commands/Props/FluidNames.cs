@@ -1,6 +1,6 @@
-using Tightcold.Quantities;
 using Tightcold.Cli.Wiring;
 using Tightcold.Properties;
+using Tightcold.Quantities;
 
 namespace Tightcold.Cli.Commands.Props;
 

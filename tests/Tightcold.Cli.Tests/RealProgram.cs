@@ -18,6 +18,8 @@ internal static class RealProgram
             RedirectStandardOutput = true,
             RedirectStandardError = true,
         };
+        // What these tests read is English, whatever the machine speaks.
+        start.Environment["LC_ALL"] = "C.UTF-8";
         if (fresh)
         {
             start.ArgumentList.Add("--default-signal=INT");

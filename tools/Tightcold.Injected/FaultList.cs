@@ -24,6 +24,7 @@ internal static class FaultList
         "App",
         "Cli",
         "Pages",
+        "Tongues",
         "Web",
     ];
 

@@ -81,6 +81,33 @@ public sealed class Tongue : ITongue
     public override string ToString() => Name;
 }
 
+/// <summary>How a moment is written, in the letters that .NET's patterns have; a language puts its own dots and words
+/// between them.</summary>
+public static class DatePatterns
+{
+    private const string Where = "date, in the letters of .NET patterns";
+
+    [Said(Where)]
+    private const string SameYear = "d MMM HH:mm",
+        AnyYear = "d MMM yyyy HH:mm",
+        WholeDay = "d MMMM yyyy";
+
+    /// <summary>Day and clock time, for this year.</summary>
+    public static string Short(DateTimeOffset local, Tongue tongue) => Written(local, SameYear, tongue);
+
+    /// <summary>Day, year and clock time.</summary>
+    public static string Full(DateTimeOffset local, Tongue tongue) => Written(local, AnyYear, tongue);
+
+    /// <summary>The day, with its month in full.</summary>
+    public static string Day(DateTimeOffset local, Tongue tongue) => Written(local, WholeDay, tongue);
+
+    private static string Written(DateTimeOffset local, string pattern, Tongue tongue)
+    {
+        ArgumentNullException.ThrowIfNull(tongue);
+        return local.ToString(tongue == AllTongues.Pseudo ? pattern : tongue.Say(pattern, Where), tongue.Culture);
+    }
+}
+
 /// <summary>The months as messages; some languages need another form in a date, which is the form asked for.</summary>
 internal static class Months
 {

@@ -70,7 +70,7 @@ public sealed class TongueTests
     [Fact]
     public void Numbers_and_dates_are_written_as_the_language_writes_them()
     {
-        var moment = new DateTime(2026, 3, 9, 0, 0, 0, DateTimeKind.Unspecified);
+        var moment = new DateTimeOffset(2026, 3, 9, 7, 5, 0, TimeSpan.Zero);
         Assert.Equal("1013.25", 1013.25.ToString("0.##", AllTongues.English.Culture));
         foreach (var tongue in AllTongues.All.Where(tongue => tongue != AllTongues.English))
         {
@@ -81,10 +81,17 @@ public sealed class TongueTests
             );
         }
         // Months as they stand in a date: ISO has no words for them; common knowledge of each language.
-        Assert.Equal("9 März 2026", moment.ToString("d MMMM yyyy", Named("de").Culture));
-        Assert.Equal("9 marzo 2026", moment.ToString("d MMMM yyyy", Named("es").Culture));
-        Assert.Equal("9 mars 2026", moment.ToString("d MMMM yyyy", Named("fr").Culture));
-        Assert.Equal("9 marca 2026", moment.ToString("d MMMM yyyy", Named("pl").Culture));
+        foreach (
+            var (name, day, full) in new[]
+            {
+                ("en", "9 March 2026", "9 Mar 2026 07:05"),
+                ("de", "9. März 2026", "9. Mär 2026 07:05"),
+                ("es", "9 de marzo de 2026", "9 mar 2026 07:05"),
+                ("fr", "9 mars 2026", "9 mars 2026 07:05"),
+                ("pl", "9 marca 2026", "9 mar 2026 07:05"),
+            }
+        )
+            Assert.Equal((day, full), (DatePatterns.Day(moment, Named(name)), DatePatterns.Full(moment, Named(name))));
     }
 
     [Fact]

@@ -24,16 +24,14 @@ public sealed record Reader(ReaderUnits Units, TimeZoneInfo Zone, DateTimeOffset
     {
         var local = Local(moment);
         var now = Local(Now);
-        var form =
-            local.Date == now.Date ? "HH:mm"
-            : local.Year == now.Year ? "d MMM HH:mm"
-            : "d MMM yyyy HH:mm";
-        return local.ToString(form, Culture);
+        return local.Date == now.Date ? local.ToString("HH:mm", Culture)
+            : local.Year == now.Year ? DatePatterns.Short(local, Units.Language)
+            : DatePatterns.Full(local, Units.Language);
     }
 
-    public string Day(DateTimeOffset moment) => Local(moment).ToString("d MMMM yyyy", Culture);
+    public string Day(DateTimeOffset moment) => DatePatterns.Day(Local(moment), Units.Language);
 
-    public string Full(DateTimeOffset moment) => Local(moment).ToString("d MMM yyyy HH:mm", Culture);
+    public string Full(DateTimeOffset moment) => DatePatterns.Full(Local(moment), Units.Language);
 
     /// <summary>How long ago, as one says it: 25 min, 1 h 10 min, 3 days.</summary>
     public string Since(DateTimeOffset moment) =>

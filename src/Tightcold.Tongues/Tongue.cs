@@ -93,7 +93,7 @@ public static class DatePatterns
         WholeDay = "d MMMM yyyy";
 
     /// <summary>Day and clock time, for this year.</summary>
-    public static string Short(DateTimeOffset local, Tongue tongue) => Written(local, SameYear, tongue);
+    public static string ThisYear(DateTimeOffset local, Tongue tongue) => Written(local, SameYear, tongue);
 
     /// <summary>Day, year and clock time.</summary>
     public static string Full(DateTimeOffset local, Tongue tongue) => Written(local, AnyYear, tongue);

@@ -25,7 +25,7 @@ public sealed record Reader(ReaderUnits Units, TimeZoneInfo Zone, DateTimeOffset
         var local = Local(moment);
         var now = Local(Now);
         return local.Date == now.Date ? local.ToString("HH:mm", Culture)
-            : local.Year == now.Year ? DatePatterns.Short(local, Units.Language)
+            : local.Year == now.Year ? DatePatterns.ThisYear(local, Units.Language)
             : DatePatterns.Full(local, Units.Language);
     }
 

@@ -49,6 +49,11 @@ internal sealed class MemoryStore : IJobStore
         return Task.CompletedTask;
     }
 
+    public Task MergeCarAsync(Car car, CancellationToken cancellation) =>
+        cars.TryGetValue(car.Id, out var there) && !CarVersion.Supersedes(car, there)
+            ? Task.CompletedTask
+            : SaveCarAsync(car, cancellation);
+
     public Task<IReadOnlyList<Kit>> KitsAsync(CancellationToken cancellation) =>
         Task.FromResult<IReadOnlyList<Kit>>([.. kits]);
 

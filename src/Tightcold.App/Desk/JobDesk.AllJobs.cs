@@ -15,7 +15,7 @@ namespace Tightcold.App.Desk;
 /// <param name="Jobs">Jobs of the file that are here now, new or known.</param>
 public sealed record TakenJobs(ImmutableArray<Job> Jobs)
 {
-    /// <summary>Cars and kits that stood in the file by themselves, and are here now.</summary>
+    /// <summary>Cars that are new or changed by the file, and versions of the kit that are new.</summary>
     public int Cars { get; init; }
 
     /// <inheritdoc cref="Cars"/>
@@ -109,23 +109,34 @@ public sealed partial class JobDesk
         var leftOut = ImmutableArray.CreateBuilder<Phrase>();
         var own = await store.KitsAsync(cancellation).ConfigureAwait(false);
         var kits = Checked(file.Kits, own, leftOut);
-        var cars = Checked(file.Cars, leftOut);
-        ImmutableArray<Kit> ownThen = [.. own, .. kits.Where(kit => own.All(known => known.Id != kit.Id))];
+        var known = (await store.CarsAsync(cancellation).ConfigureAwait(false)).ToDictionary(car => car.Id);
+        var cars = Checked(file.Cars, leftOut)
+            .Where(car => known.GetValueOrDefault(car.Id) is not { } there || CarVersion.Supersedes(car, there))
+            .ToList();
+        ImmutableArray<Kit> ownThen = [.. own, .. kits];
         var here = await NumbersAsync(cancellation).ConfigureAwait(false);
         var records = new List<(ExchangeJob At, JobRecord Record)>();
         foreach (var job in file.Jobs)
         {
-            var (record, reasons) = await CheckedAsync(
-                    job.Text,
-                    read => file.OwnKit.Contains(read.Job.Id) ? read with { Kits = ownThen } : read,
-                    here,
-                    cancellation
-                )
-                .ConfigureAwait(false);
-            foreach (var reason in reasons)
-                leftOut.Add(LeftOut(job, (reason with { Field = $"{job.Path}: {reason.Field}" }).Sentence));
-            if (record is not null && reasons.Count == 0)
-                records.Add((job, record));
+            try
+            {
+                var (record, reasons) = await CheckedAsync(
+                        job.Text,
+                        file.IsOld ? null : read => file.OwnKit.Contains(read.Job.Id) ? read with { Kits = ownThen } : read,
+                        here,
+                        cancellation
+                    )
+                    .ConfigureAwait(false);
+                foreach (var reason in reasons)
+                    leftOut.Add(LeftOut(job, (reason with { Field = $"{job.Path}: {reason.Field}" }).Sentence));
+                if (record is not null && reasons.Count == 0)
+                    records.Add((job, record));
+            }
+            // It is here and damaged.
+            catch (StoreException trouble) when (trouble.Trouble == StoreTrouble.Other)
+            {
+                leftOut.Add(LeftOut(job, trouble.Says));
+            }
         }
 
         foreach (var kit in kits)
@@ -204,8 +215,8 @@ public sealed partial class JobDesk
             );
             if (kit is null || !problems.IsEmpty)
                 continue;
-            known[kit.Id] = Text(kit);
-            taken.Add(kit);
+            if (known.TryAdd(kit.Id, Text(kit)))
+                taken.Add(kit);
         }
         return taken;
 

@@ -229,18 +229,18 @@ public sealed partial class JobDesk
     public async Task<Outcome<Job>> ImportAsync(string text, CancellationToken cancellation = default)
     {
         var here = await NumbersAsync(cancellation).ConfigureAwait(false);
-        var (record, problems) = await CheckedAsync(text, read => read, here, cancellation).ConfigureAwait(false);
+        var (record, problems) = await CheckedAsync(text, null, here, cancellation).ConfigureAwait(false);
         return record is null || problems.Count > 0
             ? Outcome<Job>.Refused(problems)
             : Outcome<Job>.Of(await store.MergeAsync(record, cancellation).ConfigureAwait(false));
     }
 
     /// <summary>The job of a text, and everything that speaks against taking it in.</summary>
-    /// <param name="meant">What else the file says of it.</param>
+    /// <param name="meant">What else an exchange file says of it; null for a file of one job.</param>
     /// <param name="here">The jobs that are here, by id.</param>
     private async Task<(JobRecord? Record, IReadOnlyList<InputProblem> Problems)> CheckedAsync(
         string text,
-        Func<JobRecord, JobRecord> meant,
+        Func<JobRecord, JobRecord>? meant,
         IReadOnlyDictionary<Guid, int> here,
         CancellationToken cancellation
     )
@@ -252,17 +252,18 @@ public sealed partial class JobDesk
         var disagreements = TypedText.Check(record);
         if (disagreements.Count > 0 || problems.Count > 0)
             return (null, disagreements.Count > 0 ? disagreements : problems);
-        record = meant(record);
+        record = meant?.Invoke(record) ?? record;
         var there = here.TryGetValue(record.Job.Id, out var number)
             ? await store.RecordAsync(number, cancellation).ConfigureAwait(false)
             : null;
-        return (record, CheckWhole(record, there));
+        return (record, CheckWhole(record, there, meant is not null));
     }
 
     /// <summary>A file may have been written by hand: its job and every entry are held to the rules a form is held to.
     /// What is here already was checked when it was written, and passes as it is.</summary>
     /// <param name="here">The same job as it stands here, or null.</param>
-    private static IReadOnlyList<InputProblem> CheckWhole(JobRecord record, JobRecord? here)
+    /// <param name="exchanged">It comes with all else that its store holds, so that its chain vouches for it.</param>
+    private static List<InputProblem> CheckWhole(JobRecord record, JobRecord? here, bool exchanged)
     {
         var problems = new List<InputProblem>();
         if (here is not null && here.Job != record.Job with { Number = here.Job.Number })
@@ -289,8 +290,11 @@ public sealed partial class JobDesk
         var together = record with { Journal = whole };
         foreach (var entry in record.Journal.All.Where(entry => here?.Journal.Find(entry.Id) is null))
             problems.AddRange(
-                EntryRules
-                    .CheckTaken(together, entry, AirPressure.At(together, entry.ObservedAt).Known)
+                (
+                    exchanged && record.Chain.Length > 0
+                        ? EntryRules.CheckChained(together, entry)
+                        : EntryRules.CheckTaken(together, entry, AirPressure.At(together, entry.ObservedAt).Known)
+                )
                     .Select(problem =>
                         problem with
                         {

@@ -26,7 +26,11 @@ public sealed record ExchangeFile(
     ImmutableArray<ExchangePart<Kit>> Kits,
     ImmutableArray<ExchangeJob> Jobs,
     ImmutableHashSet<Guid> OwnKit
-);
+)
+{
+    /// <summary>From before cars and kits stood in it by themselves: each job is as if it came alone.</summary>
+    public bool IsOld { get; init; }
+}
 
 /// <summary>Cars, kits and jobs of one store for another: format <c>tightcold-exchange</c>, described in
 /// docs/exchange.md. The same file for everything and for what somebody lacks.</summary>
@@ -81,7 +85,7 @@ public static class ExchangeDocument
         else
             root.OnlyProperties(problems, "format", "version", "jobs");
         var jobs = root.Items("jobs", problems).Select(at => new ExchangeJob(at.Path, at.Element.GetRawText(), Name(at)));
-        var file = new ExchangeFile([], [], [.. jobs], []);
+        var file = new ExchangeFile([], [], [.. jobs], []) { IsOld = format == OldFormat };
         if (format == Format)
             file = file with
             {

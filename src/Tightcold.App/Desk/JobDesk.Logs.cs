@@ -1,7 +1,6 @@
 using System.Security.Cryptography;
 using Tightcold.App.Gauges;
 using Tightcold.Jobs.Entries;
-using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
 using Tightcold.Picture.Pressures;
 using Tightcold.Tongues;

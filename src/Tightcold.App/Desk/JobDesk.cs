@@ -70,7 +70,7 @@ public sealed partial class JobDesk(IJobStore store, TimeProvider clock, IIdSour
         if (problems.Count > 0)
             return Outcome<Car>.Refused(problems);
         // Saved as it was: the version that is here stays, and gives way to nobody.
-        if (bag.Equals(old.Fields))
+        if (bag.Without(FieldNames.WrittenAt).Equals(old.Fields.Without(FieldNames.WrittenAt)))
             return Outcome<Car>.Of(old);
         var car = (old with { Fields = bag }).WrittenDown(Now, old);
         if (car.Label != old.Label && await SameNameAsync(car, cancellation).ConfigureAwait(false) is { } taken)

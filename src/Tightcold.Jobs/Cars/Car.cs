@@ -1,6 +1,5 @@
 using System.Globalization;
 using Tightcold.Jobs.Fields;
-using Tightcold.Jobs.Json;
 using Tightcold.Quantities;
 
 namespace Tightcold.Jobs.Cars;
@@ -8,6 +7,8 @@ namespace Tightcold.Jobs.Cars;
 /// <summary>A car as its owner knows it: the label under the bonnet, and what somebody measured or assumed.</summary>
 public sealed record Car(Guid Id, FieldBag Fields)
 {
+    private const string Stamp = "yyyy-MM-dd'T'HH:mm:ss.FFFFFFFK";
+
     /// <summary>A moment so late is a mistake, and there would be none behind it.</summary>
     private const int LastYear = 9999;
 
@@ -76,7 +77,7 @@ public sealed record Car(Guid Id, FieldBag Fields)
         Fields.Text(FieldNames.WrittenAt) is { } text
         && DateTimeOffset.TryParseExact(
             text,
-            "yyyy-MM-dd'T'HH:mm:ss.FFFFFFFK",
+            Stamp,
             CultureInfo.InvariantCulture,
             DateTimeStyles.AssumeUniversal | DateTimeStyles.AdjustToUniversal,
             out var moment
@@ -93,7 +94,10 @@ public sealed record Car(Guid Id, FieldBag Fields)
             moment = before.AddTicks(1);
         return this with
         {
-            Fields = Fields.With(FieldNames.WrittenAt, new FieldValue.Text(JobDocument.Stamp(moment))),
+            Fields = Fields.With(
+                FieldNames.WrittenAt,
+                new FieldValue.Text(moment.ToString(Stamp, CultureInfo.InvariantCulture))
+            ),
         };
     }
 

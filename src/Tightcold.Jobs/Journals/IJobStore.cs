@@ -19,8 +19,8 @@ public interface IJobStore
     /// <summary>Adds the car or replaces its label data.</summary>
     Task SaveCarAsync(Car car, CancellationToken cancellation);
 
-    /// <summary>Adds a car from elsewhere, or puts it in the place of the one that is here where it supersedes that
-    /// (<see cref="CarVersion"/>).</summary>
+    /// <summary>Adds a car from elsewhere, or puts it in the place of the one that is here where it is the later
+    /// version of it (docs/exchange.md).</summary>
     Task MergeCarAsync(Car car, CancellationToken cancellation);
 
     Task<IReadOnlyList<Kit>> KitsAsync(CancellationToken cancellation);

@@ -1,8 +1,9 @@
 using System.Security.Cryptography;
 using System.Text;
+using Tightcold.Jobs.Cars;
 using Tightcold.Jobs.Json;
 
-namespace Tightcold.Jobs.Cars;
+namespace Tightcold.Jobs.Exchange;
 
 /// <summary>What a car says at one time, in short: enough to tell which of two versions holds, without the car. The one
 /// written down later does; of two of one moment, or of two of which nobody kept the moment, the one with the larger sum.

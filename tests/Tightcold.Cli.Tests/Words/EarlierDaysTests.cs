@@ -104,11 +104,11 @@ public sealed class EarlierDaysTests : IDisposable
         all["jobs"]![1]!["job"]!["complaint"] = "";
         using var other = new Desk();
         await File.WriteAllTextAsync(other.File("all.json"), all.ToJsonString(), Stop);
-        var answer = await other.RunAsync("job", "import", other.File("all.json"));
+        var answer = await other.RunAsync(["job", "import", other.File("all.json")]);
         Assert.Equal(1, answer.Code);
         Assert.Contains("imported as job 2", answer.Out, StringComparison.Ordinal);
         Assert.Contains("of the file is left out: $.jobs[1]: $.job.complaint", answer.Trouble, StringComparison.Ordinal);
-        var json = await other.RunAsync("job", "import", other.File("all.json"), "--json");
+        var json = await other.RunAsync(["job", "import", other.File("all.json"), "--json"]);
         Assert.Contains("\"left-out\"", json.Out, StringComparison.Ordinal);
         Assert.Single((await other.JsonAsync("job", "list"))["jobs"]!.AsArray());
     }

@@ -5,7 +5,6 @@ using Tightcold.Cli.Wiring;
 using Tightcold.Findings.Now;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
-using Tightcold.Jobs.Journals;
 using Tightcold.Jobs.Json;
 using Tightcold.Picture;
 using Tightcold.Tongues;

@@ -3,7 +3,6 @@ using Tightcold.Cli.Show;
 using Tightcold.Cli.Wiring;
 using Tightcold.Jobs.Exchange;
 using Tightcold.Jobs.Journals;
-using Tightcold.Quantities;
 using Tightcold.Tongues;
 
 namespace Tightcold.Cli.Commands;

@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using System.Reflection;
 using System.Text;
 using Tightcold.App.Desk;
@@ -142,6 +143,7 @@ internal sealed class Bay(IJobStore store, MemoryFile? disk, int number) : IDisp
 }
 
 /// <summary>A store whose program ends in the middle.</summary>
+[SuppressMessage("Performance", "CA1852", Justification = "The proxy is made as a child of it.")]
 internal class Ending : DispatchProxy
 {
     private IJobStore store = null!;

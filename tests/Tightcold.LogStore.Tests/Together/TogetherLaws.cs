@@ -4,7 +4,6 @@ using Tightcold.App.Desk;
 using Tightcold.Jobs.Cars;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Exchange;
-using Tightcold.Jobs.Journals;
 using Tightcold.Jobs.Json;
 using Tightcold.Storage;
 

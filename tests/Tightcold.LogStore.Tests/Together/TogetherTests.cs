@@ -1,5 +1,4 @@
 using System.Text.Json.Nodes;
-using Tightcold.App.Desk;
 using Tightcold.Jobs.Cars;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Exchange;

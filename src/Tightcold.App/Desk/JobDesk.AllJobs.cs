@@ -27,7 +27,8 @@ public sealed record TakenJobs(ImmutableArray<Job> Jobs)
 
 public sealed partial class JobDesk
 {
-    /// <summary>Cars, kits and jobs in one file, piece by piece: thousands of jobs are never in memory at once.</summary>
+    /// <summary>Cars, kits and jobs in one file, piece by piece: thousands of jobs are never in memory at
+    /// once.</summary>
     public IAsyncEnumerable<string> ExportAllAsync(CancellationToken cancellation = default) =>
         ExportAllAsync(Tally.Empty, cancellation);
 
@@ -52,10 +53,7 @@ public sealed partial class JobDesk
                 continue;
             if (!record.BringsKits)
                 ownKit.Add(record.Job.Id);
-            var sent = record with
-            {
-                Photos = await PhotosAsync(record, missing, cancellation).ConfigureAwait(false),
-            };
+            var sent = record with { Photos = await PhotosAsync(record, missing, cancellation).ConfigureAwait(false) };
             yield return between + ExchangeDocument.Job(sent);
             between = ",\n";
         }
@@ -122,7 +120,9 @@ public sealed partial class JobDesk
             {
                 var (record, reasons) = await CheckedAsync(
                         job.Text,
-                        file.IsOld ? null : read => file.OwnKit.Contains(read.Job.Id) ? read with { Kits = ownThen } : read,
+                        file.IsOld
+                            ? null
+                            : read => file.OwnKit.Contains(read.Job.Id) ? read with { Kits = ownThen } : read,
                         here,
                         cancellation
                     )
@@ -150,8 +150,8 @@ public sealed partial class JobDesk
             {
                 taken.Add(await store.MergeAsync(record, cancellation).ConfigureAwait(false));
             }
-            // An id that another job has here. A full disk and a database that does not answer end it: they are the same
-            // for all.
+            // An id that another job has here. A full disk and a database that does not answer are the same for all, and
+            // end it.
             catch (StoreException trouble) when (trouble.Trouble == StoreTrouble.Other)
             {
                 leftOut.Add(LeftOut(at, trouble.Says));
@@ -171,10 +171,7 @@ public sealed partial class JobDesk
         Phrase.Of($"The job “{Phrase.Verbatim(job.Name)}” of the file is left out: {why}");
 
     /// <summary>Cars of a file that may come in.</summary>
-    private static List<Car> Checked(
-        ImmutableArray<ExchangePart<Car>> cars,
-        ImmutableArray<Phrase>.Builder leftOut
-    )
+    private static List<Car> Checked(ImmutableArray<ExchangePart<Car>> cars, ImmutableArray<Phrase>.Builder leftOut)
     {
         var taken = new List<Car>();
         foreach (var (path, car, read) in cars)
@@ -211,7 +208,9 @@ public sealed partial class JobDesk
                     ),
                 ];
             leftOut.AddRange(
-                problems.Select(problem => Phrase.Of($"A version of the kit in the file is left out: {problem.Sentence}"))
+                problems.Select(problem =>
+                    Phrase.Of($"A version of the kit in the file is left out: {problem.Sentence}")
+                )
             );
             if (kit is null || !problems.IsEmpty)
                 continue;

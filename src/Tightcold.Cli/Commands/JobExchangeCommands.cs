@@ -47,10 +47,7 @@ internal sealed class JobExport(Surroundings surroundings) : DeskCommand<JobExpo
         [System.Runtime.CompilerServices.EnumeratorCancellation] CancellationToken cancellation
     )
     {
-        yield return await Desk.ExportAsync(
-                await RecordAsync(number, cancellation).ConfigureAwait(false),
-                cancellation
-            )
+        yield return await Desk.ExportAsync(await RecordAsync(number, cancellation).ConfigureAwait(false), cancellation)
             .ConfigureAwait(false);
     }
 
@@ -88,11 +85,7 @@ internal sealed class JobTally(Surroundings surroundings) : DeskCommand<JobTally
 /// <summary>A long text goes to its file piece by piece, and appears there whole.</summary>
 internal static class PieceFile
 {
-    public static async Task WriteAsync(
-        string path,
-        IAsyncEnumerable<string> pieces,
-        CancellationToken cancellation
-    )
+    public static async Task WriteAsync(string path, IAsyncEnumerable<string> pieces, CancellationToken cancellation)
     {
         using var file = Files.Begin(path);
         var writer = new StreamWriter(file.Beside, append: false, new System.Text.UTF8Encoding(false));
@@ -134,11 +127,7 @@ internal sealed class JobImport(Surroundings surroundings) : DeskCommand<JobImpo
     private static IEnumerable<string> Lines(App.Desk.TakenJobs taken)
     {
         if (taken.Cars > 0)
-            yield return Say.Many(
-                taken.Cars,
-                $"{taken.Cars} car new or changed",
-                $"{taken.Cars} cars new or changed"
-            );
+            yield return Say.Many(taken.Cars, $"{taken.Cars} car new or changed", $"{taken.Cars} cars new or changed");
         if (taken.Kits > 0)
             yield return Say.Many(
                 taken.Kits,

@@ -149,7 +149,7 @@ internal sealed class JobExportSettings : DeskSettings
 
     [CommandOption("--without <FILE>")]
     [InputFile]
-    [Description("With --all: leave out what stands in this file of job tally, so that only what is lacking there goes.")]
+    [Description("With --all: leave out what stands in this file of job tally; only what is lacking there goes.")]
     public string? Without { get; init; }
 
     [CommandOption("--to|--output <FILE>")]

@@ -86,7 +86,8 @@ public sealed record Car(Guid Id, FieldBag Fields)
             ? moment
             : null;
 
-    /// <summary>This version, written down now: behind the one that it was made from, whatever the clock says.</summary>
+    /// <summary>This version, written down now: behind the one that it was made from, whatever the clock
+    /// says.</summary>
     public Car WrittenDown(DateTimeOffset now, Car? from)
     {
         var moment = now.ToUniversalTime();

@@ -57,8 +57,8 @@ public static class EntryRules
     }
 
     /// <summary>The rules for an entry that comes with its whole journal and the chain of it, from another store of the
-    /// same workshop: it passed when it was written. The car and the kit may have changed since, there or here, and what
-    /// the other store wrote down meanwhile it could not know; so it is held to what needs none of them.</summary>
+    /// same workshop: it passed when it was written. The car and the kit may have changed since, there or here, and
+    /// what the other store wrote down meanwhile it could not know; so it is held to what needs none of them.</summary>
     public static IReadOnlyList<InputProblem> CheckChained(JobRecord record, Entry entry)
     {
         ArgumentNullException.ThrowIfNull(record);

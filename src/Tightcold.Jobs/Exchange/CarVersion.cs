@@ -6,8 +6,8 @@ using Tightcold.Jobs.Json;
 namespace Tightcold.Jobs.Exchange;
 
 /// <summary>What a car says at one time, in short: enough to tell which of two versions holds, without the car. The one
-/// written down later does; of two of one moment, or of two of which nobody kept the moment, the one with the larger sum.
-/// Every machine so comes to the same car, in whatever order the versions arrive.</summary>
+/// written down later does; of two of one moment, or of two of which nobody kept the moment, the one with the larger
+/// sum. Every machine so comes to the same car, in whatever order the versions arrive.</summary>
 /// <param name="WrittenAt">Null comes before every moment.</param>
 /// <param name="Sum">SHA-256 over the car as the job file has it, on one line; 64 hexadecimal digits.</param>
 public sealed record CarVersion(Guid Id, DateTimeOffset? WrittenAt, string Sum)

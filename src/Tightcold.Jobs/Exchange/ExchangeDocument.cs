@@ -84,7 +84,8 @@ public static class ExchangeDocument
             root.OnlyProperties(problems, "format", "version", "cars", "kits", "jobs", "own-kit");
         else
             root.OnlyProperties(problems, "format", "version", "jobs");
-        var jobs = root.Items("jobs", problems).Select(at => new ExchangeJob(at.Path, at.Element.GetRawText(), Name(at)));
+        var jobs = root.Items("jobs", problems)
+            .Select(at => new ExchangeJob(at.Path, at.Element.GetRawText(), Name(at)));
         var file = new ExchangeFile([], [], [.. jobs], []) { IsOld = format == OldFormat };
         if (format == Format)
             file = file with
@@ -110,7 +111,8 @@ public static class ExchangeDocument
         );
     }
 
-    /// <summary>For the sentence about a job that cannot be taken in: it is named even where it cannot be read.</summary>
+    /// <summary>For the sentence about a job that cannot be taken in: it is named even where it cannot be
+    /// read.</summary>
     private static string Name(JsonReaderAt at)
     {
         var job = at.Child("job", []);

@@ -70,10 +70,7 @@ public sealed class Tally(IEnumerable<CarVersion> cars, IEnumerable<Guid> kits, 
         if (jobs.GetValueOrDefault(record.Job.Id) is not { } there)
             return (true, [.. photos]);
         ImmutableArray<Guid> missing = [.. photos.Where(photo => !there.Photos.Contains(photo))];
-        return (
-            missing.Length > 0 || LacksEntries(record, there) || LacksKits(record, there, own),
-            missing
-        );
+        return (missing.Length > 0 || LacksEntries(record, there) || LacksKits(record, there, own), missing);
     }
 
     private static bool LacksEntries(JobRecord record, TalliedJob there)
@@ -85,9 +82,10 @@ public sealed class Tally(IEnumerable<CarVersion> cars, IEnumerable<Guid> kits, 
     }
 
     private bool LacksKits(JobRecord record, TalliedJob there, IEnumerable<Kit> own) =>
-        there.Kits is { } brought ? record.Kits.Any(kit => !brought.Contains(kit.Id))
-        : record.BringsKits
-            && record.Kits.Any(kit => !kits.Contains(kit.Id) && own.All(known => known.Id != kit.Id));
+        there.Kits is { } brought
+            ? record.Kits.Any(kit => !brought.Contains(kit.Id))
+            : record.BringsKits
+                && record.Kits.Any(kit => !kits.Contains(kit.Id) && own.All(known => known.Id != kit.Id));
 
     /// <summary>SHA-256 over what the chain of the job begins with, and each entry as the job file has it on one line,
     /// by id, each behind a line end: two journals of the same entries have one sum.</summary>

@@ -107,7 +107,7 @@ public sealed class EarlierDaysTests : IDisposable
         var answer = await other.RunAsync(["job", "import", other.File("all.json")]);
         Assert.Equal(1, answer.Code);
         Assert.Contains("imported as job 2", answer.Out, StringComparison.Ordinal);
-        Assert.Contains("of the file is left out: $.jobs[1]: $.job.complaint", answer.Trouble, StringComparison.Ordinal);
+        Assert.Contains("is left out: $.jobs[1]: $.job.complaint", answer.Trouble, StringComparison.Ordinal);
         var json = await other.RunAsync(["job", "import", other.File("all.json"), "--json"]);
         Assert.Contains("\"left-out\"", json.Out, StringComparison.Ordinal);
         Assert.Single((await other.JsonAsync("job", "list"))["jobs"]!.AsArray());

@@ -160,7 +160,10 @@ internal class Ending : DispatchProxy
     protected override object? Invoke(MethodInfo? targetMethod, object?[]? args)
     {
         if (
-            targetMethod!.Name is nameof(IJobStore.MergeAsync) or nameof(IJobStore.MergeCarAsync) or nameof(IJobStore.AddKitAsync)
+            targetMethod!.Name
+                is nameof(IJobStore.MergeAsync)
+                    or nameof(IJobStore.MergeCarAsync)
+                    or nameof(IJobStore.AddKitAsync)
             && left-- <= 0
         )
             throw new OperationCanceledException("ended");

@@ -31,7 +31,31 @@ public sealed class TogetherLaws
 
     private static readonly byte[] Jpeg =
     [
-        0xFF, 0xD8, 0xFF, 0xC0, 0, 11, 8, 0, 8, 0, 8, 1, 1, 0x11, 0, 0xFF, 0xDA, 0, 8, 1, 1, 0, 0, 63, 0,
+        0xFF,
+        0xD8,
+        0xFF,
+        0xC0,
+        0,
+        11,
+        8,
+        0,
+        8,
+        0,
+        8,
+        1,
+        1,
+        0x11,
+        0,
+        0xFF,
+        0xDA,
+        0,
+        8,
+        1,
+        1,
+        0,
+        0,
+        63,
+        0,
     ];
 
     private readonly Dictionary<Guid, Car> newest = [];
@@ -64,7 +88,11 @@ public sealed class TogetherLaws
                 Assert.Equal(held, await bay.HeldAsync());
             Assert.Empty(written.Except(held.Split('\n')));
             foreach (var car in newest.Values)
-                Assert.Contains("car " + JobDocument.OnOneLine(JobDocument.WriteCar(car)), held, StringComparison.Ordinal);
+                Assert.Contains(
+                    "car " + JobDocument.OnOneLine(JobDocument.WriteCar(car)),
+                    held,
+                    StringComparison.Ordinal
+                );
             await RepeatAsync(bays);
         }
         finally
@@ -231,7 +259,9 @@ public sealed class TogetherLaws
                 var photo = await desk.AddPhotoAsync(
                     record,
                     some[act.Other % some.Length].Id,
-                    new byte[][] { Jpeg, [(byte)act.One, (byte)act.Other, 0xFF, 0xD9] }.SelectMany(b => b).ToArray(),
+                    new byte[][] { Jpeg, [(byte)act.One, (byte)act.Other, 0xFF, 0xD9] }
+                        .SelectMany(b => b)
+                        .ToArray(),
                     null,
                     Stop
                 );
@@ -246,7 +276,17 @@ public sealed class TogetherLaws
     private static Task<Outcome<Entry>> EntryAsync(JobDesk desk, int job, Act act) =>
         (act.Other % 4) switch
         {
-            0 => desk.AddEntryAsync(job, EntryKinds.Note, Texts(("text", $"é “{act.One}”")), null, "Ada", null, null, null, Stop),
+            0 => desk.AddEntryAsync(
+                job,
+                EntryKinds.Note,
+                Texts(("text", $"é “{act.One}”")),
+                null,
+                "Ada",
+                null,
+                null,
+                null,
+                Stop
+            ),
             // Names that the next change of the kit or of the car may take away.
             1 => desk.AddEntryAsync(
                 job,

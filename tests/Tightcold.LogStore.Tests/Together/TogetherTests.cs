@@ -31,7 +31,12 @@ public sealed class TogetherTests : IAsyncLifetime
     }
 
     private static async Task<Car> CarAsync(Bay bay, string label = "blue estate") =>
-        (await bay.Desk.AddCarAsync(new Dictionary<string, string> { ["label"] = label, ["refrigerant"] = "R-134a" }, Stop)).Value!;
+        (
+            await bay.Desk.AddCarAsync(
+                new Dictionary<string, string> { ["label"] = label, ["refrigerant"] = "R-134a" },
+                Stop
+            )
+        ).Value!;
 
     private static async Task<Car> ChangedAsync(Bay bay, Car car, string field, string text)
     {
@@ -215,7 +220,36 @@ public sealed class TogetherTests : IAsyncLifetime
     }
 
     private static System.Collections.Immutable.ImmutableArray<byte> Jpeg(byte which) =>
-        [0xFF, 0xD8, 0xFF, 0xC0, 0, 11, 8, 0, 8, 0, 8, 1, 1, 0x11, 0, 0xFF, 0xDA, 0, 8, 1, 1, 0, 0, 63, 0, which, 0xFF, 0xD9];
+        [
+            0xFF,
+            0xD8,
+            0xFF,
+            0xC0,
+            0,
+            11,
+            8,
+            0,
+            8,
+            0,
+            8,
+            1,
+            1,
+            0x11,
+            0,
+            0xFF,
+            0xDA,
+            0,
+            8,
+            1,
+            1,
+            0,
+            0,
+            63,
+            0,
+            which,
+            0xFF,
+            0xD9,
+        ];
 
     [Fact]
     public async Task Who_holds_more_lacks_nothing_and_is_sent_nothing()
@@ -239,7 +273,11 @@ public sealed class TogetherTests : IAsyncLifetime
             var said = Assert.Single(
                 await LeftOutAsync(to, file, read => read["jobs"]![1]!["entries"]![1]!["who"] = "Bo")
             );
-            Assert.Contains("The job “blows warm, blue estate” of the file is left out: $.jobs[1]: $.chain", said, StringComparison.Ordinal);
+            Assert.Contains(
+                "The job “blows warm, blue estate” of the file is left out: $.jobs[1]: $.chain",
+                said,
+                StringComparison.Ordinal
+            );
             Assert.Contains("not as it was when the file was written", said, StringComparison.Ordinal);
             Assert.Equal([Note(3)], (await OnlyAsync(to)).Journal.All);
             // The same job from one who did not change it.
@@ -278,30 +316,20 @@ public sealed class TogetherTests : IAsyncLifetime
         void Without(JsonNode read) => read["jobs"]![0]!.AsObject().Remove("chain");
         Assert.Contains(
             "carries this id here and says something else",
-            Assert.Single(
-                await LeftOutAsync(
-                    laptop,
-                    file,
-                    read =>
-                    {
-                        Without(read);
-                        read["jobs"]![0]!["job"]!["complaint"] = "hisses";
-                    }
-                )
-            ),
+            Assert.Single(await LeftOutAsync(laptop, file, read =>
+                {
+                    Without(read);
+                    read["jobs"]![0]!["job"]!["complaint"] = "hisses";
+                })),
             StringComparison.Ordinal
         );
         foreach (var to in new[] { phone, laptop })
         {
-            var said = await LeftOutAsync(
-                to,
-                file,
-                read =>
-                {
-                    Without(read);
-                    read["jobs"]![0]!["job"]!["id"] = $"{Id(3, 77)}";
-                }
-            );
+            var said = await LeftOutAsync(to, file, read =>
+            {
+                Without(read);
+                read["jobs"]![0]!["job"]!["id"] = $"{Id(3, 77)}";
+            });
             Assert.Contains($"Another entry with the id {Note(1).Id}", Assert.Single(said), StringComparison.Ordinal);
             Assert.Equal(await phone.HeldAsync(), await to.HeldAsync());
         }
@@ -380,10 +408,8 @@ public sealed class TogetherTests : IAsyncLifetime
         await GiveAsync(laptop, phone);
         Assert.Equal(await phone.HeldAsync(), await laptop.HeldAsync());
         // Without its chain nobody vouches for it: it is held to what a form is held to.
-        var said = await LeftOutAsync(
-            other,
-            await phone.FileForAsync(other, onlyLacking: false),
-            read => read["jobs"]![0]!.AsObject().Remove("chain")
+        var said = await LeftOutAsync(other, await phone.FileForAsync(other, onlyLacking: false), read =>
+            read["jobs"]![0]!.AsObject().Remove("chain")
         );
         Assert.Contains(said, sentence => sentence.Contains("spots of this car are", StringComparison.Ordinal));
     }
@@ -427,7 +453,14 @@ public sealed class TogetherTests : IAsyncLifetime
         for (var i = 0; i < 30; i++)
         {
             await phone.Store.AddPhotoAsync(job.Id, Story.Picture(i, Note(1)) with { Body = Jpeg((byte)i) }, Stop);
-            await laptop.Store.AddPhotoAsync(job.Id, Story.Picture(100 + i, Note(1)) with { Body = Jpeg((byte)(100 + i)) }, Stop);
+            await laptop.Store.AddPhotoAsync(
+                job.Id,
+                Story.Picture(100 + i, Note(1)) with
+                {
+                    Body = Jpeg((byte)(100 + i)),
+                },
+                Stop
+            );
         }
         await GiveAsync(phone, laptop);
         await GiveAsync(laptop, phone);
@@ -442,16 +475,22 @@ public sealed class TogetherTests : IAsyncLifetime
         await JobAsync(phone, await CarAsync(phone), Note(1));
         var tally = await Bay.TextAsync(phone.Desk.TallyAsync(Stop));
         Assert.NotNull(TallyDocument.Read(tally).Tally);
-        foreach (var (from, to, said) in new[]
-        {
-            ("\"tightcold-tally\"", "\"tightcold-job\"", "$.format: “tightcold-job” is not taken: “tightcold-tally” is needed."),
-            ("\"version\": 1", "\"version\": 2", "written by a newer Tightcold"),
-            ("\"version\": 1", "\"version\": 0", "version 1 is needed"),
-            ("\"sum\":\"", "\"sum\":\"x", "$.cars[0].sum"),
-            ($"{Note(1).Id}", "no id", "$.jobs[0].entries[0]"),
-            ("\"photos\":[]", "\"photos\":7", "$.jobs[0].photos"),
-            ("\"kits\": []", "\"kit\": []", "$.kit"),
-        })
+        foreach (
+            var (from, to, said) in new[]
+            {
+                (
+                    "\"tightcold-tally\"",
+                    "\"tightcold-job\"",
+                    "$.format: “tightcold-job” is not taken: “tightcold-tally” is needed."
+                ),
+                ("\"version\": 1", "\"version\": 2", "written by a newer Tightcold"),
+                ("\"version\": 1", "\"version\": 0", "version 1 is needed"),
+                ("\"sum\":\"", "\"sum\":\"x", "$.cars[0].sum"),
+                ($"{Note(1).Id}", "no id", "$.jobs[0].entries[0]"),
+                ("\"photos\":[]", "\"photos\":7", "$.jobs[0].photos"),
+                ("\"kits\": []", "\"kit\": []", "$.kit"),
+            }
+        )
         {
             Assert.Contains(from, tally, StringComparison.Ordinal);
             var (none, problems) = TallyDocument.Read(tally.Replace(from, to, StringComparison.Ordinal));

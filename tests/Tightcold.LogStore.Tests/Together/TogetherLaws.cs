@@ -22,12 +22,12 @@ public sealed class TogetherLaws
     private sealed record Act(int Which, int Who, int One, int Other);
 
     private static readonly Gen<Act[]> Acts = Gen.Select(
-        Gen.Int[0, 19],
+        Gen.Int[0, 24],
         Gen.Int[0, Bays - 1],
         Gen.Int[0, 1000],
         Gen.Int[0, 1000],
         (which, who, one, other) => new Act(which, who, one, other)
-    ).Array[80, 120];
+    ).Array[90];
 
     private static readonly byte[] Jpeg =
     [
@@ -64,7 +64,7 @@ public sealed class TogetherLaws
     [Fact]
     public async Task However_they_write_and_exchange_in_the_end_all_hold_the_same_and_nothing_is_lost()
     {
-        await Acts.SampleAsync(AgreesAsync, iter: 20, threads: 1);
+        await Acts.SampleAsync(AgreesAsync, iter: 16, threads: 1);
         Assert.True(exchanges >= 1000, $"only {exchanges} exchanges");
     }
 
@@ -76,6 +76,9 @@ public sealed class TogetherLaws
         newest.Clear();
         try
         {
+            // A phone that is at work for a while, with cans and a car.
+            foreach (var (which, one) in new[] { (0, 1), (3, 0), (3, 1), (3, 2), (4, 0), (4, 1), (6, 0), (6, 1) })
+                await WriteAsync(bays[0], new(which, 0, one, which == 3 ? 1 : which == 4 ? one : 1 + one), written);
             foreach (var act in acts)
                 if (act.Which < 11)
                     await WriteAsync(bays[act.Who], act, written);
@@ -159,7 +162,7 @@ public sealed class TogetherLaws
         {
             case 17:
                 // The way of the file itself broke off: it is refused whole.
-                var (cut, before) = (file[..(act.Other % file.Length)], await to.HeldAsync());
+                var (cut, before) = (file[..(act.Other % (file.Length - 2))], await to.HeldAsync());
                 Assert.False((await to.Desk.ImportAllAsync(cut, Stop)).Taken);
                 Assert.Equal(before, await to.HeldAsync());
                 break;

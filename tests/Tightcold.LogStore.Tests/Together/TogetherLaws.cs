@@ -64,7 +64,7 @@ public sealed class TogetherLaws
     [Fact]
     public async Task However_they_write_and_exchange_in_the_end_all_hold_the_same_and_nothing_is_lost()
     {
-        await Acts.SampleAsync(AgreesAsync, iter: 16, threads: 1);
+        await Acts.SampleAsync(AgreesAsync, iter: 19, threads: 1);
         Assert.True(exchanges >= 1000, $"only {exchanges} exchanges");
     }
 

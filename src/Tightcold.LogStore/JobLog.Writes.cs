@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Text;
 using Tightcold.Jobs.Cars;
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Exchange;
 using Tightcold.Jobs.Journals;
 using Tightcold.Jobs.Kits;
 using Tightcold.Jobs.Photos;
@@ -24,6 +25,14 @@ public sealed partial class JobLog
 
     public Task SaveCarAsync(Car car, CancellationToken cancellation) =>
         Asked(() => shelf.Car(car.Id)?.Sum == KeptCar.SumOf(car) || Write(new() { Car = car }, []), cancellation);
+
+    public Task MergeCarAsync(Car car, CancellationToken cancellation) =>
+        Asked(
+            () =>
+                shelf.Car(car.Id) is { } there && !CarVersion.Supersedes(car, there.Car)
+                || Write(new() { Car = car }, []),
+            cancellation
+        );
 
     public Task AddKitAsync(Kit kit, CancellationToken cancellation) =>
         Asked(() => shelf.Kit(kit.Id) is not null || Write(new() { Kit = kit }, []), cancellation);
@@ -86,7 +95,7 @@ public sealed partial class JobLog
                 {
                     Entries = Missing(job, there?.Arrived ?? [], record.InArrival),
                 };
-                if (shelf.Car(record.Car.Id) is null)
+                if (shelf.Car(record.Car.Id) is not { } car || CarVersion.IsLater(record.Car, car.Car))
                     act = act with { Car = record.Car };
                 Write(act, Missing(job.Id, record.Photos));
                 return shelf.Job(job.Id)!.Job;

@@ -300,6 +300,7 @@ public sealed partial class JobStore
                 )
                 : new JobRecord(RowText.Car(car), Kits(row, rows.Own.Value, rows.Brought), RowText.Job(row), journal)
                 {
+                    BringsKits = row.KitsSince is not null,
                     Chain = rows.Entries.Any(entry => entry.Digest.Length == 0)
                         ? []
                         :

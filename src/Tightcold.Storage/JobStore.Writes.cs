@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Microsoft.EntityFrameworkCore;
 using Tightcold.Jobs.Cars;
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Exchange;
 using Tightcold.Jobs.Journals;
 using Tightcold.Jobs.Kits;
 using Tightcold.Quantities;
@@ -15,24 +16,57 @@ public sealed partial class JobStore
         Writing(
             async database =>
             {
-                var row = RowText.Row(car);
-                if (!await database.Cars.AnyAsync(there => there.Id == car.Id, cancellation).ConfigureAwait(false))
-                {
-                    database.Cars.Add(row);
-                    return true;
-                }
-                database.Cars.Update(row);
-                foreach (
-                    var line in await database
-                        .JobLines.Where(line => line.CarId == car.Id)
-                        .ToListAsync(cancellation)
-                        .ConfigureAwait(false)
-                )
-                    JobLines.Name(line, car.Label);
+                if (await database.Cars.AnyAsync(there => there.Id == car.Id, cancellation).ConfigureAwait(false))
+                    await ChangeAsync(database, car, cancellation).ConfigureAwait(false);
+                else
+                    database.Cars.Add(RowText.Row(car));
                 return true;
             },
             cancellation
         );
+
+    public Task MergeCarAsync(Car car, CancellationToken cancellation) =>
+        Writing(
+            database => MergeAsync(database, car, CarVersion.Supersedes, cancellation),
+            cancellation
+        );
+
+    /// <param name="holds">Whether the first of two versions takes the place of the second.</param>
+    private static async Task<bool> MergeAsync(
+        JournalDatabase database,
+        Car car,
+        Func<Car, Car, bool> holds,
+        CancellationToken cancellation
+    )
+    {
+        if (
+            await database
+                .Cars.AsNoTracking()
+                .FirstOrDefaultAsync(there => there.Id == car.Id, cancellation)
+                .ConfigureAwait(false)
+            is not { } row
+        )
+            database.Cars.Add(RowText.Row(car));
+        else if (holds(car, RowText.Car(row)))
+            await ChangeAsync(database, car, cancellation).ConfigureAwait(false);
+        else
+            return false;
+        await database.SaveChangesAsync(cancellation).ConfigureAwait(false);
+        return true;
+    }
+
+    /// <summary>A car that is there, and its name in the lines of its jobs.</summary>
+    private static async Task ChangeAsync(JournalDatabase database, Car car, CancellationToken cancellation)
+    {
+        database.Cars.Update(RowText.Row(car));
+        foreach (
+            var line in await database
+                .JobLines.Where(line => line.CarId == car.Id)
+                .ToListAsync(cancellation)
+                .ConfigureAwait(false)
+        )
+            JobLines.Name(line, car.Label);
+    }
 
     public Task AddKitAsync(Kit kit, CancellationToken cancellation) =>
         Writing(
@@ -92,11 +126,7 @@ public sealed partial class JobStore
             async database =>
             {
                 await engine.LockNumbersAsync(database, cancellation).ConfigureAwait(false);
-                if (!await database.Cars.AnyAsync(car => car.Id == record.Car.Id, cancellation).ConfigureAwait(false))
-                {
-                    database.Cars.Add(RowText.Row(record.Car));
-                    await database.SaveChangesAsync(cancellation).ConfigureAwait(false);
-                }
+                await MergeAsync(database, record.Car, CarVersion.IsLater, cancellation).ConfigureAwait(false);
                 await engine.LockJobAsync(database, record.Job.Id, cancellation).ConfigureAwait(false);
                 var row = await database
                     .Jobs.FirstOrDefaultAsync(job => job.Id == record.Job.Id, cancellation)

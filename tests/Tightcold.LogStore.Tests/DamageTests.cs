@@ -217,7 +217,7 @@ public sealed class DamageTests
     {
         var (bytes, _) = await ToldAsync();
         var changed = bytes.ToArray();
-        var at = Find(bytes, Convert.ToBase64String(Picture(6, Note(90)).Body.AsSpan())) + 5;
+        var at = Find(bytes, Convert.ToBase64String(Story.Picture(6, Note(90)).Body.AsSpan())) + 5;
         changed[at] = (byte)(bytes[at] == 'A' ? 'B' : 'A');
         var log = JobLog.Open(new MemoryFile(changed));
         Assert.Empty(log.Damages);

@@ -224,15 +224,20 @@ public sealed partial class JobDesk
     /// <summary>Takes a whole job from elsewhere, all or nothing; a job that is here already gets the union.</summary>
     public async Task<Outcome<Job>> ImportAsync(string text, CancellationToken cancellation = default)
     {
-        var (record, problems) = await CheckedAsync(text, cancellation).ConfigureAwait(false);
+        var here = await NumbersAsync(cancellation).ConfigureAwait(false);
+        var (record, problems) = await CheckedAsync(text, null, here, cancellation).ConfigureAwait(false);
         return record is null || problems.Count > 0
             ? Outcome<Job>.Refused(problems)
             : Outcome<Job>.Of(await store.MergeAsync(record, cancellation).ConfigureAwait(false));
     }
 
     /// <summary>The job of a text, and everything that speaks against taking it in.</summary>
+    /// <param name="meant">What else an exchange file says of it; null for a file of one job.</param>
+    /// <param name="here">The jobs that are here, by id.</param>
     private async Task<(JobRecord? Record, IReadOnlyList<InputProblem> Problems)> CheckedAsync(
         string text,
+        Func<JobRecord, JobRecord>? meant,
+        IReadOnlyDictionary<Guid, int> here,
         CancellationToken cancellation
     )
     {
@@ -243,14 +248,29 @@ public sealed partial class JobDesk
         var disagreements = TypedText.Check(record);
         if (disagreements.Count > 0 || problems.Count > 0)
             return (null, disagreements.Count > 0 ? disagreements : problems);
-        return (record, await CheckWholeAsync(record, cancellation).ConfigureAwait(false));
+        record = meant?.Invoke(record) ?? record;
+        var there = here.TryGetValue(record.Job.Id, out var number)
+            ? await store.RecordAsync(number, cancellation).ConfigureAwait(false)
+            : null;
+        return (record, CheckWhole(record, there, meant is not null));
     }
 
     /// <summary>A file may have been written by hand: its job and every entry are held to the rules a form is held to.
     /// What is here already was checked when it was written, and passes as it is.</summary>
-    private async Task<IReadOnlyList<InputProblem>> CheckWholeAsync(JobRecord record, CancellationToken cancellation)
+    /// <param name="here">The same job as it stands here, or null.</param>
+    /// <param name="exchanged">It comes with all else that its store holds, so that its chain vouches for it.</param>
+    private static List<InputProblem> CheckWhole(JobRecord record, JobRecord? here, bool exchanged)
     {
         var problems = new List<InputProblem>();
+        if (here is not null && here.Job != record.Job with { Number = here.Job.Number })
+            problems.Add(
+                InputProblem.Of(
+                    "$.job.id",
+                    record.Job.Id.ToString(),
+                    $"job {here.Job.Number} carries this id here and says something else of its car, its complaint or "
+                        + $"when it was opened; each job has an id of its own"
+                )
+            );
         if (record.Job.Complaint.Trim().Length is 0 or > LongestComplaint)
             problems.Add(
                 InputProblem.Of(
@@ -259,7 +279,6 @@ public sealed partial class JobDesk
                     $"what is wrong, in 1 to {LongestComplaint} characters, is needed here"
                 )
             );
-        var here = await HereAsync(record.Job, cancellation).ConfigureAwait(false);
         // Corrections may name what only this machine has.
         var (whole, clash) = record.Journal.Union(here?.Journal.All ?? []);
         if (whole is null)
@@ -267,8 +286,11 @@ public sealed partial class JobDesk
         var together = record with { Journal = whole };
         foreach (var entry in record.Journal.All.Where(entry => here?.Journal.Find(entry.Id) is null))
             problems.AddRange(
-                EntryRules
-                    .CheckTaken(together, entry, AirPressure.At(together, entry.ObservedAt).Known)
+                (
+                    exchanged && record.Chain.Length > 0
+                        ? EntryRules.CheckChained(together, entry)
+                        : EntryRules.CheckTaken(together, entry, AirPressure.At(together, entry.ObservedAt).Known)
+                )
                     .Select(problem =>
                         problem with
                         {
@@ -279,16 +301,9 @@ public sealed partial class JobDesk
         return problems;
     }
 
-    /// <summary>The same job as it stands here, or null.</summary>
-    private async Task<JobRecord?> HereAsync(Job job, CancellationToken cancellation)
-    {
-        var ofCar = await store
-            .JobsAsync(new JobSearch { CarId = job.CarId, Most = int.MaxValue }, cancellation)
-            .ConfigureAwait(false);
-        return ofCar.Jobs.FirstOrDefault(known => known.Id == job.Id) is { } there
-            ? await store.RecordAsync(there.Number, cancellation).ConfigureAwait(false)
-            : null;
-    }
+    /// <summary>The number here of each job, by its id.</summary>
+    private async Task<IReadOnlyDictionary<Guid, int>> NumbersAsync(CancellationToken cancellation) =>
+        (await JobsAsync(cancellation).ConfigureAwait(false)).ToDictionary(job => job.Id, job => job.Number);
 
     /// <param name="rules">Of an entry written here and now, or of one that was written elsewhere, perhaps before the
     /// last one here.</param>

@@ -89,7 +89,7 @@ public sealed partial class JobDesk
         );
         if (problems.Count > 0)
             return Outcome<Car>.Refused(At(row, SheetLayout.Car, problems));
-        var car = new Car(IdOf(sheet, row.Line, "car"), bag);
+        var car = new Car(IdOf(sheet, row.Line, "car"), bag).WrittenDown(Now, null);
         made.Add(car);
         return Outcome<Car>.Of(car);
     }

@@ -49,7 +49,8 @@ public sealed partial class JobDesk(IJobStore store, TimeProvider clock, IIdSour
         var (bag, problems) = FieldReader.Read(Car.Schema, fields, Hand);
         if (problems.Count > 0)
             return Outcome<Car>.Refused(problems);
-        var car = new Car(id ?? ids.NextId(Now), bag);
+        var now = Now;
+        var car = new Car(id ?? ids.NextId(now), bag).WrittenDown(now, null);
         if (await SameNameAsync(car, cancellation).ConfigureAwait(false) is { } taken)
             return Outcome<Car>.Refused(taken);
         await store.SaveCarAsync(car, cancellation).ConfigureAwait(false);
@@ -68,7 +69,10 @@ public sealed partial class JobDesk(IJobStore store, TimeProvider clock, IIdSour
         var (bag, problems) = FieldReader.Read(Car.Schema, old.Fields, fields, Hand);
         if (problems.Count > 0)
             return Outcome<Car>.Refused(problems);
-        var car = old with { Fields = bag };
+        // Saved as it was: the version that is here stays, and gives way to nobody.
+        if (bag.Without(FieldNames.WrittenAt).Equals(old.Fields.Without(FieldNames.WrittenAt)))
+            return Outcome<Car>.Of(old);
+        var car = (old with { Fields = bag }).WrittenDown(Now, old);
         if (car.Label != old.Label && await SameNameAsync(car, cancellation).ConfigureAwait(false) is { } taken)
             return Outcome<Car>.Refused(taken);
         await store.SaveCarAsync(car, cancellation).ConfigureAwait(false);

@@ -1,8 +1,10 @@
 using System.Globalization;
 using Tightcold.App.Units;
+using Tightcold.Jobs.Cars;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
+using Tightcold.Jobs.Kits;
 
 namespace Tightcold.App.Desk;
 
@@ -16,15 +18,27 @@ internal static class TypedText
     public static IReadOnlyList<InputProblem> Check(JobRecord record)
     {
         var problems = new List<InputProblem>();
-        Check("$.car.fields", record.Car.Fields, problems);
+        problems.AddRange(Check("$.car", record.Car));
         for (var i = 0; i < record.Kits.Length; i++)
-        {
-            Check(At("$.kits", i) + ".fields", record.Kits[i].Fields, problems);
-            for (var j = 0; j < record.Kits[i].Containers.Length; j++)
-                Check(At(At("$.kits", i) + ".containers", j), record.Kits[i].Containers[j].Fields, problems);
-        }
+            problems.AddRange(Check(At("$.kits", i), record.Kits[i]));
         foreach (var entry in record.Journal.All)
             Check($"$.entries: {entry.Id}", entry.Fields, problems);
+        return problems;
+    }
+
+    public static IReadOnlyList<InputProblem> Check(string path, Car car)
+    {
+        var problems = new List<InputProblem>();
+        Check(path + ".fields", car.Fields, problems);
+        return problems;
+    }
+
+    public static IReadOnlyList<InputProblem> Check(string path, Kit kit)
+    {
+        var problems = new List<InputProblem>();
+        Check(path + ".fields", kit.Fields, problems);
+        for (var i = 0; i < kit.Containers.Length; i++)
+            Check(At(path + ".containers", i), kit.Containers[i].Fields, problems);
         return problems;
     }
 

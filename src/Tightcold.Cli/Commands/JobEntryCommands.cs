@@ -5,7 +5,6 @@ using Tightcold.Cli.Wiring;
 using Tightcold.Findings.Now;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
-using Tightcold.Jobs.Journals;
 using Tightcold.Jobs.Json;
 using Tightcold.Picture;
 using Tightcold.Tongues;
@@ -170,88 +169,4 @@ internal sealed class JobStrike(Surroundings surroundings) : SavingCommand<JobSt
                 )
         );
     }
-}
-
-internal sealed class JobExport(Surroundings surroundings) : DeskCommand<JobExportSettings>(surroundings)
-{
-    protected override async Task<int> RunAsync(JobExportSettings settings, CancellationToken cancellation)
-    {
-        if (settings.All == settings.Number is not null)
-            throw new RefusedException(
-                "number",
-                settings.All ? "--all" : "",
-                "the number of a job is needed, or --all for all of them"
-            );
-        if (settings.To is not { } path)
-        {
-            await foreach (var part in TextAsync(settings, cancellation).ConfigureAwait(false))
-                Page.Raw(Out, part);
-            return ExitCode.Done;
-        }
-        using (var file = Files.Begin(path))
-        {
-            var writer = new StreamWriter(file.Beside, append: false, new System.Text.UTF8Encoding(false));
-            await using (writer.ConfigureAwait(false))
-                await foreach (var part in TextAsync(settings, cancellation).ConfigureAwait(false))
-                    await writer.WriteAsync(part.AsMemory(), cancellation).ConfigureAwait(false);
-            file.Finish();
-        }
-        return Answer(
-            settings,
-            () => new JsonObject { ["written"] = path },
-            () =>
-                Page.Line(
-                    Out,
-                    settings.Number is { } written
-                        ? Say.It($"job {written} written to {path}")
-                        : Say.It($"all jobs written to {path}")
-                )
-        );
-    }
-
-    private async IAsyncEnumerable<string> TextAsync(
-        JobExportSettings settings,
-        [System.Runtime.CompilerServices.EnumeratorCancellation] CancellationToken cancellation
-    )
-    {
-        if (settings.Number is { } number)
-            yield return await Desk.ExportAsync(
-                    await RecordAsync(number, cancellation).ConfigureAwait(false),
-                    cancellation
-                )
-                .ConfigureAwait(false);
-        else
-            await foreach (var part in Desk.ExportAllAsync(cancellation).ConfigureAwait(false))
-                yield return part;
-    }
-}
-
-internal sealed class JobImport(Surroundings surroundings) : DeskCommand<JobImportSettings>(surroundings)
-{
-    protected override async Task<int> RunAsync(JobImportSettings settings, CancellationToken cancellation)
-    {
-        var text = await Files.ReadAsync("file", settings.From, Surroundings, cancellation).ConfigureAwait(false);
-        var taken = (await Desk.ImportAllAsync(text, cancellation).ConfigureAwait(false)).Value();
-        if (taken.Jobs is [var job])
-            return Answer(
-                settings,
-                () => new JsonObject { ["jobs"] = new JsonArray(Machine(job)) },
-                () => Page.Line(Out, Say.It($"imported as job {job.Number}"))
-            );
-        return Answer(
-            settings,
-            () => new JsonObject { ["jobs"] = new JsonArray([.. taken.Jobs.Select(Machine)]) },
-            () =>
-                Page.Line(
-                    Out,
-                    Say.Many(
-                        taken.Jobs.Length,
-                        $"{taken.Jobs.Length} job imported",
-                        $"{taken.Jobs.Length} jobs imported"
-                    )
-                )
-        );
-    }
-
-    internal static JsonNode Machine(Job job) => new JsonObject { ["number"] = job.Number, ["id"] = job.Id.ToString() };
 }

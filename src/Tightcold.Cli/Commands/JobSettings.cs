@@ -144,9 +144,22 @@ internal sealed class JobExportSettings : DeskSettings
     public int? Number { get; init; }
 
     [CommandOption("--all")]
-    [Description("All jobs in one file.")]
+    [Description("All cars, kits and jobs in one file.")]
     public bool All { get; init; }
 
+    [CommandOption("--without <FILE>")]
+    [InputFile]
+    [Description("With --all: leave out what stands in this file of job tally; only what is lacking there goes.")]
+    public string? Without { get; init; }
+
+    [CommandOption("--to|--output <FILE>")]
+    [OutputFile]
+    [Description("File to write; standard output unless given.")]
+    public string? To { get; init; }
+}
+
+internal sealed class JobTallySettings : DeskSettings
+{
     [CommandOption("--to|--output <FILE>")]
     [OutputFile]
     [Description("File to write; standard output unless given.")]

@@ -156,14 +156,21 @@ internal static class CommandTable
         CommandRow.Of(
             s => new JobExport(s),
             "job export",
-            "Write a whole job, or all of them, as JSON.",
+            "Write a whole job, or all that is here, or what somebody lacks, as JSON.",
             "job export 1 --to job-1.json",
-            "job export --all --to jobs.json"
+            "job export --all --to everything.json",
+            "job export --all --without phone-tally.json --to lacking.json"
+        ),
+        CommandRow.Of(
+            s => new JobTally(s),
+            "job tally",
+            "Write down what is held here, by ids, for whoever sends what is lacking.",
+            "job tally --to laptop-tally.json"
         ),
         CommandRow.Of(
             s => new JobImport(s),
             "job import",
-            "Take in a job, or all jobs of a file, from JSON.",
+            "Take in a job, or all that a file holds, from JSON.",
             "job import job-1.json"
         ),
         CommandRow.Of(

@@ -36,7 +36,7 @@ internal static class Completion
             return row.Words.Options.SelectMany(option => option.Names).Append("--help");
         var places = Places(row, before);
         if (row.Fields(places) is { } schema && places.Count >= row.Words.Arguments.Count(word => !word.Many))
-            return schema.Fields.SelectMany(field => Fields(field, last));
+            return schema.Asked.SelectMany(field => Fields(field, last));
         var argument = row.Words.Arguments.ElementAtOrDefault(places.Count)
             ?? row.Words.Arguments.LastOrDefault(last => last.Many);
         if (argument is not null)

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Tightcold.Jobs.Fields;
 using Tightcold.Quantities;
 
@@ -6,6 +7,11 @@ namespace Tightcold.Jobs.Cars;
 /// <summary>A car as its owner knows it: the label under the bonnet, and what somebody measured or assumed.</summary>
 public sealed record Car(Guid Id, FieldBag Fields)
 {
+    private const string Stamp = "yyyy-MM-dd'T'HH:mm:ss.FFFFFFFK";
+
+    /// <summary>A moment so late is a mistake, and there would be none behind it.</summary>
+    private const int LastYear = 9999;
+
     public const string Cycling = "fixed, cycling";
     public const string Fixed = "fixed";
     public const string Variable = "variable";
@@ -60,8 +66,41 @@ public sealed record Car(Guid Id, FieldBag Fields)
             Field.Choice(FieldNames.Dye, "Dye ever put in", false, Chosen.Yes, "no", "unknown"),
             Field.Text(FieldNames.ExtraSpots, "Extra spots on the circuit", 400, hint: "comma between names"),
             Field.Text(FieldNames.StruckSpots, "Spots this car does not have", 400, hint: "comma between names"),
+            // Nobody is asked for it: the desk writes it down with every change.
+            Field.Unread(Field.Text(FieldNames.WrittenAt, "Written down at", 40)),
         ]
     );
+
+    /// <summary>When this version of the car was written down; null for one from before that was kept, and for what is
+    /// no moment.</summary>
+    public DateTimeOffset? WrittenAt =>
+        Fields.Text(FieldNames.WrittenAt) is { } text
+        && DateTimeOffset.TryParseExact(
+            text,
+            Stamp,
+            CultureInfo.InvariantCulture,
+            DateTimeStyles.AssumeUniversal | DateTimeStyles.AdjustToUniversal,
+            out var moment
+        )
+        && moment.Year < LastYear
+            ? moment
+            : null;
+
+    /// <summary>This version, written down now: behind the one that it was made from, whatever the clock
+    /// says.</summary>
+    public Car WrittenDown(DateTimeOffset now, Car? from)
+    {
+        var moment = now.ToUniversalTime();
+        if (from?.WrittenAt is { } before && before >= moment)
+            moment = before.AddTicks(1);
+        return this with
+        {
+            Fields = Fields.With(
+                FieldNames.WrittenAt,
+                new FieldValue.Text(moment.ToString(Stamp, CultureInfo.InvariantCulture))
+            ),
+        };
+    }
 
     public string Label => Fields.Text(FieldNames.Label) ?? "";
     public string Refrigerant => Fields.Text(FieldNames.Refrigerant) ?? "";

@@ -56,6 +56,24 @@ public static class EntryRules
         return problems.Count > 0 ? problems : CheckContent(record, entry, schema, barometer);
     }
 
+    /// <summary>The rules for an entry that comes with its whole journal and the chain of it, from another store of the
+    /// same workshop: it passed when it was written. The car and the kit may have changed since, there or here, and
+    /// what the other store wrote down meanwhile it could not know; so it is held to what needs none of them.</summary>
+    public static IReadOnlyList<InputProblem> CheckChained(JobRecord record, Entry entry)
+    {
+        ArgumentNullException.ThrowIfNull(record);
+        ArgumentNullException.ThrowIfNull(entry);
+        if (EntryKinds.Find(entry.Kind) is not { } schema)
+            return Check(record, entry, null);
+        var problems = new List<InputProblem>(schema.Check(entry.Fields));
+        problems.AddRange(CheckClock(entry));
+        problems.AddRange(CheckCorrection(record, entry));
+        problems.AddRange(CheckVacuumFloor(entry, schema, null));
+        var alone = record with { Kits = [], Journal = Journal.Create([entry]).Journal ?? Journal.Empty };
+        problems.AddRange(EntryKinds.Kind(entry.Kind).Refuse(alone, entry));
+        return problems;
+    }
+
     private static List<InputProblem> CheckContent(
         JobRecord record,
         Entry entry,

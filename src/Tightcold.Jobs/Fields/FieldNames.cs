@@ -119,6 +119,7 @@ public static class FieldNames
     public const string OilAmount = "oil-amount";
     public const string Refrigerant = "refrigerant";
     public const string StruckSpots = "struck-spots";
+    public const string WrittenAt = "written-at";
 
     // Of the kit.
     public const string HighGaugePlusMinus = "high-gauge-plus-minus";

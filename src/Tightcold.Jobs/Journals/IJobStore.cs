@@ -19,6 +19,10 @@ public interface IJobStore
     /// <summary>Adds the car or replaces its label data.</summary>
     Task SaveCarAsync(Car car, CancellationToken cancellation);
 
+    /// <summary>Adds a car from elsewhere, or puts it in the place of the one that is here where it is the later
+    /// version of it (docs/exchange.md).</summary>
+    Task MergeCarAsync(Car car, CancellationToken cancellation);
+
     Task<IReadOnlyList<Kit>> KitsAsync(CancellationToken cancellation);
     Task AddKitAsync(Kit kit, CancellationToken cancellation);
 
@@ -57,7 +61,7 @@ public interface IJobStore
     Task AddEntriesAsync(Guid jobId, IReadOnlyCollection<Entry> entries, CancellationToken cancellation);
 
     /// <summary>Adds a whole record from elsewhere: car, kits, job, entries and photos, all or none. A job that is
-    /// there already gets the union of entries.</summary>
+    /// there already gets the union of entries, its car is changed by one that was written down later.</summary>
     Task<Job> MergeAsync(JobRecord record, CancellationToken cancellation);
 
     /// <summary>Keeps a photo with an entry of the job; one whose id is there already is passed over.</summary>

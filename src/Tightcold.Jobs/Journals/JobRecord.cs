@@ -16,6 +16,10 @@ public sealed record JobRecord(Car Car, ImmutableArray<Kit> Kits, Job Job, Journ
     /// for a record that was never stored, or came from a file without.</summary>
     public ImmutableArray<ChainLink> Chain { get; init; } = [];
 
+    /// <summary>The job came with kits of its own, and the workshop's do not hold for it (<see
+    /// cref="KitsOfJob"/>).</summary>
+    public bool BringsKits { get; init; }
+
     /// <summary>Photos with their bytes: read for a file, empty otherwise.</summary>
     public ImmutableArray<Photo> Photos { get; init; } = [];
 

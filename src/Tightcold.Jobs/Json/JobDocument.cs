@@ -30,6 +30,18 @@ public static class JobDocument
         Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
     };
 
+    private static readonly JsonSerializerOptions Plain = new()
+    {
+        Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
+
+    /// <summary>A part of the file on one line without spaces between its parts, as sums are made over it.</summary>
+    public static string OnOneLine(JsonNode part)
+    {
+        ArgumentNullException.ThrowIfNull(part);
+        return part.ToJsonString(Plain);
+    }
+
     public static string Write(JobRecord record)
     {
         var file = new JsonObject
@@ -164,12 +176,12 @@ public static class JobDocument
         [
             .. root.Items("photos", problems).Select(at => ReadPhoto(at, journal, problems)).OfType<Photo>(),
         ];
-        if (photos.Length > Photo.MostOfAJob)
+        if (photos.Length > Photo.MostOfAFile)
             problems.Add(
                 InputProblem.Of(
                     "$.photos",
                     Phrase.Many(photos.Length, $"{photos.Length} photo", $"{photos.Length} photos"),
-                    $"at most {Photo.MostOfAJob} of a job"
+                    $"at most {Photo.MostOfAFile} of a job"
                 )
             );
         if (photos.Select(photo => photo.Id).Distinct().Count() != photos.Length)

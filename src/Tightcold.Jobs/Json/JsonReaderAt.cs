@@ -99,6 +99,15 @@ internal readonly record struct JsonReaderAt(JsonElement Element, string Path)
         return null;
     }
 
+    /// <summary>The id that this place itself holds.</summary>
+    public Guid? Id(List<InputProblem> problems)
+    {
+        if (Element.ValueKind == JsonValueKind.String && Guid.TryParseExact(Element.GetString(), "D", out var id))
+            return id;
+        Wrong(problems, $"an id of 32 hexadecimal digits with hyphens is needed");
+        return null;
+    }
+
     public DateTimeOffset? Time(string name, List<InputProblem> problems)
     {
         if (Child(name, problems) is not { } child)

@@ -20,6 +20,9 @@ public sealed record Photo(Guid Id, Guid Entry, DateTimeOffset KeptAt, Immutable
     public const int MostOfAnEntry = 4,
         MostOfAJob = 40;
 
+    /// <summary>Of a job that several devices took photos of, each as many as it may, and that came together.</summary>
+    public const int MostOfAFile = 10 * MostOfAJob;
+
     public const string MediaType = "image/jpeg";
 
     /// <summary>SHA-256 of the body: a changed byte shows.</summary>

@@ -65,7 +65,7 @@ internal sealed class KeptJob(Job job)
     }
 
     public JobRecord Record(Car car, ImmutableArray<Kit> own, Journal read) =>
-        new(car, Kits(own), Job, read) { Chain = Chain() };
+        new(car, Kits(own), Job, read) { Chain = Chain(), BringsKits = KitsSince is not null };
 
     public JobSummary Summary(Car car, Journal read) => JobSummary.Of(new(car, [], Job, read));
 }

@@ -58,6 +58,8 @@ internal sealed class StartAnswers(JobDesk desk, FindingSource findings)
             .ConfigureAwait(false);
         if (!outcome.Taken)
             return Refused(outcome.Problems);
+        if (!outcome.Value.LeftOut.IsEmpty)
+            return Answer.Refuse<ImportPage>((nameof(ImportPage.LeftOut), outcome.Value.LeftOut));
         return Answer.Go(outcome.Value.Jobs is [var only] ? Routes.Job(only) : Routes.Start);
     }
 

@@ -1,5 +1,6 @@
 using Tightcold.Jobs.Cars;
 using Tightcold.Jobs.Entries;
+using Tightcold.Jobs.Exchange;
 using Tightcold.Jobs.Journals;
 using Tightcold.Jobs.Kits;
 using Tightcold.Jobs.Photos;
@@ -48,6 +49,11 @@ internal sealed class MemoryStore : IJobStore
         cars[car.Id] = car;
         return Task.CompletedTask;
     }
+
+    public Task MergeCarAsync(Car car, CancellationToken cancellation) =>
+        cars.TryGetValue(car.Id, out var there) && !CarVersion.Supersedes(car, there)
+            ? Task.CompletedTask
+            : SaveCarAsync(car, cancellation);
 
     public Task<IReadOnlyList<Kit>> KitsAsync(CancellationToken cancellation) =>
         Task.FromResult<IReadOnlyList<Kit>>([.. kits]);

@@ -96,7 +96,7 @@ public sealed class EarlierDaysTests : IDisposable
     }
 
     [Fact]
-    public async Task One_bad_job_in_a_file_of_many_keeps_all_of_them_out()
+    public async Task One_bad_job_in_a_file_of_many_is_left_out_and_named_and_the_others_come_in()
     {
         await desk.OpenJobAsync();
         await desk.DoneAsync("job", "new", "blue estate", "again");
@@ -104,7 +104,48 @@ public sealed class EarlierDaysTests : IDisposable
         all["jobs"]![1]!["job"]!["complaint"] = "";
         using var other = new Desk();
         await File.WriteAllTextAsync(other.File("all.json"), all.ToJsonString(), Stop);
-        await other.RefusedAsync("$.jobs[1]: $.job.complaint", "job", "import", other.File("all.json"));
+        var answer = await other.RunAsync(["job", "import", other.File("all.json")]);
+        Assert.Equal(1, answer.Code);
+        Assert.Contains("imported as job 2", answer.Out, StringComparison.Ordinal);
+        Assert.Contains("is left out: $.jobs[1]: $.job.complaint", answer.Trouble, StringComparison.Ordinal);
+        var json = await other.RunAsync(["job", "import", other.File("all.json"), "--json"]);
+        Assert.Contains("\"left-out\"", json.Out, StringComparison.Ordinal);
+        Assert.Single((await other.JsonAsync("job", "list"))["jobs"]!.AsArray());
+    }
+
+    [Fact]
+    public async Task What_another_machine_lacks_goes_there_in_one_file_and_then_nothing_is_lacking()
+    {
+        await desk.OpenJobAsync();
+        using var other = new Desk();
+        async Task<JsonNode> LackingAsync(Desk from, Desk to)
+        {
+            await to.DoneAsync("job", "tally", "--to", to.File("tally.json"));
+            Assert.Equal(
+                await File.ReadAllTextAsync(to.File("tally.json"), Stop),
+                await to.DoneAsync("job", "tally")
+            );
+            await from.DoneAsync(
+                "job", "export", "--all", "--without", to.File("tally.json"), "--to", to.File("lacking.json")
+            );
+            return JsonNode.Parse(await File.ReadAllTextAsync(to.File("lacking.json"), Stop))!;
+        }
+        Assert.Single((await LackingAsync(desk, other))["jobs"]!.AsArray());
+        await other.DoneAsync("job", "import", other.File("lacking.json"));
+        await other.DoneAsync("job", "add", "1", "note", "text=from the other one");
+        Assert.Empty((await LackingAsync(desk, other))["jobs"]!.AsArray());
+        Assert.Single((await LackingAsync(other, desk))["jobs"]!.AsArray());
+        await desk.DoneAsync("job", "import", desk.File("lacking.json"));
+        Assert.Equal(await desk.DoneAsync("job", "export", "--all"), await other.DoneAsync("job", "export", "--all"));
+        await desk.RefusedAsync("it goes with --all", "job", "export", "1", "--without", desk.File("lacking.json"));
+        await desk.RefusedAsync(
+            "“tightcold-tally” is needed",
+            "job",
+            "export",
+            "--all",
+            "--without",
+            desk.File("lacking.json")
+        );
     }
 
     private static readonly string[] Layout =

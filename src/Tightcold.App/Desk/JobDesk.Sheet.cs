@@ -72,7 +72,7 @@ public sealed partial class JobDesk
     }
 
     /// <summary>The car of that name, here or earlier in the sheet, or a new one.</summary>
-    private static Outcome<Car> CarOf(JobSheet.Row row, string sheet, List<Car> known, List<Car> made)
+    private Outcome<Car> CarOf(JobSheet.Row row, string sheet, List<Car> known, List<Car> made)
     {
         var label = row.Texts[SheetLayout.Car];
         if (

@@ -4,6 +4,7 @@ using Spectre.Console.Testing;
 using Tightcold.App.Desk;
 using Tightcold.Cli.Wiring;
 using Tightcold.Storage;
+using Tightcold.Tongues;
 
 namespace Tightcold.Cli.Tests;
 
@@ -14,6 +15,9 @@ public sealed class Desk : IDisposable
 
     public string Folder { get; } = Directory.CreateTempSubdirectory("tightcold-test-").FullName;
     public FakeTimeProvider Clock { get; private set; } = new(Morning) { AutoAdvanceAmount = TimeSpan.FromSeconds(1) };
+
+    /// <summary>What the terminal speaks.</summary>
+    public Tongue Tongue { get; set; } = AllTongues.English;
 
     public string File(string name) => Path.Combine(Folder, name);
 
@@ -34,7 +38,7 @@ public sealed class Desk : IDisposable
         using var typed = new StringReader(input);
         var code = await CommandLine.RunAsync(
             arguments.Contains("--data") ? arguments : [.. arguments, "--data", Folder],
-            new Surroundings(console, trouble, reader ?? typed, Clock, new RandomIds()),
+            new Surroundings(console, trouble, reader ?? typed, Clock, new RandomIds()) { Tongue = Tongue },
             stop ?? TestContext.Current.CancellationToken
         );
         return new(code, console.Output, trouble.Output);

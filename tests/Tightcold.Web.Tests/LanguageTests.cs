@@ -115,6 +115,23 @@ public sealed partial class LanguageTests(Chromium chromium)
     }
 
     [Theory]
+    [MemberData(nameof(Languages))]
+    public async Task The_card_comes_in_the_customers_language_and_the_page_stays_in_the_mechanics(string language)
+    {
+        await using var phone = await PhoneSite.WithDemoAsync();
+        using var client = phone.Client();
+        Task<string> AtAsync(string path) => client.GetStringAsync(new Uri(path, UriKind.Relative), Cancellation);
+        var own = await AtAsync("/jobs/1/card");
+        Assert.Contains($"/jobs/1/card?language={language}", own, StringComparison.Ordinal);
+        var card = await AtAsync($"/jobs/1/card?language={language}");
+        Assert.Contains($"<html lang=\"{language}\"", card, StringComparison.Ordinal);
+        Assert.Contains($"/jobs/1/card.html?language={language}", card, StringComparison.Ordinal);
+        Assert.Contains($"<html lang=\"{language}\"", await AtAsync($"/jobs/1/card.html?language={language}"), StringComparison.Ordinal);
+        Assert.Contains("<html lang=\"en\"", await AtAsync("/jobs/1"), StringComparison.Ordinal);
+        Assert.Contains("<html lang=\"en\"", await AtAsync("/jobs/1/card?language=no-such"), StringComparison.Ordinal);
+    }
+
+    [Theory]
     [InlineData("en-US", "en")]
     [InlineData("pl-PL", "pl")]
     [InlineData("nl-NL", "en")]

@@ -3,6 +3,7 @@ using Tightcold.App.Books;
 using Tightcold.App.Desk;
 using Tightcold.Pages.Asked;
 using Tightcold.Pages.Card;
+using Tightcold.Tongues;
 
 namespace Tightcold.Pages.Answering;
 
@@ -33,11 +34,13 @@ internal sealed class CardAnswers(JobDesk desk, FindingSource findings)
         if (await desk.RecordAsync(ask.Number, ask.Cancellation).ConfigureAwait(false) is not { } record)
             return new Answer.NotHere();
         var reader = ask.Visit.Reader;
+        // The customer's language, chosen on the card for this print alone; else the reader's.
+        Say.Tongue = AllTongues.Named(ask.Word("language")) ?? ask.Visit.Tongue;
         var html = await CardPage
             .RenderAsync(
                 await findings.OfAsync(desk, record, ask.Cancellation).ConfigureAwait(false),
                 await desk.PhotosAsync(record, ask.Cancellation).ConfigureAwait(false),
-                reader.Units,
+                new(ask.Visit.System, Say.Tongue),
                 reader.Local(reader.Now),
                 asFile ? null : Routes.Job(record.Job),
                 ask.Cancellation

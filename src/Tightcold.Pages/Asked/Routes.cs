@@ -74,8 +74,11 @@ public static class Routes
 
     public static string Card(Job job) => Job(job) + "/card";
 
+    /// <summary>The card in another language than its reader's.</summary>
+    public static string Card(Job job, Tongue tongue) => $"{Card(job)}?language={tongue.Name}";
+
     /// <summary>The card as a file, without the way back.</summary>
-    public static string CardFile(Job job) => Job(job) + "/card.html";
+    public static string CardFile(Job job, Tongue tongue) => $"{Job(job)}/card.html?language={tongue.Name}";
 
     public static string Label(Guid carId) => Car(carId) + "/label";
 

@@ -126,7 +126,11 @@ public sealed partial class LanguageTests(Chromium chromium)
         var card = await AtAsync($"/jobs/1/card?language={language}");
         Assert.Contains($"<html lang=\"{language}\"", card, StringComparison.Ordinal);
         Assert.Contains($"/jobs/1/card.html?language={language}", card, StringComparison.Ordinal);
-        Assert.Contains($"<html lang=\"{language}\"", await AtAsync($"/jobs/1/card.html?language={language}"), StringComparison.Ordinal);
+        Assert.Contains(
+            $"<html lang=\"{language}\"",
+            await AtAsync($"/jobs/1/card.html?language={language}"),
+            StringComparison.Ordinal
+        );
         Assert.Contains("<html lang=\"en\"", await AtAsync("/jobs/1"), StringComparison.Ordinal);
         Assert.Contains("<html lang=\"en\"", await AtAsync("/jobs/1/card?language=no-such"), StringComparison.Ordinal);
     }

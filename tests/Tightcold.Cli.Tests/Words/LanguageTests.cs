@@ -25,7 +25,11 @@ public sealed class LanguageTests : IDisposable
         var said = await desk.DoneAsync("demo", "--to", desk.File("card.html"));
         Assert.StartsWith(job, said.TrimStart(), StringComparison.OrdinalIgnoreCase);
         Assert.Contains(barometer, said, StringComparison.Ordinal);
-        Assert.Contains($"lang=\"{language}\"", await System.IO.File.ReadAllTextAsync(desk.File("card.html"), TestContext.Current.CancellationToken), StringComparison.Ordinal);
+        Assert.Contains(
+            $"lang=\"{language}\"",
+            await System.IO.File.ReadAllTextAsync(desk.File("card.html"), TestContext.Current.CancellationToken),
+            StringComparison.Ordinal
+        );
         var machine = await desk.JsonAsync("job", "findings", "1");
         Assert.Contains("of the label charge", machine.ToJsonString(), StringComparison.Ordinal);
     }
@@ -33,7 +37,11 @@ public sealed class LanguageTests : IDisposable
     [Fact]
     public async Task A_language_asked_for_once_is_kept_and_another_one_takes_its_place()
     {
-        Assert.Contains("Kein Auftrag", await desk.DoneAsync("job", "list", "--language", "de"), StringComparison.OrdinalIgnoreCase);
+        Assert.Contains(
+            "Kein Auftrag",
+            await desk.DoneAsync("job", "list", "--language", "de"),
+            StringComparison.OrdinalIgnoreCase
+        );
         Assert.Contains("Kein Auftrag", await desk.DoneAsync("job", "list"), StringComparison.OrdinalIgnoreCase);
         await desk.DoneAsync("job", "list", "--language", "en");
         Assert.DoesNotContain("Auftrag", await desk.DoneAsync("job", "list"), StringComparison.OrdinalIgnoreCase);

@@ -17,7 +17,8 @@ public static class EntryWords
     )
     {
         foreach (var field in schema.Fields)
-            if (fields[field.Name] is { } value)
+            // When a car was written down is for the stores, which exchange it.
+            if (field.Name != FieldNames.WrittenAt && fields[field.Name] is { } value)
                 yield return (field, Read(field, Value(value, units)));
     }
 

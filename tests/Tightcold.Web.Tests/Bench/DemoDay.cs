@@ -40,7 +40,7 @@ public static partial class DemoDay
             [
                 .. EntryWords
                     .Values(Jobs.Cars.Car.Schema, story.Car.Fields, SiFormat.Instance)
-                    .Where(pair => pair.Field.Name is not ("label" or "refrigerant"))
+                    .Where(pair => !pair.Field.Retired && pair.Field.Name is not ("label" or "refrigerant"))
                     .Select(pair => (pair.Field.Name, Typed(pair.Field, story.Car.Fields))),
             ]
         );

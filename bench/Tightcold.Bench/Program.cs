@@ -24,6 +24,12 @@ if (args is ["diagnosis"])
     return;
 }
 
+if (args is ["picture"])
+{
+    await PictureSpread.WriteAsync(Console.Out).ConfigureAwait(false);
+    return;
+}
+
 if (args is ["loop-spread"])
 {
     LoopSpread.Write(Console.Out);

@@ -94,13 +94,15 @@ public sealed class JobPicture
         struckFailure = same?.struckFailure ?? new(() => StruckTests.AnyFailed(this));
         recovery = same?.recovery ?? new(() => RecoveryPicture.Of(this));
         mend = same?.mend ?? new(() => MendPicture.Of(this));
-        hold = same?.hold ?? new(() => HoldView.Of(this));
-        leaks = same?.leaks ?? new(() => LeakView.Of(this, tightness));
+        // Values and not the picture: else each would keep all before it.
+        var heldBefore = before is { hold.IsValueCreated: true } ? before.hold.Value : null;
+        var believed = before is { leaks.IsValueCreated: true } ? before.leaks.Value.Belief : null;
+        hold = same?.hold ?? new(() => HoldView.Of(this, heldBefore));
+        leaks = same?.leaks ?? new(() => LeakView.Of(this, tightness, believed));
         pump = same?.pump ?? new(() => PumpView.Of(this));
         weighIn = same?.weighIn ?? new(() => LiveWeighIn.Of(this));
         evidence = same?.evidence ?? new(() => JobDiagnosis.ToWeigh(this));
         ventCars = before is not null && before.Record.Car == record.Car ? before.ventCars : VentCarsOf(record.Car);
-        // The value and not the picture: else each would keep all before it.
         var weighed =
             before is { machine.IsValueCreated: true } && before.Record.Job == record.Job ? before.machine.Value : null;
         machine = new(() =>

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using Tightcold.Diagnosis.Inference;
 using Tightcold.Diagnosis.Priors;
 using Tightcold.Loop;
@@ -43,6 +44,12 @@ public sealed class LoopCars : IVentCars
 
     private readonly Car[] cars;
 
+    /// <summary>Weathers that were asked for before: every reading of a job is judged anew with each that comes.</summary>
+    private readonly ConcurrentDictionary<VentWeather, (double[] HealthyK, double[] SickK)> known = new();
+
+    /// <summary>A car is seldom read more often; then all is asked for again.</summary>
+    private const int MostKnown = 64;
+
     private LoopCars(Car[] cars) => this.cars = cars;
 
     public int Count => cars.Length;
@@ -77,13 +84,24 @@ public sealed class LoopCars : IVentCars
 
     public void Vents(in VentWeather weather, Span<double> healthyK, Span<double> sickK)
     {
+        if (known.Count >= MostKnown)
+            known.Clear();
+        var (healthy, sick) = known.GetOrAdd(weather, Vents);
+        healthy.CopyTo(healthyK);
+        sick.CopyTo(sickK);
+    }
+
+    private (double[] HealthyK, double[] SickK) Vents(VentWeather weather)
+    {
+        var vents = (HealthyK: new double[cars.Length], SickK: new double[cars.Length]);
         for (var i = 0; i < cars.Length; i++)
         {
             var (car, conditions) = (cars[i], Conditions(weather, cars[i].Z));
             var added = DuctHeat.AddedK(weather, i + 1);
-            healthyK[i] = Vent(car.Model, conditions, car.ChargeKg, LoopFaults.None) + added;
-            sickK[i] = Vent(car.SickModel, conditions, car.SickChargeKg, car.Faults) + added;
+            vents.HealthyK[i] = Vent(car.Model, conditions, car.ChargeKg, LoopFaults.None) + added;
+            vents.SickK[i] = Vent(car.SickModel, conditions, car.SickChargeKg, car.Faults) + added;
         }
+        return vents;
     }
 
     public double WarmerByK(in VentWeather weather, double chargeRatio)

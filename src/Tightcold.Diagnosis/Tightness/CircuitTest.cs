@@ -1,4 +1,5 @@
 using Tightcold.Diagnosis.Leaks;
+using Tightcold.Numerics.Interpolation;
 
 namespace Tightcold.Diagnosis.Tightness;
 
@@ -80,7 +81,28 @@ internal sealed class CircuitTest
     public double SeepFactor =>
         Kind == CircuitTestKind.Loss ? 1 : SeepShare * Math.Exp(Math.Min(LogChoked, LogViscous));
 
-    /// <summary>ln L of a sum: kg/s for losses; Pa·m³/s over m³ for the others.</summary>
-    public double At(double sum, double logVolume) =>
-        Kind == CircuitTestKind.Loss ? RateGrid.At(Log, Math.Log(sum)) : FlowGrid.At(Log, Math.Log(sum) - logVolume);
+    /// <summary>Likelihood against its peak over a sum of rates: kg/s for losses; Pa·m³/s over m³ for the others.</summary>
+    public OctaveTable Likelihood =>
+        likelihood ??=
+            Kind == CircuitTestKind.Loss
+                ? Over(RateGrid.At, RateGrid.LeastKgPerS, RateGrid.MostKgPerS)
+                : Over(FlowGrid.At, FlowGrid.LeastPaPerS, FlowGrid.MostPaPerS);
+
+    private OctaveTable? likelihood;
+
+    private OctaveTable Over(Func<double[], double, double> at, double least, double most)
+    {
+        var top = Log.Max();
+        return new(least, most, sum => Math.Exp(at(Log, Math.Log(sum)) - top));
+    }
+
+    /// <summary>Whether it says the same of every car.</summary>
+    public bool SaysTheSame(CircuitTest other) =>
+        Kind == other.Kind
+        && Time == other.Time
+        && WithHoses == other.WithHoses
+        && HosesAlone == other.HosesAlone
+        && LogChoked == other.LogChoked
+        && LogViscous == other.LogViscous
+        && Log.AsSpan().SequenceEqual(other.Log);
 }

@@ -11,6 +11,10 @@ internal static class FlowGrid
         LogMost = 6.907755278982137;
     private const double Step = (LogMost - LogLeast) / (Count - 2);
 
+    /// <summary>From where a table is level down to no hole at all, and up from where.</summary>
+    public static readonly double LeastPaPerS = Math.Exp(LogLeast - Step),
+        MostPaPerS = Math.Exp(LogMost);
+
     /// <summary>Pa/s; 1e-5 to 1e3, and 0 first.</summary>
     public static readonly double[] Values =
     [

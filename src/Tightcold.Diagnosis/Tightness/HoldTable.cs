@@ -78,6 +78,19 @@ internal static class HoldTable
         );
     }
 
+    /// <summary>The leak that a hold like this would show half the time, Pa/s, and nothing else of it.</summary>
+    public static double FloorOf(VacuumHold hold, CircuitSize size, double barometerPa)
+    {
+        var readings = Thinned.Of(hold.Readings.AsSpan(), Thinned.Most);
+        return Floor(
+            readings,
+            Array.TrueForAll(readings, reading => reading.TemperatureK is not null),
+            hold,
+            size,
+            barometerPa
+        );
+    }
+
     /// <summary>With temperatures, and kept from saying more for a leak than the same hold without them.</summary>
     private static (double[] Log, double[][] ByWater) Both(
         HoldReading[] readings,

@@ -64,6 +64,18 @@ internal static class NitrogenTable
         );
     }
 
+    /// <summary>The leak that a test like this would show half the time, Pa/s, and nothing else of it.</summary>
+    public static double FloorOf(NitrogenTest test, double barometerPa)
+    {
+        var readings = Thinned.Of(test.Readings.AsSpan(), Thinned.Most);
+        return Floor(
+            readings,
+            Array.TrueForAll(readings, reading => reading.TemperatureK is not null),
+            test,
+            barometerPa
+        );
+    }
+
     private static double[] LogOf(NitrogenReading[] readings, bool known, NitrogenTest test, double barometerPa) =>
         Model(readings, known, test, barometerPa)
             .LogLikelihoods(Array.ConvertAll(readings, reading => reading.PressurePa))[0];

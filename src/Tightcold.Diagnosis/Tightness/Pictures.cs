@@ -14,6 +14,9 @@ internal sealed class Pictures(int count, int spots)
     public bool[] LeaksBefore { get; } = new bool[count * spots];
     public bool[] LeaksNow { get; } = new bool[count * spots];
 
+    /// <summary>Law of flow taken for what only seeps.</summary>
+    public const double LawOfSeeps = 0.5;
+
     /// <summary>Law of flow of each leak, whether it shuts under vacuum, opens only running.</summary>
     public double[] Law { get; } = new double[count * spots];
     public bool[] Shuts { get; } = new bool[count * spots];

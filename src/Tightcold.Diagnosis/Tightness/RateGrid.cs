@@ -20,6 +20,9 @@ internal static class RateGrid
     public static double At(double[] table, double logKgPerS) =>
         StraightLines.At(table, (logKgPerS - LogLeast) / StepLog);
 
+    /// <summary>Where a rate stands between the entries of a table.</summary>
+    public static double Place(double kgPerS) => (Math.Log(kgPerS) - LogLeast) / StepLog;
+
     public static int Nearest(double logKgPerS) =>
         Math.Clamp((int)Math.Round((logKgPerS - LogLeast) / StepLog), 0, Count - 1);
 }

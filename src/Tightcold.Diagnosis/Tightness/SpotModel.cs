@@ -117,6 +117,19 @@ internal sealed class SpotModel
     public double[] Failed { get; } = new double[RateGrid.Count];
     public double[] FailedCumulative { get; } = new double[RateGrid.Count];
 
+    /// <summary>Whether it says the same of every car.</summary>
+    public bool SaysTheSame(SpotModel other) =>
+        Role == other.Role
+        && Spot.Name == other.Spot.Name
+        && Spot.Component == other.Spot.Component
+        && Spot.Found == other.Spot.Found
+        && MendedAt == other.MendedAt
+        && Onset == other.Onset
+        && Odds == other.Odds
+        && SeepCumulative.AsSpan().SequenceEqual(other.SeepCumulative)
+        && Held.AsSpan().SequenceEqual(other.Held)
+        && Failed.AsSpan().SequenceEqual(other.Failed);
+
     public static double Pick(double[] cumulative, double uniform, double jitter)
     {
         var at = Array.BinarySearch(cumulative, uniform * cumulative[^1]);

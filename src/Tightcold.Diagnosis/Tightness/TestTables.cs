@@ -9,8 +9,12 @@ internal sealed class TestTables
 {
     private readonly TestTable[] holds,
         nitrogen;
+    private readonly TightnessEvidence of;
+    private readonly int most;
 
     private TestTables(
+        TightnessEvidence of,
+        int most,
         TestTable[] holds,
         TestTable[] nitrogen,
         CircuitTest[] tests,
@@ -18,6 +22,7 @@ internal sealed class TestTables
         double[] water
     )
     {
+        (this.of, this.most) = (of, most);
         this.holds = holds;
         this.nitrogen = nitrogen;
         Tests = tests;
@@ -34,14 +39,23 @@ internal sealed class TestTables
 
     public TestTable Hold(int i) => holds[i];
 
-    public static TestTables Of(TightnessEvidence evidence)
+    /// <param name="before">Of a moment ago: a test that stands there as it was read is not tabled again.</param>
+    public static TestTables Of(TightnessEvidence evidence, TestTables? before = null)
     {
         var size = evidence.Size;
         var air = evidence.Setting.BarometerPa;
         var water = WaterPrior.Of(evidence.Water, size.AmbientK);
         var most = evidence.Question.Effort == TightnessEffort.Glance ? Thinned.AtAGlance : Thinned.Most;
-        var holds = evidence.Holds.Select(hold => HoldTable.Of(hold, size, air, water, most)).ToArray();
-        var nitrogen = evidence.Nitrogen.Select(test => NitrogenTable.Of(test, air, most)).ToArray();
+        var last = before is not null && before.most == most && before.of.Setting.BarometerPa == air ? before : null;
+        var inTheSameCar = last is not null && last.of.Size == size && last.Water.AsSpan().SequenceEqual(water);
+        var holds = evidence
+            .Holds.Select(hold =>
+                (inTheSameCar ? last!.Known(hold) : null) ?? HoldTable.Of(hold, size, air, water, most)
+            )
+            .ToArray();
+        var nitrogen = evidence
+            .Nitrogen.Select(test => last?.Known(test) ?? NitrogenTable.Of(test, air, most))
+            .ToArray();
         ImmutableArray<MassLoss> losses =
         [
             .. evidence.Losses,
@@ -60,7 +74,29 @@ internal sealed class TestTables
             ),
             .. losses.Select(CircuitTest.Of),
         ];
-        return new(holds, nitrogen, tests, losses, water);
+        return new(evidence, most, holds, nitrogen, tests, losses, water);
+    }
+
+    private TestTable? Known(VacuumHold hold)
+    {
+        for (var i = 0; i < holds.Length; i++)
+            if (
+                hold with { Readings = of.Holds[i].Readings } == of.Holds[i]
+                && hold.Readings.SequenceEqual(of.Holds[i].Readings)
+            )
+                return holds[i];
+        return null;
+    }
+
+    private TestTable? Known(NitrogenTest test)
+    {
+        for (var i = 0; i < nitrogen.Length; i++)
+            if (
+                test with { Readings = of.Nitrogen[i].Readings } == of.Nitrogen[i]
+                && test.Readings.SequenceEqual(of.Nitrogen[i].Readings)
+            )
+                return nitrogen[i];
+        return null;
     }
 
     public CircuitTest[] Until(double time) => [.. Tests.Where(test => test.Time <= time)];

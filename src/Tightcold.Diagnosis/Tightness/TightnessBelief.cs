@@ -9,9 +9,16 @@ public sealed class TightnessBelief
 {
     private readonly TightnessSums sums;
 
-    internal TightnessBelief(TightnessEvidence evidence, SpotModel[] models, Pictures pictures, TightnessSums sums)
+    internal TightnessBelief(
+        TightnessEvidence evidence,
+        SpotModel[] models,
+        Pictures pictures,
+        TightnessSums sums,
+        TightnessWork work
+    )
     {
         this.sums = sums;
+        Work = work;
         Evidence = evidence;
         Models = models;
         Pictures = pictures;
@@ -20,6 +27,10 @@ public sealed class TightnessBelief
     public TightnessEvidence Evidence { get; }
     internal SpotModel[] Models { get; }
     internal Pictures Pictures { get; }
+    internal TightnessSums Sums => sums;
+
+    /// <summary>What the next belief need not do again.</summary>
+    internal TightnessWork Work { get; }
 
     /// <summary>The proven-tight number: odds that the car still cools after the time that was asked for. What no test
     /// could have seen keeps it down: 0.89 at most where the tests since the last change have not divided the doubt by

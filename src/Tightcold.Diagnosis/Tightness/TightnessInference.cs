@@ -19,11 +19,13 @@ public static class TightnessInference
     private const int PicturesFull = 1600,
         PicturesGlance = 400;
 
+    /// <param name="before">The belief of a moment ago: what of its evidence is still the same is not weighed again. The
+    /// answer does not depend on it.</param>
     /// <exception cref="ArgumentException">A figure is outside what is allowed: the sentence names it.</exception>
-    public static TightnessBelief Of(TightnessEvidence evidence)
+    public static TightnessBelief Of(TightnessEvidence evidence, TightnessBelief? before = null)
     {
         EvidenceRules.Check(evidence);
-        var tables = TestTables.Of(evidence);
+        var tables = TestTables.Of(evidence, before?.Work.Tables);
         var lastMended = Latest(evidence.Spots.Select(spot => spot.MendedAt));
         var lastChange = Math.Max(
             Latest(evidence.Openings.Select(opening => (double?)opening.Time)),
@@ -36,18 +38,23 @@ public static class TightnessInference
         var glance = evidence.Question.Effort == TightnessEffort.Glance;
         var nothing = NothingLeaks(evidence, tables.Losses.Length > 0);
         var models = SpotModels.Of(evidence, double.PositiveInfinity);
-        var (sums, pictures) = new TightnessSampler(models, tables.Tests, evidence.Size, evidence.Question).Run(
-            nothing,
-            glance ? PicturesGlance : PicturesFull
-        );
-        var earlier = new TightnessSampler(
+        var sampler = new TightnessSampler(models, tables.Tests, evidence.Size, evidence.Question, nothing);
+        var (sums, pictures) =
+            before is { Work.Sampler: { } drawn } && drawn.AsksTheSame(sampler)
+                ? (before.Sums, before.Pictures)
+                : sampler.Run(glance ? PicturesGlance : PicturesFull);
+        var then = new TightnessSampler(
             SpotModels.Of(evidence, lastChange),
             tables.Until(lastChange),
             evidence.Size,
-            evidence.Question
-        )
-            .Run(nothing, 0)
-            .Sums;
+            evidence.Question,
+            nothing
+        );
+        // Without a change, before the first test.
+        var earlier =
+            before is { Work.Earlier: { } known } && known.AsksTheSame(then) ? before.Work.EarlierSums
+            : then.AsksTheSame(sampler) ? sums
+            : then.Run(0).Sums;
         var readings = tables.Readings(evidence, lastChange);
         var failed = TightnessJudge.Unanswered(readings, evidence, lastMended);
         var found = TightnessJudge.FoundNotMended(evidence);
@@ -79,7 +86,7 @@ public static class TightnessInference
             !failed.IsEmpty,
             found
         );
-        return new(evidence, models, pictures!, sums)
+        return new(evidence, models, pictures!, sums, new(tables, sampler, then, earlier, before?.Work.Floors ?? new()))
         {
             StillCools = told,
             StillCoolsUnlimited = unlimited,

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Tightcold.Diagnosis.Leaks;
 using Tightcold.LeakTests;
+using Tightcold.Numerics.Interpolation;
 using Tightcold.Procedures.Hold;
 
 namespace Tightcold.Diagnosis.Tightness;
@@ -21,29 +22,25 @@ internal static class TightnessNext
         var pictures = belief.Pictures;
         var cools = Cools(belief);
         var proposals = new List<TightnessProposal>();
-        foreach (var look in means.Looks)
+        var rounds = means
+            .Looks.Select(look =>
+                (Look: look with { Outcome = LeakTestOutcome.Nothing }, Round: new Round(pictures.Count))
+            )
+            .ToArray();
+        var places = new double[pictures.Count];
+        for (var j = 0; j < belief.Evidence.Spots.Length; j++)
         {
-            var whole = new double[pictures.Count];
-            Array.Fill(whole, 1);
-            double minutes = 0;
-            for (var j = 0; j < belief.Evidence.Spots.Length; j++)
+            var spot = belief.Evidence.Spots[j];
+            for (var i = 0; i < places.Length; i++)
+                places[i] = RateGrid.Place(AtRest(pictures, i * pictures.Spots + j));
+            foreach (var (look, round) in rounds)
             {
-                var spot = belief.Evidence.Spots[j];
-                if (
-                    !SpotModel.Counts(
-                        look with
-                        {
-                            Outcome = LeakTestOutcome.Nothing,
-                        },
-                        spot.Component,
-                        belief.Evidence.Setting
-                    )
-                )
+                if (!SpotModel.Counts(look, spot.Component, belief.Evidence.Setting))
                     continue;
-                var nothing = Nothing(belief, j, look);
-                for (var i = 0; i < whole.Length; i++)
-                    whole[i] *= nothing[i];
-                minutes += RoundShare * look.Kind.Minutes;
+                var nothing = Nothing(belief, spot, look, places);
+                for (var i = 0; i < nothing.Length; i++)
+                    round.Nothing[i] *= nothing[i];
+                round.Minutes += RoundShare * look.Kind.Minutes;
                 Add(
                     proposals,
                     TightnessTestKind.SpotCheck,
@@ -56,8 +53,19 @@ internal static class TightnessNext
                     nothing
                 );
             }
-            Add(proposals, TightnessTestKind.WholeSearch, look.Kind, null, look.PressurePa, minutes, 0, cools, whole);
         }
+        foreach (var (look, round) in rounds)
+            Add(
+                proposals,
+                TightnessTestKind.WholeSearch,
+                look.Kind,
+                null,
+                look.PressurePa,
+                round.Minutes,
+                0,
+                cools,
+                round.Nothing
+            );
         if (means.NitrogenStepPa is { } step)
             foreach (var seconds in (double[])[1800, 7200, 12 * 3600, 24 * 3600])
                 Nitrogen(proposals, belief, means.NitrogenPa, step, seconds, cools);
@@ -74,36 +82,34 @@ internal static class TightnessNext
 
     private static double[] Cools(TightnessBelief belief)
     {
-        var sums = new TightnessSums(1, belief.Evidence.Question);
-        return Array.ConvertAll(belief.Pictures.TotalNow, total => sums.CoolsAt(Math.Log(total)));
+        var cools = TightnessSums.CoolsOver(belief.Evidence.Question);
+        return Array.ConvertAll(belief.Pictures.TotalNow, cools.At);
     }
 
-    private static double[] Nothing(TightnessBelief belief, int j, LeakTest look)
+    /// <summary>A look at every place: odds that nothing shows in a picture, and how long it takes.</summary>
+    private sealed class Round
     {
-        var pictures = belief.Pictures;
-        var nothing = new double[pictures.Count];
-        var component = belief.Evidence.Spots[j].Component;
-        // On the grid of rates, for one curve serves all pictures.
-        var curve = Array.ConvertAll(RateGrid.Values, rate =>
-            LeakDetection.Likelihood(
-                look with
-                {
-                    Outcome = LeakTestOutcome.Nothing,
-                },
-                component,
-                rate,
-                belief.Evidence.Setting
-            )
-        );
-        for (var i = 0; i < nothing.Length; i++)
+        public readonly double[] Nothing;
+        public double Minutes;
+
+        public Round(int pictures)
         {
-            var index = i * pictures.Spots + j;
-            nothing[i] = RateGrid.At(
-                curve,
-                Math.Log(pictures.Now[index] * (pictures.Runs[index] ? SpotHabit.RestShare : 1))
-            );
+            Nothing = new double[pictures];
+            Array.Fill(Nothing, 1);
         }
-        return nothing;
+    }
+
+    private static double AtRest(Pictures pictures, int index) =>
+        pictures.Now[index] * (pictures.Runs[index] ? SpotHabit.RestShare : 1);
+
+    /// <summary>Odds that the look shows nothing at a spot, for every picture.</summary>
+    /// <param name="places">On the grid of rates, for one curve serves all pictures.</param>
+    private static double[] Nothing(TightnessBelief belief, LeakSpot spot, LeakTest look, double[] places)
+    {
+        var curve = Array.ConvertAll(RateGrid.Values, rate =>
+            LeakDetection.Likelihood(look, spot.Component, rate, belief.Evidence.Setting)
+        );
+        return Array.ConvertAll(places, place => StraightLines.At(curve, place));
     }
 
     private static void Nitrogen(
@@ -125,7 +131,7 @@ internal static class TightnessNext
             ScatterPa = Math.Min(DialScatterPa, step),
             SecondsSinceFilled = 900,
         };
-        var floor = NitrogenTable.Of(test, setting.BarometerPa).FloorPaPerS;
+        var floor = belief.Work.Floors.Of(test, setting.BarometerPa);
         var circuit = CircuitTest.Of(
             test,
             new(new double[FlowGrid.Count], [], null, floor, 0, true, TestQuality.None),
@@ -160,9 +166,7 @@ internal static class TightnessNext
                 .Select(i => new HoldReading(i * seconds / 5, 60, step, Math.Max(1, 0.6 * step), size.AmbientK))
         );
         var hold = new VacuumHold(readings, 0);
-        var odds = new double[WaterGrid.Count];
-        Array.Fill(odds, 1.0 / odds.Length);
-        var floor = HoldTable.Of(hold, size, setting.BarometerPa, odds).FloorPaPerS;
+        var floor = belief.Work.Floors.Of(hold, size, setting.BarometerPa);
         var circuit = CircuitTest.Of(
             hold,
             new(new double[FlowGrid.Count], [], null, floor, 0, true, TestQuality.None),
@@ -187,19 +191,21 @@ internal static class TightnessNext
     {
         var pictures = belief.Pictures;
         var passes = new double[pictures.Count];
+        // What only seeps follows one law in all pictures.
+        var seeps = Math.Exp(test.LogFactor(Pictures.LawOfSeeps));
+        var onCar = Array.ConvertAll(belief.Models, model => model.Role != SpotRole.HoseSet);
         for (var i = 0; i < passes.Length; i++)
         {
             var sum = 0.0;
             for (var j = 0; j < pictures.Spots; j++)
             {
-                if (belief.Models[j].Role == SpotRole.HoseSet)
+                if (!onCar[j])
                     continue;
                 var index = i * pictures.Spots + j;
-                var factor =
-                    Math.Exp(test.LogFactor(pictures.Law[index])) * (pictures.Runs[index] ? SpotHabit.RestShare : 1);
+                var factor = pictures.LeaksBefore[index] ? Math.Exp(test.LogFactor(pictures.Law[index])) : seeps;
                 if (test.Kind == CircuitTestKind.Vacuum && pictures.Shuts[index])
                     factor *= SpotHabit.ShutShare;
-                sum += pictures.Now[index] * factor;
+                sum += AtRest(pictures, index) * factor;
             }
             passes[i] = 1 / (1 + Math.Pow(sum / Math.Exp(pictures.LogVolume[i]) / floorPaPerS, 3));
         }

@@ -1,4 +1,5 @@
 using Tightcold.Numerics.Distributions;
+using Tightcold.Numerics.Interpolation;
 using Tightcold.Numerics.Sampling;
 
 namespace Tightcold.Diagnosis.Tightness;
@@ -29,58 +30,76 @@ internal sealed class TightnessSampler
 
     private readonly SpotModel[] spots;
     private readonly CircuitTest[] tests;
-    private readonly ulong seed;
-    private readonly double logVolume,
-        volumeSpread;
+    private readonly CircuitSize size;
     private readonly TightnessQuestion question;
+    private readonly double nothingLeaks;
+    private readonly ulong seed;
+    private readonly double logVolume;
     private readonly bool glance;
 
-    public TightnessSampler(SpotModel[] spots, CircuitTest[] tests, CircuitSize size, TightnessQuestion question)
+    /// <param name="nothingLeaks">What "nothing leaks" counts before the first test.</param>
+    public TightnessSampler(
+        SpotModel[] spots,
+        CircuitTest[] tests,
+        CircuitSize size,
+        TightnessQuestion question,
+        double nothingLeaks
+    )
     {
         this.spots = spots;
         this.tests = tests;
+        this.size = size;
+        this.question = question;
+        this.nothingLeaks = nothingLeaks;
         seed = question.Seed * 2654435761 + 17;
         logVolume = Math.Log(size.VolumeM3);
-        volumeSpread = size.VolumeSpread;
-        this.question = question;
         glance = question.Effort == TightnessEffort.Glance;
     }
 
-    /// <summary>A picture without its summed-over leak.</summary>
-    private sealed class Bare(int spots)
+    /// <summary>Whether another one's sums and pictures would be the same, figure by figure.</summary>
+    public bool AsksTheSame(TightnessSampler other) =>
+        question == other.question
+        && nothingLeaks == other.nothingLeaks
+        && size.VolumeM3 == other.size.VolumeM3
+        && size.VolumeSpread == other.size.VolumeSpread
+        && spots.Length == other.spots.Length
+        && tests.Length == other.tests.Length
+        && spots.Zip(other.spots).All(pair => pair.First.SaysTheSame(pair.Second))
+        && tests.Zip(other.tests).All(pair => pair.First.SaysTheSame(pair.Second));
+
+    /// <summary>Pictures without their summed-over leak, a row of all places for each.</summary>
+    private sealed class Drawn(int count, int spots)
     {
-        public readonly double[] Before = new double[spots],
-            Now = new double[spots],
-            Law = new double[spots];
-        public readonly bool[] Leaks = new bool[spots],
-            LeaksNow = new bool[spots],
-            Shuts = new bool[spots],
-            Runs = new bool[spots];
-        public int Summed;
-        public bool SummedFailed;
-        public double LogWeight,
-            LogVolume;
+        public readonly int Count = count;
+        public readonly double[] Before = new double[count * spots],
+            Now = new double[count * spots],
+            Law = new double[count * spots];
+        public readonly bool[] Leaks = new bool[count * spots],
+            LeaksNow = new bool[count * spots],
+            Shuts = new bool[count * spots],
+            Runs = new bool[count * spots];
+        public readonly int[] Summed = new int[count];
+        public readonly bool[] SummedFailed = new bool[count];
+        public readonly double[] LogWeight = new double[count],
+            LogVolume = new double[count];
     }
 
     /// <summary>Draws the pictures, weighs them and sums over them.</summary>
-    /// <param name="nothingLeaks">What "nothing leaks" counts before the first test.</param>
     /// <param name="wanted">Equal pictures to hand out besides; 0 for none.</param>
-    public (TightnessSums Sums, Pictures? Pictures) Run(double nothingLeaks, int wanted)
+    public (TightnessSums Sums, Pictures? Pictures) Run(int wanted)
     {
-        var (bare, grid) = Draw(Suffix(), nothingLeaks);
-        var top = double.NegativeInfinity;
-        foreach (var log in grid)
-            top = Math.Max(top, log);
+        var drawn = Draw(Suffix());
+        var weights = Weights(drawn);
         var total = 0.0;
-        for (var i = 0; i < grid.Length; i++)
-            total += grid[i] = Math.Exp(grid[i] - top);
-        var sums = new TightnessSums(spots.Length, question);
-        for (var i = 0; i < bare.Length; i++)
-            Sum(bare[i], i, grid.AsSpan(i * RateGrid.Count, RateGrid.Count), total, sums);
-        return (sums, wanted > 0 ? Resample(bare, grid, total, wanted) : null);
+        foreach (var weight in weights)
+            total += weight;
+        var sums = new TightnessSums(spots.Length, TightnessSums.CoolsOver(question));
+        for (var i = 0; i < drawn.Count; i++)
+            Sum(drawn, i, weights.AsSpan(i * RateGrid.Count, RateGrid.Count), total, sums);
+        return (sums, wanted > 0 ? Resample(drawn, weights, total, wanted) : null);
     }
 
-    private void Sum(Bare picture, int i, ReadOnlySpan<double> weights, double total, TightnessSums sums)
+    private void Sum(Drawn drawn, int i, ReadOnlySpan<double> weights, double total, TightnessSums sums)
     {
         double whole = 0,
             now = 0,
@@ -88,96 +107,164 @@ internal sealed class TightnessSampler
             explained = 0,
             holes = 0;
         foreach (var weight in weights)
-            whole += weight / total;
+            whole += weight;
+        whole /= total;
         if (!(whole > 1e-12))
             return;
         var another = false;
+        var (row, summed) = (i * spots.Length, drawn.Summed[i]);
         for (var j = 0; j < spots.Length; j++)
         {
-            if (picture.Leaks[j])
+            var (leaks, leaksNow) = (drawn.Leaks[row + j], drawn.LeaksNow[row + j]);
+            if (leaks)
                 sums.LeaksBefore[j] += whole;
-            if (picture.LeaksNow[j])
+            if (leaksNow)
                 sums.LeaksNow[j] += whole;
-            if (spots[j].Role == SpotRole.HoseSet)
+            var spot = spots[j];
+            if (spot.Role == SpotRole.HoseSet)
                 continue;
-            another |= picture.LeaksNow[j] && !(spots[j].Spot.Found && spots[j].MendedAt is null);
-            if (j == picture.Summed)
+            another |= leaksNow && !(spot.Spot.Found && spot.MendedAt is null);
+            if (j == summed)
                 continue;
-            now += picture.Now[j];
-            if (spots[j].Role != SpotRole.Reassembly)
-                before += picture.Before[j];
+            var (rateNow, rateBefore) = (drawn.Now[row + j], drawn.Before[row + j]);
+            now += rateNow;
+            if (spot.Role != SpotRole.Reassembly)
+                before += rateBefore;
             if (Known(j))
-                explained += picture.Before[j];
-            if (picture.LeaksNow[j])
-                holes += picture.Now[j];
-            if (!picture.Leaks[j])
+                explained += rateBefore;
+            if (!leaks)
                 continue;
-            sums.Rates[j * RateGrid.Count + RateGrid.Nearest(Math.Log(picture.Before[j]))] += whole;
-            if (picture.LeaksNow[j])
-                sums.TooMuch[j] += whole * (1 - sums.CoolsAt(Math.Log(picture.Now[j])));
+            sums.Rates[j * RateGrid.Count + RateGrid.Nearest(Math.Log(rateBefore))] += whole;
+            if (!leaksNow)
+                continue;
+            holes += rateNow;
+            sums.TooMuch[j] += whole * (1 - sums.CoolsAt(rateNow));
         }
         if (another)
             sums.AnotherRemains += whole;
         sums.Weight += whole;
-        var summed = picture.Summed;
-        var onCar = summed >= 0 && spots[summed].Role != SpotRole.HoseSet;
+        if (summed < 0)
+        {
+            Add(sums, weights[0] / total, now, before, holes, explained);
+            return;
+        }
+        var remains = drawn.LeaksNow[row + summed];
+        var (onCar, fromBefore) = (
+            spots[summed].Role != SpotRole.HoseSet,
+            spots[summed].Role is not (SpotRole.HoseSet or SpotRole.Reassembly)
+        );
+        var (held, known) = (drawn.Now[row + summed], onCar && Known(summed));
+        var rates = sums.Rates.AsSpan(summed * RateGrid.Count, RateGrid.Count);
         var shift = Shift(i);
+        double tooMuch = 0;
         for (var r = 0; r < weights.Length; r++)
         {
             var weight = weights[r] / total;
             if (!(weight > 1e-13))
                 continue;
-            double totalNow = now,
-                totalBefore = before,
-                totalHoles = holes;
-            if (summed >= 0)
-            {
-                var rate = RateGrid.Values[r] * shift;
-                sums.Rates[summed * RateGrid.Count + r] += weight;
-                if (onCar)
-                {
-                    totalNow += picture.LeaksNow[summed] ? rate : Math.Min(rate, picture.Now[summed]);
-                    if (spots[summed].Role != SpotRole.Reassembly)
-                        totalBefore += rate;
-                    if (picture.LeaksNow[summed])
-                        totalHoles += rate;
-                    if (picture.LeaksNow[summed])
-                        sums.TooMuch[summed] += weight * (1 - sums.CoolsAt(Math.Log(rate)));
-                }
-            }
-            var logNow = Math.Log(totalNow);
-            sums.Cools += weight * sums.CoolsAt(logNow);
-            sums.TotalNow[TotalGrid.At(logNow)] += weight;
-            sums.TotalBefore[TotalGrid.At(Math.Log(totalBefore))] += weight;
-            if (totalHoles > 0)
-                sums.HolesNow[TotalGrid.At(Math.Log(totalHoles))] += weight;
-            else
-                sums.NoHoles += weight;
-            var share = (explained + (onCar && Known(summed) ? totalBefore - before : 0)) / totalBefore;
-            sums.Explained[(int)(100 * Math.Clamp(share, 0, 1))] += weight;
+            var rate = RateGrid.Values[r] * shift;
+            rates[r] += weight;
+            if (onCar && remains)
+                tooMuch += weight * (1 - sums.CoolsAt(rate));
+            Add(
+                sums,
+                weight,
+                now
+                    + (
+                        !onCar ? 0
+                        : remains ? rate
+                        : Math.Min(rate, held)
+                    ),
+                before + (fromBefore ? rate : 0),
+                holes + (onCar && remains ? rate : 0),
+                explained + (known && fromBefore ? rate : 0)
+            );
         }
+        sums.TooMuch[summed] += tooMuch;
+    }
+
+    private static void Add(
+        TightnessSums sums,
+        double weight,
+        double now,
+        double before,
+        double holes,
+        double explained
+    )
+    {
+        sums.Cools += weight * sums.CoolsAt(now);
+        sums.TotalNow[TotalGrid.At(now)] += weight;
+        sums.TotalBefore[TotalGrid.At(before)] += weight;
+        if (holes > 0)
+            sums.HolesNow[TotalGrid.At(holes)] += weight;
+        else
+            sums.NoHoles += weight;
+        sums.Explained[(int)(100 * Math.Clamp(explained / before, 0, 1))] += weight;
     }
 
     private bool Known(int j) => spots[j].Spot.Found || spots[j].MendedAt is not null;
 
-    private (Bare[] Bare, double[] LogWeights) Draw(double[,] suffix, double nothingLeaks)
+    private Drawn Draw(double[,] suffix)
     {
-        var all = new List<Bare>();
         var sizes = Sizes(suffix);
+        var drawn = new Drawn(sizes.Sum(stratum => stratum.Size), spots.Length);
+        var at = 0;
         foreach (var (k, size) in sizes)
+        {
+            var logShare = Math.Log(suffix[0, k] * (k == 0 ? nothingLeaks : 1) / size);
             for (var i = 0; i < size; i++)
             {
-                var picture = One(suffix, k, i, size);
-                picture.LogWeight += Math.Log(suffix[0, k] * (k == 0 ? nothingLeaks : 1) / size);
-                all.Add(picture);
+                drawn.LogWeight[at] = logShare;
+                One(suffix, k, i, size, drawn, at++);
             }
-        Bare[] bare = [.. all];
-        var grid = new double[bare.Length * RateGrid.Count];
-        double[] fixedSum = new double[tests.Length],
-            slope = new double[tests.Length];
-        for (var i = 0; i < bare.Length; i++)
-            Weigh(bare[i], i, grid.AsSpan(i * RateGrid.Count, RateGrid.Count), fixedSum, slope);
-        return (bare, grid);
+        }
+        return drawn;
+    }
+
+    /// <summary>A weight for each picture and each rate of its summed leak; a picture without one has its weight in the first
+    /// entry.</summary>
+    private double[] Weights(Drawn drawn)
+    {
+        // Likelihoods against their peaks, so that none runs out of numbers: what a test may be besides what it is written
+        // to be keeps each above nothing.
+        var weights = new double[drawn.Count * RateGrid.Count];
+        var top = drawn.LogWeight.Max();
+        var weighing = Array.ConvertAll(tests, test => new Weighing(test, spots));
+        for (var i = 0; i < drawn.Count; i++)
+            Weigh(
+                drawn,
+                i,
+                Math.Exp(drawn.LogWeight[i] - top),
+                weighing,
+                weights.AsSpan(i * RateGrid.Count, RateGrid.Count)
+            );
+        return weights;
+    }
+
+    /// <summary>One test as it weighs picture after picture: what is the same for all of them, and the sum of rates that it
+    /// feels of this one.</summary>
+    private sealed class Weighing
+    {
+        public readonly CircuitTest Test;
+        public readonly OctaveTable Likelihood;
+        public readonly double SeepFactor;
+        public readonly bool ByVolume;
+
+        /// <summary>Places that it feels at all, and of those the ones that were mended before it.</summary>
+        public readonly bool[] Feels,
+            After;
+        public double Fixed,
+            Slope;
+
+        public Weighing(CircuitTest test, SpotModel[] spots)
+        {
+            (Test, Likelihood, SeepFactor) = (test, test.Likelihood, test.SeepFactor);
+            ByVolume = test.Kind != CircuitTestKind.Loss;
+            Feels = Array.ConvertAll(spots, spot =>
+                (spot.Role == SpotRole.HoseSet ? test.WithHoses : !test.HosesAlone) && !(spot.Onset > test.Time)
+            );
+            After = Array.ConvertAll(spots, spot => spot.MendedAt is { } mended && test.Time > mended);
+        }
     }
 
     private List<(int Leaking, int Size)> Sizes(double[,] suffix)
@@ -212,15 +299,14 @@ internal sealed class TightnessSampler
         return sums;
     }
 
-    private Bare One(double[,] suffix, int k, int i, int size)
+    private void One(double[,] suffix, int k, int i, int size, Drawn drawn, int at)
     {
-        var picture = new Bare(spots.Length)
-        {
-            LogVolume =
-                logVolume
-                + volumeSpread * Normal.Quantile(((i * 0.6180339887498949 + Uniform(0, 991, k)) % 1 * 0.998) + 0.001),
-            Summed = -1,
-        };
+        var row = at * spots.Length;
+        drawn.LogVolume[at] =
+            logVolume
+            + this.size.VolumeSpread
+                * Normal.Quantile(((i * 0.6180339887498949 + Uniform(0, 991, k)) % 1 * 0.998) + 0.001);
+        drawn.Summed[at] = -1;
         var seeps = MedianSeep * Math.Exp(SeepSpread * Normal.Quantile(Uniform(i, 994, k)));
         var left = k;
         // Which of the k is summed over: drawn beforehand, so that it depends on nothing else.
@@ -229,24 +315,27 @@ internal sealed class TightnessSampler
         {
             var spot = spots[j];
             // The first place is drawn evenly over the pictures of a stratum.
-            var u = j == 0 ? (i + Uniform(i, j, k)) / size : Uniform(i, j, k);
-            var leaks = left > 0 && u * suffix[j, left] < spot.Odds * suffix[j + 1, left - 1];
-            picture.Leaks[j] = leaks;
+            var leaks = false;
+            if (left > 0)
+            {
+                var u = j == 0 ? (i + Uniform(i, j, k)) / size : Uniform(i, j, k);
+                leaks = u * suffix[j, left] < spot.Odds * suffix[j + 1, left - 1];
+            }
             var seep = seeps * SpotModel.Pick(spot.SeepCumulative, Uniform(i, j, 101), Uniform(i, j, 102));
-            picture.Before[j] = picture.Now[j] = seep;
+            drawn.Before[row + j] = drawn.Now[row + j] = seep;
             if (!leaks)
                 continue;
+            drawn.Leaks[row + j] = true;
             left--;
             // Leaks that matter are narrow and slow, nearer the viscous law; few are openings.
-            picture.Law[j] = CircuitTest.LawAt(Uniform(i, j, 103));
-            picture.Shuts[j] = Uniform(i, j, 104) < spot.Habit.ShutsUnderVacuum;
-            picture.Runs[j] = Uniform(i, j, 105) < spot.Habit.OpensRunning;
-            var failed = Fails(spot, picture, Uniform(i, j, 106));
-            picture.LeaksNow[j] = failed || spot.MendedAt is null;
+            drawn.Law[row + j] = CircuitTest.LawAt(Uniform(i, j, 103));
+            drawn.Shuts[row + j] = Uniform(i, j, 104) < spot.Habit.ShutsUnderVacuum;
+            drawn.Runs[row + j] = Uniform(i, j, 105) < spot.Habit.OpensRunning;
+            var failed = Fails(spot, drawn, at, Uniform(i, j, 106));
+            var remains = drawn.LeaksNow[row + j] = failed || spot.MendedAt is null;
             if (k - left - 1 == summed)
             {
-                picture.Summed = j;
-                picture.SummedFailed = failed;
+                (drawn.Summed[at], drawn.SummedFailed[at]) = (j, failed);
                 continue;
             }
             var rate = SpotModel.Pick(
@@ -254,86 +343,90 @@ internal sealed class TightnessSampler
                 Uniform(i, j, 107),
                 Uniform(i, j, 102)
             );
-            picture.Before[j] = rate;
-            picture.Now[j] = picture.LeaksNow[j] ? rate : Math.Min(rate, seep);
+            drawn.Before[row + j] = rate;
+            drawn.Now[row + j] = remains ? rate : Math.Min(rate, seep);
         }
-        return picture;
     }
 
-    private static bool Fails(SpotModel spot, Bare picture, double uniform)
+    private static bool Fails(SpotModel spot, Drawn drawn, int at, double uniform)
     {
         if (spot.MendedAt is null)
             return false;
         var truth = spot.FailedMass / (spot.FailedMass + spot.HeldMass);
         var share = Math.Max(truth, LeastFailedShare);
         var failed = uniform < share;
-        picture.LogWeight += Math.Log(failed ? truth / share : (1 - truth) / (1 - share));
+        drawn.LogWeight[at] += Math.Log(failed ? truth / share : (1 - truth) / (1 - share));
         return failed;
     }
 
-    /// <summary>ln weight of a picture for each rate of its summed leak; a picture without one fills the first
-    /// entry.</summary>
-    private void Weigh(Bare picture, int i, Span<double> log, double[] fixedSum, double[] slope)
+    private void Weigh(Drawn drawn, int i, double share, Weighing[] weighing, Span<double> weights)
     {
-        log.Fill(double.NegativeInfinity);
-        for (var e = 0; e < tests.Length; e++)
+        var (row, summed) = (i * spots.Length, drawn.Summed[i]);
+        // Inward and outward flow stand over the volume that they fill or empty.
+        var perVolume = Math.Exp(-drawn.LogVolume[i]);
+        foreach (var one in weighing)
         {
-            fixedSum[e] = slope[e] = 0;
+            double seeps = 0,
+                leaks = 0,
+                slope = 0;
             for (var j = 0; j < spots.Length; j++)
             {
-                var role = spots[j].Role;
-                if (role == SpotRole.HoseSet ? !tests[e].WithHoses : tests[e].HosesAlone)
+                if (!one.Feels[j])
                     continue;
-                if (spots[j].Onset > tests[e].Time)
+                var after = one.After[j];
+                if (!drawn.Leaks[row + j])
+                {
+                    seeps += drawn.Before[row + j];
                     continue;
-                var factor = Factor(picture, j, tests[e]);
-                var after = spots[j].MendedAt is { } mended && tests[e].Time > mended;
-                if (j == picture.Summed && (!after || picture.LeaksNow[j]))
-                    slope[e] = factor;
+                }
+                var factor = Factor(drawn, row + j, one.Test);
+                if (j == summed && (!after || drawn.LeaksNow[row + j]))
+                    slope = factor;
                 else
-                    fixedSum[e] += factor * (after ? picture.Now[j] : picture.Before[j]);
+                    leaks += factor * (after ? drawn.Now : drawn.Before)[row + j];
             }
-            fixedSum[e] += 1e-30;
+            var by = one.ByVolume ? perVolume : 1;
+            one.Fixed = by * (leaks + one.SeepFactor * seeps + 1e-30);
+            one.Slope = by * slope;
         }
-        if (picture.Summed < 0)
+        if (summed < 0)
         {
-            log[0] = picture.LogWeight;
-            for (var e = 0; e < tests.Length; e++)
-                log[0] += tests[e].At(fixedSum[e], picture.LogVolume);
+            foreach (var one in weighing)
+                share *= one.Likelihood.At(one.Fixed);
+            weights[0] = share;
             return;
         }
-        var spot = spots[picture.Summed];
-        var masses = picture.SummedFailed ? spot.Failed : spot.Held;
-        var sum = picture.SummedFailed ? spot.FailedMass : spot.HeldMass;
+        var spot = spots[summed];
+        var (masses, sum) = drawn.SummedFailed[i] ? (spot.Failed, spot.FailedMass) : (spot.Held, spot.HeldMass);
         var shift = Shift(i);
-        for (var r = 0; r < RateGrid.Count; r++)
+        for (var r = 0; r < weights.Length; r++)
         {
             if (!(masses[r] > 1e-10 * sum))
                 continue;
-            var value = picture.LogWeight + Math.Log(masses[r] / sum);
-            for (var e = 0; e < tests.Length; e++)
-                value += tests[e].At(fixedSum[e] + slope[e] * RateGrid.Values[r] * shift, picture.LogVolume);
-            log[r] = value;
+            var weight = share * masses[r] / sum;
+            var rate = RateGrid.Values[r] * shift;
+            foreach (var one in weighing)
+                weight *= one.Likelihood.At(one.Fixed + one.Slope * rate);
+            weights[r] = weight;
         }
     }
 
     /// <summary>Each picture's grid of rates lies elsewhere between two entries.</summary>
     private double Shift(int i) => Math.Exp((Uniform(i, 993, 0) - 0.5) * RateGrid.StepLog);
 
-    private static double Factor(Bare picture, int j, CircuitTest test)
+    /// <summary>What a test feels of a leak, for each kg/s at rest.</summary>
+    private static double Factor(Drawn drawn, int at, CircuitTest test)
     {
         if (test.Kind == CircuitTestKind.Loss)
             return 1;
-        if (!picture.Leaks[j])
-            return test.SeepFactor;
-        var factor = Math.Exp(test.LogFactor(picture.Law[j]));
-        if (test.Kind == CircuitTestKind.Vacuum && picture.Shuts[j])
+        var factor = Math.Exp(test.LogFactor(drawn.Law[at]));
+        if (test.Kind == CircuitTestKind.Vacuum && drawn.Shuts[at])
             factor *= SpotHabit.ShutShare;
-        return picture.Runs[j] ? factor * SpotHabit.RestShare : factor;
+        return drawn.Runs[at] ? factor * SpotHabit.RestShare : factor;
     }
 
     /// <summary>Equal pictures by systematic resampling.</summary>
-    private Pictures Resample(Bare[] bare, double[] weights, double total, int wanted)
+    private Pictures Resample(Drawn drawn, double[] weights, double total, int wanted)
     {
         var result = new Pictures(wanted, spots.Length);
         double reached = 0,
@@ -344,36 +437,35 @@ internal sealed class TightnessSampler
             reached += weights[w] / total * wanted;
             while (at < wanted && next < reached)
             {
-                Take(bare[w / RateGrid.Count], w / RateGrid.Count, w % RateGrid.Count, result, at);
+                Take(drawn, w / RateGrid.Count, w % RateGrid.Count, result, at);
                 at++;
                 next++;
             }
         }
         while (at < wanted)
-            Take(bare[^1], bare.Length - 1, 0, result, at++);
+            Take(drawn, drawn.Count - 1, 0, result, at++);
         return result;
     }
 
-    private void Take(Bare picture, int i, int r, Pictures result, int at)
+    private void Take(Drawn drawn, int i, int r, Pictures result, int at)
     {
-        result.LogVolume[at] = picture.LogVolume;
+        result.LogVolume[at] = drawn.LogVolume[i];
         for (var j = 0; j < spots.Length; j++)
         {
-            var index = at * spots.Length + j;
-            double before = picture.Before[j],
-                now = picture.Now[j];
-            if (j == picture.Summed)
+            var (index, from) = (at * spots.Length + j, i * spots.Length + j);
+            var (before, now) = (drawn.Before[from], drawn.Now[from]);
+            if (j == drawn.Summed[i])
             {
                 before = RateGrid.Values[r] * Shift(i);
-                now = picture.LeaksNow[j] ? before : Math.Min(before, picture.Now[j]);
+                now = drawn.LeaksNow[from] ? before : Math.Min(before, now);
             }
             result.Before[index] = before;
             result.Now[index] = now;
-            result.LeaksBefore[index] = picture.Leaks[j];
-            result.LeaksNow[index] = picture.LeaksNow[j];
-            result.Law[index] = picture.Leaks[j] ? picture.Law[j] : 0.5;
-            result.Shuts[index] = picture.Shuts[j];
-            result.Runs[index] = picture.Runs[j];
+            result.LeaksBefore[index] = drawn.Leaks[from];
+            result.LeaksNow[index] = drawn.LeaksNow[from];
+            result.Law[index] = drawn.Leaks[from] ? drawn.Law[from] : Pictures.LawOfSeeps;
+            result.Shuts[index] = drawn.Shuts[from];
+            result.Runs[index] = drawn.Runs[from];
             if (spots[j].Role == SpotRole.HoseSet)
                 continue;
             result.TotalBefore[at] += spots[j].Role == SpotRole.Reassembly ? 0 : before;

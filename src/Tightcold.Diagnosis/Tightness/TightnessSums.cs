@@ -1,21 +1,12 @@
 using Tightcold.Diagnosis.Leaks;
 using Tightcold.Numerics.Distributions;
+using Tightcold.Numerics.Interpolation;
 
 namespace Tightcold.Diagnosis.Tightness;
 
 /// <summary>Sums over the weighted pictures: each odds and distribution that is told.</summary>
-internal sealed class TightnessSums(int spots, TightnessQuestion question)
+internal sealed class TightnessSums(int spots, OctaveTable cools)
 {
-    private readonly double logRoom = Math.Log(
-        Math.Max(question.ChargeKg - question.SufferingKg, 1e-9) / (LossObservation.YearDuty * question.HorizonSeconds)
-    );
-
-    /// <summary>A steady rate is true to a third, and the charge to its own spread.</summary>
-    private readonly double spread = Math.Sqrt(
-        Math.Pow(LossObservation.Unsteadiness, 2)
-            + Math.Pow(question.ChargeSigmaKg / Math.Max(question.ChargeKg - question.SufferingKg, 1e-3), 2)
-    );
-
     public double Weight { get; set; }
     public double Cools { get; set; }
     public double AnotherRemains { get; set; }
@@ -35,7 +26,24 @@ internal sealed class TightnessSums(int spots, TightnessQuestion question)
     /// <summary>Share of what was lost that the found and mended places explain, in hundredths.</summary>
     public double[] Explained { get; } = new double[101];
 
-    /// <summary>Odds that a car of this rate at rest still cools at the horizon.</summary>
-    public double CoolsAt(double logKgPerS) =>
-        question.ChargeKg <= question.SufferingKg ? 0 : Normal.Cumulative((logRoom - logKgPerS) / spread);
+    /// <summary>Odds that a car of this rate at rest, kg/s, still cools at the horizon.</summary>
+    public double CoolsAt(double kgPerS) => cools.At(kgPerS);
+
+    /// <summary>Those odds over the rate.</summary>
+    public static OctaveTable CoolsOver(TightnessQuestion question)
+    {
+        var room = Math.Max(question.ChargeKg - question.SufferingKg, 0);
+        if (room <= 0)
+            return new(1, 2, _ => 0);
+        var line = room / (LossObservation.YearDuty * question.HorizonSeconds);
+        // A steady rate is true to a third, and the charge to its own spread.
+        var spread = Math.Sqrt(
+            Math.Pow(LossObservation.Unsteadiness, 2) + Math.Pow(question.ChargeSigmaKg / Math.Max(room, 1e-3), 2)
+        );
+        var reach = Math.Exp(Certain * spread);
+        return new(line / reach, line * reach, rate => Normal.Cumulative(Math.Log(line / rate) / spread));
+    }
+
+    /// <summary>So many standard deviations from the line nothing is open any more: 1e-9.</summary>
+    private const double Certain = 6;
 }

@@ -1,4 +1,5 @@
 using Tightcold.Diagnosis.Leaks;
+using Tightcold.Numerics.Interpolation;
 
 namespace Tightcold.Diagnosis.Tightness;
 
@@ -9,7 +10,28 @@ internal static class TotalGrid
     private static readonly double LogLeast = Math.Log(0.1 * LeakPrior.GramPerYear);
     private static readonly double StepLog = Math.Log(1e8) / Count;
 
-    public static int At(double logKgPerS) => Math.Clamp((int)((logKgPerS - LogLeast) / StepLog), 0, Count - 1);
+    private static readonly double[] Edges =
+    [
+        .. Enumerable.Range(0, Count + 1).Select(i => Math.Exp(LogLeast + i * StepLog)),
+    ];
+
+    /// <summary>The bin at the start of each of the narrow places, which are told from a number's own bits: no logarithm is
+    /// taken.</summary>
+    private static readonly OctaveTable Bin = new(Edges[0], Edges[^1], rate =>
+        Math.Clamp((int)((Math.Log(rate) - LogLeast) / StepLog), 0, Count - 1)
+    );
+
+    /// <summary>The bin of a rate; those at the ends take in what lies beyond.</summary>
+    public static int At(double kgPerS)
+    {
+        var bin = (int)Bin.At(kgPerS);
+        // Straight between two places, the table may lie a bin off at an edge.
+        while (bin < Count - 1 && kgPerS >= Edges[bin + 1])
+            bin++;
+        while (bin > 0 && kgPerS < Edges[bin])
+            bin--;
+        return bin;
+    }
 
     public static double Middle(int i) => Math.Exp(LogLeast + (i + 0.5) * StepLog);
 

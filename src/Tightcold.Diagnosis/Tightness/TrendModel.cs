@@ -1,4 +1,5 @@
 using Tightcold.Numerics.Distributions;
+using Tightcold.Numerics.Interpolation;
 
 namespace Tightcold.Diagnosis.Tightness;
 
@@ -28,21 +29,27 @@ internal sealed class TrendModel(TrendClass[] classes, TrendShape[] shapes, doub
         var leak = Array.ConvertAll(leaks, each.Freed);
         var shape = Array.ConvertAll(shapes, s => s.Curve is null ? null : each.Freed(s.Curve));
         double[] shapeLeak = new double[shapes.Length * leaks.Length],
-            shapeSelf = new double[shapes.Length];
-        double[] shapeRead = new double[shapes.Length];
+            shapeRead = new double[shapes.Length],
+            // ln ∫₀^∞ exp(A·ru − ½A²·uu)·2φ(A/s)/s dA = ln 2 − ln(s·√(uu + 1/s²)) + ½z² + ln Φ(z), z = ru/√(uu + 1/s²).
+            perRoot = new double[shapes.Length],
+            logAlone = new double[shapes.Length];
         for (var s = 0; s < shapes.Length; s++)
         {
+            logAlone[s] = Math.Log(shapes[s].Weight);
             if (shape[s] is not { } curve)
                 continue;
-            shapeSelf[s] = TrendClass.Dot(curve, curve);
-            shapeRead[s] = TrendClass.Dot(curve, y);
+            var scale = shapes[s].Scale;
+            var root = Math.Sqrt(TrendClass.Dot(curve, curve) + 1 / (scale * scale));
+            perRoot[s] = 1 / root;
+            logAlone[s] += Math.Log(2 / (scale * root));
+            shapeRead[s] = TrendClass.Dot(curve, y) * perRoot[s];
             for (var q = 0; q < leaks.Length; q++)
-                shapeLeak[s * leaks.Length + q] = TrendClass.Dot(curve, leak[q]);
+                shapeLeak[s * leaks.Length + q] = TrendClass.Dot(curve, leak[q]) * perRoot[s];
         }
+        var leakSelf = Array.ConvertAll(leak, one => TrendClass.Dot(one, one));
         var residual = new double[y.Length];
         Span<double> logs = stackalloc double[shapes.Length],
             shapeWater = stackalloc double[shapes.Length];
-        var logWeight = Array.ConvertAll(shapes, s => Math.Log(s.Weight));
         for (var w = 0; w < waters.Length; w++)
         {
             var water = waters[w] is { } curve ? each.Freed(curve) : null;
@@ -50,41 +57,52 @@ internal sealed class TrendModel(TrendClass[] classes, TrendShape[] shapes, doub
                 residual[i] = y[i] - (water?[i] ?? 0);
             var self = TrendClass.Dot(residual, residual);
             for (var s = 0; s < shapes.Length; s++)
-                shapeWater[s] = shape[s] is { } gas && water is not null ? TrendClass.Dot(gas, water) : 0;
+                shapeWater[s] = shape[s] is { } gas && water is not null ? TrendClass.Dot(gas, water) * perRoot[s] : 0;
             for (var q = 0; q < leaks.Length; q++)
             {
-                var apart = self - 2 * TrendClass.Dot(residual, leak[q]) + TrendClass.Dot(leak[q], leak[q]);
+                var apart = self - 2 * TrendClass.Dot(residual, leak[q]) + leakSelf[q];
                 var top = double.NegativeInfinity;
                 for (var s = 0; s < shapes.Length; s++)
                 {
-                    var log = logWeight[s];
+                    var log = logAlone[s];
                     if (shape[s] is not null)
-                        log += LogHalfNormal(
-                            shapeRead[s] - shapeLeak[s * leaks.Length + q] - shapeWater[s],
-                            shapeSelf[s],
-                            shapes[s].Scale
-                        );
+                        log += LogBelow(shapeRead[s] - shapeLeak[s * leaks.Length + q] - shapeWater[s]);
                     logs[s] = log;
                     top = Math.Max(top, log);
                 }
                 var sum = 0.0;
                 for (var s = 0; s < shapes.Length; s++)
-                    sum += Math.Exp(logs[s] - top);
+                    if (logs[s] > top - Negligible)
+                        sum += Math.Exp(logs[s] - top);
                 result[w][q] = LogSum(result[w][q], each.LogScale - 0.5 * apart + top + Math.Log(sum));
             }
         }
     }
 
-    /// <summary>ln ∫₀^∞ exp(A·ru − ½A²·uu)·2φ(A/s)/s dA.</summary>
-    private static double LogHalfNormal(double along, double self, double scale)
-    {
-        var precision = self + 1 / (scale * scale);
-        var z = along / Math.Sqrt(precision);
-        // Far below zero Φ(z) underflows in this form; φ(z)/|z| is its asymptote.
-        var below =
-            z > -5 ? Math.Log(Math.Max(Normal.Cumulative(z), 1e-12)) : -0.5 * z * z - Math.Log(-z) - 0.9189385332;
-        return 0.5 * z * z + 0.6931471806 - Math.Log(scale * Math.Sqrt(precision)) + below;
-    }
+    /// <summary>e⁻⁴⁰ of a sum is lost in its rounding.</summary>
+    private const double Negligible = 40;
+
+    private const double LeastZ = -40,
+        MostZ = 8,
+        PlacesAUnit = 64;
+
+    /// <summary>½z² + ln Φ(z), which every reading, try and shape asks for: straight between places, right to 3e-5.</summary>
+    private static readonly double[] Below =
+    [
+        .. Enumerable
+            .Range(0, (int)((MostZ - LeastZ) * PlacesAUnit) + 1)
+            .Select(i => Exactly(LeastZ + i / PlacesAUnit)),
+    ];
+
+    private static double LogBelow(double z) =>
+        z >= MostZ ? 0.5 * z * z
+        : z <= LeastZ ? Far(z)
+        : StraightLines.At(Below, (z - LeastZ) * PlacesAUnit);
+
+    private static double Exactly(double z) => z > -5 ? 0.5 * z * z + Math.Log(Normal.Cumulative(z)) : Far(z);
+
+    /// <summary>Far below zero Φ(z) is φ(z)/|z|·(1 − 1/z² + 3/z⁴).</summary>
+    private static double Far(double z) => Math.Log((1 - 1 / (z * z) + 3 / (z * z * z * z)) / -z) - Normal.LogRootTwoPi;
 
     public static double LogSum(double a, double b)
     {

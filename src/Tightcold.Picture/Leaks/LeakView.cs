@@ -26,7 +26,8 @@ public sealed record LeakView(
     DateTimeOffset AsOf
 )
 {
-    public static LeakView Of(JobPicture picture, TightnessEffort effort)
+    /// <param name="before">The belief of a moment ago; what still says the same is not weighed again.</param>
+    public static LeakView Of(JobPicture picture, TightnessEffort effort, TightnessBelief? before = null)
     {
         ArgumentNullException.ThrowIfNull(picture);
         var record = picture.Record;
@@ -35,7 +36,7 @@ public sealed record LeakView(
         var label = record.Car.LabelCharge?.Kilograms ?? 0.55;
         var charge = picture.Mass is { SystemKnown: true, DrawnKg: > 0 } balance ? balance.SystemKg : label;
         var suffering = label * LeakForecast.SufferingShare(record.Car.Device == Car.OrificeTube);
-        var belief = TightnessInference.Of(TightEvidence.Of(picture, states, charge, suffering, effort));
+        var belief = TightnessInference.Of(TightEvidence.Of(picture, states, charge, suffering, effort), before);
         var asOf = record.Journal.Standing.Length > 0 ? record.Journal.Standing[^1].ObservedAt : record.Job.OpenedAt;
         return new(
             states,

@@ -26,7 +26,8 @@ public sealed record HoldView(
     internal const double ReferenceSystemK = 298.15;
 
     /// <summary>The last hold of the job; null without two readings apart in time.</summary>
-    public static HoldView? Of(JobPicture picture)
+    /// <param name="before">Of a moment ago; while the readings are the same it is not weighed again.</param>
+    public static HoldView? Of(JobPicture picture, HoldView? before = null)
     {
         ArgumentNullException.ThrowIfNull(picture);
         var record = picture.Record;
@@ -53,11 +54,14 @@ public sealed record HoldView(
             (ulong)(uint)record.Job.Seed
         );
         var readings = rows.Select(row => row.Held).ToImmutableArray();
-        var odds = HoldInference.Of(
-            readings.AsSpan(),
-            setting,
-            hoses.Length >= 2 ? hoses.Select(row => row.Held).ToArray() : []
-        );
+        ImmutableArray<HoldReading> alone = hoses.Length >= 2 ? [.. hoses.Select(row => row.Held)] : [];
+        var odds =
+            before is not null
+            && before.Setting == setting
+            && before.Readings.SequenceEqual(readings)
+            && before.HosesAlone.SequenceEqual(alone)
+                ? before.Odds
+                : HoldInference.Of(readings.AsSpan(), setting, alone.AsSpan());
         var systemPa = fluid.SaturationAtTemperature(ReferenceSystemK).PressurePa;
         var (least, most) = LeakEquivalent.RefrigerantPerAir(fluid.MolarMassKgPerMol, systemPa, setting.BarometerPa);
         return new(
@@ -70,8 +74,14 @@ public sealed record HoldView(
             systemPa,
             least,
             most
-        );
+        )
+        {
+            HosesAlone = alone,
+        };
     }
+
+    /// <summary>Readings of hoses and gauge set alone; empty without two.</summary>
+    private ImmutableArray<HoldReading> HosesAlone { get; init; } = [];
 
     /// <summary>The leak that stays unseen, as air: the floor, or what gas from the oil and changing heat could
     /// hide.</summary>

@@ -83,4 +83,33 @@ public sealed class DemoJobTests
             StringComparison.Ordinal
         );
     }
+
+    [Fact]
+    public async Task What_was_weighed_a_moment_ago_changes_nothing_of_what_is_told_now()
+    {
+        var record = await PlayAsync();
+        JobPicture? before = null;
+        // The day as it came, and at its end each entry taken back again.
+        var journals = Enumerable
+            .Range(1, record.Journal.All.Length)
+            .Select(count => record.Journal.All.Take(count))
+            .Concat(record.Journal.All.Select(left => record.Journal.All.Where(entry => entry.Id != left.Id)));
+        foreach (var entries in journals)
+        {
+            var then = record with { Journal = Journal.Create(entries).Journal! };
+            var picture = new JobPicture(then, before: before, atAGlance: true);
+            var anew = new JobPicture(then, atAGlance: true);
+            Assert.Equal(Told(anew), Told(picture));
+            Assert.Equal(anew.Leaks.Belief.Next, picture.Leaks.Belief.Next);
+            before = picture;
+        }
+    }
+
+    private static IEnumerable<string> Told(JobPicture picture) =>
+        Walk.Of(picture)
+            .SelectMany(finding =>
+                finding
+                    .Estimates.Select(estimate => $"{estimate}")
+                    .Prepend($"{finding.Step}: {finding.Verdict} {finding.Why}")
+            );
 }

@@ -96,10 +96,11 @@ public sealed class JobPicture
         mend = same?.mend ?? new(() => MendPicture.Of(this));
         // Values and not the picture: else each would keep all before it.
         var heldBefore = before is { hold.IsValueCreated: true } ? before.hold.Value : null;
+        var pumped = before is { pump.IsValueCreated: true } && before.Record.Job == record.Job ? before.pump.Value : null;
         var believed = before is { leaks.IsValueCreated: true } ? before.leaks.Value.Belief : null;
         hold = same?.hold ?? new(() => HoldView.Of(this, heldBefore));
         leaks = same?.leaks ?? new(() => LeakView.Of(this, tightness, believed));
-        pump = same?.pump ?? new(() => PumpView.Of(this));
+        pump = same?.pump ?? new(() => PumpView.Of(this, pumped));
         weighIn = same?.weighIn ?? new(() => LiveWeighIn.Of(this));
         evidence = same?.evidence ?? new(() => JobDiagnosis.ToWeigh(this));
         ventCars = before is not null && before.Record.Car == record.Car ? before.ventCars : VentCarsOf(record.Car);

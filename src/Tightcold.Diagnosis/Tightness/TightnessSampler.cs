@@ -37,6 +37,12 @@ internal sealed class TightnessSampler
     private readonly double logVolume;
     private readonly bool glance;
 
+    /// <summary>Of each place: what it is to the car; whether it was found or mended; whether it was found and not
+    /// mended.</summary>
+    private readonly SpotRole[] roles;
+    private readonly bool[] known,
+        open;
+
     /// <param name="nothingLeaks">What "nothing leaks" counts before the first test.</param>
     public TightnessSampler(
         SpotModel[] spots,
@@ -54,6 +60,9 @@ internal sealed class TightnessSampler
         seed = question.Seed * 2654435761 + 17;
         logVolume = Math.Log(size.VolumeM3);
         glance = question.Effort == TightnessEffort.Glance;
+        roles = Array.ConvertAll(spots, spot => spot.Role);
+        known = Array.ConvertAll(spots, spot => spot.Spot.Found || spot.MendedAt is not null);
+        open = Array.ConvertAll(spots, spot => spot.Spot.Found && spot.MendedAt is null);
     }
 
     /// <summary>Whether another one's sums and pictures would be the same, figure by figure.</summary>
@@ -94,115 +103,111 @@ internal sealed class TightnessSampler
         foreach (var weight in weights)
             total += weight;
         var sums = new TightnessSums(spots.Length, TightnessSums.CoolsOver(question));
+        var row = new double[RateGrid.Count];
         for (var i = 0; i < drawn.Count; i++)
-            Sum(drawn, i, weights.AsSpan(i * RateGrid.Count, RateGrid.Count), total, sums);
+        {
+            Array.Copy(weights, i * row.Length, row, 0, row.Length);
+            Sum(drawn, i, row, total, sums);
+        }
         return (sums, wanted > 0 ? Resample(drawn, weights, total, wanted) : null);
     }
 
-    private void Sum(Drawn drawn, int i, ReadOnlySpan<double> weights, double total, TightnessSums sums)
+    private void Sum(Drawn drawn, int i, double[] weights, double total, TightnessSums sums)
     {
         double whole = 0,
             now = 0,
             before = 0,
             explained = 0,
             holes = 0;
-        foreach (var weight in weights)
-            whole += weight;
-        whole /= total;
+        for (var r = 0; r < weights.Length; r++)
+            whole += weights[r] /= total;
         if (!(whole > 1e-12))
             return;
         var another = false;
         var (row, summed) = (i * spots.Length, drawn.Summed[i]);
+        var (rowLeaks, rowLeaksNow, rowNow, rowBefore) = (drawn.Leaks, drawn.LeaksNow, drawn.Now, drawn.Before);
         for (var j = 0; j < spots.Length; j++)
         {
-            var (leaks, leaksNow) = (drawn.Leaks[row + j], drawn.LeaksNow[row + j]);
+            var (leaks, leaksNow, role) = (rowLeaks[row + j], rowLeaksNow[row + j], roles[j]);
             if (leaks)
                 sums.LeaksBefore[j] += whole;
             if (leaksNow)
                 sums.LeaksNow[j] += whole;
-            var spot = spots[j];
-            if (spot.Role == SpotRole.HoseSet)
+            if (role == SpotRole.HoseSet)
                 continue;
-            another |= leaksNow && !(spot.Spot.Found && spot.MendedAt is null);
+            another |= leaksNow && !open[j];
             if (j == summed)
                 continue;
-            var (rateNow, rateBefore) = (drawn.Now[row + j], drawn.Before[row + j]);
-            now += rateNow;
-            if (spot.Role != SpotRole.Reassembly)
-                before += rateBefore;
-            if (Known(j))
-                explained += rateBefore;
+            now += rowNow[row + j];
+            if (role != SpotRole.Reassembly)
+                before += rowBefore[row + j];
+            if (known[j])
+                explained += rowBefore[row + j];
             if (!leaks)
                 continue;
-            sums.Rates[j * RateGrid.Count + RateGrid.Nearest(Math.Log(rateBefore))] += whole;
+            sums.Rates[j * RateGrid.Count + RateGrid.Nearest(Math.Log(rowBefore[row + j]))] += whole;
             if (!leaksNow)
                 continue;
-            holes += rateNow;
-            sums.TooMuch[j] += whole * (1 - sums.CoolsAt(rateNow));
+            holes += rowNow[row + j];
+            sums.TooMuch[j] += whole * (1 - sums.CoolsAt(rowNow[row + j]));
         }
         if (another)
             sums.AnotherRemains += whole;
         sums.Weight += whole;
-        if (summed < 0)
-        {
-            Add(sums, weights[0] / total, now, before, holes, explained);
-            return;
-        }
-        var remains = drawn.LeaksNow[row + summed];
-        var (onCar, fromBefore) = (
-            spots[summed].Role != SpotRole.HoseSet,
-            spots[summed].Role is not (SpotRole.HoseSet or SpotRole.Reassembly)
-        );
-        var (held, known) = (drawn.Now[row + summed], onCar && Known(summed));
-        var rates = sums.Rates.AsSpan(summed * RateGrid.Count, RateGrid.Count);
+        // Of a picture without a summed leak the first entry alone has a weight.
+        var onCar = summed >= 0 && roles[summed] != SpotRole.HoseSet;
+        var remains = onCar && rowLeaksNow[row + summed];
+        var fromBefore = onCar && roles[summed] != SpotRole.Reassembly;
         var shift = Shift(i);
-        double tooMuch = 0;
-        for (var r = 0; r < weights.Length; r++)
+        if (summed >= 0)
         {
-            var weight = weights[r] / total;
-            if (!(weight > 1e-13))
-                continue;
-            var rate = RateGrid.Values[r] * shift;
-            rates[r] += weight;
-            if (onCar && remains)
-                tooMuch += weight * (1 - sums.CoolsAt(rate));
-            Add(
-                sums,
-                weight,
-                now
-                    + (
-                        !onCar ? 0
-                        : remains ? rate
-                        : Math.Min(rate, held)
-                    ),
-                before + (fromBefore ? rate : 0),
-                holes + (onCar && remains ? rate : 0),
-                explained + (known && fromBefore ? rate : 0)
-            );
+            var rates = sums.Rates;
+            for (var r = 0; r < weights.Length; r++)
+                rates[summed * RateGrid.Count + r] += weights[r];
+            if (remains)
+                sums.TooMuch[summed] += whole - sums.Curve.Sum(0, shift, RateGrid.Values, weights);
         }
-        sums.TooMuch[summed] += tooMuch;
+        if (onCar && !remains)
+            // What was mended seeps as others do.
+            now += rowNow[row + summed];
+        var slopeNow = remains ? shift : 0;
+        sums.Cools += sums.Curve.Sum(now, slopeNow, RateGrid.Values, weights);
+        TotalGrid.Add(sums.TotalNow, now, slopeNow, RateGrid.Values, weights);
+        TotalGrid.Add(sums.TotalBefore, before, fromBefore ? shift : 0, RateGrid.Values, weights);
+        if (holes > 0 || remains)
+            TotalGrid.Add(sums.HolesNow, holes, slopeNow, RateGrid.Values, weights);
+        else
+            sums.NoHoles += whole;
+        if (!(fromBefore && known[summed]))
+        {
+            var slopeBefore = fromBefore ? shift : 0;
+            Explain(sums.Explained, explained, 0, before, slopeBefore, weights);
+        }
+        else
+            Explain(sums.Explained, explained, shift, before, shift, weights);
     }
 
-    private static void Add(
-        TightnessSums sums,
-        double weight,
-        double now,
+    /// <summary>Puts each weight at the share that known places had in what was lost.</summary>
+    private static void Explain(
+        double[] shares,
+        double explained,
+        double slopeExplained,
         double before,
-        double holes,
-        double explained
+        double slopeBefore,
+        double[] weights
     )
     {
-        sums.Cools += weight * sums.CoolsAt(now);
-        sums.TotalNow[TotalGrid.At(now)] += weight;
-        sums.TotalBefore[TotalGrid.At(before)] += weight;
-        if (holes > 0)
-            sums.HolesNow[TotalGrid.At(holes)] += weight;
-        else
-            sums.NoHoles += weight;
-        sums.Explained[(int)(100 * Math.Clamp(explained / before, 0, 1))] += weight;
+        var values = RateGrid.Values;
+        for (var r = 0; r < weights.Length; r++)
+        {
+            var share = (explained + slopeExplained * values[r]) / (before + slopeBefore * values[r]);
+            shares[
+                share >= 1 ? 100
+                : share > 0 ? (int)(100 * share)
+                : 0
+            ] += weights[r];
+        }
     }
-
-    private bool Known(int j) => spots[j].Spot.Found || spots[j].MendedAt is not null;
 
     private Drawn Draw(double[,] suffix)
     {
@@ -230,14 +235,12 @@ internal sealed class TightnessSampler
         var weights = new double[drawn.Count * RateGrid.Count];
         var top = drawn.LogWeight.Max();
         var weighing = Array.ConvertAll(tests, test => new Weighing(test, spots));
+        var row = new double[RateGrid.Count];
         for (var i = 0; i < drawn.Count; i++)
-            Weigh(
-                drawn,
-                i,
-                Math.Exp(drawn.LogWeight[i] - top),
-                weighing,
-                weights.AsSpan(i * RateGrid.Count, RateGrid.Count)
-            );
+        {
+            Weigh(drawn, i, Math.Exp(drawn.LogWeight[i] - top), weighing, row);
+            Array.Copy(row, 0, weights, i * row.Length, row.Length);
+        }
         return weights;
     }
 
@@ -253,8 +256,6 @@ internal sealed class TightnessSampler
         /// <summary>Places that it feels at all, and of those the ones that were mended before it.</summary>
         public readonly bool[] Feels,
             After;
-        public double Fixed,
-            Slope;
 
         public Weighing(CircuitTest test, SpotModel[] spots)
         {
@@ -359,55 +360,53 @@ internal sealed class TightnessSampler
         return failed;
     }
 
-    private void Weigh(Drawn drawn, int i, double share, Weighing[] weighing, Span<double> weights)
+    private void Weigh(Drawn drawn, int i, double share, Weighing[] weighing, double[] weights)
     {
         var (row, summed) = (i * spots.Length, drawn.Summed[i]);
+        var (rowLeaks, rowNow, rowBefore) = (drawn.Leaks, drawn.Now, drawn.Before);
+        var shift = Shift(i);
+        Array.Clear(weights);
+        if (summed < 0)
+            weights[0] = share;
+        else
+        {
+            var spot = spots[summed];
+            var (masses, sum) = drawn.SummedFailed[i] ? (spot.Failed, spot.FailedMass) : (spot.Held, spot.HeldMass);
+            for (var r = 0; r < weights.Length; r++)
+                if (masses[r] > 1e-10 * sum)
+                    weights[r] = share * masses[r] / sum;
+        }
         // Inward and outward flow stand over the volume that they fill or empty.
-        var perVolume = Math.Exp(-drawn.LogVolume[i]);
+        var perVolume = weighing.Length == 0 ? 0 : Math.Exp(-drawn.LogVolume[i]);
         foreach (var one in weighing)
         {
             double seeps = 0,
                 leaks = 0,
                 slope = 0;
-            for (var j = 0; j < spots.Length; j++)
+            var (feels, mended) = (one.Feels, one.After);
+            for (var j = 0; j < feels.Length; j++)
             {
-                if (!one.Feels[j])
+                if (!feels[j])
                     continue;
-                var after = one.After[j];
-                if (!drawn.Leaks[row + j])
+                if (!rowLeaks[row + j])
                 {
-                    seeps += drawn.Before[row + j];
+                    seeps += rowBefore[row + j];
                     continue;
                 }
                 var factor = Factor(drawn, row + j, one.Test);
+                var after = mended[j];
                 if (j == summed && (!after || drawn.LeaksNow[row + j]))
                     slope = factor;
                 else
-                    leaks += factor * (after ? drawn.Now : drawn.Before)[row + j];
+                    leaks += factor * (after ? rowNow : rowBefore)[row + j];
             }
             var by = one.ByVolume ? perVolume : 1;
-            one.Fixed = by * (leaks + one.SeepFactor * seeps + 1e-30);
-            one.Slope = by * slope;
-        }
-        if (summed < 0)
-        {
-            foreach (var one in weighing)
-                share *= one.Likelihood.At(one.Fixed);
-            weights[0] = share;
-            return;
-        }
-        var spot = spots[summed];
-        var (masses, sum) = drawn.SummedFailed[i] ? (spot.Failed, spot.FailedMass) : (spot.Held, spot.HeldMass);
-        var shift = Shift(i);
-        for (var r = 0; r < weights.Length; r++)
-        {
-            if (!(masses[r] > 1e-10 * sum))
-                continue;
-            var weight = share * masses[r] / sum;
-            var rate = RateGrid.Values[r] * shift;
-            foreach (var one in weighing)
-                weight *= one.Likelihood.At(one.Fixed + one.Slope * rate);
-            weights[r] = weight;
+            one.Likelihood.Multiply(
+                by * (leaks + one.SeepFactor * seeps + 1e-30),
+                by * slope * shift,
+                RateGrid.Values,
+                weights
+            );
         }
     }
 

@@ -30,6 +30,9 @@ internal sealed class TightnessSums(int spots, OctaveTable cools)
     public double CoolsAt(double kgPerS) => cools.At(kgPerS);
 
     /// <summary>Those odds over the rate.</summary>
+    public OctaveTable Curve => cools;
+
+    /// <summary>The same, to be worked out.</summary>
     public static OctaveTable CoolsOver(TightnessQuestion question)
     {
         var room = Math.Max(question.ChargeKg - question.SufferingKg, 0);

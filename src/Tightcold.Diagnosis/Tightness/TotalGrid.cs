@@ -1,5 +1,4 @@
 using Tightcold.Diagnosis.Leaks;
-using Tightcold.Numerics.Interpolation;
 
 namespace Tightcold.Diagnosis.Tightness;
 
@@ -15,22 +14,43 @@ internal static class TotalGrid
         .. Enumerable.Range(0, Count + 1).Select(i => Math.Exp(LogLeast + i * StepLog)),
     ];
 
-    /// <summary>The bin at the start of each of the narrow places, which are told from a number's own bits: no logarithm is
-    /// taken.</summary>
-    private static readonly OctaveTable Bin = new(Edges[0], Edges[^1], rate =>
-        Math.Clamp((int)((Math.Log(rate) - LogLeast) / StepLog), 0, Count - 1)
-    );
+    /// <summary>Places narrower than a bin, which are told from a number's own bits: no logarithm is taken. The bin at the
+    /// start of each.</summary>
+    private const int RestBits = 52 - 5;
+    private static readonly long FirstPlace = BitConverter.DoubleToInt64Bits(Edges[0]) >> RestBits;
+    private static readonly int[] Bins =
+    [
+        .. Enumerable
+            .Range(0, (int)((BitConverter.DoubleToInt64Bits(Edges[^1]) >> RestBits) - FirstPlace) + 1)
+            .Select(place => StartsIn(BitConverter.Int64BitsToDouble((FirstPlace + place) << RestBits))),
+    ];
 
-    /// <summary>The bin of a rate; those at the ends take in what lies beyond.</summary>
-    public static int At(double kgPerS)
+    private static int StartsIn(double rate)
     {
-        var bin = (int)Bin.At(kgPerS);
-        // Straight between two places, the table may lie a bin off at an edge.
-        while (bin < Count - 1 && kgPerS >= Edges[bin + 1])
+        var bin = 0;
+        while (bin < Count - 1 && rate >= Edges[bin + 1])
             bin++;
-        while (bin > 0 && kgPerS < Edges[bin])
-            bin--;
         return bin;
+    }
+
+    /// <summary>Puts each weight into the bin of the rate <c>at + slope·x</c>; the bins at the ends take in what lies
+    /// beyond. One call for a whole row: where code is interpreted, calls are what costs.</summary>
+    public static void Add(double[] bins, double at, double slope, double[] x, double[] weights)
+    {
+        var (edges, starts, first) = (Edges, Bins, FirstPlace);
+        for (var i = 0; i < weights.Length; i++)
+        {
+            var rate = at + slope * x[i];
+            var place = (int)((BitConverter.DoubleToInt64Bits(rate) >> RestBits) - first);
+            var bin =
+                place < 0 ? 0
+                : place >= starts.Length ? Count - 1
+                : starts[place];
+            // A place is narrower than a bin: its end may lie in the next one.
+            if (bin < Count - 1 && rate >= edges[bin + 1])
+                bin++;
+            bins[bin] += weights[i];
+        }
     }
 
     public static double Middle(int i) => Math.Exp(LogLeast + (i + 0.5) * StepLog);

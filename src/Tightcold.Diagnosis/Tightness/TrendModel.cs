@@ -1,5 +1,4 @@
 using Tightcold.Numerics.Distributions;
-using Tightcold.Numerics.Interpolation;
 
 namespace Tightcold.Diagnosis.Tightness;
 
@@ -48,8 +47,9 @@ internal sealed class TrendModel(TrendClass[] classes, TrendShape[] shapes, doub
         }
         var leakSelf = Array.ConvertAll(leak, one => TrendClass.Dot(one, one));
         var residual = new double[y.Length];
-        Span<double> logs = stackalloc double[shapes.Length],
-            shapeWater = stackalloc double[shapes.Length];
+        double[] logs = new double[shapes.Length],
+            shapeWater = new double[shapes.Length];
+        var (count, below) = (leaks.Length, Below);
         for (var w = 0; w < waters.Length; w++)
         {
             var water = waters[w] is { } curve ? each.Freed(curve) : null;
@@ -62,16 +62,28 @@ internal sealed class TrendModel(TrendClass[] classes, TrendShape[] shapes, doub
             {
                 var apart = self - 2 * TrendClass.Dot(residual, leak[q]) + leakSelf[q];
                 var top = double.NegativeInfinity;
-                for (var s = 0; s < shapes.Length; s++)
+                for (var s = 0; s < logs.Length; s++)
                 {
                     var log = logAlone[s];
-                    if (shape[s] is not null)
-                        log += LogBelow(shapeRead[s] - shapeLeak[s * leaks.Length + q] - shapeWater[s]);
+                    if (perRoot[s] > 0)
+                    {
+                        // Written out for what lies on the table: where code is interpreted, calls are what costs.
+                        var z = shapeRead[s] - shapeLeak[s * count + q] - shapeWater[s];
+                        var place = (z - LeastZ) * PlacesAUnit;
+                        if (place > 0 && place < below.Length - 1)
+                        {
+                            var k = (int)place;
+                            log += below[k] + (place - k) * (below[k + 1] - below[k]);
+                        }
+                        else
+                            log += z > 0 ? 0.5 * z * z : Far(z);
+                    }
                     logs[s] = log;
-                    top = Math.Max(top, log);
+                    if (log > top)
+                        top = log;
                 }
                 var sum = 0.0;
-                for (var s = 0; s < shapes.Length; s++)
+                for (var s = 0; s < logs.Length; s++)
                     if (logs[s] > top - Negligible)
                         sum += Math.Exp(logs[s] - top);
                 result[w][q] = LogSum(result[w][q], each.LogScale - 0.5 * apart + top + Math.Log(sum));
@@ -93,11 +105,6 @@ internal sealed class TrendModel(TrendClass[] classes, TrendShape[] shapes, doub
             .Range(0, (int)((MostZ - LeastZ) * PlacesAUnit) + 1)
             .Select(i => Exactly(LeastZ + i / PlacesAUnit)),
     ];
-
-    private static double LogBelow(double z) =>
-        z >= MostZ ? 0.5 * z * z
-        : z <= LeastZ ? Far(z)
-        : StraightLines.At(Below, (z - LeastZ) * PlacesAUnit);
 
     private static double Exactly(double z) => z > -5 ? 0.5 * z * z + Math.Log(Normal.Cumulative(z)) : Far(z);
 

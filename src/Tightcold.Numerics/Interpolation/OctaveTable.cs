@@ -44,5 +44,57 @@ public sealed class OctaveTable
         return value + ((bits & RestMask) * RestUnit * (values[place + 1] - value));
     }
 
+    /// <summary>Each factor times the curve at <c>at + slope·x</c>, in place. One call for a whole row: where code is
+    /// interpreted, calls are what costs.</summary>
+    /// <param name="at">0 or more.</param>
+    /// <param name="slope">0 or more.</param>
+    /// <param name="x">Positive.</param>
+    /// <param name="factors">As many.</param>
+    public void Multiply(double at, double slope, double[] x, double[] factors)
+    {
+        ArgumentNullException.ThrowIfNull(x);
+        ArgumentNullException.ThrowIfNull(factors);
+        var table = values;
+        var (low, last) = (first, table.Length - 1);
+        for (var i = 0; i < factors.Length; i++)
+        {
+            var bits = BitConverter.DoubleToInt64Bits(at + slope * x[i]);
+            var place = (int)((bits >> RestBits) - low);
+            if (place < 0)
+                factors[i] *= table[0];
+            else if (place >= last)
+                factors[i] *= table[last];
+            else
+            {
+                var value = table[place];
+                factors[i] *= value + ((bits & RestMask) * RestUnit * (table[place + 1] - value));
+            }
+        }
+    }
+
+    /// <summary>The sum of weights times the curve at <c>at + slope·x</c>.</summary>
+    public double Sum(double at, double slope, double[] x, double[] weights)
+    {
+        ArgumentNullException.ThrowIfNull(x);
+        ArgumentNullException.ThrowIfNull(weights);
+        var table = values;
+        var (low, last, sum) = (first, table.Length - 1, 0.0);
+        for (var i = 0; i < weights.Length; i++)
+        {
+            var bits = BitConverter.DoubleToInt64Bits(at + slope * x[i]);
+            var place = (int)((bits >> RestBits) - low);
+            if (place < 0)
+                sum += weights[i] * table[0];
+            else if (place >= last)
+                sum += weights[i] * table[last];
+            else
+            {
+                var value = table[place];
+                sum += weights[i] * (value + ((bits & RestMask) * RestUnit * (table[place + 1] - value)));
+            }
+        }
+        return sum;
+    }
+
     private static long Place(double x) => BitConverter.DoubleToInt64Bits(x) >> RestBits;
 }

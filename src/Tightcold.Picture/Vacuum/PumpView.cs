@@ -21,7 +21,9 @@ public sealed record PumpView(
     /// <summary>A small two-stage pump of 70 L/min; common practice.</summary>
     private const double UsualPumpM3PerS = 1.17e-3;
 
-    public static PumpView Of(JobPicture picture)
+    /// <param name="before">Of a moment ago; what was expected of the same pump and circuit is not worked out
+    /// again.</param>
+    public static PumpView Of(JobPicture picture, PumpView? before = null)
     {
         ArgumentNullException.ThrowIfNull(picture);
         var record = picture.Record;
@@ -66,7 +68,7 @@ public sealed record PumpView(
             .ToImmutableArray();
         return new(
             setup,
-            EvacuationForecast.Of(setup, (ulong)(uint)record.Job.Seed),
+            before?.Setup == setup ? before.Forecast : EvacuationForecast.Of(setup, (ulong)(uint)record.Job.Seed),
             observed,
             [
                 .. assumptions.Select(what => new Assumption(

@@ -183,4 +183,50 @@ public sealed class PhoneAppTests(Chromium chromium, DemoSite demo)
         await person.OpenAsync("/van/");
         await person.SeesAsync("Everything is in the copy of");
     }
+
+    [Fact]
+    public async Task The_page_that_was_left_is_there_before_the_program_is_and_only_while_all_of_it_is_still_true()
+    {
+        await using var app = await PhoneApp.StartAsync();
+        await using var person = await app.PersonAsync(chromium, RunningSite.Noon);
+        await person.AddCarAsync("Green van", "R-134a");
+        await person.OpenJobAsync("blows warm");
+        await person.OpenAsync("/jobs/1");
+        await KeptAsync(person, "/jobs/1");
+        await app.GoneAsync(person);
+
+        // A phone on which the program takes for ever to start.
+        await person.Page.EvaluateAsync(
+            """
+            async () => {
+              for (const name of await caches.keys())
+                if (name.startsWith('tightcold-phone-')) await (await caches.open(name)).delete('/desk.js');
+            }
+            """
+        );
+        await person.Page.ReloadAsync();
+        await person.SeesAsync("Green van");
+        Assert.Null(await person.Page.EvaluateAsync<string?>("document.documentElement.dataset.ready ?? null"));
+
+        // Something was written since: what is not known to be true is not shown.
+        await person.Page.EvaluateAsync(
+            """
+            async () => {
+              const file = await (await navigator.storage.getDirectory()).getFileHandle('tightcold.log');
+              const journal = await file.createWritable({ keepExistingData: true });
+              await journal.write({ type: 'write', position: (await file.getFile()).size, data: ' ' });
+              await journal.close();
+            }
+            """
+        );
+        await person.Page.ReloadAsync();
+        await person.Page.WaitForFunctionAsync("() => document.querySelector('.press') !== null");
+        Assert.True(await person.Page.EvaluateAsync<bool>("document.getElementById('page').hidden"));
+    }
+
+    /// <summary>Pages are put by behind the answer.</summary>
+    private static Task KeptAsync(Person person, string path) =>
+        person.Page.WaitForFunctionAsync(
+            $"() => caches.open('tightcold-pages').then(pages => pages.keys()).then(all => all.some(page => page.url.endsWith('{Uri.EscapeDataString(path)}')))"
+        );
 }

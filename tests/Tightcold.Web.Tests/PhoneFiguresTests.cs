@@ -48,13 +48,16 @@ public sealed class PhoneFiguresTests(Chromium chromium, DemoSite demo)
         await app.GoneAsync(person);
 
         using var slowed = share < 1 ? new SlowedBrowser(share) : null;
-        // A new sitting: the page of the job as it stands there.
-        await TakesAsync("open, the second time, to the job's page", async () =>
+        // A new sitting, at the page that was left.
+        await TakesAsync("opened again: the page that was left is there", async () =>
         {
-            await person.Page.ReloadAsync();
-            await PhoneApp.ReadyAsync(person);
-            await TakesAsync("  of it the page at a glance", () => GlanceAsync(person));
+            await person.Page.ReloadAsync(new() { WaitUntil = WaitUntilState.Commit });
+            await person.Page.WaitForFunctionAsync(
+                "() => document.getElementById('page')?.contentDocument?.querySelector('main h1')"
+            );
         });
+        await TakesAsync("from there, the program is ready", () => PhoneApp.ReadyAsync(person));
+        await TakesAsync("from there, the job's page worked out anew, at a glance", () => GlanceAsync(person));
         await TakesAsync("faults weighed beside it", () => WeighedAsync(person));
         await TakesAsync("the job's page again, weighed", () => person.OpenAsync("/jobs/1"));
         foreach (var step in new[] { "leak-search", "hold", "what-is-wrong" })

@@ -4,6 +4,8 @@
 import { version, files } from './files.js';
 import { words } from './words.js';
 
+// The list itself too: a page tells by it which version it is of.
+const all = [...files, 'files.js'];
 const ours = 'tightcold-phone-';
 const kept = ours + version;
 const here = new URL('./', self.location.href).pathname;
@@ -14,7 +16,7 @@ const patience = 20000;
 self.addEventListener('install', event => event.waitUntil((async () => {
   const cache = await caches.open(kept);
   // Past the browser's own cache: exactly these files belong together.
-  await Promise.all(files.map(async file => {
+  await Promise.all(all.map(async file => {
     const answer = await fetch(here + file, { cache: 'reload' });
     if (!answer.ok) throw new Error(`${file}: ${answer.status}`);
     await cache.put(here + file, answer);
@@ -34,7 +36,7 @@ self.addEventListener('fetch', event => {
   // The address bar opens the shell, whatever page is meant; its frame then asks for that page.
   if (request.mode === 'navigate' && request.destination === 'document')
     event.respondWith([here, shell].includes(url.pathname) ? file(shell) : Response.redirect(here + '#/' + (url.pathname + url.search).slice(here.length)));
-  else if (files.includes(url.pathname.slice(here.length))) event.respondWith(file(url.pathname));
+  else if (all.includes(url.pathname.slice(here.length))) event.respondWith(file(url.pathname));
   else event.respondWith(answer(request, url));
 });
 

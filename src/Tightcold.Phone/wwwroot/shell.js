@@ -2,6 +2,7 @@
 // to the service worker, from there to this shell, and from here to the program; nothing leaves the phone.
 'use strict';
 import { language, words } from './words.js';
+import { isWorth, recall, remember, stamp } from './remembered.js';
 
 const said = document.getElementById('said');
 const page = document.getElementById('page');
@@ -38,10 +39,18 @@ async function start() {
   // Asked once the journal is there: a browser that grants it never clears it by itself.
   navigator.storage.persist?.().catch(() => { /* The page says so. */ });
   document.documentElement.dataset.ready = String(Math.round(performance.now() - opened));
+  show();
+}
+
+// The page that the person had, or the first; once.
+function show() {
+  if (!page.hidden) return;
   page.hidden = false;
   document.getElementById('opens').hidden = true;
-  page.src = here + location.hash.slice(1).replace(/^\//, '');
+  page.src = meant();
 }
+
+const meant = () => here + location.hash.slice(1).replace(/^\//, '');
 
 // Another tab has the journal: it is asked through the service worker like any page.
 async function another() {
@@ -80,27 +89,37 @@ async function hold() {
   const ask = (worker, request) => new Promise(done => { const id = next++; waiting.set(id, done); worker.postMessage({ id, ask: request }); });
 
   let whole = null;
-  const desk = await program('holds', data => {
+  const begun = program('holds', data => {
     if (data.added) { written++; beside?.postMessage({ added: data.added }, [data.added.buffer]); }
     else if (data.whole) whole(data);
     else if (data.chosen) beside?.postMessage({ chosen: data.chosen });
     else answered(data);
   });
+  let desk = null;
 
   // Which of the two answers: what takes long, and pages of a job whose faults the other has weighed as it stands now.
   const jobOf = path => /^\/jobs\/(\d+)(?:$|\/)/.exec(path)?.[1];
   const asksForOdds = request => request.address.includes('/news?weighing=');
+  const within = request => '/' + request.address.split(/[?#]/)[0].slice(here.length);
   function place(request) {
-    const path = request.address.split('?')[0];
+    const path = within(request);
     if (!beside || request.sent || !jobOf(path)) return desk;
     if (/\/(card|card\.html|ways|expect)$/.test(path) || asksForOdds(request)) return beside;
     return weighed.get(jobOf(path)) === written && /^\/jobs\/\d+(\/steps\/[^/]+)?$/.test(path) ? beside : desk;
   }
   async function answer(request) {
-    const before = written;
+    const keeps = isWorth(request, here);
+    // What was shown in the last sitting and is still true comes at once; the rest waits for the program.
+    if (!desk) {
+      const page = keeps ? await recall(request) : null;
+      if (page) return page;
+      desk ??= await begun;
+    }
+    const [before, under] = [written, keeps ? await stamp() : null];
     const told = await ask(place(request), request);
+    if (under && told.status === 200 && before === written) remember(request, told, under).catch(() => { /* It is told anew. */ });
     if (asksForOdds(request) && told.status === 200 && before === written && JSON.parse(atob(told.body)).weighed)
-      weighed.set(jobOf(request.address), written);
+      weighed.set(jobOf(within(request)), written);
     return told;
   }
   navigator.serviceWorker.addEventListener('message', ({ data, ports: [port] }) => {
@@ -111,14 +130,22 @@ async function hold() {
   });
   navigator.serviceWorker.startMessages();
 
-  // The other one begins when the first page is there: it may not be in its way.
-  page.addEventListener('load', () => program('beside', answered).then(async other => {
+  const remembered = await recall({ address: meant() });
+  if (remembered) show();
+  desk ??= await begun;
+
+  // The other one begins when the first page is there: it may not be in its way. A page that is shown already is worked out all
+  // the same, so that the next tap does not wait for it.
+  const first = remembered
+    ? ask(desk, { sent: false, address: meant(), fields: [], kept: false, has: null })
+    : new Promise(done => page.addEventListener('load', done, { once: true }));
+  first.then(() => program('beside', answered)).then(async other => {
     const all = new Promise(done => { whole = done; });
     desk.postMessage({ whole: true });
     const { whole: begin, chosen } = await all;
     other.postMessage({ begin, chosen }, [begin.buffer]);
     beside = other;
-  }).catch(trouble => console.warn(`faults are weighed beside the pages: ${trouble.message}`)), { once: true });
+  }).catch(trouble => console.warn(`faults are weighed beside the pages: ${trouble.message}`));
 }
 
 // The address shows behind its mark where the person is, so that a reload comes back there.

@@ -96,7 +96,8 @@ public sealed class JobPicture
         mend = same?.mend ?? new(() => MendPicture.Of(this));
         // Values and not the picture: else each would keep all before it.
         var heldBefore = before is { hold.IsValueCreated: true } ? before.hold.Value : null;
-        var pumped = before is { pump.IsValueCreated: true } && before.Record.Job == record.Job ? before.pump.Value : null;
+        var pumped =
+            before is { pump.IsValueCreated: true } && before.Record.Job == record.Job ? before.pump.Value : null;
         var believed = before is { leaks.IsValueCreated: true } ? before.leaks.Value.Belief : null;
         hold = same?.hold ?? new(() => HoldView.Of(this, heldBefore));
         leaks = same?.leaks ?? new(() => LeakView.Of(this, tightness, believed));

@@ -225,8 +225,8 @@ public sealed class PhoneAppTests(Chromium chromium, DemoSite demo)
     }
 
     /// <summary>Pages are put by behind the answer.</summary>
-    private static Task KeptAsync(Person person, string path) =>
-        person.Page.WaitForFunctionAsync(
+    private static async Task KeptAsync(Person person, string path) =>
+        await person.Page.WaitForFunctionAsync(
             $"() => caches.open('tightcold-pages').then(pages => pages.keys()).then(all => all.some(page => page.url.endsWith('{Uri.EscapeDataString(path)}')))"
         );
 }

@@ -69,9 +69,8 @@ public sealed class PhoneFiguresTests(Chromium chromium, DemoSite demo)
         foreach (var entry in entries[^Typed..])
         {
             await app.SetAsync(person, entry.ObservedAt);
-            await TakesAsync(
-                $"{entry.Kind}: form, fields, sent, page after it",
-                () => DemoDay.WriteAsync(person, entry, entries.ToDictionary(one => one.Id, one => one.Id))
+            await TakesAsync($"{entry.Kind}: form, fields, sent, page after it", () =>
+                DemoDay.WriteAsync(person, entry, entries.ToDictionary(one => one.Id, one => one.Id))
             );
         }
         await TakesAsync("the job's page at a glance after it", () => GlanceAsync(person));

@@ -91,7 +91,13 @@ public sealed partial class SlowedBrowser : IDisposable
         var line = Read($"/proc/{id}/status")
             .Split('\n')
             .FirstOrDefault(one => one.StartsWith("RssAnon:", StringComparison.Ordinal));
-        return line is null ? 0 : 1024 * long.Parse(line.Split([' ', '\t'], StringSplitOptions.RemoveEmptyEntries)[1], CultureInfo.InvariantCulture);
+        return line is null
+            ? 0
+            : 1024
+                * long.Parse(
+                    line.Split([' ', '\t'], StringSplitOptions.RemoveEmptyEntries)[1],
+                    CultureInfo.InvariantCulture
+                );
     }
 
     /// <summary>Its name comes first; what it is told, behind.</summary>

@@ -252,14 +252,14 @@ public sealed partial class JobDesk
         var there = here.TryGetValue(record.Job.Id, out var number)
             ? await store.RecordAsync(number, cancellation).ConfigureAwait(false)
             : null;
-        return (record, CheckWhole(record, there, meant is not null));
+        return (record, CheckWhole(record, there));
     }
 
-    /// <summary>A file may have been written by hand: its job and every entry are held to the rules a form is held to.
-    /// What is here already was checked when it was written, and passes as it is.</summary>
+    /// <summary>A file may have been written by hand: its job and every entry are held to the rules a form is held to. Of
+    /// a journal with its chain, which was read and holds, every entry passed them when it was written, with the car and
+    /// the kit of then; they may have changed since. What is here already passes as it is.</summary>
     /// <param name="here">The same job as it stands here, or null.</param>
-    /// <param name="exchanged">It comes with all else that its store holds, so that its chain vouches for it.</param>
-    private static List<InputProblem> CheckWhole(JobRecord record, JobRecord? here, bool exchanged)
+    private static List<InputProblem> CheckWhole(JobRecord record, JobRecord? here)
     {
         var problems = new List<InputProblem>();
         if (here is not null && here.Job != record.Job with { Number = here.Job.Number })
@@ -287,7 +287,7 @@ public sealed partial class JobDesk
         foreach (var entry in record.Journal.All.Where(entry => here?.Journal.Find(entry.Id) is null))
             problems.AddRange(
                 (
-                    exchanged && record.Chain.Length > 0
+                    record.Chain.Length > 0
                         ? EntryRules.CheckChained(together, entry)
                         : EntryRules.CheckTaken(together, entry, AirPressure.At(together, entry.ObservedAt).Known)
                 )

@@ -56,9 +56,9 @@ public static class EntryRules
         return problems.Count > 0 ? problems : CheckContent(record, entry, schema, barometer);
     }
 
-    /// <summary>The rules for an entry that comes with its whole journal and the chain of it, from another store of the
-    /// same workshop: it passed when it was written. The car and the kit may have changed since, there or here, and
-    /// what the other store wrote down meanwhile it could not know; so it is held to what needs none of them.</summary>
+    /// <summary>The rules for an entry that comes with its whole journal and the chain of it: it passed when it was
+    /// written. The car and the kit may have changed since, there or here, and what the other store wrote down meanwhile
+    /// it could not know; so it is held to what needs none of them.</summary>
     public static IReadOnlyList<InputProblem> CheckChained(JobRecord record, Entry entry)
     {
         ArgumentNullException.ThrowIfNull(record);

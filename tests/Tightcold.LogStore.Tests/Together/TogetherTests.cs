@@ -412,6 +412,12 @@ public sealed class TogetherTests : IAsyncLifetime
             read["jobs"]![0]!.AsObject().Remove("chain")
         );
         Assert.Contains(said, sentence => sentence.Contains("spots of this car are", StringComparison.Ordinal));
+        // A job that comes by itself, with its chain, is taken as it was written.
+        var alone = await other.Desk.ImportAsync(
+            await phone.Desk.ExportAsync((await phone.Store.RecordAsync(1, Stop))!, Stop),
+            Stop
+        );
+        Assert.True(alone.Taken, string.Join(' ', alone.Problems.Select(problem => problem.Sentence)));
     }
 
     [Fact]

@@ -224,6 +224,80 @@ public sealed class PhoneAppTests(Chromium chromium, DemoSite demo)
         Assert.True(await person.Page.EvaluateAsync<bool>("document.getElementById('page').hidden"));
     }
 
+    [Fact]
+    public async Task A_new_version_in_the_middle_of_a_job_waits_for_the_persons_word_and_loses_nothing()
+    {
+        await using var app = await PhoneApp.StartAsync();
+        await using var person = await app.PersonAsync(chromium, RunningSite.Noon);
+        await person.AddCarAsync("Green van", "R-134a");
+        await person.OpenJobAsync("blows warm");
+        await NoteAsync(person, "before the new version");
+
+        app.HasNewer = true;
+        await person.Page.EvaluateAsync("navigator.serviceWorker.getRegistration().then(ours => ours.update())");
+        await person.Page.GetByText("A new version is here.").WaitForAsync();
+        // It lies there whole, and nothing of it is used: the job goes on.
+        await NoteAsync(person, "beside the new version");
+        Assert.Equal(2, (await VersionsAsync(person)).Length);
+
+        await person.Page.GetByRole(AriaRole.Button, new() { Name = "Begin with it" }).ClickAsync();
+        await person.Page.WaitForFunctionAsync(
+            "() => document.documentElement.dataset.ready && document.getElementById('newer').hidden"
+        );
+        await person.Page.WaitForFunctionAsync(
+            "() => caches.keys().then(all => all.filter(name => name.startsWith('tightcold-phone-')).length === 1)"
+        );
+        Assert.StartsWith(
+            "tightcold-phone-newer-",
+            Assert.Single(await VersionsAsync(person)),
+            StringComparison.Ordinal
+        );
+        await app.GoneAsync(person);
+        await NoteAsync(person, "with the new version");
+        await person.OpenAsync("/jobs/1/journal");
+        foreach (var when in new[] { "before", "beside", "with" })
+            await person.SeesAsync($"{when} the new version");
+    }
+
+    [Fact]
+    public async Task Of_two_tabs_both_write_and_the_second_goes_on_when_the_first_is_closed()
+    {
+        await using var app = await PhoneApp.StartAsync();
+        await using var person = await app.PersonAsync(chromium, RunningSite.Noon);
+        await person.AddCarAsync("Green van", "R-134a");
+        await person.OpenJobAsync("blows warm");
+        var other = await person.Page.Context.NewPageAsync();
+        await other.GotoAsync(person.Page.Url);
+        await using var second = new Person(person.Page.Context, other, [], inShell: true);
+        await PhoneApp.ReadyAsync(second);
+        await app.GoneAsync(person);
+        await NoteAsync(second, "from the second tab");
+        await NoteAsync(person, "from the first tab");
+        await person.Page.CloseAsync();
+        await NoteAsync(second, "after the first was closed");
+        await second.OpenAsync("/jobs/1/journal");
+        foreach (var text in new[] { "from the second tab", "from the first tab", "after the first was closed" })
+            await second.SeesAsync(text);
+        Assert.Equal(
+            3,
+            await second.Frame.EvaluateAsync<int>(
+                "fetch('/jobs/1/news').then(news => news.json()).then(news => news.entries)"
+            )
+        );
+    }
+
+    private static async Task NoteAsync(Person person, string text)
+    {
+        await person.OpenAsync("/jobs/1/entries/new/note");
+        await person.FillAsync("text", text);
+        await person.PressAsync("Write it down");
+    }
+
+    private static Task<string[]> VersionsAsync(Person person) =>
+        person.Page.EvaluateAsync<string[]>(
+            "caches.keys().then(all => all.filter(name => name.startsWith('tightcold-phone-')))"
+        );
+
     /// <summary>Pages are put by behind the answer.</summary>
     private static async Task KeptAsync(Person person, string path) =>
         await person.Page.WaitForFunctionAsync(

@@ -23,11 +23,16 @@ self.addEventListener('install', event => event.waitUntil((async () => {
   }));
 })()));
 
-// By then every tab of the version before is closed: its files are not needed any more.
-self.addEventListener('activate', event => event.waitUntil((async () => {
-  for (const name of await caches.keys()) if (name.startsWith(ours) && name !== kept) await caches.delete(name);
-  await self.clients.claim();
-})()));
+self.addEventListener('activate', event => event.waitUntil(self.clients.claim()));
+
+// A new version begins on the person's word; files of the one before go once the program of this one has opened, and no newer
+// one lies there waiting.
+self.addEventListener('message', event => {
+  if (event.data?.begin) self.skipWaiting();
+  if (event.data?.opened === version && !self.registration.waiting && !self.registration.installing) event.waitUntil((async () => {
+    for (const name of await caches.keys()) if (name.startsWith(ours) && name !== kept) await caches.delete(name);
+  })());
+});
 
 self.addEventListener('fetch', event => {
   const { request } = event;

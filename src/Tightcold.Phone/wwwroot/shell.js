@@ -3,6 +3,7 @@
 'use strict';
 import { language, words } from './words.js';
 import { isWorth, recall, remember, stamp } from './remembered.js';
+import { version } from './files.js';
 
 const said = document.getElementById('said');
 const page = document.getElementById('page');
@@ -28,7 +29,8 @@ else start().catch(trouble => say(words('It did not open: {0}. Nothing that was 
 async function start() {
   say(words('Opening the journal on this phone'));
   const opened = performance.now();
-  await navigator.serviceWorker.register('service.js', { type: 'module' });
+  // Whether there is a newer version is asked of the folder itself, past the browser's own cache.
+  watch(await navigator.serviceWorker.register('service.js', { type: 'module', updateViaCache: 'none' }));
   await navigator.serviceWorker.ready;
   // The first time the worker comes after the page.
   if (!navigator.serviceWorker.controller) await new Promise(done => navigator.serviceWorker.addEventListener('controllerchange', done, { once: true }));
@@ -39,7 +41,28 @@ async function start() {
   // Asked once the journal is there: a browser that grants it never clears it by itself.
   navigator.storage.persist?.().catch(() => { /* The page says so. */ });
   document.documentElement.dataset.ready = String(Math.round(performance.now() - opened));
+  navigator.serviceWorker.controller?.postMessage({ opened: version });
   show();
+}
+
+// A newer version lies there once all its files do. It begins when the person says so, never in the middle of something.
+function watch(registration) {
+  const offer = () => {
+    const newer = document.getElementById('newer');
+    if (!registration.waiting || !navigator.serviceWorker.controller || !newer.hidden) return;
+    const [sentence, begin, later] = [newer.querySelector('p'), ...newer.querySelectorAll('button')];
+    sentence.textContent = words('A new version is here. What is written down stays; what stands in a form and was not sent does not.');
+    begin.textContent = words('Begin with it');
+    later.textContent = words('Later');
+    begin.onclick = () => {
+      navigator.serviceWorker.addEventListener('controllerchange', () => location.reload(), { once: true });
+      registration.waiting?.postMessage({ begin: true });
+    };
+    later.onclick = () => { newer.hidden = true; };
+    newer.hidden = false;
+  };
+  offer();
+  registration.addEventListener('updatefound', () => registration.installing?.addEventListener('statechange', offer));
 }
 
 // The page that the person had, or the first; once.

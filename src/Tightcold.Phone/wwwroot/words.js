@@ -10,6 +10,10 @@ const told = {
     'another tab holds the journal and does not answer; close it': 'ein anderer Tab hält das Journal und antwortet nicht; schließe ihn',
     'the program did not load': 'das Programm wurde nicht geladen',
     'Tightcold is not open: open it again from its icon.': 'Tightcold ist nicht geöffnet: öffne es wieder über sein Symbol.',
+    'A new version is here. What is written down stays; what stands in a form and was not sent does not.':
+      'Eine neue Version ist da. Was aufgeschrieben ist, bleibt; was in einem Formular steht und nicht abgeschickt wurde, nicht.',
+    'Begin with it': 'Mit ihr beginnen',
+    'Later': 'Später',
   },
   es: {
     'Opening the journal on this phone': 'Abriendo el diario en este teléfono',
@@ -20,6 +24,10 @@ const told = {
     'another tab holds the journal and does not answer; close it': 'otra pestaña tiene el diario y no responde; ciérrala',
     'the program did not load': 'el programa no se cargó',
     'Tightcold is not open: open it again from its icon.': 'Tightcold no está abierto: ábrelo de nuevo desde su icono.',
+    'A new version is here. What is written down stays; what stands in a form and was not sent does not.':
+      'Hay una versión nueva. Lo anotado se queda; lo que está en un formulario sin enviar, no.',
+    'Begin with it': 'Empezar con ella',
+    'Later': 'Más tarde',
   },
   fr: {
     'Opening the journal on this phone': 'Ouverture du journal sur ce téléphone',
@@ -30,6 +38,10 @@ const told = {
     'another tab holds the journal and does not answer; close it': 'un autre onglet tient le journal et ne répond pas ; fermez-le',
     'the program did not load': 'le programme ne s’est pas chargé',
     'Tightcold is not open: open it again from its icon.': 'Tightcold n’est pas ouvert : rouvrez-le par son icône.',
+    'A new version is here. What is written down stays; what stands in a form and was not sent does not.':
+      'Une nouvelle version est là. Ce qui est noté reste ; ce qui est dans un formulaire non envoyé, non.',
+    'Begin with it': 'Commencer avec elle',
+    'Later': 'Plus tard',
   },
   pl: {
     'Opening the journal on this phone': 'Otwieranie dziennika na tym telefonie',
@@ -40,6 +52,10 @@ const told = {
     'another tab holds the journal and does not answer; close it': 'inna karta trzyma dziennik i nie odpowiada; zamknij ją',
     'the program did not load': 'program się nie wczytał',
     'Tightcold is not open: open it again from its icon.': 'Tightcold nie jest otwarty: otwórz go ponownie ikoną.',
+    'A new version is here. What is written down stays; what stands in a form and was not sent does not.':
+      'Jest nowa wersja. To, co zapisano, zostaje; to, co stoi w niewysłanym formularzu, nie.',
+    'Begin with it': 'Zacznij z nią',
+    'Later': 'Później',
   },
 };
 

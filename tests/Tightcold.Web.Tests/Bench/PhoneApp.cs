@@ -25,6 +25,9 @@ public sealed class PhoneApp : IAsyncDisposable
 
     public Uri Address => new(new Uri(server.Urls.First()), under);
 
+    /// <summary>The folder holds a newer version from now on.</summary>
+    public bool HasNewer { get; set; }
+
     /// <summary>How often somebody asked the server for something.</summary>
     public int Asked { get; private set; }
 
@@ -121,6 +124,19 @@ public sealed class PhoneApp : IAsyncDisposable
         };
         if (path == "desk.js")
             await http.Response.WriteAsync(TestClock);
+        if (HasNewer && path == "service.js")
+            await http.Response.WriteAsync("// newer\n");
+        if (HasNewer && path == "files.js")
+        {
+            await http.Response.WriteAsync(
+                (await File.ReadAllTextAsync(file)).Replace(
+                    "version = '",
+                    "version = 'newer-",
+                    StringComparison.Ordinal
+                )
+            );
+            return;
+        }
         await http.Response.SendFileAsync(file);
     }
 }

@@ -1,5 +1,4 @@
-using UnitsNet;
-using UnitsNet.Units;
+using Tightcold.App.Units;
 
 namespace Tightcold.App.Diagrams;
 
@@ -49,12 +48,12 @@ public sealed class DiagramUnits
             "kJ/kg",
             "kJ/(kg K)",
             "kg/m³",
-            k => UnitsNet.Temperature.FromKelvins(k).DegreesCelsius,
-            pa => UnitsNet.Pressure.FromPascals(pa).Bars,
-            h => SpecificEnergy.FromJoulesPerKilogram(h).KilojoulesPerKilogram,
-            s => SpecificEntropy.FromJoulesPerKilogramKelvin(s).KilojoulesPerKilogramKelvin,
+            k => k - Factor.ZeroCelsius,
+            pa => pa / Factor.Bar,
+            h => h / 1e3,
+            s => s / 1e3,
             rho => rho,
-            t => UnitsNet.Temperature.FromDegreesCelsius(t).Kelvins
+            t => t + Factor.ZeroCelsius
         );
 
     public static DiagramUnits Us { get; } =
@@ -65,12 +64,12 @@ public sealed class DiagramUnits
             "Btu/lb",
             "Btu/(lb °F)",
             "lb/ft³",
-            k => UnitsNet.Temperature.FromKelvins(k).DegreesFahrenheit,
-            pa => UnitsNet.Pressure.FromPascals(pa).PoundsForcePerSquareInch,
-            h => SpecificEnergy.FromJoulesPerKilogram(h).As(SpecificEnergyUnit.BtuPerPound),
-            s => SpecificEntropy.FromJoulesPerKilogramKelvin(s).As(SpecificEntropyUnit.BtuPerPoundFahrenheit),
-            rho => UnitsNet.Density.FromKilogramsPerCubicMeter(rho).As(DensityUnit.PoundPerCubicFoot),
-            t => UnitsNet.Temperature.FromDegreesFahrenheit(t).Kelvins
+            k => (k - Factor.ZeroFahrenheit) / Factor.Fahrenheit,
+            pa => pa / Factor.PoundPerSquareInch,
+            h => h / Factor.BtuPerPound,
+            s => s / Factor.BtuPerPoundFahrenheit,
+            rho => rho / Factor.PoundPerCubicFoot,
+            t => (t * Factor.Fahrenheit) + Factor.ZeroFahrenheit
         );
 
     public string Temperature { get; }

@@ -1,6 +1,5 @@
 using System.Collections.Frozen;
-using UnitsNet;
-using UnitsNet.Units;
+using Tightcold.App.Units;
 
 namespace Tightcold.App.PropertyTables;
 
@@ -26,32 +25,20 @@ public sealed record PropertyColumn(string Name, PropertyQuantity Quantity, doub
 
     private static IEnumerable<PropertyColumn> All()
     {
-        yield return Warm("temperature_k", TemperatureUnit.Kelvin);
-        yield return Warm("temperature_c", TemperatureUnit.DegreeCelsius);
-        yield return Warm("temperature_f", TemperatureUnit.DegreeFahrenheit);
-        yield return Force("pressure_pa", PressureUnit.Pascal);
-        yield return Force("pressure_kpa", PressureUnit.Kilopascal);
-        yield return Force("pressure_mpa", PressureUnit.Megapascal);
-        yield return Force("pressure_bar", PressureUnit.Bar);
-        yield return Force("pressure_psi", PressureUnit.PoundForcePerSquareInch);
+        yield return Warm("temperature_k", 1, 0);
+        yield return Warm("temperature_c", 1, Factor.ZeroCelsius);
+        yield return Warm("temperature_f", Factor.Fahrenheit, Factor.ZeroFahrenheit);
+        yield return Force("pressure_pa", 1);
+        yield return Force("pressure_kpa", 1e3);
+        yield return Force("pressure_mpa", 1e6);
+        yield return Force("pressure_bar", Factor.Bar);
+        yield return Force("pressure_psi", Factor.PoundPerSquareInch);
         yield return Plain("density_kg_per_m3", PropertyQuantity.Density, 1);
-        yield return Plain(
-            "density_lb_per_ft3",
-            PropertyQuantity.Density,
-            UnitsNet.Density.From(1, DensityUnit.PoundPerCubicFoot).KilogramsPerCubicMeter
-        );
+        yield return Plain("density_lb_per_ft3", PropertyQuantity.Density, Factor.PoundPerCubicFoot);
         yield return Plain("enthalpy_j_per_kg", PropertyQuantity.Enthalpy, 1);
-        yield return Plain(
-            "enthalpy_kj_per_kg",
-            PropertyQuantity.Enthalpy,
-            SpecificEnergy.From(1, SpecificEnergyUnit.KilojoulePerKilogram).JoulesPerKilogram
-        );
+        yield return Plain("enthalpy_kj_per_kg", PropertyQuantity.Enthalpy, 1e3);
         yield return Plain("entropy_j_per_kg_k", PropertyQuantity.Entropy, 1);
-        yield return Plain(
-            "entropy_kj_per_kg_k",
-            PropertyQuantity.Entropy,
-            SpecificEntropy.From(1, SpecificEntropyUnit.KilojoulePerKilogramKelvin).JoulesPerKilogramKelvin
-        );
+        yield return Plain("entropy_kj_per_kg_k", PropertyQuantity.Entropy, 1e3);
         yield return Plain("vapor_quality", PropertyQuantity.Quality, 1);
         yield return Plain("vapour_quality", PropertyQuantity.Quality, 1);
     }
@@ -59,15 +46,9 @@ public sealed record PropertyColumn(string Name, PropertyQuantity Quantity, doub
     private static PropertyColumn Plain(string name, PropertyQuantity quantity, double scale) =>
         new(name, quantity, scale, 0);
 
-    private static PropertyColumn Force(string name, PressureUnit unit) =>
-        new(name, PropertyQuantity.Pressure, Pressure.From(1, unit).Pascals, 0);
+    private static PropertyColumn Force(string name, double pascals) =>
+        new(name, PropertyQuantity.Pressure, pascals, 0);
 
-    private static PropertyColumn Warm(string name, TemperatureUnit unit)
-    {
-        var zero = UnitsNet.Temperature.From(0, unit).Kelvins;
-        return new(name, PropertyQuantity.Temperature, TemperatureDelta.From(1, Degree(unit)).Kelvins, zero);
-    }
-
-    private static TemperatureDeltaUnit Degree(TemperatureUnit unit) =>
-        unit == TemperatureUnit.DegreeFahrenheit ? TemperatureDeltaUnit.DegreeFahrenheit : TemperatureDeltaUnit.Kelvin;
+    private static PropertyColumn Warm(string name, double degreeK, double zeroK) =>
+        new(name, PropertyQuantity.Temperature, degreeK, zeroK);
 }

@@ -3,7 +3,7 @@ namespace Tightcold.App.Units;
 /// <summary>One unit of one kind of quantity: how it is written, how it may be typed, and its way to SI and
 /// back.</summary>
 /// <param name="Symbol">As shown and offered, e.g. <c>bar gauge</c>.</param>
-/// <param name="ToSi">Arithmetic by the units library; no factor is typed here.</param>
+/// <param name="ToSi">Its factors stand in <see cref="Factor"/>.</param>
 /// <param name="FromSi">The inverse of <paramref name="ToSi"/>.</param>
 /// <param name="Spellings">Further ways to type it; compared without case, spaces and dots; those of all
 /// languages beside each other.</param>

@@ -2,12 +2,11 @@ using System.Collections.Frozen;
 using System.Collections.Immutable;
 using Tightcold.Quantities;
 using Tightcold.Tongues;
-using UnitsNet;
-using UnitsNet.Units;
 
 namespace Tightcold.App.Units;
 
-/// <summary>Every unit a person may type, by kind of quantity: the one place where symbols meet conversions.
+/// <summary>Every unit a person may type, by kind of quantity: the one place where symbols meet conversions (<see
+/// cref="Factor"/>).
 /// Gauge and absolute pressures have their own lists, so that one is never read as the other.</summary>
 internal static class UnitTable
 {
@@ -42,7 +41,8 @@ internal static class UnitTable
             QuantityKind.Temperature,
             Warmth(
                 "°C",
-                TemperatureUnit.DegreeCelsius,
+                1,
+                Factor.ZeroCelsius,
                 "celsius",
                 "centigrade",
                 "Grad Celsius",
@@ -51,20 +51,20 @@ internal static class UnitTable
                 "stopni Celsjusza",
                 "stopnie Celsjusza"
             ),
-            Warmth("°F", TemperatureUnit.DegreeFahrenheit, "fahrenheit"),
-            Warmth("K", TemperatureUnit.Kelvin, "kelvin")
+            Warmth("°F", Factor.Fahrenheit, Factor.ZeroFahrenheit, "fahrenheit"),
+            Warmth("K", 1, 0, "kelvin")
         );
         yield return Row(
             QuantityKind.TemperatureDifference,
-            Spread("K", TemperatureDeltaUnit.Kelvin, "kelvin"),
-            Spread("C°", TemperatureDeltaUnit.DegreeCelsius, "celsius"),
-            Spread("F°", TemperatureDeltaUnit.DegreeFahrenheit, "fahrenheit")
+            Times("K", 1, "kelvin"),
+            Times("C°", 1, "celsius"),
+            Times("F°", Factor.Fahrenheit, "fahrenheit")
         );
         yield return Row(
             QuantityKind.GaugePressure,
-            Force(
+            Times(
                 "bar gauge",
-                PressureUnit.Bar,
+                Factor.Bar,
                 "bar",
                 "barg",
                 "bar g",
@@ -82,17 +82,17 @@ internal static class UnitTable
                 "bar nadciśnienia",
                 "bar nadcisnienia"
             ),
-            Force("psig", PressureUnit.PoundForcePerSquareInch, "psi", "psi gauge", "lb/in2"),
-            Force("kPa gauge", PressureUnit.Kilopascal, "kPa", "kPag", "kPa g"),
-            Force("MPa gauge", PressureUnit.Megapascal, "MPa", "MPag"),
-            Force("Pa gauge", PressureUnit.Pascal, "Pa"),
+            Times("psig", Factor.PoundPerSquareInch, "psi", "psi gauge", "lb/in2"),
+            Times("kPa gauge", 1e3, "kPa", "kPag", "kPa g"),
+            Times("MPa gauge", 1e6, "MPa", "MPag"),
+            Times("Pa gauge", 1, "Pa"),
             // The letter behind it says against what: ü of German, n of Polish for pressure above the surrounding air.
             Technical("at", "kp/cm²", "kG/cm²", "kgf/cm²", "kg/cm²", "at gauge", "atü", "atn", "at nadciśnienia"),
             // A dial's vacuum scale counts downwards from the surrounding air: 28 inHg and -28 inHg are both a vacuum.
             new(
                 "inHg vacuum",
-                value => -Math.Abs(ForceToSi(value, PressureUnit.InchOfMercury)),
-                si => -ForceFromSi(si, PressureUnit.InchOfMercury),
+                value => -Math.Abs(value * Factor.InchOfMercury),
+                si => -si / Factor.InchOfMercury,
                 "inHg",
                 "inHg vac",
                 "inches of mercury",
@@ -109,14 +109,14 @@ internal static class UnitTable
         );
         yield return Row(
             QuantityKind.AbsolutePressure,
-            Force("bar abs", PressureUnit.Bar, Absolute("bar", "bara")),
-            Force("psia", PressureUnit.PoundForcePerSquareInch, Absolute("psi")),
-            Force("hPa", PressureUnit.Hectopascal, Absolute("hPa", "hectopascal", "hektopascal", "hektopaskal")),
-            Force("mbar", PressureUnit.Millibar, Absolute("mbar", "millibar", "mb", "milibar")),
-            Force("kPa abs", PressureUnit.Kilopascal, Absolute("kPa", "kPa")),
-            Force("inHg", PressureUnit.InchOfMercury, "inHg abs", "inches of mercury", "in Hg"),
-            Force("mmHg", PressureUnit.MillimeterOfMercury, "mmHg abs", "torr", "mm Hg"),
-            Force("Pa", PressureUnit.Pascal, Absolute("Pa")),
+            Times("bar abs", Factor.Bar, Absolute("bar", "bara")),
+            Times("psia", Factor.PoundPerSquareInch, Absolute("psi")),
+            Times("hPa", 100, Absolute("hPa", "hectopascal", "hektopascal", "hektopaskal")),
+            Times("mbar", Factor.Millibar, Absolute("mbar", "millibar", "mb", "milibar")),
+            Times("kPa abs", 1e3, Absolute("kPa", "kPa")),
+            Times("inHg", Factor.InchOfMercury, "inHg abs", "inches of mercury", "in Hg"),
+            Times("mmHg", Factor.MillimetreOfMercury, "mmHg abs", "torr", "mm Hg"),
+            Times("Pa", 1, Absolute("Pa")),
             Technical(
                 "at abs",
                 [.. Absolute("at"), .. Absolute("kp/cm²"), .. Absolute("kg/cm²"), .. Absolute("kgf/cm²")]
@@ -124,7 +124,7 @@ internal static class UnitTable
         );
         yield return Row(
             QuantityKind.Vacuum,
-            Force("mbar", PressureUnit.Millibar, Absolute("mbar", "millibar", "milibar")),
+            Times("mbar", Factor.Millibar, Absolute("mbar", "millibar", "milibar")),
             Micron(
                 "microns",
                 "µmHg",
@@ -138,43 +138,30 @@ internal static class UnitTable
                 "mikrony",
                 "mikronów"
             ),
-            Force("Pa", PressureUnit.Pascal, Absolute("Pa")),
-            Force("hPa", PressureUnit.Hectopascal, Absolute("hPa")),
-            Force("kPa abs", PressureUnit.Kilopascal, Absolute("kPa")),
-            Force("torr", PressureUnit.Torr, "mmHg", "mmHg abs")
+            Times("Pa", 1, Absolute("Pa")),
+            Times("hPa", 100, Absolute("hPa")),
+            Times("kPa abs", 1e3, Absolute("kPa")),
+            Times("torr", Factor.Torr, "mmHg", "mmHg abs")
         );
         yield return Row(
             QuantityKind.PressureDifference,
-            Force("bar", PressureUnit.Bar),
-            Force("psi", PressureUnit.PoundForcePerSquareInch),
-            Force("kPa", PressureUnit.Kilopascal),
-            Force("mbar", PressureUnit.Millibar, "millibar"),
-            Force("hPa", PressureUnit.Hectopascal),
-            Force("Pa", PressureUnit.Pascal),
-            Force("inHg", PressureUnit.InchOfMercury, "in Hg"),
+            Times("bar", Factor.Bar),
+            Times("psi", Factor.PoundPerSquareInch),
+            Times("kPa", 1e3),
+            Times("mbar", Factor.Millibar, "millibar"),
+            Times("hPa", 100),
+            Times("Pa", 1),
+            Times("inHg", Factor.InchOfMercury, "in Hg"),
             Micron("microns", "mTorr", "Mikron", "micras", "mikrony", "mikronów"),
-            Force("mmHg", PressureUnit.MillimeterOfMercury, "torr"),
+            Times("mmHg", Factor.MillimetreOfMercury, "torr"),
             Technical("at", "kp/cm²", "kG/cm²", "kgf/cm²", "kg/cm²")
         );
         yield return Row(
             QuantityKind.Mass,
-            Weight(
-                "g",
-                MassUnit.Gram,
-                "gr",
-                "gram",
-                "grams",
-                "gramme",
-                "grammes",
-                "Gramm",
-                "gramo",
-                "gramos",
-                "gramy",
-                "gramów"
-            ),
-            Weight(
+            Times("g", 1e-3, "gr", "gram", "grams", "gramme", "grammes", "Gramm", "gramo", "gramos", "gramy", "gramów"),
+            Times(
                 "kg",
-                MassUnit.Kilogram,
+                1,
                 "kilogram",
                 "kilograms",
                 "kilo",
@@ -187,9 +174,9 @@ internal static class UnitTable
                 "kilogramy",
                 "kilogramów"
             ),
-            Weight(
+            Times(
                 "oz",
-                MassUnit.Ounce,
+                Factor.Ounce,
                 "ounce",
                 "ounces",
                 "Unze",
@@ -203,9 +190,9 @@ internal static class UnitTable
                 "uncji"
             ),
             // No Pfund: that is half a kilogram.
-            Weight(
+            Times(
                 "lb",
-                MassUnit.Pound,
+                Factor.Pound,
                 "lbs",
                 "pound",
                 "pounds",
@@ -220,9 +207,9 @@ internal static class UnitTable
         );
         yield return Row(
             QuantityKind.LiquidVolume,
-            Room(
+            Times(
                 "mL",
-                VolumeUnit.Milliliter,
+                Factor.Millilitre,
                 "cc",
                 "cm3",
                 "ccm",
@@ -235,14 +222,14 @@ internal static class UnitTable
                 "mililitry",
                 "mililitrów"
             ),
-            Room("fl oz", VolumeUnit.UsOunce, "floz", "fluid ounce", "fluid ounces"),
-            Room("L", VolumeUnit.Liter, "litre", "liter", "litres", "litro", "litros", "litr", "litry", "litrów")
+            Times("fl oz", Factor.FluidOunce, "floz", "fluid ounce", "fluid ounces"),
+            Times("L", Factor.Litre, "litre", "liter", "litres", "litro", "litros", "litr", "litry", "litrów")
         );
         yield return Row(
             QuantityKind.InternalVolume,
-            Room(
+            Times(
                 "L",
-                VolumeUnit.Liter,
+                Factor.Litre,
                 "litre",
                 "litres",
                 "liter",
@@ -253,40 +240,23 @@ internal static class UnitTable
                 "litry",
                 "litrów"
             ),
-            Room("mL", VolumeUnit.Milliliter, "cc", "cm3", "ccm"),
-            Room("in³", VolumeUnit.CubicInch, "cu in", "cubic inch"),
-            Room("fl oz", VolumeUnit.UsOunce, "fluid ounces")
+            Times("mL", Factor.Millilitre, "cc", "cm3", "ccm"),
+            Times("in³", Factor.CubicInch, "cu in", "cubic inch"),
+            Times("fl oz", Factor.FluidOunce, "fluid ounces")
         );
         yield return Row(
             QuantityKind.Length,
-            Way(
-                "m",
-                LengthUnit.Meter,
-                "metre",
-                "meter",
-                "metro",
-                "metros",
-                "mètre",
-                "mètres",
-                "metr",
-                "metry",
-                "metrów"
-            ),
-            Way("ft", LengthUnit.Foot, Feet("'")),
-            Way("cm", LengthUnit.Centimeter),
-            Way("in", LengthUnit.Inch, Inches())
+            Times("m", 1, "metre", "meter", "metro", "metros", "mètre", "mètres", "metr", "metry", "metrów"),
+            Times("ft", Factor.Foot, Feet("'")),
+            Times("cm", 1e-2),
+            Times("in", Factor.Inch, Inches())
         );
-        yield return Row(
-            QuantityKind.Bore,
-            Way("mm", LengthUnit.Millimeter),
-            Way("in", LengthUnit.Inch, Inches()),
-            Way("cm", LengthUnit.Centimeter)
-        );
+        yield return Row(QuantityKind.Bore, Times("mm", 1e-3), Times("in", Factor.Inch, Inches()), Times("cm", 1e-2));
         yield return Row(
             QuantityKind.Altitude,
-            Way(
+            Times(
                 "m",
-                LengthUnit.Meter,
+                1,
                 "metre",
                 "metres",
                 "meter",
@@ -301,18 +271,15 @@ internal static class UnitTable
                 "m n.p.m.",
                 "m ü. NN"
             ),
-            Way("ft", LengthUnit.Foot, Feet())
+            Times("ft", Factor.Foot, Feet())
         );
-        yield return Row(QuantityKind.Ratio, Part("%", RatioUnit.Percent, Percent()));
-        yield return Row(
-            QuantityKind.RelativeHumidity,
-            Part("%", RatioUnit.Percent, Percent("% rh", "rh", "% rF", "% HR"))
-        );
+        yield return Row(QuantityKind.Ratio, Times("%", 1e-2, Percent()));
+        yield return Row(QuantityKind.RelativeHumidity, Times("%", 1e-2, Percent("% rh", "rh", "% rF", "% HR")));
         yield return Row(
             QuantityKind.Duration,
-            Time(
+            Times(
                 "min",
-                DurationUnit.Minute,
+                Factor.Minute,
                 "minute",
                 "minutes",
                 "mins",
@@ -323,9 +290,9 @@ internal static class UnitTable
                 "minuty",
                 "minut"
             ),
-            Time(
+            Times(
                 "h",
-                DurationUnit.Hour,
+                Factor.Hour,
                 "hour",
                 "hours",
                 "hr",
@@ -341,9 +308,9 @@ internal static class UnitTable
                 "godziny",
                 "godzin"
             ),
-            Time(
+            Times(
                 "s",
-                DurationUnit.Second,
+                1,
                 "second",
                 "seconds",
                 "sec",
@@ -358,9 +325,9 @@ internal static class UnitTable
                 "sekundy",
                 "sekund"
             ),
-            Time(
+            Times(
                 "days",
-                DurationUnit.Day,
+                Factor.Day,
                 "day",
                 "d",
                 "Tag",
@@ -379,44 +346,31 @@ internal static class UnitTable
         );
         yield return Row(
             QuantityKind.RotationalSpeed,
-            Turn(
-                "rpm",
-                RotationalSpeedUnit.RevolutionPerMinute,
-                "1/min",
-                "r/min",
-                "rev/min",
-                "/min",
-                "U/min",
-                "min⁻¹",
-                "tr/min",
-                "obr/min"
-            )
+            Times("rpm", 1 / Factor.Minute, "1/min", "r/min", "rev/min", "/min", "U/min", "min⁻¹", "tr/min", "obr/min")
         );
         yield return Row(
             QuantityKind.VolumeFlow,
-            Stream("L/min", VolumeFlowUnit.LiterPerMinute, "lpm", "litres per minute"),
-            Stream("cfm", VolumeFlowUnit.CubicFootPerMinute, "ft3/min"),
-            Stream("m³/h", VolumeFlowUnit.CubicMeterPerHour)
+            Times("L/min", Factor.Litre / Factor.Minute, "lpm", "litres per minute"),
+            Times("cfm", Factor.CubicFoot / Factor.Minute, "ft3/min"),
+            Times("m³/h", 1 / Factor.Hour)
         );
-        var year = Duration.FromDays(365.25).Seconds;
-        var minute = Duration.FromMinutes(1).Seconds;
         yield return Row(
             QuantityKind.LeakRate,
-            Per("g/yr", Weight("g", MassUnit.Gram), year, Yearly("g", "g/a")),
-            Per("oz/yr", Weight("oz", MassUnit.Ounce), year, Yearly("oz")),
-            Per("kg/yr", Weight("kg", MassUnit.Kilogram), year, Yearly("kg", "kg/a")),
-            Per("lb/yr", Weight("lb", MassUnit.Pound), year, Yearly("lb"))
+            Per("g/yr", Times("g", 1e-3), Factor.Year, Yearly("g", "g/a")),
+            Per("oz/yr", Times("oz", Factor.Ounce), Factor.Year, Yearly("oz")),
+            Per("kg/yr", Times("kg", 1), Factor.Year, Yearly("kg", "kg/a")),
+            Per("lb/yr", Times("lb", Factor.Pound), Factor.Year, Yearly("lb"))
         );
         yield return Row(
             QuantityKind.GasThroughput,
-            Per("mbar·L/s", Force("mbar", PressureUnit.Millibar), 1 / Volume.FromLiters(1).CubicMeters),
-            Per("Pa·m³/s", Force("Pa", PressureUnit.Pascal), 1)
+            Per("mbar·L/s", Times("mbar", Factor.Millibar), 1 / Factor.Litre),
+            Per("Pa·m³/s", Times("Pa", 1), 1)
         );
         yield return Row(
             QuantityKind.PressureRise,
-            Per("mbar/min", Force("mbar", PressureUnit.Millibar), minute),
-            Per("micron/min", Micron(), minute, "microns/min"),
-            Per("Pa/min", Force("Pa", PressureUnit.Pascal), minute)
+            Per("mbar/min", Times("mbar", Factor.Millibar), Factor.Minute),
+            Per("micron/min", Micron(), Factor.Minute, "microns/min"),
+            Per("Pa/min", Times("Pa", 1), Factor.Minute)
         );
     }
 
@@ -459,82 +413,22 @@ internal static class UnitTable
     private static string[] Yearly(string symbol, params string[] more) =>
         [$"{symbol}/year", .. more, $"{symbol}/Jahr", $"{symbol}/año", $"{symbol}/an", $"{symbol}/rok"];
 
-    private static double ForceToSi(double value, PressureUnit unit) => Pressure.From(value, unit).Pascals;
+    private static Unit Times(string symbol, double factor, params string[] more) =>
+        new(symbol, value => value * factor, si => si / factor, more);
 
-    private static double ForceFromSi(double si, PressureUnit unit) => Pressure.FromPascals(si).As(unit);
-
-    private static Unit Force(string symbol, PressureUnit unit, params string[] more) =>
-        new(symbol, value => ForceToSi(value, unit), si => ForceFromSi(si, unit), more);
-
-    /// <summary>The technical atmosphere, a kilogram-force on a square centimetre: 98 066.5 Pa exactly, from the
-    /// 9.80665 N of the 3rd CGPM, 1901. The library's own unit of that name rests on another gravity. Old gauges have
-    /// it; nothing is shown in it, so it is not offered.</summary>
+    /// <summary>The technical atmosphere. Old gauges have it; nothing is shown in it, so it is not offered.</summary>
     private static Unit Technical(string symbol, params string[] more) =>
-        Force(symbol, PressureUnit.KilogramForcePerSquareCentimeter, more) with
+        Times(symbol, Factor.TechnicalAtmosphere, more) with
         {
             Offered = false,
         };
 
     /// <summary>A micrometre of mercury.</summary>
-    private static Unit Micron(params string[] more) =>
-        new(
-            "micron",
-            value => ForceToSi(Length.FromMicrometers(value).Millimeters, PressureUnit.MillimeterOfMercury),
-            si => Length.FromMillimeters(ForceFromSi(si, PressureUnit.MillimeterOfMercury)).Micrometers,
-            more
-        );
+    private static Unit Micron(params string[] more) => Times("micron", 1e-3 * Factor.MillimetreOfMercury, more);
 
-    private static Unit Warmth(string symbol, TemperatureUnit unit, params string[] more) =>
-        new(
-            symbol,
-            value => UnitsNet.Temperature.From(value, unit).Kelvins,
-            si => UnitsNet.Temperature.FromKelvins(si).As(unit),
-            more
-        );
-
-    private static Unit Spread(string symbol, TemperatureDeltaUnit unit, params string[] more) =>
-        new(
-            symbol,
-            value => TemperatureDelta.From(value, unit).Kelvins,
-            si => TemperatureDelta.FromKelvins(si).As(unit),
-            more
-        );
-
-    private static Unit Weight(string symbol, MassUnit unit, params string[] more) =>
-        new(symbol, value => Mass.From(value, unit).Kilograms, si => Mass.FromKilograms(si).As(unit), more);
-
-    private static Unit Room(string symbol, VolumeUnit unit, params string[] more) =>
-        new(symbol, value => Volume.From(value, unit).CubicMeters, si => Volume.FromCubicMeters(si).As(unit), more);
-
-    private static Unit Way(string symbol, LengthUnit unit, params string[] more) =>
-        new(symbol, value => Length.From(value, unit).Meters, si => Length.FromMeters(si).As(unit), more);
-
-    private static Unit Part(string symbol, RatioUnit unit, params string[] more) =>
-        new(
-            symbol,
-            value => Ratio.From(value, unit).DecimalFractions,
-            si => Ratio.FromDecimalFractions(si).As(unit),
-            more
-        );
-
-    private static Unit Time(string symbol, DurationUnit unit, params string[] more) =>
-        new(symbol, value => Duration.From(value, unit).Seconds, si => Duration.FromSeconds(si).As(unit), more);
-
-    private static Unit Turn(string symbol, RotationalSpeedUnit unit, params string[] more) =>
-        new(
-            symbol,
-            value => RotationalSpeed.From(value, unit).RevolutionsPerSecond,
-            si => RotationalSpeed.FromRevolutionsPerSecond(si).As(unit),
-            more
-        );
-
-    private static Unit Stream(string symbol, VolumeFlowUnit unit, params string[] more) =>
-        new(
-            symbol,
-            value => VolumeFlow.From(value, unit).CubicMetersPerSecond,
-            si => VolumeFlow.FromCubicMetersPerSecond(si).As(unit),
-            more
-        );
+    /// <summary>A temperature: degrees of so many kelvins, from a zero of their own.</summary>
+    private static Unit Warmth(string symbol, double degreeK, double zeroK, params string[] more) =>
+        new(symbol, value => (value * degreeK) + zeroK, si => (si - zeroK) / degreeK, more);
 
     private static Unit Per(string symbol, Unit above, double belowSi, params string[] more) =>
         new(symbol, value => above.ToSi(value) / belowSi, si => above.FromSi(si * belowSi), more);

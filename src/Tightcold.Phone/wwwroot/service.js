@@ -69,16 +69,24 @@ async function answer(request, url) {
   return new Response([204, 304].includes(told.status) ? null : body, { status: told.status, headers: told.headers });
 }
 
-// The shell that holds the journal says at once that it heard, then answers.
-async function asked(ask) {
-  const shells = (await self.clients.matchAll({ type: 'window', includeUncontrolled: true })).filter(client => client.frameType === 'top-level');
+// The shell that holds the journal says at once that it heard, then answers. Between two tabs of which one is just closed nobody
+// hears: then it is asked again, under the same id, so that nothing is done twice.
+function asked(ask) {
+  const began = Date.now();
+  const named = { ...ask, id: crypto.randomUUID() };
   return new Promise(done => {
-    const timer = setTimeout(() => done(null), patience);
-    for (const client of shells) {
-      const { port1, port2 } = new MessageChannel();
-      port1.onmessage = ({ data }) => { if (data.heard) clearTimeout(timer); else done(data); };
-      client.postMessage({ ask }, [port2]);
-    }
-    if (shells.length === 0) { clearTimeout(timer); done(null); }
+    let heard = false;
+    const again = async () => {
+      const shells = (await self.clients.matchAll({ type: 'window', includeUncontrolled: true })).filter(client => client.frameType === 'top-level');
+      if (heard) return;
+      if (shells.length === 0 || Date.now() - began > patience) { done(null); return; }
+      for (const client of shells) {
+        const { port1, port2 } = new MessageChannel();
+        port1.onmessage = ({ data }) => { if (data.heard) heard = true; else done(data); };
+        client.postMessage({ ask: named }, [port2]);
+      }
+      setTimeout(again, 1000);
+    };
+    again();
   });
 }

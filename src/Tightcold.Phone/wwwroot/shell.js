@@ -102,7 +102,7 @@ async function program(name, hear) {
 // This tab holds the journal: the program is started, and asked whatever the service worker passes on. One worker writes and
 // draws; the other follows it and weighs, so that a tap never waits for odds.
 async function hold() {
-  const waiting = new Map();
+  const waiting = new Map(), asked = new Map();
   let next = 0;
   // How much was written down in this sitting; and for each job how much that was when its faults were weighed.
   let written = 0;
@@ -149,7 +149,10 @@ async function hold() {
     if (!data?.ask) return;
     // At once: so that who asks knows that somebody is at it, however long it takes.
     port.postMessage({ heard: true });
-    answer(data.ask).then(told => port.postMessage(told));
+    // The same asking once more has the same answer.
+    const { id, ...request } = data.ask;
+    if (!asked.has(id)) asked.set(id, answer(request).finally(() => setTimeout(() => asked.delete(id), 60000)));
+    asked.get(id).then(told => port.postMessage(told));
   });
   navigator.serviceWorker.startMessages();
 

@@ -31,7 +31,7 @@ public sealed class TimersTests(Chromium chromium, DemoSite demo)
     [Fact]
     public async Task What_is_due_sounds_shakes_and_is_said_on_any_page_once()
     {
-        await using var site = await RunningSite.WithDemoUntilAsync(TimeSpan.FromMinutes(250));
+        await using var site = await RunningSite.WithDemoUntilAsync(TimeSpan.FromMinutes(246));
         await using var person = await chromium.PersonAsync(site, 390);
         await person.Page.AddInitScriptAsync(
             "window.shaken = 0; navigator.vibrate = () => { window.shaken++; return true; };"

@@ -1,7 +1,6 @@
 using System.Text;
 using Microsoft.Playwright;
 using Tightcold.App.Demo;
-using Tightcold.App.Desk;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Journals;
 using Tightcold.Web.Tests.Bench;
@@ -27,20 +26,7 @@ public sealed class PhoneAppTests(Chromium chromium, DemoSite demo)
         await app.GoneAsync(person);
         var asked = app.Asked;
         // Begun on a laptop, and taken along as a file.
-        var (journal, _) = Journal.Create(entries[..^LastEntries]);
-        await person.OpenAsync("/import");
-        await person
-            .Frame.Locator("#file")
-            .SetInputFilesAsync(
-                new FilePayload
-                {
-                    Name = "begun.json",
-                    MimeType = "application/json",
-                    Buffer = Encoding.UTF8.GetBytes(JobDesk.Export(story with { Journal = journal!, Chain = [] })),
-                }
-            );
-        await person.PressAsync("Take it in");
-        await person.ArrivesAsync("/jobs/1");
+        await DemoDay.TakenInAsync(person, story, entries[..^LastEntries]);
         await WriteAsync(
             app,
             person,

@@ -1,9 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
-using System.Text;
 using Microsoft.Playwright;
-using Tightcold.App.Desk;
-using Tightcold.Jobs.Journals;
 using Tightcold.Web.Tests.Bench;
 
 namespace Tightcold.Web.Tests;
@@ -31,20 +28,7 @@ public sealed class PhoneFiguresTests(Chromium chromium, DemoSite demo)
         var entries = story.Journal.All.OrderBy(entry => entry.WrittenAt).ToArray();
         await using var app = await PhoneApp.StartAsync();
         await using var person = await app.PersonAsync(chromium, entries[^(Typed + 1)].WrittenAt);
-        var (journal, _) = Journal.Create(entries[..^Typed]);
-        await person.OpenAsync("/import");
-        await person
-            .Frame.Locator("#file")
-            .SetInputFilesAsync(
-                new FilePayload
-                {
-                    Name = "begun.json",
-                    MimeType = "application/json",
-                    Buffer = Encoding.UTF8.GetBytes(JobDesk.Export(story with { Journal = journal!, Chain = [] })),
-                }
-            );
-        await person.PressAsync("Take it in");
-        await person.ArrivesAsync("/jobs/1");
+        await DemoDay.TakenInAsync(person, story, entries[..^Typed]);
         await app.GoneAsync(person);
 
         using var slowed = share < 1 ? new SlowedBrowser(share) : null;

@@ -25,10 +25,4 @@ internal static class FlowGrid
     /// <summary>A value between the entries of a table, straight in ln(rate).</summary>
     public static double At(double[] table, double logPaPerS) =>
         StraightLines.At(table, 1 + ((logPaPerS - LogLeast) / Step));
-
-    /// <summary>The nearest entry.</summary>
-    public static int Nearest(double logPaPerS) =>
-        logPaPerS < LogLeast - 0.5 * Step
-            ? 0
-            : Math.Clamp(1 + (int)Math.Round((logPaPerS - LogLeast) / Step), 1, Count - 1);
 }

@@ -170,21 +170,16 @@ internal sealed class TightnessSampler
         if (onCar && !remains)
             // What was mended seeps as others do.
             now += rowNow[row + summed];
-        var slopeNow = remains ? shift : 0;
+        var (slopeNow, slopeBefore) = (remains ? shift : 0, fromBefore ? shift : 0);
         sums.Cools += sums.Curve.Sum(now, slopeNow, RateGrid.Values, weights);
         TotalGrid.Add(sums.TotalNow, now, slopeNow, RateGrid.Values, weights);
-        TotalGrid.Add(sums.TotalBefore, before, fromBefore ? shift : 0, RateGrid.Values, weights);
+        TotalGrid.Add(sums.TotalBefore, before, slopeBefore, RateGrid.Values, weights);
         if (holes > 0 || remains)
             TotalGrid.Add(sums.HolesNow, holes, slopeNow, RateGrid.Values, weights);
         else
             sums.NoHoles += whole;
-        if (!(fromBefore && known[summed]))
-        {
-            var slopeBefore = fromBefore ? shift : 0;
-            Explain(sums.Explained, explained, 0, before, slopeBefore, weights);
-        }
-        else
-            Explain(sums.Explained, explained, shift, before, shift, weights);
+        var slopeKnown = fromBefore && known[summed] ? shift : 0;
+        Explain(sums.Explained, explained, slopeKnown, before, slopeBefore, weights);
     }
 
     /// <summary>Puts each weight at the share that known places had in what was lost.</summary>

@@ -1,5 +1,6 @@
 // Pages of the last sitting, for the moments in which the program still starts: a page is shown again when nothing was written
-// since, to the same choices, on the same day, and the same program told it. Then every word of it is still true.
+// since, to the same choices, on the same day, and the same program told it. Then all of it is still true but how long ago
+// things were.
 'use strict';
 import { version } from './files.js';
 
@@ -18,7 +19,7 @@ export async function stamp() {
     const file = async name => (await folder.getFileHandle(name)).getFile();
     const journal = await file('tightcold.log');
     const choices = await file('tightcold-choices.json').then(found => found.text()).catch(() => '');
-    return encodeURIComponent([version, journal.size, choices, new Date().toDateString()].join('|'));
+    return encodeURIComponent([version, journal.size, choices, navigator.languages, new Date().toDateString()].join('|'));
   } catch { return null; }
 }
 

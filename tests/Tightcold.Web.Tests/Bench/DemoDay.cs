@@ -1,4 +1,7 @@
+using System.Text;
 using System.Text.RegularExpressions;
+using Microsoft.Playwright;
+using Tightcold.App.Desk;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Journals;
@@ -44,6 +47,25 @@ public static partial class DemoDay
                     .Select(pair => (pair.Field.Name, Typed(pair.Field, story.Car.Fields))),
             ]
         );
+
+    /// <summary>The day as far as these entries go, begun elsewhere and taken in as a file.</summary>
+    public static async Task TakenInAsync(Person person, JobRecord story, IEnumerable<Entry> entries)
+    {
+        var (journal, _) = Journal.Create(entries);
+        await person.OpenAsync("/import");
+        await person
+            .Frame.Locator("#file")
+            .SetInputFilesAsync(
+                new FilePayload
+                {
+                    Name = "begun.json",
+                    MimeType = "application/json",
+                    Buffer = Encoding.UTF8.GetBytes(JobDesk.Export(story with { Journal = journal!, Chain = [] })),
+                }
+            );
+        await person.PressAsync("Take it in");
+        await person.ArrivesAsync("/jobs/1");
+    }
 
     public static async Task WriteAsync(Person person, Entry entry, Dictionary<Guid, Guid> ids)
     {

@@ -18,7 +18,7 @@ public class FastLayerBenchmarks
     {
         _fast = FluidCatalog.GetFast(Name);
         _fast.BuildAll();
-        _points = new StatePoints(Name);
+        _points = StatePoints.Of(Name);
     }
 
     [Benchmark(Description = "saturation pressure at T", OperationsPerInvoke = StatePoints.Count)]

@@ -11,7 +11,8 @@ namespace Tightcold.Bench;
 /// </summary>
 internal static class QuickTable
 {
-    private const int Runs = 60;
+    private const int Runs = 12;
+    private const int WarmRuns = 4;
     private static readonly string[] Names = ["R134a", "R1234yf", "R744"];
 
     public static void Write(TextWriter output)
@@ -65,10 +66,10 @@ internal static class QuickTable
     private static double Least(Func<double> call, int repeats)
     {
         // The runtime compiles hot code twice, in the background: give it calls and time to do so.
-        for (var warm = 0; warm < 40; warm++)
+        for (var warm = 0; warm < WarmRuns; warm++)
             Repeat(call, repeats);
         Thread.Sleep(200);
-        for (var warm = 0; warm < 40; warm++)
+        for (var warm = 0; warm < WarmRuns; warm++)
             Repeat(call, repeats);
         var least = double.PositiveInfinity;
         for (var r = 0; r < Runs; r++)

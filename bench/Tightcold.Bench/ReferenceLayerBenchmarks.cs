@@ -16,7 +16,7 @@ public class ReferenceLayerBenchmarks
     public void Setup()
     {
         _fluid = FluidCatalog.Get(Name);
-        _points = new StatePoints(Name);
+        _points = StatePoints.Of(Name);
     }
 
     [Benchmark(Description = "(T,rho) -> p, h, s", OperationsPerInvoke = StatePoints.Count)]
@@ -25,6 +25,15 @@ public class ReferenceLayerBenchmarks
         var sum = 0.0;
         for (var i = 0; i < StatePoints.Count; i++)
             sum += _fluid.AtTemperatureDensity(_points.SingleTemperatureK[i], _points.SingleDensity[i]).EnthalpyJPerKg;
+        return sum;
+    }
+
+    [Benchmark(Description = "saturation pressure alone at T", OperationsPerInvoke = StatePoints.Count)]
+    public double SaturationPressure()
+    {
+        var sum = 0.0;
+        for (var i = 0; i < StatePoints.Count; i++)
+            sum += _fluid.SaturationPressurePa(_points.SaturationTemperatureK[i]);
         return sum;
     }
 

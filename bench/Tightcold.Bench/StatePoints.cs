@@ -3,12 +3,17 @@ using Tightcold.Properties;
 namespace Tightcold.Bench;
 
 /// <summary>The points of all property benchmarks: log-uniform pressure, uniform temperature, a third under the dome;
-/// the same in every run.</summary>
+/// the same in every run, and so many that a processor cannot learn by heart which branch each takes.</summary>
 internal sealed class StatePoints
 {
-    public const int Count = 4096;
+    public const int Count = 200_000;
 
-    public StatePoints(string name)
+    private static readonly Dictionary<string, StatePoints> Made = [];
+
+    public static StatePoints Of(string name) =>
+        Made.TryGetValue(name, out var made) ? made : Made[name] = new StatePoints(name);
+
+    private StatePoints(string name)
     {
         var fluid = FluidCatalog.Get(name);
         var fast = fluid.Fast;

@@ -53,7 +53,20 @@ internal static partial class Doorway
     /// <param name="file">The bytes of the one file that a form of ours carries; empty without.</param>
     /// <returns>As JSON: <c>status</c>, <c>headers</c>, and <c>body</c> in base64.</returns>
     [JSExport]
-    internal static async Task<string> AnswerAsync(string request, byte[] file)
+    internal static async Task<string> AnswerAsync(string request, byte[] file) =>
+        Told(await Host.AnswerAsync(Asked(request, file)).ConfigureAwait(false));
+
+    /// <summary>The answer to a request whose entry was taken, and then found no room on the disk.</summary>
+    /// <param name="request">As above.</param>
+    /// <param name="file">As above.</param>
+    /// <returns>As above: a page that says so, with the form.</returns>
+    [JSExport]
+    internal static async Task<string> FullAsync(string request, byte[] file) =>
+        Told(await Host.FullAsync(Asked(request, file)).ConfigureAwait(false));
+
+    private static PageHost Host => host ?? throw new InvalidOperationException("the journal is not open");
+
+    private static HostedAsk Asked(string request, byte[] file)
     {
         using var parsed = JsonDocument.Parse(request);
         var root = parsed.RootElement;
@@ -61,7 +74,7 @@ internal static partial class Doorway
             root.TryGetProperty(name, out var value) && value.ValueKind == JsonValueKind.String
                 ? value.GetString()
                 : null;
-        var asked = new HostedAsk(
+        return new HostedAsk(
             root.GetProperty("sent").GetBoolean(),
             Text("address") ?? "/",
             [
@@ -77,10 +90,10 @@ internal static partial class Doorway
                 ? new Dictionary<string, (string, byte[])> { [name] = (Text("name") ?? "", file) }
                 : new Dictionary<string, (string, byte[])>(),
         };
-        var answer = await (host ?? throw new InvalidOperationException("the journal is not open"))
-            .AnswerAsync(asked)
-            .ConfigureAwait(false);
-        return JsonSerializer.Serialize(
+    }
+
+    private static string Told(HostedAnswer answer) =>
+        JsonSerializer.Serialize(
             new
             {
                 status = answer.Status,
@@ -88,5 +101,4 @@ internal static partial class Doorway
                 body = Convert.ToBase64String(answer.Body.Span),
             }
         );
-    }
 }

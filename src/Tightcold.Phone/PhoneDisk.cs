@@ -3,8 +3,8 @@ using Tightcold.LogStore;
 
 namespace Tightcold.Phone;
 
-/// <summary>The journal's one file in the browser's own storage (File System Standard, synchronous access handle): what
-/// was appended is on the disk when the call returns.</summary>
+/// <summary>The journal's one file in the browser's own storage (storage.js): what was appended is on the disk before the
+/// answer goes out that tells of it.</summary>
 internal sealed partial class PhoneDisk : IGrowingFile
 {
     public long Length => (long)Size();

@@ -12,8 +12,10 @@ namespace Tightcold.Properties;
 /// </summary>
 public sealed class FastFluid
 {
-    // Nearer to the saturation line than this (relative, in T) the exact line decides the phase.
-    private const double ExactPhaseMargin = 1e-7;
+    // Nearer to the saturation line than this the exact line decides the phase: relative in T, and of the width of the
+    // dome in enthalpy and entropy.
+    private const double ExactPhaseMargin = 1e-7,
+        ExactDomeMargin = 1e-6;
 
     // A share this far beyond the end of a table is rounding of the caller, not another state.
     private const double EndSlack = 1e-9;
@@ -185,9 +187,14 @@ public sealed class FastFluid
                 if (Math.Abs(z - edgeL) < ExactPhaseMargin * edgeL)
                     return FastReference.State(_fluid, TInput.Kind, pressurePa, z);
             }
-            else if (z > edgeL && z < edgeV)
+            else
             {
-                return TwoPhase<TInput>(pressurePa, z, cell, local, (z - edgeL) / (edgeV - edgeL));
+                var width = edgeV - edgeL;
+                var above = z - edgeL;
+                if (Math.Min(Math.Abs(above), Math.Abs(width - above)) < ExactDomeMargin * width)
+                    return FastReference.State(_fluid, TInput.Kind, pressurePa, z);
+                if (above > 0 && above < width)
+                    return TwoPhase<TInput>(pressurePa, z, cell, local, above / width);
             }
         }
 
@@ -221,9 +228,14 @@ public sealed class FastFluid
                 if (Math.Abs(z - edgeL) < ExactPhaseMargin * edgeL)
                     return FastReference.State(_fluid, TInput.Kind, pressurePa, z, out derivatives);
             }
-            else if (z > edgeL && z < edgeV)
+            else
             {
-                return TwoPhase<TInput>(pressurePa, z, cell, local, (z - edgeL) / (edgeV - edgeL), out derivatives);
+                var width = edgeV - edgeL;
+                var above = z - edgeL;
+                if (Math.Min(Math.Abs(above), Math.Abs(width - above)) < ExactDomeMargin * width)
+                    return FastReference.State(_fluid, TInput.Kind, pressurePa, z, out derivatives);
+                if (above > 0 && above < width)
+                    return TwoPhase<TInput>(pressurePa, z, cell, local, above / width, out derivatives);
             }
         }
 

@@ -79,6 +79,7 @@ public static class Site
             }
         );
         site.UseDoor(options.Lan);
+        site.UsePhoneFiles(options.PhoneFolder);
         site.UseTroubles();
         site.UseRequestSizes();
         site.UseKept();
@@ -105,6 +106,15 @@ public static class Site
     {
         ArgumentNullException.ThrowIfNull(site);
         return site.Services.GetRequiredService<LanLinks>().Network;
+    }
+
+    /// <summary>Where a phone gets the program that runs in itself; null where none is handed out to one.</summary>
+    public static string? Phone(WebApplication site)
+    {
+        ArgumentNullException.ThrowIfNull(site);
+        return PhoneFiles.AreIn(site.Services.GetRequiredService<SiteOptions>().PhoneFolder)
+            ? site.Services.GetRequiredService<LanLinks>().Phone
+            : null;
     }
 
     /// <summary>A link that makes one browser of this machine the owner's, once, and when it ends.</summary>
@@ -153,7 +163,7 @@ public static class Site
         services.AddResponseCompression(compression =>
         {
             compression.EnableForHttps = true;
-            compression.MimeTypes = [.. ResponseCompressionDefaults.MimeTypes, "image/svg+xml"];
+            compression.MimeTypes = [.. ResponseCompressionDefaults.MimeTypes, "image/svg+xml", "application/wasm"];
         });
         services.AddRazorComponents();
         services.AddSingleton(options);

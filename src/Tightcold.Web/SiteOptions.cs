@@ -32,6 +32,16 @@ public sealed record SiteOptions(string DataFolder, int Port, TimeProvider Clock
     /// <summary>The port of the documents, where nobody asks for another.</summary>
     public const int UsualPort = 5217;
 
+    /// <summary>The program for the phone itself, as <c>./package phone</c> makes it, to be handed out at
+    /// <see cref="Pages.Asked.Routes.Phone"/>; null, or a folder that holds none, hands out nothing.</summary>
+    public string? PhoneFolder { get; init; }
+
+    /// <summary>Of the environment, names that folder.</summary>
+    public const string PhoneVariable = "TIGHTCOLD_PHONE";
+
+    /// <summary>Whether a folder holds a whole program for phones.</summary>
+    public static bool HoldsPhone(string? folder) => Http.PhoneFiles.AreIn(folder);
+
     /// <summary>Told of every failure that a person saw as an error page.</summary>
     public Action<string>? Log { get; init; }
 

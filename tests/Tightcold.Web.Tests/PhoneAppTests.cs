@@ -33,6 +33,8 @@ public sealed class PhoneAppTests(Chromium chromium, DemoSite demo)
             entries[^LastEntries..],
             entries.ToDictionary(entry => entry.Id, entry => entry.Id)
         );
+        await person.OpenAsync("/jobs/1");
+        await person.TutorialAsync("phone-2-job");
         await CardAsync(person);
         Assert.Equal(asked, app.Asked);
         await AgreesAsync(app, person, ["/jobs/1", "/jobs/1/steps/hold", "/jobs/1/steps/weigh-in", "/jobs/1/journal"]);
@@ -47,15 +49,11 @@ public sealed class PhoneAppTests(Chromium chromium, DemoSite demo)
         await using var person = await app.PersonAsync(chromium, DemoScenario.Start.AddMinutes(-30));
         await app.GoneAsync(person);
         var asked = app.Asked;
-        await person.OpenAsync("/");
-        await person.TutorialAsync("phone-1-start");
         await DemoDay.KitAsync(person, () => app.LaterAsync(person, TimeSpan.FromMinutes(1)), story);
         await DemoDay.CarAsync(person, story);
         await app.SetAsync(person, DemoScenario.Start);
         await person.OpenJobAsync(story.Job.Complaint);
         await WriteAsync(app, person, InOrder(story), []);
-        await person.OpenAsync("/jobs/1");
-        await person.TutorialAsync("phone-2-job");
         await CardAsync(person);
         Assert.Equal(asked, app.Asked);
         await AgreesAsync(
@@ -193,6 +191,23 @@ public sealed class PhoneAppTests(Chromium chromium, DemoSite demo)
         await person.Page.ReloadAsync();
         await person.SeesAsync("Green van");
         Assert.Null(await person.Page.EvaluateAsync<string?>("document.documentElement.dataset.ready ?? null"));
+
+        // On another day it says from when it is.
+        await person.Page.EvaluateAsync(
+            """
+            async () => {
+              const pages = await caches.open('tightcold-pages');
+              for (const key of await pages.keys()) {
+                const page = await pages.match(key), headers = new Headers(page.headers);
+                headers.set('X-At', String(Date.UTC(2020, 0, 2)));
+                await pages.put(key, new Response(await page.text(), { headers }));
+              }
+            }
+            """
+        );
+        await person.Page.ReloadAsync();
+        await person.SeesAsync("This is how it stood on Jan");
+        await person.SeesAsync("Green van");
 
         // Something was written since: what is not known to be true is not shown.
         await person.Page.EvaluateAsync(

@@ -34,12 +34,22 @@ public sealed partial class JobDesk
 
     /// <summary>The same file, with only what somebody lacks.</summary>
     /// <param name="without">What he holds.</param>
+    public IAsyncEnumerable<string> ExportAllAsync(Tally without, CancellationToken cancellation = default) =>
+        ExportAllAsync(without, long.MaxValue, cancellation);
+
+    /// <summary>The same, no more of it than a request should carry: the file ends behind the job with which it came to
+    /// that size, and a job whose photos are more goes with some of them. Who tells again what it holds gets the
+    /// rest.</summary>
+    /// <param name="without">What he holds.</param>
+    /// <param name="most">Letters, about.</param>
     public async IAsyncEnumerable<string> ExportAllAsync(
         Tally without,
+        long most,
         [EnumeratorCancellation] CancellationToken cancellation = default
     )
     {
         ArgumentNullException.ThrowIfNull(without);
+        var left = most;
         var kits = await store.KitsAsync(cancellation).ConfigureAwait(false);
         var cars = await store.CarsAsync(cancellation).ConfigureAwait(false);
         yield return ExchangeDocument.Begin(cars.Where(without.Lacks), kits.Where(without.Lacks));
@@ -51,13 +61,27 @@ public sealed partial class JobDesk
             var (lacks, missing) = without.Lacks(record, photos.Select(photo => photo.Photo), kits);
             if (!lacks)
                 continue;
+            if (left <= 0)
+                break;
             if (!record.BringsKits)
                 ownKit.Add(record.Job.Id);
-            var sent = record with { Photos = await PhotosAsync(record, missing, cancellation).ConfigureAwait(false) };
-            yield return between + ExchangeDocument.Job(sent);
+            var sent = record with
+            {
+                Photos = Within(left, await PhotosAsync(record, missing, cancellation).ConfigureAwait(false)),
+            };
+            var text = ExchangeDocument.Job(sent);
+            left -= text.Length;
+            yield return between + text;
             between = ",\n";
         }
         yield return ExchangeDocument.End(ownKit);
+    }
+
+    /// <summary>So many photos, one at least, as come to that size in base64.</summary>
+    private static ImmutableArray<Photo> Within(long most, ImmutableArray<Photo> photos)
+    {
+        var size = 0L;
+        return [.. photos.TakeWhile((photo, at) => (size += photo.Body.Length * 4L / 3) <= most || at == 0)];
     }
 
     private async Task<ImmutableArray<Photo>> PhotosAsync(

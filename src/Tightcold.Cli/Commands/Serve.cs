@@ -34,6 +34,7 @@ internal sealed class Serve(Surroundings surroundings) : Command<ServeSettings>
             Connection = place.Connection,
             Lan = lan,
             Log = line => Page.Line(surroundings.Trouble, line),
+            PhoneFolder = Phone(settings.Phone),
             LogFolder = Path.Combine(place.Folder, SiteLog.FolderName),
         };
         var site = Site.Build(options);
@@ -58,6 +59,18 @@ internal sealed class Serve(Surroundings surroundings) : Command<ServeSettings>
         return ExitCode.Done;
     }
 
+    /// <summary>What was asked for must be there; else what lies beside the program, if anything does.</summary>
+    private static string? Phone(string? asked)
+    {
+        var folder =
+            asked
+            ?? Environment.GetEnvironmentVariable(SiteOptions.PhoneVariable)
+            ?? Path.Combine(AppContext.BaseDirectory, "phone");
+        return SiteOptions.HoldsPhone(folder) ? folder
+            : asked is null ? null
+            : throw new RefusedException("phone", asked, "a folder that ./package phone made is needed");
+    }
+
     private static JsonObject Machine(WebApplication site, LanOptions? lan)
     {
         var (owner, serves) = Site.NewOwnerLink(site);
@@ -70,6 +83,8 @@ internal sealed class Serve(Surroundings surroundings) : Command<ServeSettings>
         if (lan is null)
             return answer;
         var (code, link, ends) = Site.NewPairing(site);
+        if (Site.Phone(site) is { } phone)
+            answer["phone"] = phone;
         answer["network"] = new JsonArray([
             .. Site.NetworkAddresses(site).Select(address => (JsonNode)address.ToString()),
         ]);
@@ -139,6 +154,8 @@ internal sealed class Serve(Surroundings surroundings) : Command<ServeSettings>
                     + $"until {Clock(ends)}."
             )
         );
+        if (Site.Phone(site) is { } phone)
+            Page.Line(surroundings.Out, Say.It($"The whole tool in a phone, without this machine: {phone}"));
         Page.Line(surroundings.Out, Say.It($"Another code, and the list of paired devices: {devices}"));
         if (lan.Certificate is null)
             Page.Line(

@@ -10,6 +10,12 @@ internal sealed class ServeSettings : DeskSettings
     [Description("Port on this machine; 5217 unless given, 0 for any free one.")]
     public int Port { get; init; } = SiteOptions.UsualPort;
 
+    [CommandOption("--phone <FOLDER>")]
+    [Description(
+        "The program for phones, as ./package phone makes it, handed out at /phone/; else TIGHTCOLD_PHONE, else the folder phone beside the program, where there is one."
+    )]
+    public string? Phone { get; init; }
+
     [CommandOption("--lan")]
     [Description("Let paired phones of the same network in; prints a QR code that pairs one.")]
     public bool Lan { get; init; }

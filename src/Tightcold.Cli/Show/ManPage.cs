@@ -48,6 +48,8 @@ internal static class ManPage
             page.Append(".TP\n").Append(code).Append('\n').Append(means).Append('\n');
         page.Append(".SH ENVIRONMENT\n.TP\nTIGHTCOLD_DATA\n");
         Text(page, "The folder of the data file, or a connection to a server, unless --data is given.");
+        page.Append(".TP\nTIGHTCOLD_PHONE\n");
+        Text(page, "The folder of the program for phones that serve hands out, unless --phone is given.");
         return page.ToString();
     }
 

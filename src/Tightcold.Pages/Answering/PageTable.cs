@@ -40,6 +40,7 @@ public sealed class PageTable
             .. new GaugeLogAnswers(desk, ids).Rows,
             .. new BooksAnswers(desk, books).Rows,
             .. new ListAnswers(desk).Rows,
+            .. new ExchangeAnswers(desk).Rows,
         ];
 
     public ImmutableArray<PageRow> Rows { get; }

@@ -18,6 +18,11 @@ public static class Routes
     public const string NewCar = "/cars/new";
     public const string Import = "/import";
     public const string Everything = "/everything";
+
+    /// <summary>With another store: what it lacks, what is lacking here.</summary>
+    public const string Exchange = "/exchange";
+    public const string Tally = "/exchange/tally";
+    public const string Lacking = "/exchange/lacking";
     public const string Ledger = "/ledger";
     public const string AllTimers = "/timers";
     public const string LedgerCsv = "/ledger.csv";
@@ -26,6 +31,12 @@ public static class Routes
 
     /// <summary>Where the owner lets phones in; a host without a network has none.</summary>
     public const string Devices = "/devices";
+
+    /// <summary>Where a phone shows its code to be let in.</summary>
+    public const string Pair = "/pair";
+
+    /// <summary>Where a site hands out the program for the phone itself.</summary>
+    public const string Phone = "/phone/";
     public const string Units = "/units";
     public const string Light = "/light";
     public const string Voice = "/voice";

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Tightcold.Jobs.Cars;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
@@ -24,6 +25,51 @@ public sealed record SentForm(
 
     /// <summary>The field that says how many seconds ago that was.</summary>
     public const string Ago = "ago";
+
+    /// <param name="action">Where it went.</param>
+    /// <param name="fields">All of it; a token, and what was said of when it was sent, are taken out.</param>
+    /// <param name="files">Names of files that came with it; empty ones are none.</param>
+    /// <param name="now">When it came. How long ago it was is counted on from here, however long the page is looked
+    /// at.</param>
+    public static SentForm Of(
+        string action,
+        IReadOnlyCollection<(string Name, string Value)> fields,
+        IEnumerable<string> files,
+        DateTimeOffset now
+    )
+    {
+        string? Said(string name) => fields.FirstOrDefault(field => field.Name == name).Value;
+        var waited = double.TryParse(
+            Said(Ago),
+            NumberStyles.AllowDecimalPoint,
+            CultureInfo.InvariantCulture,
+            out var seconds
+        )
+            ? Math.Min(seconds, TimeSpan.FromDays(365).TotalSeconds)
+            : 0;
+        var first = Moment(Said(First)) ?? now.AddSeconds(-waited);
+        return new(
+            action,
+            [
+                .. fields.Where(field => field.Name is not ("token" or First or Ago)),
+                (First, first.ToUnixTimeMilliseconds().ToString(CultureInfo.InvariantCulture)),
+            ],
+            [.. files.Where(name => name.Length > 0)]
+        );
+    }
+
+    /// <summary>What <see cref="Ago"/> says now of a form that says when it was sent first; null where it does
+    /// not.</summary>
+    public static string? AgoOf(string? first, DateTimeOffset now) =>
+        Moment(first) is { } then
+            ? Math.Max(0, (now - then).TotalSeconds).ToString("0.###", CultureInfo.InvariantCulture)
+            : null;
+
+    private static DateTimeOffset? Moment(string? text) =>
+        long.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var milliseconds)
+        && milliseconds < DateTimeOffset.MaxValue.ToUnixTimeMilliseconds()
+            ? DateTimeOffset.FromUnixTimeMilliseconds(milliseconds)
+            : null;
 
     /// <summary>What a person typed, as the fields name it, with its unit behind it.</summary>
     public IEnumerable<(string Name, string Value)> Typed =>

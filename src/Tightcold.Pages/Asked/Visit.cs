@@ -16,6 +16,9 @@ public sealed record Visit(Reader Reader, ReaderUnits Units, string Path, bool I
     /// <summary>The phone itself answers: there is no network to wait for, and no other machine.</summary>
     public bool InPhone { get; init; }
 
+    /// <summary>The site hands out the program for the phone itself.</summary>
+    public bool HandsPhone { get; init; }
+
     /// <summary>The folder of a site under which all addresses are; empty for a site of its own.</summary>
     public string Under { get; init; } = "";
 

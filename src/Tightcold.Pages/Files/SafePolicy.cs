@@ -12,6 +12,12 @@ public static class SafePolicy
         "default-src 'none'; style-src 'self'; script-src 'self'; connect-src 'self'; worker-src 'self'; "
         + $"img-src 'self'; manifest-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors {framedBy}";
 
+    /// <summary>The shell of the program in the phone, which runs WebAssembly and frames its own pages; a page of a plain
+    /// web server says the same of itself.</summary>
+    public const string OfThePhone =
+        "default-src 'none'; style-src 'self'; script-src 'self' 'wasm-unsafe-eval'; connect-src 'self'; "
+        + "worker-src 'self'; frame-src 'self'; img-src 'self'; manifest-src 'self'; form-action 'self'; base-uri 'none'";
+
     /// <summary>The job card carries its styles and photos inside, so that a saved file still prints; the styles are
     /// named by hash. The one script hands the card to the phone's own sharing.</summary>
     /// <param name="framedBy">As above.</param>

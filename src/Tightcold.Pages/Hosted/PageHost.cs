@@ -77,8 +77,7 @@ public sealed partial class PageHost : IAsyncDisposable
     public async Task<HostedAnswer> AnswerAsync(HostedAsk asked, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(asked);
-        if (under.Length > 0 && asked.Address.StartsWith(under + "/", StringComparison.Ordinal))
-            asked = asked with { Address = asked.Address[under.Length..] };
+        asked = Here(asked);
         Say.Tongue = Spoken();
         try
         {
@@ -103,6 +102,23 @@ public sealed partial class PageHost : IAsyncDisposable
         }
     }
 
+    /// <summary>The answer where what was written turned out to have no room: the form comes back.</summary>
+    public Task<HostedAnswer> FullAsync(HostedAsk asked)
+    {
+        ArgumentNullException.ThrowIfNull(asked);
+        Say.Tongue = Spoken();
+        return TroubleAsync(Here(asked), 507, StoreTrouble.Full);
+    }
+
+    /// <summary>Addresses are told without the folder.</summary>
+    private HostedAsk Here(HostedAsk asked) =>
+        under.Length > 0 && asked.Address.StartsWith(under + "/", StringComparison.Ordinal)
+            ? asked with
+            {
+                Address = asked.Address[under.Length..],
+            }
+            : asked;
+
     /// <inheritdoc/>
     public async ValueTask DisposeAsync()
     {
@@ -124,8 +140,8 @@ public sealed partial class PageHost : IAsyncDisposable
         var sent = Flat(asked.Fields);
         var now = clock.GetUtcNow();
         // A form that is sent again says when it was sent first; pages are told how long ago that is.
-        if (sent.TryGetValue(SentForm.First, out var first) && FirstSent(first) is { } then)
-            sent[SentForm.Ago] = Math.Max(0, (now - then).TotalSeconds).ToString("0.###", CultureInfo.InvariantCulture);
+        if (SentForm.AgoOf(sent.GetValueOrDefault(SentForm.First), now) is { } ago)
+            sent[SentForm.Ago] = ago;
         // A switch of units within a form decides the units of the page that comes.
         if (sent.GetValueOrDefault("units") is { Length: > 0 } units)
             memory.Write(Choice.Units, Choices.Units(units, now));
@@ -208,33 +224,18 @@ public sealed partial class PageHost : IAsyncDisposable
             [nameof(TroublePage.Visit)] = Seen(asked.Address),
             [nameof(TroublePage.Status)] = status,
             [nameof(TroublePage.Store)] = kind,
-            [nameof(TroublePage.Sent)] = status < 500 || !asked.IsSent ? null : AsSent(asked),
+            [nameof(TroublePage.Sent)] =
+                status < 500 || !asked.IsSent
+                    ? null
+                    : SentForm.Of(
+                        asked.Address,
+                        asked.Fields,
+                        asked.Files.Values.Select(file => file.FileName),
+                        clock.GetUtcNow()
+                    ),
         };
         var html = await RenderAsync(typeof(TroublePage), all).ConfigureAwait(false);
         return Html(status, html, SafePolicy.OfPages(FramedBy), []);
-    }
-
-    /// <summary>What a person typed, to be sent again as it was.</summary>
-    private SentForm AsSent(HostedAsk asked)
-    {
-        var sent = Flat(asked.Fields);
-        var waited = double.TryParse(
-            sent.GetValueOrDefault(SentForm.Ago),
-            NumberStyles.AllowDecimalPoint,
-            CultureInfo.InvariantCulture,
-            out var seconds
-        )
-            ? Math.Min(seconds, TimeSpan.FromDays(365).TotalSeconds)
-            : 0;
-        var first = FirstSent(sent.GetValueOrDefault(SentForm.First, "")) ?? clock.GetUtcNow().AddSeconds(-waited);
-        return new(
-            asked.Address,
-            [
-                .. asked.Fields.Where(field => field.Name is not ("token" or SentForm.First or SentForm.Ago)),
-                (SentForm.First, first.ToUnixTimeMilliseconds().ToString(CultureInfo.InvariantCulture)),
-            ],
-            [.. asked.Files.Values.Select(file => file.FileName).Where(name => name.Length > 0)]
-        );
     }
 
     private async Task<string> RenderAsync(Type page, Dictionary<string, object?> parameters) =>
@@ -335,12 +336,6 @@ public sealed partial class PageHost : IAsyncDisposable
             .Select(pair => (Unescaped(pair[0]), pair.Length == 2 ? Unescaped(pair[1]) : ""));
 
     private static string Unescaped(string text) => Uri.UnescapeDataString(text.Replace('+', ' '));
-
-    private static DateTimeOffset? FirstSent(string text) =>
-        long.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var milliseconds)
-        && milliseconds < DateTimeOffset.MaxValue.ToUnixTimeMilliseconds()
-            ? DateTimeOffset.FromUnixTimeMilliseconds(milliseconds)
-            : null;
 
     /// <summary>No other site reaches into a phone: its forms need no token.</summary>
     private sealed class NoToken : AntiforgeryStateProvider

@@ -27,6 +27,9 @@ internal sealed class OwnScript
     /// <summary>On the card: the phone's own sharing.</summary>
     public static readonly OwnScript Share = new("share.js");
 
+    /// <summary>In the phone, on the page of the exchange: with the laptop directly.</summary>
+    public static readonly OwnScript Exchange = new("exchange.js");
+
     /// <summary>On an entry's page: shrinks a photo before it is sent.</summary>
     public static readonly OwnScript Photo = new("photo.js");
 
@@ -48,5 +51,5 @@ internal sealed class OwnScript
     public string Address { get; }
 
     /// <summary>Those that pages name.</summary>
-    public static IEnumerable<OwnScript> OfPages => [Weigh, Beside, Live, Form, Search, Voice, Share, Photo];
+    public static IEnumerable<OwnScript> OfPages => [Weigh, Beside, Live, Form, Search, Voice, Share, Photo, Exchange];
 }

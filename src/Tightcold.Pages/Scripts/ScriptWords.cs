@@ -40,6 +40,17 @@ public static class ScriptWords
         "due since {0}",
         "Sound is off: sound again",
         "Sound is on: be quiet",
+        // exchange.js
+        "Asking what each side holds",
+        "Jobs that came over: {0}",
+        "Jobs given: {0}, taken: {1}.",
+        "{0} Both hold the same now.",
+        "{0} Not all could be taken:",
+        "Both held the same already.",
+        "It was broken off: no answer. What came over stays; press again for the rest.",
+        "It was broken off: the answer was {0}. What came over stays; press again for the rest.",
+        "The laptop does not know this phone: pair it, then press again.",
+        "The laptop does not answer: in the workshop’s network it would. By file it goes anywhere.",
         // live.js
         "Show",
         "This device is no longer paired; what is shown may be old.",

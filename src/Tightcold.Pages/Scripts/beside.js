@@ -2,9 +2,9 @@
 // Every form works without this file; it is then sent as any other.
 (() => {
   'use strict';
-  const key = 'tightcold-kept';
-  // The folder under which all addresses are, where the site is not one of its own.
+  // The folder under which all addresses are, where the site is not one of its own; another program may have the site above it.
   const under = document.documentElement.dataset.under ?? '';
+  const key = 'tightcold-kept' + under;
   const read = () => { try { return JSON.parse(localStorage.getItem(key)) ?? []; } catch { return []; } };
   const keep = list => { try { localStorage.setItem(key, JSON.stringify(list)); return true; } catch { return false; } };
   // A text in the page's language; in English where it holds no other.
@@ -212,7 +212,7 @@
 
   // What runs in any job sounds on any page: the moments live in the journal, the last ones heard of in this browser, so
   // that they are known without network too.
-  const timersKey = 'tightcold-timers', toldKey = 'tightcold-told';
+  const timersKey = 'tightcold-timers' + under, toldKey = 'tightcold-told' + under;
   const get = key => { try { return JSON.parse(localStorage.getItem(key)) ?? {}; } catch { return {}; } };
   const put = (key, value) => { try { localStorage.setItem(key, JSON.stringify(value)); } catch { /* heard again then */ } };
   async function ask() {

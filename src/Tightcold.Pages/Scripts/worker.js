@@ -13,7 +13,8 @@ const stale = 10 * 60000;
 // The start is kept from the first moment, so that the icon on the home screen opens something without network too.
 self.addEventListener('install', event => { self.skipWaiting(); event.waitUntil(fresh(new Request('/', { credentials: 'same-origin' })).catch(() => { /* Kept with the next page. */ })); });
 self.addEventListener('activate', event => event.waitUntil((async () => {
-  for (const name of await caches.keys()) if (name !== pages) await caches.delete(name);
+  // Only our own: what runs in the phone itself keeps its files under the same address.
+  for (const name of await caches.keys()) if (name.startsWith('tightcold-pages-') && name !== pages) await caches.delete(name);
   await self.clients.claim();
 })()));
 
@@ -87,6 +88,8 @@ self.addEventListener('fetch', event => {
   const { request } = event;
   if (request.method !== 'GET' || !ours(request)) return;
   const path = new URL(request.url).pathname;
+  // The program for the phone itself keeps its own.
+  if (path.startsWith('/phone')) return;
   if (lasting(path)) event.respondWith(caches.match(request.url).then(kept => kept ?? fresh(request)));
   else if (request.mode === 'navigate') event.respondWith(page(request));
 });

@@ -1,9 +1,9 @@
 // Answers what the pages ask for: files of this version from what was kept at the first visit, everything else from the
 // program in the shell. After the first visit nothing is fetched from anywhere.
 'use strict';
-import { version, files } from './files.js';
-import { words } from './words.js';
+importScripts('files.js', 'words.js');
 
+const { version, files, words } = self.tightcold;
 // The list itself too: a page tells by it which version it is of.
 const all = [...files, 'files.js'];
 const ours = 'tightcold-phone-';
@@ -43,6 +43,15 @@ self.addEventListener('fetch', event => {
     event.respondWith([here, shell].includes(url.pathname) ? file(shell) : Response.redirect(here + '#/' + (url.pathname + url.search).slice(here.length)));
   else if (all.includes(url.pathname.slice(here.length))) event.respondWith(file(url.pathname));
   else event.respondWith(answer(request, url));
+});
+
+// A timer's word is tapped: back to where it was, or open.
+self.addEventListener('notificationclick', event => {
+  event.notification.close();
+  event.waitUntil((async () => {
+    const open = (await self.clients.matchAll({ type: 'window', includeUncontrolled: true })).find(client => client.frameType === 'top-level');
+    await (open ? open.focus() : self.clients.openWindow(shell));
+  })());
 });
 
 async function file(path) {

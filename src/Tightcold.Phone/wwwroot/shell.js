@@ -1,9 +1,11 @@
 // The shell: it starts the worker in which the whole program runs, and shows its pages in a frame. What a page asks for goes
 // to the service worker, from there to this shell, and from here to the program; nothing leaves the phone.
 'use strict';
-import { language, words } from './words.js';
+import './words.js';
+import './files.js';
 import { isWorth, recall, remember, stamp } from './remembered.js';
-import { version } from './files.js';
+
+const { language, words, version } = self.tightcold;
 
 const said = document.getElementById('said');
 const page = document.getElementById('page');
@@ -22,15 +24,20 @@ const say = (sentence, press) => {
   said.after(button);
 };
 
-if (!('serviceWorker' in navigator) || !navigator.storage?.getDirectory)
+if (!('serviceWorker' in navigator) || !navigator.locks || !self.indexedDB)
   say(words('This browser cannot keep a journal here: it needs a page over https or from this very machine, and a browser of 2023 or later. Nothing was changed.'));
-else start().catch(trouble => say(words('It did not open: {0}. Nothing that was written down is lost.', trouble.message), [words('Try again'), () => location.reload()]));
+else start().catch(trouble => {
+  const sentence = words('It did not open: {0}. Nothing that was written down is lost.', trouble.message);
+  // A page that was left stays to be read.
+  if (page.hidden) say(sentence, [words('Try again'), () => location.reload()]);
+  else tellAbove([sentence], words('Try again'), () => location.reload());
+});
 
 async function start() {
   say(words('Opening the journal on this phone'));
   const opened = performance.now();
   // Whether there is a newer version is asked of the folder itself, past the browser's own cache.
-  watch(await navigator.serviceWorker.register('service.js', { type: 'module', updateViaCache: 'none' }));
+  watch(await navigator.serviceWorker.register('service.js', { updateViaCache: 'none' }));
   await navigator.serviceWorker.ready;
   // The first time the worker comes after the page.
   if (!navigator.serviceWorker.controller) await new Promise(done => navigator.serviceWorker.addEventListener('controllerchange', done, { once: true }));
@@ -39,7 +46,7 @@ async function start() {
   const first = await Promise.race([held, new Promise(done => setTimeout(done, 300))]);
   await (first ? first.opened : another());
   // Asked once the journal is there: a browser that grants it never clears it by itself.
-  navigator.storage.persist?.().catch(() => { /* The page says so. */ });
+  navigator.storage?.persist?.().catch(() => { /* The page says so. */ });
   document.documentElement.dataset.ready = String(Math.round(performance.now() - opened));
   navigator.serviceWorker.controller?.postMessage({ opened: version });
   show();
@@ -63,6 +70,30 @@ function watch(registration) {
   };
   offer();
   registration.addEventListener('updatefound', () => registration.installing?.addEventListener('statechange', offer));
+}
+
+// How long the journal was, apart from it: a browser that is short of room, or a person in its settings, may clear the one and
+// leave the other.
+const length = 'tightcold-journal';
+function mark(size) {
+  try { localStorage.setItem(length, JSON.stringify({ size, at: new Date().toISOString() })); } catch { /* Then nobody can tell. */ }
+}
+function lost(size) {
+  let was = null;
+  try { was = JSON.parse(localStorage.getItem(length)); } catch { /* as if never marked */ }
+  if (!(was?.size > size)) { mark(size); return; }
+  tellAbove([words('The browser cleared the journal that was here ({0}). Take in your last copy, or exchange with the laptop; what is written down now comes to it.',
+    `${Math.ceil(was.size / 1000)} kB, ${new Date(was.at).toLocaleString(language)}`)], words('Understood'), () => mark(size));
+}
+
+// What the person must know of the journal, above every page until it is understood.
+function tellAbove(sentences, press, then) {
+  const told = document.getElementById('of-the-journal');
+  const button = told.querySelector('button');
+  button.before(...sentences.map(text => Object.assign(document.createElement('p'), { textContent: text })));
+  button.textContent = press;
+  button.addEventListener('click', () => { told.hidden = true; then?.(); });
+  told.hidden = false;
 }
 
 // The page that the person had, or the first; once.
@@ -91,7 +122,11 @@ async function program(name, hear) {
   await new Promise((done, failed) => {
     worker.addEventListener('error', trouble => failed(new Error(trouble.message || words('the program did not load'))));
     worker.addEventListener('message', ({ data }) => {
-      if (data.open !== undefined) { if (data.open) console.warn(data.open); done(); }
+      if (data.open !== undefined) {
+        if (data.open) tellAbove(data.open.split('\n'), words('Understood'));
+        if (data.size !== undefined) lost(data.size);
+        done();
+      }
       else if (data.failed) failed(new Error(data.failed));
       else hear(data);
     });
@@ -113,7 +148,7 @@ async function hold() {
 
   let whole = null;
   const begun = program('holds', data => {
-    if (data.added) { written++; beside?.postMessage({ added: data.added }, [data.added.buffer]); }
+    if (data.added) { written++; mark(data.size); beside?.postMessage({ added: data.added }, [data.added.buffer]); }
     else if (data.whole) whole(data);
     else if (data.chosen) beside?.postMessage({ chosen: data.chosen });
     else answered(data);
@@ -135,7 +170,7 @@ async function hold() {
     // What was shown in the last sitting and is still true comes at once; the rest waits for the program.
     if (!desk) {
       const page = keeps ? await recall(request) : null;
-      if (page) return page;
+      if (page) return page.told;
       desk ??= await begun;
     }
     const [before, under] = [written, keeps ? await stamp() : null];
@@ -165,6 +200,7 @@ async function hold() {
   const first = remembered
     ? ask(desk, { sent: false, address: meant(), fields: [], kept: false, has: null })
     : new Promise(done => page.addEventListener('load', done, { once: true }));
+  if (remembered?.isOld) first.then(() => { if (page.contentWindow.location.href === new URL(meant(), location.href).href) page.contentWindow.location.reload(); });
   first.then(() => program('beside', answered)).then(async other => {
     const all = new Promise(done => { whole = done; });
     desk.postMessage({ whole: true });

@@ -1,5 +1,6 @@
 // The few sentences that are said before the program runs, and so before its own catalogues are there. English where the
-// browser wishes no language that there is.
+// browser wishes no language that there is. A plain script, since not every browser's service worker takes modules.
+(() => {
 const told = {
   de: {
     'Opening the journal on this phone': 'Das Journal auf diesem Telefon wird geöffnet',
@@ -14,6 +15,10 @@ const told = {
       'Eine neue Version ist da. Was aufgeschrieben ist, bleibt; was in einem Formular steht und nicht abgeschickt wurde, nicht.',
     'Begin with it': 'Mit ihr beginnen',
     'Later': 'Später',
+    'The browser cleared the journal that was here ({0}). Take in your last copy, or exchange with the laptop; what is written down now comes to it.':
+      'Der Browser hat das Journal gelöscht, das hier war ({0}). Nimm deine letzte Kopie auf oder tausche mit dem Laptop aus; was jetzt aufgeschrieben wird, kommt dazu.',
+    'Understood': 'Verstanden',
+    'This is how it stood on {0}. It is being worked out anew.': 'So stand es am {0}. Es wird neu ausgerechnet.',
   },
   es: {
     'Opening the journal on this phone': 'Abriendo el diario en este teléfono',
@@ -28,6 +33,10 @@ const told = {
       'Hay una versión nueva. Lo anotado se queda; lo que está en un formulario sin enviar, no.',
     'Begin with it': 'Empezar con ella',
     'Later': 'Más tarde',
+    'The browser cleared the journal that was here ({0}). Take in your last copy, or exchange with the laptop; what is written down now comes to it.':
+      'El navegador borró el diario que había aquí ({0}). Incorpora tu última copia o intercambia con el portátil; lo que se anote ahora se suma.',
+    'Understood': 'Entendido',
+    'This is how it stood on {0}. It is being worked out anew.': 'Así estaba el {0}. Se está calculando de nuevo.',
   },
   fr: {
     'Opening the journal on this phone': 'Ouverture du journal sur ce téléphone',
@@ -42,6 +51,10 @@ const told = {
       'Une nouvelle version est là. Ce qui est noté reste ; ce qui est dans un formulaire non envoyé, non.',
     'Begin with it': 'Commencer avec elle',
     'Later': 'Plus tard',
+    'The browser cleared the journal that was here ({0}). Take in your last copy, or exchange with the laptop; what is written down now comes to it.':
+      'Le navigateur a effacé le journal qui était ici ({0}). Reprenez votre dernière copie ou échangez avec l’ordinateur portable ; ce qui est noté maintenant s’y ajoute.',
+    'Understood': 'Compris',
+    'This is how it stood on {0}. It is being worked out anew.': 'Voici l’état au {0}. Il est recalculé.',
   },
   pl: {
     'Opening the journal on this phone': 'Otwieranie dziennika na tym telefonie',
@@ -56,13 +69,19 @@ const told = {
       'Jest nowa wersja. To, co zapisano, zostaje; to, co stoi w niewysłanym formularzu, nie.',
     'Begin with it': 'Zacznij z nią',
     'Later': 'Później',
+    'The browser cleared the journal that was here ({0}). Take in your last copy, or exchange with the laptop; what is written down now comes to it.':
+      'Przeglądarka skasowała dziennik, który tu był ({0}). Wczytaj ostatnią kopię albo wymień dane z laptopem; to, co teraz zapiszesz, dojdzie do niego.',
+    'Understood': 'Rozumiem',
+    'This is how it stood on {0}. It is being worked out anew.': 'Taki był stan: {0}. Trwa ponowne obliczanie.',
   },
 };
 
 const wished = self.navigator.languages ?? [self.navigator.language ?? 'en'];
 
-/** The first language wished that there is, as HTML names it. */
-export const language = wished.map(name => name.toLowerCase().split('-')[0]).find(name => name === 'en' || name in told) ?? 'en';
+// The first language wished that there is, as HTML names it.
+const language = wished.map(name => name.toLowerCase().split('-')[0]).find(name => name === 'en' || name in told) ?? 'en';
 
-/** A sentence in that language, with what belongs in its place. */
-export const words = (english, place = '') => (told[language]?.[english] ?? english).replace('{0}', () => place);
+// A sentence in that language, with what belongs in its place.
+const words = (english, place = '') => (told[language]?.[english] ?? english).replace('{0}', () => place);
+self.tightcold = { ...self.tightcold, language, words };
+})();

@@ -26,7 +26,7 @@ internal sealed class SaturationCurve
     // Ancillaries guess well enough below 0.9975 Tc; above, earlier nodes are extrapolated.
     private const double AncillaryX = 0.05;
 
-    private static readonly double[] InnerLimits = [NearestX, 0.03, 0.12, 0.3, 0.5];
+    private static readonly double[] InnerLimits = [NearestX, 0.03, 0.12, 0.3, 0.5, 0.64];
 
     private readonly HelmholtzEquation _equation;
     private readonly double[] _limits;
@@ -87,6 +87,13 @@ internal sealed class SaturationCurve
         liquid = value.ToScalar();
         vapour = Math.Exp(value.GetElement(1));
         logPressure = value.GetElement(2);
+    }
+
+    /// <summary>The pressure of the series, Pa, at a temperature up to the critical one.</summary>
+    public double PressurePa(double temperatureK)
+    {
+        var x = XOf(temperatureK);
+        return Math.Exp(SegmentOf(x).First(x).GetElement(2));
     }
 
     /// <summary>Approximate saturation at a pressure between the triple point's and the critical one.</summary>

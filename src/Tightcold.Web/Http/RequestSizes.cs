@@ -5,7 +5,8 @@ using Tightcold.Pages.Asked;
 
 namespace Tightcold.Web.Http;
 
-/// <summary>A job file carries its photos: it may be larger than any other request.</summary>
+/// <summary>A job file carries its photos, a tally may be of thousands of jobs: they may be larger than any other
+/// request.</summary>
 internal static class RequestSizes
 {
     private const long LargestImportBytes = 32 << 20;
@@ -15,7 +16,7 @@ internal static class RequestSizes
             (http, next) =>
             {
                 if (
-                    http.Request.Path == Routes.Import
+                    http.Request.Path.Value is Routes.Import or Routes.Lacking
                     && HttpMethods.IsPost(http.Request.Method)
                     && http.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } size
                 )

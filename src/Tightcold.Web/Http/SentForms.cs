@@ -1,4 +1,3 @@
-using System.Globalization;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.Extensions.DependencyInjection;
@@ -16,25 +15,11 @@ internal static class SentForms
         if (!HttpMethods.IsPost(http.Request.Method) || !http.Request.HasFormContentType)
             return null;
         var form = await http.Request.ReadFormAsync(http.RequestAborted).ConfigureAwait(false);
-        var now = Now(http);
-        // How long ago it was is counted on from here, however long the page is looked at.
-        var waited = double.TryParse(
-            form[SentForm.Ago],
-            NumberStyles.AllowDecimalPoint,
-            CultureInfo.InvariantCulture,
-            out var seconds
-        )
-            ? Math.Min(seconds, TimeSpan.FromDays(365).TotalSeconds)
-            : 0;
-        var first = Read(form[SentForm.First]) ?? now.AddSeconds(-waited);
-        return new(
+        return SentForm.Of(
             http.Request.PathBase + http.Request.Path + http.Request.QueryString,
-            [
-                .. form.Where(field => field.Key is not ("token" or SentForm.First or SentForm.Ago))
-                    .SelectMany(field => field.Value.Select(value => (field.Key, value ?? ""))),
-                (SentForm.First, first.ToUnixTimeMilliseconds().ToString(CultureInfo.InvariantCulture)),
-            ],
-            [.. form.Files.Select(file => file.FileName).Where(name => name.Length > 0)]
+            [.. form.SelectMany(field => field.Value.Select(value => (field.Key, value ?? "")))],
+            form.Files.Select(file => file.FileName),
+            Now(http)
         );
     }
 
@@ -47,27 +32,20 @@ internal static class SentForms
                 if (HttpMethods.IsPost(http.Request.Method) && http.Request.HasFormContentType)
                 {
                     var form = await http.Request.ReadFormAsync(http.RequestAborted).ConfigureAwait(false);
-                    if (Read(form[SentForm.First]) is { } first)
+                    if (SentForm.AgoOf(form[SentForm.First], Now(http)) is { } ago)
                     {
                         var fields = form.ToDictionary(
                             field => field.Key,
                             field => field.Value,
                             StringComparer.Ordinal
                         );
-                        var waited = Math.Max(0, (Now(http) - first).TotalSeconds);
-                        fields[SentForm.Ago] = new StringValues(waited.ToString("0.###", CultureInfo.InvariantCulture));
+                        fields[SentForm.Ago] = new StringValues(ago);
                         http.Request.Form = new FormCollection(fields, form.Files);
                     }
                 }
                 await next(http).ConfigureAwait(false);
             }
         );
-
-    private static DateTimeOffset? Read(StringValues text) =>
-        long.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var milliseconds)
-        && milliseconds < DateTimeOffset.MaxValue.ToUnixTimeMilliseconds()
-            ? DateTimeOffset.FromUnixTimeMilliseconds(milliseconds)
-            : null;
 
     private static DateTimeOffset Now(HttpContext http) =>
         http.RequestServices.GetRequiredService<TimeProvider>().GetUtcNow();

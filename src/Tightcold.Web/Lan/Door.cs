@@ -19,7 +19,7 @@ namespace Tightcold.Web.Lan;
 internal static class Door
 {
     public const string DevicesPath = Routes.Devices;
-    public const string PairPath = "/pair";
+    public const string PairPath = Routes.Pair;
     public const string OwnerPath = "/owner";
 
     /// <summary>A code, a name and a token are smaller.</summary>
@@ -103,6 +103,7 @@ internal static class Door
 
     private static bool IsOpen(HttpRequest request) =>
         IsLook(request)
+        || PhoneFiles.IsOne(request)
         || (HttpMethods.IsGet(request.Method) && request.Path.Value is OwnerPath or HealthEndpoints.Path);
 
     private static PairedDevice? Owner(HttpContext http)
@@ -179,8 +180,10 @@ internal static class Door
         "Proxy-Connection",
     ];
 
-    /// <summary>What somebody unpaired needs to pair: the form, its looks.</summary>
-    private static bool IsPublic(HttpRequest request) => IsPairing(request.Path) || IsLook(request);
+    /// <summary>What somebody unpaired needs to pair: the form, its looks; and the program for the phone itself, which
+    /// tells nothing of what is here.</summary>
+    private static bool IsPublic(HttpRequest request) =>
+        IsPairing(request.Path) || IsLook(request) || PhoneFiles.IsOne(request);
 
     private static bool IsLook(HttpRequest request) =>
         HttpMethods.IsGet(request.Method)

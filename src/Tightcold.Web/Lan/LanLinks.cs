@@ -2,6 +2,7 @@ using System.Net;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
 using Tightcold.Pages.Answering;
+using Tightcold.Pages.Asked;
 
 namespace Tightcold.Web.Lan;
 
@@ -25,6 +26,9 @@ internal sealed class LanLinks(IServer server, LanOptions? lan)
     /// <summary>The link that a QR code carries; the code in it serves once and for minutes.</summary>
     public string? Pairing(string code) =>
         Network.Count == 0 ? null : new Uri(Network[0], $"{Door.PairPath}?code={code}").ToString();
+
+    /// <summary>Where a phone gets the program that runs in itself; null where no phone reaches this site.</summary>
+    public string? Phone => Network.Count == 0 ? null : new Uri(Network[0], Routes.Phone).ToString();
 
     private Reach Reach(Uri address) => IPAddress.TryParse(address.Host, out var ip) ? Rule(ip) : Lan.Reach.ThisMachine;
 

@@ -64,6 +64,7 @@ internal static class PairEndpoints
             (nameof(DevicesPage.IsEncrypted), lan?.Certificate is not null),
             (nameof(DevicesPage.Code), current),
             (nameof(DevicesPage.Link), current is null ? null : links.Pairing(current.Code)),
+            (nameof(DevicesPage.PhoneLink), links.Phone),
             (nameof(DevicesPage.Devices), devices),
             (nameof(DevicesPage.Browsers), browsers),
             (nameof(DevicesPage.Problem), problem)

@@ -476,6 +476,42 @@ public sealed class TogetherTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task In_small_parts_the_other_gets_the_same_job_by_job_and_photo_by_photo()
+    {
+        const int Most = 600;
+        var car = await CarAsync(phone);
+        for (var i = 0; i < 4; i++)
+        {
+            var note = Note(i + 1);
+            var job = await JobAsync(phone, car, note);
+            for (var j = 0; j < 5; j++)
+                await phone.Store.AddPhotoAsync(
+                    job.Id,
+                    Story.Picture((10 * i) + j, note) with
+                    {
+                        Body = Jpeg((byte)((10 * i) + j)),
+                    },
+                    Stop
+                );
+        }
+        var parts = 0;
+        while (await phone.HeldAsync() != await laptop.HeldAsync())
+        {
+            var (held, _) = TallyDocument.Read(await Bay.TextAsync(laptop.Desk.TallyAsync(Stop)));
+            var file = await Bay.TextAsync(phone.Desk.ExportAllAsync(held!, Most, Stop));
+            // A part ends behind the job that filled it.
+            Assert.Single(JsonNode.Parse(file)!["jobs"]!.AsArray());
+            await laptop.TakeAsync(file);
+            Assert.True(++parts < 100, "the parts never end");
+        }
+        Assert.True(parts >= 4);
+        var (all, _) = TallyDocument.Read(await Bay.TextAsync(laptop.Desk.TallyAsync(Stop)));
+        Assert.Empty(
+            JsonNode.Parse(await Bay.TextAsync(phone.Desk.ExportAllAsync(all!, Most, Stop)))!["jobs"]!.AsArray()
+        );
+    }
+
+    [Fact]
     public async Task A_tally_that_is_none_is_refused_with_the_path_of_what_is_wrong()
     {
         await JobAsync(phone, await CarAsync(phone), Note(1));

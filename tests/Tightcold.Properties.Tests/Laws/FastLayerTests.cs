@@ -45,6 +45,62 @@ public sealed class FastLayerTests(ITestOutputHelper output)
 
     [Theory]
     [MemberData(nameof(FluidsWithSaturation))]
+    public void However_near_to_the_saturation_line_the_fast_layer_names_the_phase_that_the_equation_names(string name)
+    {
+        var fluid = FluidCatalog.Get(name);
+        var fast = fluid.Fast;
+        var random = new Random(Seed);
+        var compared = 0;
+        for (var i = 0; i < 20_000; i++)
+        {
+            // Up to the region near the critical point that has a bound of its own.
+            var t = fast.MinTemperatureK + ((0.95 * fluid.CriticalTemperatureK) - fast.MinTemperatureK) * random.NextDouble();
+            if (t > fast.MaxTemperatureK)
+                continue;
+            var line = fluid.SaturationAtTemperature(t);
+            var p = line.PressurePa;
+            if (p < fast.MinPressurePa || p > fast.MaxPressurePa)
+                continue;
+            // From a billionth to a hundredth of the dome's width, inside and outside, at either end.
+            var share = Math.Pow(10, -9 + (7 * random.NextDouble())) * (random.Next(2) == 0 ? 1 : -1);
+            var gas = random.Next(2) == 0;
+            var h =
+                (gas ? line.VapourEnthalpyJPerKg : line.LiquidEnthalpyJPerKg)
+                + (share * (line.VapourEnthalpyJPerKg - line.LiquidEnthalpyJPerKg));
+            var s =
+                (gas ? line.VapourEntropyJPerKgK : line.LiquidEntropyJPerKgK)
+                + (share * (line.VapourEntropyJPerKgK - line.LiquidEntropyJPerKgK));
+            if (!Holds(fluid, p, h))
+                continue;
+            var inside = gas ? share < 0 : share > 0;
+            var phase =
+                inside ? FluidPhase.TwoPhase
+                : gas ? FluidPhase.Gas
+                : FluidPhase.Liquid;
+            Assert.Equal(phase, fast.AtPressureEnthalpy(p, h).Phase);
+            Assert.Equal(phase, fast.AtPressureEnthalpy(p, h, out _).Phase);
+            Assert.Equal(phase, fast.AtPressureEntropy(p, s).Phase);
+            Assert.Equal(phase, fast.AtPressureEntropy(p, s, out _).Phase);
+            compared++;
+        }
+        Assert.True(compared > 5_000, $"{compared} points");
+    }
+
+    /// <summary>Colder liquid than the triple point's is no state of the equation.</summary>
+    private static bool Holds(Fluid fluid, double pressurePa, double enthalpyJPerKg)
+    {
+        try
+        {
+            return fluid.AtPressureEnthalpy(pressurePa, enthalpyJPerKg).TemperatureK > fluid.MinTemperatureK;
+        }
+        catch (FluidRangeException)
+        {
+            return false;
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(FluidsWithSaturation))]
     public void Fast_saturation_stays_within_a_tenth_of_the_stated_bounds(string name)
     {
         var fluid = FluidCatalog.Get(name);

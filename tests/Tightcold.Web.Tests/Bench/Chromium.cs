@@ -61,12 +61,13 @@ public sealed class Chromium : IAsyncLifetime
     /// <param name="site">Where the shell is handed out.</param>
     /// <param name="width">Of the screen, px.</param>
     /// <param name="hoursEast">Of Greenwich: the time zone of the browser, which is that of the program in it.</param>
-    public Task<Person> InShellAsync(Uri site, int width, int hoursEast) =>
+    /// <param name="ownerKey">Of the site that hands it out, where the browser has one.</param>
+    public Task<Person> InShellAsync(Uri site, int width, int hoursEast, string? ownerKey = null) =>
         PersonAsync(
             site,
             width,
             scripts: true,
-            ownerKey: null,
+            ownerKey,
             inShell: true,
             string.Create(CultureInfo.InvariantCulture, $"Etc/GMT{-hoursEast:+0;-0}")
         );
@@ -98,7 +99,7 @@ public sealed class Chromium : IAsyncLifetime
                 {
                     Name = DeviceCookie.OwnerName,
                     Value = ownerKey,
-                    Url = site.ToString(),
+                    Url = new Uri(site, "/").ToString(),
                     HttpOnly = true,
                     SameSite = SameSiteAttribute.Strict,
                 },

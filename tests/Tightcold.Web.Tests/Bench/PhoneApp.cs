@@ -16,6 +16,16 @@ public sealed class PhoneApp : IAsyncDisposable
 
         """;
 
+    /// <summary>What some browsers, and private windows of others, do not have; and a database without room, when a test
+    /// says so.</summary>
+    private const string WithoutFiles = """
+        delete FileSystemFileHandle.prototype.createSyncAccessHandle;
+        { let full = false; const put = IDBObjectStore.prototype.put;
+          IDBObjectStore.prototype.put = function (...all) { if (full) throw new DOMException('no room', 'QuotaExceededError'); return put.apply(this, all); };
+          new BroadcastChannel('test-room').onmessage = ({ data }) => { full = data.full; new BroadcastChannel('test-room-set').postMessage(full); }; }
+
+        """;
+
     private readonly WebApplication server;
     private DateTimeOffset now;
 
@@ -28,22 +38,32 @@ public sealed class PhoneApp : IAsyncDisposable
     /// <summary>The folder holds a newer version from now on.</summary>
     public bool HasNewer { get; set; }
 
+    private bool HasFiles { get; init; }
+
     /// <summary>How often somebody asked the server for something.</summary>
     public int Asked { get; private set; }
 
     public static string Folder { get; } = Path.Combine(Person.Root(), "artifacts", "package", "phone");
 
-    /// <param name="under">The folder of the site in which it lies.</param>
-    public static async Task<PhoneApp> StartAsync(string under = "/")
+    /// <summary>The folder, which must be there.</summary>
+    public static string Whole()
     {
         Assert.True(
             File.Exists(Path.Combine(Folder, "files.js")),
             "The phone's program is not packaged; run ./package phone first, as ./test does."
         );
+        return Folder;
+    }
+
+    /// <param name="under">The folder of the site in which it lies.</param>
+    /// <param name="hasFiles">False: a browser without files of its own, which keeps the journal in its database.</param>
+    public static async Task<PhoneApp> StartAsync(string under = "/", bool hasFiles = true)
+    {
+        Whole();
         var builder = WebApplication.CreateEmptyBuilder(new());
         builder.WebHost.UseKestrelCore().UseUrls("http://127.0.0.1:0");
         var server = builder.Build();
-        var app = new PhoneApp(server, under);
+        var app = new PhoneApp(server, under) { HasFiles = hasFiles };
         server.Run(app.HandOutAsync);
         await server.StartAsync(TestContext.Current.CancellationToken);
         return app;
@@ -86,6 +106,32 @@ public sealed class PhoneApp : IAsyncDisposable
         );
     }
 
+    /// <summary>The phone is full, or has room again: for its files, or its database where it has none.</summary>
+    public async Task FullAsync(Person person, bool isFull)
+    {
+        if (!HasFiles)
+        {
+            await person.Page.EvaluateAsync(
+                """
+                full => new Promise(set => {
+                  new BroadcastChannel('test-room-set').onmessage = () => set();
+                  new BroadcastChannel('test-room').postMessage({ full });
+                })
+                """,
+                isFull
+            );
+            return;
+        }
+        var driver = await person.Page.Context.NewCDPSessionAsync(person.Page);
+        var asked = new Dictionary<string, object>
+        {
+            ["origin"] = new Uri(person.Page.Url).GetLeftPart(UriPartial.Authority),
+        };
+        if (isFull)
+            asked["quotaSize"] = 1;
+        await driver.SendAsync("Storage.overrideQuotaForOrigin", asked);
+    }
+
     public Task LaterAsync(Person person, TimeSpan by) => SetAsync(person, now + by);
 
     /// <summary>The server is gone, and the network with it.</summary>
@@ -123,15 +169,15 @@ public sealed class PhoneApp : IAsyncDisposable
             _ => "application/octet-stream",
         };
         if (path == "desk.js")
-            await http.Response.WriteAsync(TestClock);
+            await http.Response.WriteAsync(HasFiles ? TestClock : WithoutFiles + TestClock);
         if (HasNewer && path == "service.js")
             await http.Response.WriteAsync("// newer\n");
         if (HasNewer && path == "files.js")
         {
             await http.Response.WriteAsync(
                 (await File.ReadAllTextAsync(file)).Replace(
-                    "version = '",
-                    "version = 'newer-",
+                    "version: '",
+                    "version: 'newer-",
                     StringComparison.Ordinal
                 )
             );

@@ -27,16 +27,18 @@ public sealed class RunningSite : IAsyncDisposable
     private bool isSecond;
 
     private readonly Func<string, Task<JobStore>>? store;
+    private readonly string? phone;
 
     private RunningSite(
         string dataFolder,
         DateTimeOffset now,
         Func<JobRecord, ImmutableArray<Finding>>? findings,
         TimeSpan? patience = null,
-        Func<string, Task<JobStore>>? store = null
+        Func<string, Task<JobStore>>? store = null,
+        string? phone = null
     )
     {
-        this.store = store;
+        (this.store, this.phone) = (store, phone);
         this.patience = patience ?? Hang.Limit;
         DataFolder = dataFolder;
         this.findings = findings;
@@ -89,6 +91,14 @@ public sealed class RunningSite : IAsyncDisposable
     public static async Task<RunningSite> StartAtAsync(DateTimeOffset now, TimeSpan? patience = null)
     {
         var running = new RunningSite(NewFolder(), now, null, patience);
+        await running.site.StartAsync(TestContext.Current.CancellationToken);
+        return running;
+    }
+
+    /// <summary>The empty site, now, which hands out the program for phones.</summary>
+    public static async Task<RunningSite> WithPhoneAsync()
+    {
+        var running = new RunningSite(NewFolder(), DateTimeOffset.Now, null, phone: PhoneApp.Whole());
         await running.site.StartAsync(TestContext.Current.CancellationToken);
         return running;
     }
@@ -180,7 +190,7 @@ public sealed class RunningSite : IAsyncDisposable
     private WebApplication Build(int port = 0)
     {
         // Pages are read at once by most tests: they come whole, however busy the machine is.
-        var options = new SiteOptions(DataFolder, port, Clock) { Log = Failures.Add, Patience = patience };
+        var options = new SiteOptions(DataFolder, port, Clock) { Log = Failures.Add, Patience = patience, PhoneFolder = phone };
         if (store is not null)
             options = options with { Store = () => store(DataFolder) };
         return Site.Build(findings is null ? options : options with { Findings = views => findings(views.Record) });

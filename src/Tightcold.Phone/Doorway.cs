@@ -1,5 +1,6 @@
 using System.Runtime.InteropServices.JavaScript;
 using System.Text.Json;
+using System.Text.Json.Nodes;
 using Tightcold.App.Desk;
 using Tightcold.LogStore;
 using Tightcold.Pages.Hosted;
@@ -92,13 +93,16 @@ internal static partial class Doorway
         };
     }
 
-    private static string Told(HostedAnswer answer) =>
-        JsonSerializer.Serialize(
-            new
-            {
-                status = answer.Status,
-                headers = answer.Headers,
-                body = Convert.ToBase64String(answer.Body.Span),
-            }
-        );
+    private static string Told(HostedAnswer answer)
+    {
+        var headers = new JsonObject();
+        foreach (var (header, value) in answer.Headers)
+            headers[header] = value;
+        return new JsonObject
+        {
+            ["status"] = answer.Status,
+            ["headers"] = headers,
+            ["body"] = Convert.ToBase64String(answer.Body.Span),
+        }.ToJsonString();
+    }
 }

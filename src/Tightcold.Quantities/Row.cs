@@ -43,6 +43,11 @@ public abstract class Row<T>
     {
         public static readonly ImmutableArray<T> Rows = Sorted();
 
+        [UnconditionalSuppressMessage(
+            "Trimming",
+            "IL2059",
+            Justification = "Whoever trims keeps the rooms whole in which rows stand."
+        )]
         private static ImmutableArray<T> Sorted()
         {
             // Asked before any row was touched, the class has not made them yet.

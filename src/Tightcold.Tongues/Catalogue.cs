@@ -12,6 +12,9 @@ internal class Catalogue
 {
     public static readonly Catalogue Empty = new([]);
 
+    /// <summary>What stands for a backslash in the parts that the build cuts the files into.</summary>
+    private const char EscapesThere = '⧵';
+
     /// <param name="Context">Where the message stands; null: anywhere.</param>
     /// <param name="Id">The English text.</param>
     /// <param name="Plural">The English text for many; null without one.</param>
@@ -47,13 +50,23 @@ internal class Catalogue
 
     public ImmutableArray<Message> Messages { get; }
 
-    /// <summary>What stands in the program.</summary>
+    /// <summary>What stands in the program: the English, which all languages have in the same order, and beside it what
+    /// this one says. The build cuts the files so.</summary>
     public static Catalogue Shipped(string name)
     {
-        using var file = typeof(Catalogue).Assembly.GetManifestResourceStream(name + ".po")
+        var (english, said) = (Part("english"), Part(name + ".said"));
+        return english.Length == said.Length
+            ? new([.. english.Zip(said, (message, words) => message with { Said = words.Said, Notes = words.Notes })])
+            : throw new InvalidOperationException($"the catalogue {name} has other messages than the English");
+    }
+
+    private static ImmutableArray<Message> Part(string name)
+    {
+        using var file = typeof(Catalogue).Assembly.GetManifestResourceStream(name)
             ?? throw new InvalidOperationException($"no catalogue {name}");
-        using var reader = new StreamReader(file, Encoding.UTF8);
-        return Read(reader);
+        using var text = new StreamReader(file, Encoding.UTF8);
+        using var reader = new StringReader(text.ReadToEnd().Replace(EscapesThere, '\\'));
+        return Parsed(reader);
     }
 
     /// <summary>Whether it is a message, translated or not.</summary>
@@ -73,7 +86,10 @@ internal class Catalogue
             : null;
 
     /// <exception cref="FormatException">A line is none of the format; it is named.</exception>
-    public static Catalogue Read(TextReader reader)
+    public static Catalogue Read(TextReader reader) => new(Parsed(reader));
+
+    /// <summary>The messages of a whole file, or of either part of one.</summary>
+    private static ImmutableArray<Message> Parsed(TextReader reader)
     {
         var messages = ImmutableArray.CreateBuilder<Message>();
         var notes = ImmutableArray.CreateBuilder<string>();
@@ -89,7 +105,7 @@ internal class Catalogue
                 text.StartsWith('#')
                 || text.StartsWith("msgctxt ", StringComparison.Ordinal)
                 || (text.StartsWith("msgid ", StringComparison.Ordinal) && fields.ContainsKey("msgid"));
-            if ((text.Length == 0 || begins) && fields.ContainsKey("msgid"))
+            if ((text.Length == 0 || begins) && fields.Count > 0)
                 Close();
             if (text.Length == 0 || text.StartsWith("#~", StringComparison.Ordinal))
                 continue;
@@ -105,16 +121,16 @@ internal class Catalogue
             else
                 throw Wrong(number, line);
         }
-        if (fields.ContainsKey("msgid"))
+        if (fields.Count > 0)
             Close();
-        return new(messages.DrainToImmutable());
+        return messages.DrainToImmutable();
 
         void Close()
         {
             messages.Add(
                 new(
                     fields.GetValueOrDefault("msgctxt")?.ToString(),
-                    fields["msgid"].ToString(),
+                    fields.GetValueOrDefault("msgid")?.ToString() ?? "",
                     fields.GetValueOrDefault("msgid_plural")?.ToString(),
                     fields.TryGetValue("msgstr", out var one)
                         ? [one.ToString()]

@@ -43,6 +43,23 @@ public sealed partial class CatalogueTests
         Assert.Empty(there.Except(code).Select(one => $"nobody says: {one}"));
     }
 
+    /// <summary>The English travels once and the languages beside it: each must stand beside its own.</summary>
+    [Theory]
+    [MemberData(nameof(Languages))]
+    public void The_program_carries_what_the_file_says(string name)
+    {
+        static IEnumerable<string> Lines(Catalogue book) =>
+            book.Messages.Select(message =>
+                Catalogue.Written(
+                    message with
+                    {
+                        Notes = [.. message.Notes.Where(note => note.StartsWith("#,", StringComparison.Ordinal))],
+                    }
+                )
+            );
+        Assert.Equal(Lines(Book(name)), Lines(Catalogue.Shipped(name)));
+    }
+
     [Theory]
     [MemberData(nameof(Languages))]
     public void Every_message_is_translated(string name) =>

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using CsvHelper;
 using Tightcold.App.Units;
 using Tightcold.Jobs.Fields;
 using Tightcold.Quantities;
@@ -28,8 +27,8 @@ public static class GaugeLog
     {
         var problems = new List<InputProblem>();
         var lines = new List<Line>();
-        using var csv = new CsvReader(text, GaugeLogLook.Layout());
-        if (!csv.Read() || !csv.ReadHeader() || csv.HeaderRecord is not { } header)
+        using var csv = GaugeLogLook.Open(text);
+        if (!csv.Read() || csv.Record is not { } header)
             return ([], [InputProblem.Of("file", "", $"a first line with the names of the columns is needed")]);
         foreach (var wanted in new[] { columns.Time, columns.Pressure, columns.Temperature }.OfType<string>())
             if (!header.Contains(wanted, StringComparer.OrdinalIgnoreCase))
@@ -61,9 +60,9 @@ public static class GaugeLog
             if (
                 Interpret(
                     columns,
-                    csv.GetField(time) ?? "",
-                    csv.GetField(pressure) ?? "",
-                    temperature < 0 ? null : csv.GetField(temperature),
+                    GaugeLogLook.Cell(csv, time) ?? "",
+                    GaugeLogLook.Cell(csv, pressure) ?? "",
+                    temperature < 0 ? null : GaugeLogLook.Cell(csv, temperature),
                     row,
                     problems
                 ) is

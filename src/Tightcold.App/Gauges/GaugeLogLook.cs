@@ -22,13 +22,12 @@ public sealed record GaugeLogLook(
 
     public static (GaugeLogLook? Look, InputProblem? Problem) Of(TextReader text)
     {
-        using var csv = new CsvReader(text, Layout());
+        using var csv = Open(text);
         try
         {
             if (
                 !csv.Read()
-                || !csv.ReadHeader()
-                || csv.HeaderRecord is not { Length: > 0 } header
+                || csv.Record is not { Length: > 0 } header
                 || header.All(string.IsNullOrWhiteSpace)
             )
                 return (null, InputProblem.Of("file", "", $"a first line with the names of the columns is needed"));
@@ -43,7 +42,7 @@ public sealed record GaugeLogLook(
                 );
             var rows = ImmutableArray.CreateBuilder<ImmutableArray<string>>();
             while (rows.Count < ShownRows && csv.Read())
-                rows.Add([.. header.Select((_, i) => csv.GetField(i) ?? "")]);
+                rows.Add([.. header.Select((_, i) => Cell(csv, i) ?? "")]);
             string? Like(params string[] words) =>
                 header.FirstOrDefault(name =>
                     words.Any(word => name.Contains(word, StringComparison.OrdinalIgnoreCase))
@@ -65,15 +64,21 @@ public sealed record GaugeLogLook(
         }
     }
 
-    /// <summary>How logs are laid out: comma, semicolon, tab or bar between columns.</summary>
-    internal static CsvConfiguration Layout() =>
-        new(CultureInfo.InvariantCulture)
-        {
-            DetectDelimiter = true,
-            DetectDelimiterValues = [",", ";", "\t", "|"],
-            TrimOptions = TrimOptions.Trim,
-            BadDataFound = null,
-            MissingFieldFound = null,
-            IgnoreBlankLines = true,
-        };
+    /// <summary>Reads the rows of a table: comma, semicolon, tab or bar between columns. The library's parser alone:
+    /// its reader of whole objects would bring a compiler of expressions with it.</summary>
+    internal static CsvParser Open(TextReader text) =>
+        new(
+            text,
+            new CsvConfiguration(CultureInfo.InvariantCulture)
+            {
+                DetectDelimiter = true,
+                DetectDelimiterValues = [",", ";", "\t", "|"],
+                TrimOptions = TrimOptions.Trim,
+                BadDataFound = null,
+                IgnoreBlankLines = true,
+            }
+        );
+
+    /// <summary>Null where the row is too short.</summary>
+    internal static string? Cell(CsvParser row, int at) => at >= 0 && at < row.Count ? row[at] : null;
 }

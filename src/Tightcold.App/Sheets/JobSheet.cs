@@ -27,8 +27,8 @@ public static class JobSheet
         try
         {
             using var reader = new StringReader(text);
-            using var csv = new CsvReader(reader, GaugeLogLook.Layout());
-            if (!csv.Read() || !csv.ReadHeader() || csv.HeaderRecord is not { } header)
+            using var csv = GaugeLogLook.Open(reader);
+            if (!csv.Read() || csv.Record is not { } header)
                 return ([], [InputProblem.Of("file", "", $"a first line with the names of the columns is needed")]);
             var places = new Dictionary<string, int>(StringComparer.Ordinal);
             foreach (var (meaning, column) in layout.Columns)
@@ -56,7 +56,7 @@ public static class JobSheet
     }
 
     private static (ImmutableArray<Row>, IReadOnlyList<InputProblem>) Rows(
-        CsvReader csv,
+        CsvParser csv,
         SheetLayout layout,
         Dictionary<string, int> places
     )
@@ -69,11 +69,11 @@ public static class JobSheet
                 return ([], [InputProblem.Of("file", "", $"at most {MostRows} rows are read; part the sheet")]);
             var texts = layout.Values.ToBuilder();
             foreach (var (meaning, place) in places)
-                if (csv.GetField(place)?.Trim() is { Length: > 0 } cell)
+                if (GaugeLogLook.Cell(csv, place)?.Trim() is { Length: > 0 } cell)
                     texts[meaning] = layout.Units.TryGetValue(meaning, out var unit) ? $"{cell} {unit}" : cell;
             if (texts.Count == layout.Values.Count)
                 continue;
-            var line = csv.Parser.RawRow;
+            var line = csv.RawRow;
             if (!texts.Remove(SheetLayout.Opened, out var opened))
                 problems.Add(Missing(line, SheetLayout.Opened));
             else if (layout.Moment(opened) is not { } moment)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Diagnostics.CodeAnalysis;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Kinds;
 
@@ -6,6 +7,8 @@ namespace Tightcold.Jobs.Entries;
 
 /// <summary>Every kind of entry. Adding one is adding a file in <c>Kinds</c>: it is found by itself. A name stands here
 /// only where somebody speaks of that kind.</summary>
+[UnconditionalSuppressMessage("Trimming", "IL2026", Justification = "Whoever trims keeps this room whole.")]
+[UnconditionalSuppressMessage("Trimming", "IL2067", Justification = "Whoever trims keeps this room whole.")]
 public static class EntryKinds
 {
     public const string Weather = "weather";

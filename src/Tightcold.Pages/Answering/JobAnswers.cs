@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.Json.Nodes;
 using Tightcold.App.Desk;
 using Tightcold.Pages.Asked;
 using Tightcold.Pages.Shown;
@@ -39,7 +40,7 @@ internal sealed class JobAnswers(JobDesk desk, FindingSource findings)
             ask.Id("weighing") is not { } job
             || await findings.IsWeighedAsync(desk, ask.Number, job, ask.Cancellation).ConfigureAwait(false);
         return new Answer.Tells(
-            new { entries = count, weighed },
+            new JsonObject { ["entries"] = count, ["weighed"] = weighed },
             string.Create(CultureInfo.InvariantCulture, $"{count}{(weighed ? "" : "-weighing")}")
         );
     }

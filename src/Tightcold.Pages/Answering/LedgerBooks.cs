@@ -100,12 +100,13 @@ internal sealed class LedgerBooks(JobDesk desk, TimeSpan patience) : IDisposable
         Dictionary<int, (string, ImmutableArray<LedgerLine>)> lines
     )
     {
-        foreach (
-            var (number, drawn) in part.AsParallel()
-                .AsOrdered()
-                .Select(record => (record.Job.Number, RefrigerantLedger.LinesOf(new JobPicture(record))))
-        )
-            lines[number] = (stamps.GetValueOrDefault(number, ""), drawn);
+        var drawn = new ImmutableArray<LedgerLine>[part.Count];
+        Parallel.For(0, part.Count, at => drawn[at] = RefrigerantLedger.LinesOf(new JobPicture(part[at])));
+        for (var at = 0; at < part.Count; at++)
+        {
+            var number = part[at].Job.Number;
+            lines[number] = (stamps.GetValueOrDefault(number, ""), drawn[at]);
+        }
         Interlocked.Add(ref done, part.Count);
         part.Clear();
     }

@@ -1,3 +1,4 @@
+using System.Text.Json.Nodes;
 using Tightcold.App.Desk;
 using Tightcold.Findings.Now;
 using Tightcold.Jobs.Journals;
@@ -29,7 +30,7 @@ internal sealed class TimerAnswers(JobDesk desk, FindingSource findings)
     {
         var open = new JobSearch { State = "open", Most = Most };
         var reader = ask.Visit.Reader;
-        var timers = new List<object>();
+        var timers = new JsonArray();
         foreach (var job in (await desk.JobsAsync(open, ask.Cancellation).ConfigureAwait(false)).Jobs)
         {
             if (await desk.RecordAsync(job.Number, ask.Cancellation).ConfigureAwait(false) is not { } record)
@@ -37,15 +38,18 @@ internal sealed class TimerAnswers(JobDesk desk, FindingSource findings)
             var picture = (await findings.AtAGlanceAsync(desk, record, ask.Cancellation).ConfigureAwait(false)).Picture;
             foreach (var timer in WorkTimers.Of(picture))
                 timers.Add(
-                    new
-                    {
-                        due = timer.Due.ToUnixTimeMilliseconds(),
-                        what = $"{job.CarLabel}: {reader.Says(Phrase.Within(TimerWords.What(timer)))}",
-                        then = reader.Says(TimerWords.Then(timer)),
-                        go = Routes.Job(record.Job),
-                    }
+                    (JsonNode)
+                        new JsonObject
+                        {
+                            ["due"] = timer.Due.ToUnixTimeMilliseconds(),
+                            ["what"] = $"{job.CarLabel}: {reader.Says(Phrase.Within(TimerWords.What(timer)))}",
+                            ["then"] = reader.Says(TimerWords.Then(timer)),
+                            ["go"] = Routes.Job(record.Job),
+                        }
                 );
         }
-        return new Answer.Tells(new { now = reader.Now.ToUnixTimeMilliseconds(), timers });
+        return new Answer.Tells(
+            new JsonObject { ["now"] = reader.Now.ToUnixTimeMilliseconds(), ["timers"] = timers }
+        );
     }
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text;
+using System.Text.Json.Nodes;
 using Microsoft.AspNetCore.Components;
 
 namespace Tightcold.Pages.Asked;
@@ -46,7 +47,7 @@ public abstract record Answer
     /// <summary>Data for a script of ours.</summary>
     /// <param name="Version">Another one whenever the data are others; who has this one needs them not again. Null
     /// where nobody asks often.</param>
-    public sealed record Tells(object Value, string? Version = null) : Answer;
+    public sealed record Tells(JsonObject Value, string? Version = null) : Answer;
 
     /// <summary>There is no such thing.</summary>
     public sealed record NotHere : Answer;

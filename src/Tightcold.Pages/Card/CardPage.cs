@@ -1,12 +1,12 @@
 using System.Reflection;
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Web;
-using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging.Abstractions;
 using Tightcold.App.Units;
 using Tightcold.Findings;
 using Tightcold.Jobs.Photos;
 using Tightcold.Pages.Asked;
+using Tightcold.Pages.Parts;
 using Tightcold.Pages.Words;
 using Tightcold.Picture;
 
@@ -64,22 +64,18 @@ public static class CardPage
             [nameof(CardSheet.Reader)] = new Reader(units, zone, printedAt),
             [nameof(CardSheet.BackTo)] = backTo,
         };
-        var services = new ServiceCollection().BuildServiceProvider();
-        await using (services.ConfigureAwait(false))
+        var renderer = new HtmlRenderer(new NoServices(), NullLoggerFactory.Instance);
+        await using (renderer.ConfigureAwait(false))
         {
-            var renderer = new HtmlRenderer(services, NullLoggerFactory.Instance);
-            await using (renderer.ConfigureAwait(false))
-            {
-                return await renderer
-                    .Dispatcher.InvokeAsync(async () =>
-                        (
-                            await renderer
-                                .RenderComponentAsync<CardSheet>(ParameterView.FromDictionary(parameters))
-                                .ConfigureAwait(true)
-                        ).ToHtmlString()
-                    )
-                    .ConfigureAwait(false);
-            }
+            return await renderer
+                .Dispatcher.InvokeAsync(async () =>
+                    (
+                        await renderer
+                            .RenderComponentAsync<CardSheet>(ParameterView.FromDictionary(parameters))
+                            .ConfigureAwait(true)
+                    ).ToHtmlString()
+                )
+                .ConfigureAwait(false);
         }
     }
 }

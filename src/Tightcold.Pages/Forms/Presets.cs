@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using System.Text.Json;
+using System.Text.Json.Nodes;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
 using Tightcold.Jobs.Kits;
@@ -23,16 +23,13 @@ public static class Presets
     {
         ArgumentNullException.ThrowIfNull(preset);
         ArgumentNullException.ThrowIfNull(schema);
-        return JsonSerializer.Serialize(
-            preset
-                .Sets.Where(set => schema.Find(set.Field) is not null)
-                .ToDictionary(
-                    set => set.Field,
-                    set =>
-                        Typed.Split(schema.Find(set.Field)!, set.Text) is var (number, unit)
-                            ? new[] { number, unit }
-                            : []
-                )
-        );
+        var data = new JsonObject();
+        foreach (var set in preset.Sets)
+            if (schema.Find(set.Field) is { } field)
+            {
+                var (number, unit) = Typed.Split(field, set.Text);
+                data.Add(set.Field, new JsonArray(number, unit));
+            }
+        return data.ToJsonString();
     }
 }

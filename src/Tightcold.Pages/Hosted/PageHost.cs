@@ -1,12 +1,10 @@
 using System.Collections.Immutable;
+using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 using System.Text;
-using System.Text.Json;
 using System.Text.RegularExpressions;
 using Microsoft.AspNetCore.Components;
-using Microsoft.AspNetCore.Components.Forms;
 using Microsoft.AspNetCore.Components.Web;
-using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging.Abstractions;
 using Tightcold.App.Desk;
 using Tightcold.App.Units;
@@ -15,6 +13,7 @@ using Tightcold.Jobs.Journals;
 using Tightcold.Pages.Answering;
 using Tightcold.Pages.Asked;
 using Tightcold.Pages.Files;
+using Tightcold.Pages.Parts;
 using Tightcold.Pages.Shown;
 using Tightcold.Picture;
 using Tightcold.Tongues;
@@ -39,7 +38,6 @@ public sealed partial class PageHost : IAsyncDisposable
     private readonly PageTable table;
     private readonly FindingSource findings;
     private readonly LedgerBooks books;
-    private readonly ServiceProvider services;
     private readonly HtmlRenderer renderer;
 
     /// <param name="store">Where the journal is.</param>
@@ -69,8 +67,7 @@ public sealed partial class PageHost : IAsyncDisposable
         this.findings = new(findings, patience, weighs);
         books = new(desk, Timeout.InfiniteTimeSpan);
         table = new(desk, this.findings, books, ids, () => new(home, OnThisMachineOnly: true));
-        services = new ServiceCollection().AddSingleton<AntiforgeryStateProvider, NoToken>().BuildServiceProvider();
-        renderer = new(services, NullLoggerFactory.Instance);
+        renderer = new(new NoServices(), NullLoggerFactory.Instance);
     }
 
     /// <summary>Whatever goes wrong ends in a page of our words.</summary>
@@ -123,7 +120,6 @@ public sealed partial class PageHost : IAsyncDisposable
     public async ValueTask DisposeAsync()
     {
         await renderer.DisposeAsync().ConfigureAwait(false);
-        await services.DisposeAsync().ConfigureAwait(false);
         books.Dispose();
         findings.Dispose();
     }
@@ -248,6 +244,7 @@ public sealed partial class PageHost : IAsyncDisposable
     [GeneratedRegex("( (?:href|src|action|formaction|data-news|data-back)=\")/")]
     private static partial Regex Addresses();
 
+    [UnconditionalSuppressMessage("Trimming", "IL2067", Justification = "Whoever trims keeps this room whole.")]
     private Task<string> RenderedAsync(Type page, Dictionary<string, object?> parameters) =>
         renderer.Dispatcher.InvokeAsync(async () =>
             (
@@ -286,7 +283,7 @@ public sealed partial class PageHost : IAsyncDisposable
             ? Of(304, [], ("ETag", version))
             : Of(
                 200,
-                JsonSerializer.SerializeToUtf8Bytes(tells.Value, tells.Value.GetType()),
+                Encoding.UTF8.GetBytes(tells.Value.ToJsonString()),
                 ("Content-Type", "application/json; charset=utf-8"),
                 ("ETag", version)
             );
@@ -336,10 +333,4 @@ public sealed partial class PageHost : IAsyncDisposable
             .Select(pair => (Unescaped(pair[0]), pair.Length == 2 ? Unescaped(pair[1]) : ""));
 
     private static string Unescaped(string text) => Uri.UnescapeDataString(text.Replace('+', ' '));
-
-    /// <summary>No other site reaches into a phone: its forms need no token.</summary>
-    private sealed class NoToken : AntiforgeryStateProvider
-    {
-        public override AntiforgeryRequestToken? GetAntiforgeryToken() => null;
-    }
 }

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using System.Text.Json;
+using System.Text.Json.Nodes;
 using Tightcold.Quantities;
 using Tightcold.Tongues;
 
@@ -102,7 +102,7 @@ public static class ScriptWords
     public static string? Json(Tongue tongue)
     {
         ArgumentNullException.ThrowIfNull(tongue);
-        var said = new SortedDictionary<string, object>(StringComparer.Ordinal);
+        var said = new SortedDictionary<string, JsonNode?>(StringComparer.Ordinal);
         foreach (var text in All)
             if (tongue.Say(text) is var here && here != text)
                 said[text] = here;
@@ -112,15 +112,15 @@ public static class ScriptWords
             var english = Text(many(5), MotherTongue.Instance);
             if (Form(5) != english)
                 // Five stands for all the others: no language here has more than three kinds.
-                said[english] = new SortedDictionary<string, string>(StringComparer.Ordinal)
+                said[english] = new JsonObject
                 {
-                    ["one"] = Form(1),
                     ["few"] = Form(2),
+                    ["one"] = Form(1),
                     ["other"] = Form(5),
                 };
         }
         // Written so that nothing in it ends the element it stands in.
-        return said.Count == 0 ? null : JsonSerializer.Serialize(said);
+        return said.Count == 0 ? null : new JsonObject(said).ToJsonString();
     }
 
     private static string Text(Phrase phrase, ITongue tongue) =>

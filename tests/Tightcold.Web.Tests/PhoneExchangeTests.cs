@@ -189,12 +189,19 @@ public sealed class PhoneExchangeTests(Chromium chromium)
         await WriteOnLaptopAsync(site, "Red estate", "written on the laptop");
         await using var person = await chromium.PersonAsync(site, 390);
         await person.OpenAsync("/exchange");
-        await GiveAsync(person, "{ \"format\": \"tightcold-tally\", \"version\": 1, \"cars\": [], \"kits\": [], \"jobs\": [] }");
+        await GiveAsync(
+            person,
+            "{ \"format\": \"tightcold-tally\", \"version\": 1, \"cars\": [], \"kits\": [], \"jobs\": [] }"
+        );
         var file = await person.Page.RunAndWaitForDownloadAsync(() =>
             person.Page.GetByRole(AriaRole.Button, new() { Name = "What they lack, as a file" }).ClickAsync()
         );
         Assert.StartsWith("tightcold-lacking-", file.SuggestedFilename, StringComparison.Ordinal);
-        Assert.Contains("written on the laptop", await File.ReadAllTextAsync(await file.PathAsync(), Cancellation), StringComparison.Ordinal);
+        Assert.Contains(
+            "written on the laptop",
+            await File.ReadAllTextAsync(await file.PathAsync(), Cancellation),
+            StringComparison.Ordinal
+        );
         var tally = await person.Page.RunAndWaitForDownloadAsync(() =>
             person.Page.GetByRole(AriaRole.Link, new() { Name = "The tally of what is here" }).ClickAsync()
         );
@@ -203,7 +210,11 @@ public sealed class PhoneExchangeTests(Chromium chromium)
         var nothing = await person.Page.RunAndWaitForDownloadAsync(() =>
             person.Page.GetByRole(AriaRole.Button, new() { Name = "What they lack, as a file" }).ClickAsync()
         );
-        Assert.DoesNotContain("written on", await File.ReadAllTextAsync(await nothing.PathAsync(), Cancellation), StringComparison.Ordinal);
+        Assert.DoesNotContain(
+            "written on",
+            await File.ReadAllTextAsync(await nothing.PathAsync(), Cancellation),
+            StringComparison.Ordinal
+        );
         await person.OpenAsync("/exchange");
         await GiveAsync(person, "{ \"format\": \"tightcold-tally\", \"version\": 2 }");
         await person.PressAsync("What they lack, as a file");
@@ -213,12 +224,14 @@ public sealed class PhoneExchangeTests(Chromium chromium)
     }
 
     private static Task GiveAsync(Person person, string tally) =>
-        person.Page.Locator("#file").SetInputFilesAsync(
-            new FilePayload
-            {
-                Name = "tally.json",
-                MimeType = "application/json",
-                Buffer = System.Text.Encoding.UTF8.GetBytes(tally),
-            }
-        );
+        person
+            .Page.Locator("#file")
+            .SetInputFilesAsync(
+                new FilePayload
+                {
+                    Name = "tally.json",
+                    MimeType = "application/json",
+                    Buffer = System.Text.Encoding.UTF8.GetBytes(tally),
+                }
+            );
 }

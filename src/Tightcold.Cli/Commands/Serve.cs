@@ -62,8 +62,7 @@ internal sealed class Serve(Surroundings surroundings) : Command<ServeSettings>
     /// <summary>What was asked for must be there; else what lies beside the program, if anything does.</summary>
     private static string? Phone(string? asked)
     {
-        var folder =
-            asked
+        var folder = asked
             ?? Environment.GetEnvironmentVariable(SiteOptions.PhoneVariable)
             ?? Path.Combine(AppContext.BaseDirectory, "phone");
         return SiteOptions.HoldsPhone(folder) ? folder

@@ -21,6 +21,9 @@ internal sealed class StartAnswers(JobDesk desk, FindingSource findings)
                 ask.Cancellation
             )
             .ConfigureAwait(false);
-        return Answer.Show<StartPage>((nameof(StartPage.Model), model), (nameof(StartPage.Version), version.ToString(CultureInfo.InvariantCulture)));
+        return Answer.Show<StartPage>(
+            (nameof(StartPage.Model), model),
+            (nameof(StartPage.Version), version.ToString(CultureInfo.InvariantCulture))
+        );
     }
 }

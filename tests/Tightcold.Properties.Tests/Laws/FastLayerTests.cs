@@ -54,7 +54,9 @@ public sealed class FastLayerTests(ITestOutputHelper output)
         for (var i = 0; i < 20_000; i++)
         {
             // Up to the region near the critical point that has a bound of its own.
-            var t = fast.MinTemperatureK + ((0.95 * fluid.CriticalTemperatureK) - fast.MinTemperatureK) * random.NextDouble();
+            var t =
+                fast.MinTemperatureK
+                + ((0.95 * fluid.CriticalTemperatureK) - fast.MinTemperatureK) * random.NextDouble();
             if (t > fast.MaxTemperatureK)
                 continue;
             var line = fluid.SaturationAtTemperature(t);

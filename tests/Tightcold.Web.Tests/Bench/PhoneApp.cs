@@ -175,11 +175,7 @@ public sealed class PhoneApp : IAsyncDisposable
         if (HasNewer && path == "files.js")
         {
             await http.Response.WriteAsync(
-                (await File.ReadAllTextAsync(file)).Replace(
-                    "version: '",
-                    "version: 'newer-",
-                    StringComparison.Ordinal
-                )
+                (await File.ReadAllTextAsync(file)).Replace("version: '", "version: 'newer-", StringComparison.Ordinal)
             );
             return;
         }

@@ -6,7 +6,7 @@
   const under = document.documentElement.dataset.under ?? '';
   if (!part || !under) return;
   const at = part.dataset;
-  const [button, told, list, pair] = [part.querySelector('button'), part.querySelector('[role=status]'), part.querySelector('ul'), part.querySelector('a')];
+  const [button, told, list, pair] = ['button', '[role=status]', 'ul', 'a'].map(name => part.querySelector(name));
   const texts = (() => { try { return JSON.parse(document.getElementById('words').textContent); } catch { return {}; } })();
   const said = (text, ...places) => (texts[text] ?? text).replace(/\{(\d)\}/g, (_, place) => places[place]);
   // Longer than this the other side is not waited for: its network is gone, or it sleeps.
@@ -23,14 +23,21 @@
     const timer = setTimeout(() => stop.abort(), patience);
     try {
       return await fetch(address, { cache: 'no-store', redirect: 'error', signal: stop.signal, ...options });
-    } catch { throw new Error(said('It was broken off: no answer. What came over stays; press again for the rest.')); } finally { clearTimeout(timer); }
+    } catch {
+      throw new Error(said('It was broken off: no answer. What came over stays; press again for the rest.'));
+    } finally { clearTimeout(timer); }
   }
+  const broken = answer =>
+    new Error(said('It was broken off: the answer was {0}. What came over stays; press again for the rest.', answer.status));
 
   // A text from either side; what is no plain answer ends the exchange, with what there was to read.
   async function textOf(address, options) {
     const answer = await ask(address, options);
-    if (answer.status === 403) { pair.href = at.pair; pair.hidden = false; throw new Error(said('The laptop does not know this phone: pair it, then press again.')); }
-    if (!answer.ok) throw new Error(said('It was broken off: the answer was {0}. What came over stays; press again for the rest.', answer.status));
+    if (answer.status === 403) {
+      [pair.href, pair.hidden] = [at.pair, false];
+      throw new Error(said('The laptop does not know this phone: pair it, then press again.'));
+    }
+    if (!answer.ok) throw broken(answer);
     return answer.text();
   }
   function form(text, fields) {
@@ -55,8 +62,9 @@
       const { cars, kits, jobs } = JSON.parse(file);
       if (cars.length + kits.length + jobs.length === 0) break;
       const answer = await ask(to.base + at.import, form(file, { token: to.token }));
-      if (answer.status === 422) for (const line of read(await answer.text()).querySelectorAll('main [role=alert] li')) left.add(line.textContent.trim());
-      else if (answer.status !== 204) throw new Error(said('It was broken off: the answer was {0}. What came over stays; press again for the rest.', answer.status));
+      if (answer.status === 422) {
+        for (const line of read(await answer.text()).querySelectorAll('main [role=alert] li')) left.add(line.textContent.trim());
+      } else if (answer.status !== 204) throw broken(answer);
       came += jobs.length;
       say(said('Jobs that came over: {0}', came));
     }
@@ -75,7 +83,9 @@
     list.replaceChildren(...left.map(words => Object.assign(document.createElement('li'), { textContent: words })));
     list.hidden = left.length === 0;
     const sums = said('Jobs given: {0}, taken: {1}.', given.came, taken.came);
-    say(left.length > 0 ? said('{0} Not all could be taken:', sums) : given.came + taken.came > 0 ? said('{0} Both hold the same now.', sums) : said('Both held the same already.'), left.length > 0);
+    if (left.length > 0) say(said('{0} Not all could be taken:', sums), true);
+    else if (given.came + taken.came > 0) say(said('{0} Both hold the same now.', sums));
+    else say(said('Both held the same already.'));
   }
 
   button.addEventListener('click', async () => {

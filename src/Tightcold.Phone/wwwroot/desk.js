@@ -71,21 +71,26 @@ try {
     for (const bytes of fresh.splice(0)) tell({ added: bytes, size: journal.getSize() }, [bytes.buffer]);
     return JSON.parse(told);
   }
-  // One after the other: nobody is shown what may not be on the disk yet.
+  const reply = (id, ask) => answer(ask)
+    .catch(trouble => ({ failed: String(trouble?.message ?? trouble) })).then(told => tell({ id, answer: told }));
+  // All of the journal, for the one that will follow it.
+  const give = () => {
+    const bytes = new Uint8Array(journal.getSize());
+    journal.read(bytes, 0);
+    tell({ whole: bytes, chosen: kept }, [bytes.buffer]);
+  };
+  // One after the other where the journal is written: nobody is shown what may not be on the disk yet, and who follows gets
+  // nothing twice.
   let before = Promise.resolve();
 
   // In the order in which they came: what was added is known before what is asked after it.
   self.addEventListener('message', ({ data: { id, ask, whole, begin, added, chosen } }) => {
-    if (whole) {
-      const bytes = new Uint8Array(journal.getSize());
-      journal.read(bytes, 0);
-      tell({ whole: bytes, chosen: kept }, [bytes.buffer]);
-    } else if (begin) { kept = chosen; Doorway.OpenBeside(home, begin); }
+    if (whole) before = before.then(give);
+    else if (begin) { kept = chosen; Doorway.OpenBeside(home, begin); }
     else if (added) { Doorway.Follow(added); }
     else if (chosen) kept = chosen;
-    else if (ask) {
-      before = before.then(() => answer(ask)).catch(trouble => ({ failed: String(trouble?.message ?? trouble) })).then(told => tell({ id, answer: told }));
-    }
+    else if (ask && holds) before = before.then(() => reply(id, ask));
+    else if (ask) reply(id, ask);
   });
   const trouble = holds ? Doorway.Open(home) : '';
   if (holds) await settled();

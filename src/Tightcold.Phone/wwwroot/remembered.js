@@ -36,8 +36,10 @@ export async function recall(request) {
 // With a line above that says from when it is.
 function dated(told, at) {
   const page = new TextDecoder().decode(Uint8Array.from(atob(told.body), letter => letter.charCodeAt(0)));
-  const line = words('This is how it stood on {0}. It is being worked out anew.', at.toLocaleString(language, { dateStyle: 'medium', timeStyle: 'short' }));
-  const bytes = new TextEncoder().encode(page.replace('<main id="main">', () => `<main id="main"><p class="told mind" role="status">${line}</p>`));
+  const when = at.toLocaleString(language, { dateStyle: 'medium', timeStyle: 'short' });
+  const line = words('This is how it stood on {0}. It is being worked out anew.', when);
+  const begin = '<main id="main">';
+  const bytes = new TextEncoder().encode(page.replace(begin, () => `${begin}<p class="told mind" role="status">${line}</p>`));
   let letters = '';
   for (const byte of bytes) letters += String.fromCharCode(byte);
   return { ...told, body: btoa(letters) };
@@ -46,7 +48,8 @@ function dated(told, at) {
 /** Keeps a page that was told under that stamp. */
 export async function remember(request, told, under) {
   const pages = await caches.open(kept);
-  await pages.put(key(request.address), new Response(JSON.stringify(told), { headers: { 'X-Stamp': under, 'X-At': String(Date.now()) } }));
+  const headers = { 'X-Stamp': under, 'X-At': String(Date.now()) };
+  await pages.put(key(request.address), new Response(JSON.stringify(told), { headers }));
   const all = await pages.keys();
   for (const old of all.slice(0, Math.max(0, all.length - most))) await pages.delete(old);
 }

@@ -76,14 +76,16 @@ function watch(registration) {
 // leave the other.
 const length = 'tightcold-journal';
 function mark(size) {
-  try { localStorage.setItem(length, JSON.stringify({ size, at: new Date().toISOString() })); } catch { /* Then nobody can tell. */ }
+  try { localStorage.setItem(length, JSON.stringify({ size, at: new Date().toISOString() })); } catch { /* nobody can tell then */ }
 }
 function lost(size) {
   let was = null;
   try { was = JSON.parse(localStorage.getItem(length)); } catch { /* as if never marked */ }
   if (!(was?.size > size)) { mark(size); return; }
-  tellAbove([words('The browser cleared the journal that was here ({0}). Take in your last copy, or exchange with the laptop; what is written down now comes to it.',
-    `${Math.ceil(was.size / 1000)} kB, ${new Date(was.at).toLocaleString(language)}`)], words('Understood'), () => mark(size));
+  const what = `${Math.ceil(was.size / 1000)} kB, ${new Date(was.at).toLocaleString(language)}`;
+  const sentence = words('The browser cleared the journal that was here ({0}). Take in your last copy, or exchange with the laptop; '
+    + 'what is written down now comes to it.', what);
+  tellAbove([sentence], words('Understood'), () => mark(size));
 }
 
 // What the person must know of the journal, above every page until it is understood.
@@ -200,7 +202,8 @@ async function hold() {
   const first = remembered
     ? ask(desk, { sent: false, address: meant(), fields: [], kept: false, has: null })
     : new Promise(done => page.addEventListener('load', done, { once: true }));
-  if (remembered?.isOld) first.then(() => { if (page.contentWindow.location.href === new URL(meant(), location.href).href) page.contentWindow.location.reload(); });
+  const stands = () => page.contentWindow.location.href === new URL(meant(), location.href).href;
+  if (remembered?.isOld) first.then(() => { if (stands()) page.contentWindow.location.reload(); });
   first.then(() => program('beside', answered)).then(async other => {
     const all = new Promise(done => { whole = done; });
     desk.postMessage({ whole: true });

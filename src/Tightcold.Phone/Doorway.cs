@@ -4,6 +4,7 @@ using System.Text.Json.Nodes;
 using Tightcold.App.Desk;
 using Tightcold.LogStore;
 using Tightcold.Pages.Hosted;
+using Tightcold.Quantities;
 
 namespace Tightcold.Phone;
 
@@ -21,7 +22,8 @@ internal static partial class Doorway
     internal static string Open(string home)
     {
         Begin(new PhoneDisk(), home, weighs: false);
-        return string.Join('\n', log!.Damages.Select(damage => damage.Sentence).Prepend(log.Torn).OfType<string>());
+        var sentences = log!.Damages.Select(damage => damage.Says).Prepend(log.TornSays).OfType<Phrase>();
+        return string.Join('\n', sentences.Select(Host.Said));
     }
 
     /// <summary>Opens a copy of the journal, to weigh what takes long beside the worker that holds it.</summary>

@@ -29,6 +29,34 @@ public sealed class PhoneStorageTests(Chromium chromium)
         await PhoneApp.ReadyAsync(person);
     }
 
+    /// <summary>Does something with the folder of files while the program does not start, and so lets go of
+    /// them.</summary>
+    private static async Task WithoutProgramAsync(Person person, string change)
+    {
+        await person.OfflineAsync(true);
+        await person.Page.EvaluateAsync(
+            """
+            async () => {
+              for (const name of await caches.keys())
+                if (name.startsWith('tightcold-phone-')) await (await caches.open(name)).delete('/desk.js');
+            }
+            """
+        );
+        await person.Page.ReloadAsync();
+        // The page that was left stays to be read, and says why nothing else comes.
+        await person.Page.Locator("#of-the-journal").GetByText("It did not open").WaitForAsync();
+        await person.Page.EvaluateAsync(
+            $$"""
+            async () => {
+              const folder = await navigator.storage.getDirectory();
+              // The worker that was killed lets go of it a moment later.
+              for (;;) try { return await ({{change}})(folder); } catch { await new Promise(done => setTimeout(done, 50)); }
+            }
+            """
+        );
+        await person.OfflineAsync(false);
+    }
+
     private static Task<bool> IsInFilesAsync(Person person) =>
         person.Page.EvaluateAsync<bool>(
             """
@@ -101,29 +129,7 @@ public sealed class PhoneStorageTests(Chromium chromium)
         await KilledAsync(person);
         Assert.False(await person.Page.Locator("#of-the-journal").IsVisibleAsync());
 
-        // The file is free as long as the program does not start.
-        await person.OfflineAsync(true);
-        await person.Page.EvaluateAsync(
-            """
-            async () => {
-              for (const name of await caches.keys())
-                if (name.startsWith('tightcold-phone-')) await (await caches.open(name)).delete('/desk.js');
-            }
-            """
-        );
-        await person.Page.ReloadAsync();
-        // The page that was left stays to be read, and says why nothing else comes.
-        await person.Page.Locator("#of-the-journal").GetByText("It did not open").WaitForAsync();
-        await person.Page.EvaluateAsync(
-            """
-            async () => {
-              const folder = await navigator.storage.getDirectory();
-              // The worker that was killed lets go of it a moment later.
-              for (;;) try { return await folder.removeEntry('tightcold.log'); } catch { await new Promise(done => setTimeout(done, 50)); }
-            }
-            """
-        );
-        await person.OfflineAsync(false);
+        await WithoutProgramAsync(person, "folder => folder.removeEntry('tightcold.log')");
         await KilledAsync(person);
         await person.Page.GetByText("The browser cleared the journal that was here").WaitForAsync();
         await person.Page.GetByRole(AriaRole.Button, new() { Name = "Understood" }).ClickAsync();
@@ -132,6 +138,33 @@ public sealed class PhoneStorageTests(Chromium chromium)
         // Understood once, it is not said again.
         await KilledAsync(person);
         Assert.False(await person.Page.Locator("#of-the-journal").IsVisibleAsync());
+    }
+
+    [Fact]
+    public async Task A_writing_that_was_torn_off_is_told_above_the_page_and_what_was_acknowledged_is_there()
+    {
+        await using var app = await PhoneApp.StartAsync();
+        await using var person = await app.PersonAsync(chromium, RunningSite.Noon);
+        await BeginAsync(person);
+        await NoteAsync(person, "acknowledged");
+        await WithoutProgramAsync(
+            person,
+            """
+            async folder => {
+              const file = await folder.getFileHandle('tightcold.log');
+              const journal = await file.createWritable({ keepExistingData: true });
+              await journal.write({ type: 'write', position: (await file.getFile()).size, data: '{"half a line' });
+              await journal.close();
+            }
+            """
+        );
+        await KilledAsync(person);
+        await person
+            .Page.Locator("#of-the-journal")
+            .GetByText("The last writing did not come to its end")
+            .WaitForAsync();
+        await person.OpenAsync("/jobs/1/journal");
+        await person.SeesAsync("acknowledged");
     }
 
     [Fact]

@@ -16,6 +16,7 @@ using Tightcold.Pages.Files;
 using Tightcold.Pages.Parts;
 using Tightcold.Pages.Shown;
 using Tightcold.Picture;
+using Tightcold.Quantities;
 using Tightcold.Tongues;
 
 namespace Tightcold.Pages.Hosted;
@@ -105,6 +106,14 @@ public sealed partial class PageHost : IAsyncDisposable
         ArgumentNullException.ThrowIfNull(asked);
         Say.Tongue = Spoken();
         return TroubleAsync(Here(asked), 507, StoreTrouble.Full);
+    }
+
+    /// <summary>A sentence for the person, in their language and units.</summary>
+    public string Said(Phrase words)
+    {
+        ArgumentNullException.ThrowIfNull(words);
+        Say.Tongue = Spoken();
+        return words.Render(Seen(Routes.Start).Units);
     }
 
     /// <summary>Addresses are told without the folder.</summary>

@@ -114,7 +114,7 @@ public sealed class Fluid
     }
 
     /// <summary>The saturation pressure alone, Pa, at a temperature, K, from the triple point to the critical point: from
-    /// the series through exact points that the full solve starts from, within 1e-9 of it and many times as fast.</summary>
+    /// the series through exact points that the full solve starts from, within 5e-9 of it and many times as fast.</summary>
     /// <exception cref="FluidRangeException">Outside that range or not a number; or a fluid without a saturation
     /// line.</exception>
     public double SaturationPressurePa(double temperatureK)

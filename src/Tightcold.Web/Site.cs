@@ -32,6 +32,9 @@ public static class Site
     public static WebApplication Build(SiteOptions options)
     {
         ArgumentNullException.ThrowIfNull(options);
+        // Looked at once: what is handed out and what pages say of it are the same as long as the site runs.
+        if (!SiteOptions.HoldsPhone(options.PhoneFolder))
+            options = options with { PhoneFolder = null };
         var place = new DataPlace(options.DataFolder, options.Connection);
         // Keys, units and devices are kept here even where the data are on a server.
         DataFolder.Make(options.DataFolder);
@@ -112,9 +115,9 @@ public static class Site
     public static string? Phone(WebApplication site)
     {
         ArgumentNullException.ThrowIfNull(site);
-        return PhoneFiles.AreIn(site.Services.GetRequiredService<SiteOptions>().PhoneFolder)
-            ? site.Services.GetRequiredService<LanLinks>().Phone
-            : null;
+        return site.Services.GetRequiredService<SiteOptions>().PhoneFolder is null
+            ? null
+            : site.Services.GetRequiredService<LanLinks>().Phone;
     }
 
     /// <summary>A link that makes one browser of this machine the owner's, once, and when it ends.</summary>

@@ -40,7 +40,7 @@ public sealed class PhoneAppTests(Chromium chromium, DemoSite demo)
         await AgreesAsync(app, person, ["/jobs/1", "/jobs/1/steps/hold", "/jobs/1/steps/weigh-in", "/jobs/1/journal"]);
     }
 
-    /// <summary>Some four minutes: run when somebody asks for it.</summary>
+    /// <summary>One to four minutes: run when somebody asks for it.</summary>
     [Fact(Explicit = true)]
     public async Task The_demos_day_goes_from_the_first_tap_to_the_printed_card_without_any_network_and_a_site_agrees()
     {
@@ -180,14 +180,7 @@ public sealed class PhoneAppTests(Chromium chromium, DemoSite demo)
         await app.GoneAsync(person);
 
         // A phone on which the program takes for ever to start.
-        await person.Page.EvaluateAsync(
-            """
-            async () => {
-              for (const name of await caches.keys())
-                if (name.startsWith('tightcold-phone-')) await (await caches.open(name)).delete('/desk.js');
-            }
-            """
-        );
+        await PhoneApp.ForgetProgramAsync(person);
         await person.Page.ReloadAsync();
         await person.SeesAsync("Green van");
         Assert.Null(await person.Page.EvaluateAsync<string?>("document.documentElement.dataset.ready ?? null"));
@@ -287,12 +280,7 @@ public sealed class PhoneAppTests(Chromium chromium, DemoSite demo)
         );
     }
 
-    private static async Task NoteAsync(Person person, string text)
-    {
-        await person.OpenAsync("/jobs/1/entries/new/note");
-        await person.FillAsync("text", text);
-        await person.PressAsync("Write it down");
-    }
+    private static Task NoteAsync(Person person, string text) => PhoneApp.NoteAsync(person, text);
 
     private static Task<string[]> VersionsAsync(Person person) =>
         person.Page.EvaluateAsync<string[]>(

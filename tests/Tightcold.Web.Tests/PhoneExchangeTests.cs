@@ -189,8 +189,7 @@ public sealed class PhoneExchangeTests(Chromium chromium)
         await WriteOnLaptopAsync(site, "Red estate", "written on the laptop");
         await using var person = await chromium.PersonAsync(site, 390);
         await person.OpenAsync("/exchange");
-        await GiveAsync(
-            person,
+        await person.ChooseFileAsync(
             "{ \"format\": \"tightcold-tally\", \"version\": 1, \"cars\": [], \"kits\": [], \"jobs\": [] }"
         );
         var file = await person.Page.RunAndWaitForDownloadAsync(() =>
@@ -206,7 +205,7 @@ public sealed class PhoneExchangeTests(Chromium chromium)
             person.Page.GetByRole(AriaRole.Link, new() { Name = "The tally of what is here" }).ClickAsync()
         );
         await person.OpenAsync("/exchange");
-        await GiveAsync(person, await File.ReadAllTextAsync(await tally.PathAsync(), Cancellation));
+        await person.ChooseFileAsync(await File.ReadAllTextAsync(await tally.PathAsync(), Cancellation));
         var nothing = await person.Page.RunAndWaitForDownloadAsync(() =>
             person.Page.GetByRole(AriaRole.Button, new() { Name = "What they lack, as a file" }).ClickAsync()
         );
@@ -216,22 +215,10 @@ public sealed class PhoneExchangeTests(Chromium chromium)
             StringComparison.Ordinal
         );
         await person.OpenAsync("/exchange");
-        await GiveAsync(person, "{ \"format\": \"tightcold-tally\", \"version\": 2 }");
+        await person.ChooseFileAsync("{ \"format\": \"tightcold-tally\", \"version\": 2 }");
         await person.PressAsync("What they lack, as a file");
         await person.SeesAsync("This is no tally that can be used");
         await person.SeesAsync("newer");
         Assert.Empty(await person.RulesBrokenAsync());
     }
-
-    private static Task GiveAsync(Person person, string tally) =>
-        person
-            .Page.Locator("#file")
-            .SetInputFilesAsync(
-                new FilePayload
-                {
-                    Name = "tally.json",
-                    MimeType = "application/json",
-                    Buffer = System.Text.Encoding.UTF8.GetBytes(tally),
-                }
-            );
 }

@@ -16,12 +16,7 @@ public sealed class PhoneStorageTests(Chromium chromium)
         await person.OpenJobAsync("blows warm");
     }
 
-    private static async Task NoteAsync(Person person, string text)
-    {
-        await person.OpenAsync("/jobs/1/entries/new/note");
-        await person.FillAsync("text", text);
-        await person.PressAsync("Write it down");
-    }
+    private static Task NoteAsync(Person person, string text) => PhoneApp.NoteAsync(person, text);
 
     private static async Task KilledAsync(Person person)
     {
@@ -34,14 +29,7 @@ public sealed class PhoneStorageTests(Chromium chromium)
     private static async Task WithoutProgramAsync(Person person, string change)
     {
         await person.OfflineAsync(true);
-        await person.Page.EvaluateAsync(
-            """
-            async () => {
-              for (const name of await caches.keys())
-                if (name.startsWith('tightcold-phone-')) await (await caches.open(name)).delete('/desk.js');
-            }
-            """
-        );
+        await PhoneApp.ForgetProgramAsync(person);
         await person.Page.ReloadAsync();
         // The page that was left stays to be read, and says why nothing else comes.
         await person.Page.Locator("#of-the-journal").GetByText("It did not open").WaitForAsync();
@@ -201,16 +189,7 @@ public sealed class PhoneStorageTests(Chromium chromium)
         await using var person = await app.PersonAsync(chromium, RunningSite.Noon);
         await app.GoneAsync(person);
         await person.OpenAsync("/import");
-        await person
-            .Frame.Locator("#file")
-            .SetInputFilesAsync(
-                new FilePayload
-                {
-                    Name = "all.json",
-                    MimeType = "application/json",
-                    Buffer = System.Text.Encoding.UTF8.GetBytes(file),
-                }
-            );
+        await person.ChooseFileAsync(file);
         await person.PressAsync("Take it in");
         await KilledAsync(person);
         var counted = await person.Frame.EvaluateAsync<int>(

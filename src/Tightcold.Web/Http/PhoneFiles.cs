@@ -23,9 +23,9 @@ internal static class PhoneFiles
 
     public static void UsePhoneFiles(this IApplicationBuilder site, string? folder)
     {
-        if (!AreIn(folder))
+        if (folder is null)
             return;
-        var files = new PhysicalFileProvider(Path.GetFullPath(folder!));
+        var files = new PhysicalFileProvider(Path.GetFullPath(folder));
         site.UseDefaultFiles(new DefaultFilesOptions { FileProvider = files, RequestPath = Folder });
         site.UseStaticFiles(
             new StaticFileOptions

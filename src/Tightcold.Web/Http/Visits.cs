@@ -29,7 +29,7 @@ internal static class Visits
         ) with
         {
             UnitsSince = since,
-            HandsPhone = PhoneFiles.AreIn(http.RequestServices.GetRequiredService<SiteOptions>().PhoneFolder),
+            HandsPhone = http.RequestServices.GetRequiredService<SiteOptions>().PhoneFolder is not null,
         };
     }
 

@@ -1,6 +1,4 @@
-using System.Text;
 using System.Text.RegularExpressions;
-using Microsoft.Playwright;
 using Tightcold.App.Desk;
 using Tightcold.Jobs.Entries;
 using Tightcold.Jobs.Fields;
@@ -53,16 +51,7 @@ public static partial class DemoDay
     {
         var (journal, _) = Journal.Create(entries);
         await person.OpenAsync("/import");
-        await person
-            .Frame.Locator("#file")
-            .SetInputFilesAsync(
-                new FilePayload
-                {
-                    Name = "begun.json",
-                    MimeType = "application/json",
-                    Buffer = Encoding.UTF8.GetBytes(JobDesk.Export(story with { Journal = journal!, Chain = [] })),
-                }
-            );
+        await person.ChooseFileAsync(JobDesk.Export(story with { Journal = journal!, Chain = [] }));
         await person.PressAsync("Take it in");
         await person.ArrivesAsync("/jobs/1");
     }

@@ -148,6 +148,19 @@ public sealed partial class Person(
         await Frame.Locator($"input[type=radio][name='f.{field}'][value='{word}']").CheckAsync();
     }
 
+    /// <summary>Chooses a file of jobs, or a tally, on the page that asks for one.</summary>
+    public Task ChooseFileAsync(string text) =>
+        Frame
+            .Locator("#file")
+            .SetInputFilesAsync(
+                new FilePayload
+                {
+                    Name = "jobs.json",
+                    MimeType = "application/json",
+                    Buffer = System.Text.Encoding.UTF8.GetBytes(text),
+                }
+            );
+
     public async Task<string> StandsInAsync(string field) => await Input(field).InputValueAsync();
 
     public async Task<string?> GhostOfAsync(string field) => await Input(field).GetAttributeAsync("placeholder");

@@ -132,6 +132,25 @@ public sealed class PhoneApp : IAsyncDisposable
         await driver.SendAsync("Storage.overrideQuotaForOrigin", asked);
     }
 
+    /// <summary>A note in the first job, from a site of its own.</summary>
+    public static async Task NoteAsync(Person person, string text)
+    {
+        await person.OpenAsync("/jobs/1/entries/new/note");
+        await person.FillAsync("text", text);
+        await person.PressAsync("Write it down");
+    }
+
+    /// <summary>The worker that runs the program is not kept any more: without network it does not start.</summary>
+    public static Task ForgetProgramAsync(Person person) =>
+        person.Page.EvaluateAsync(
+            """
+            async () => {
+              for (const name of await caches.keys())
+                if (name.startsWith('tightcold-phone-')) await (await caches.open(name)).delete('/desk.js');
+            }
+            """
+        );
+
     public Task LaterAsync(Person person, TimeSpan by) => SetAsync(person, now + by);
 
     /// <summary>The server is gone, and the network with it.</summary>
